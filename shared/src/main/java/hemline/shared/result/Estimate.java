@@ -1,0 +1,77 @@
+package hemline.shared.result;
+
+/**
+ * A computed value with its uncertainty; {@code low} and {@code high} always bracket {@code value}.
+ *
+ * @param value best value, finite
+ * @param numerical half-width from the grid, not negative
+ * @param iteration half-width from incomplete or cycling iteration, not negative
+ * @param modelLow how far below the value other plausible flow models lie, not negative
+ * @param modelHigh how far above the value other plausible flow models lie, not negative
+ * @param trend how the value behaved from grid to grid
+ */
+public record Estimate(
+    double value,
+    double numerical,
+    double iteration,
+    double modelLow,
+    double modelHigh,
+    Trend trend) {
+
+  /** Behaviour of a value over a family of grids. */
+  public enum Trend {
+    /** Differences shrink with one sign. */
+    MONOTONE,
+    /** Differences change sign. */
+    OSCILLATING,
+    /** Differences do not shrink; the band is the scatter itself. */
+    DIVERGING,
+    /** Fewer than three grids. */
+    UNKNOWN
+  }
+
+  public Estimate {
+    if (!Double.isFinite(value)
+        || !(numerical >= 0)
+        || !(iteration >= 0)
+        || !(modelLow >= 0)
+        || !(modelHigh >= 0)
+        || !Double.isFinite(numerical + iteration + modelLow + modelHigh)) {
+      throw new IllegalArgumentException(
+          "an estimate needs a finite value and finite, non-negative widths, got "
+              + value
+              + " ± "
+              + numerical
+              + ", "
+              + iteration
+              + ", "
+              + modelLow
+              + ", "
+              + modelHigh);
+    }
+  }
+
+  public static Estimate exact(double value) {
+    return new Estimate(value, 0, 0, 0, 0, Trend.UNKNOWN);
+  }
+
+  /** Lower end of the band: numerical, iteration and model parts together. */
+  public double low() {
+    return value - numerical - iteration - modelLow;
+  }
+
+  /** Upper end of the band: numerical, iteration and model parts together. */
+  public double high() {
+    return value + numerical + iteration + modelHigh;
+  }
+
+  /** The same estimate in another unit: every part times the factor, which may be negative. */
+  public Estimate times(double factor) {
+    double f = Math.abs(factor);
+    return factor < 0
+        ? new Estimate(
+            value * factor, numerical * f, iteration * f, modelHigh * f, modelLow * f, trend)
+        : new Estimate(
+            value * factor, numerical * f, iteration * f, modelLow * f, modelHigh * f, trend);
+  }
+}

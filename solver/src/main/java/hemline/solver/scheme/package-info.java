@@ -1,0 +1,5 @@
+/** Discrete gradient, convection and diffusion on a mesh. */
+@NullMarked
+package hemline.solver.scheme;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,62 @@
+package hemline.solver.study;
+
+import hemline.shared.problem.Notice;
+import hemline.shared.result.Estimate;
+import hemline.shared.result.SectionResult;
+import java.util.List;
+
+/**
+ * Candidates in order of leak against a baseline lip.
+ *
+ * @param baseline name of the baseline
+ * @param gaps gaps solved, m, increasing
+ * @param suction Pa
+ * @param rows best (least leak) first
+ * @param crossings gaps where two lips swap places
+ * @param notices what the reader must know
+ */
+public record Ranking(
+    String baseline,
+    List<Double> gaps,
+    double suction,
+    List<Row> rows,
+    List<Crossing> crossings,
+    List<Notice> notices) {
+
+  /**
+   * One candidate.
+   *
+   * @param profile name
+   * @param rank 1 for the least leak; lips that tie share the better rank
+   * @param tiedWith names of lips whose band of the leak ratio to this one includes 1
+   * @param relativeLeak leak over the baseline's leak, both averaged over the gap distribution
+   * @param perGap the same at each gap
+   * @param results one per gap, aligned with {@link Ranking#gaps}
+   */
+  public record Row(
+      String profile,
+      int rank,
+      List<String> tiedWith,
+      Estimate relativeLeak,
+      List<GapRatio> perGap,
+      List<SectionResult> results) {
+    public Row {
+      tiedWith = List.copyOf(tiedWith);
+      perGap = List.copyOf(perGap);
+      results = List.copyOf(results);
+    }
+  }
+
+  /** Leak over the baseline's at one gap, m. */
+  public record GapRatio(double gap, Estimate relativeLeak) {}
+
+  /** Two lips that swap places at a gap, m. */
+  public record Crossing(String first, String second, double gap) {}
+
+  public Ranking {
+    gaps = List.copyOf(gaps);
+    rows = List.copyOf(rows);
+    crossings = List.copyOf(crossings);
+    notices = List.copyOf(notices);
+  }
+}

@@ -1,0 +1,5 @@
+/** Runs, sweeps and rankings of sections. */
+@NullMarked
+package hemline.solver.study;
+
+import org.jspecify.annotations.NullMarked;
