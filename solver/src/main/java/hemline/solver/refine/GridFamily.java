@@ -1,0 +1,30 @@
+package hemline.solver.refine;
+
+import hemline.shared.result.SolveStatus;
+import hemline.solver.flow.Closure;
+import java.util.List;
+
+/**
+ * One section solved on its grids with one flow model.
+ *
+ * <p>The position in the list is the grid's place in the family: families of two sections hold
+ * matching grids at equal positions, so that their errors can cancel in a ratio. A grid that failed
+ * or was cancelled therefore keeps its place with that status, or the list ends before it.
+ *
+ * @param closure the flow model used, never {@link Closure#AUTO}
+ * @param grids coarsest first, at most three, cell counts about 4 : 9 : 16; may be shorter or empty
+ */
+public record GridFamily(Closure closure, List<GridSolution> grids) {
+  public GridFamily {
+    grids = List.copyOf(grids);
+    if (closure == Closure.AUTO) {
+      throw new IllegalArgumentException("a solved family names the flow model it used, not AUTO");
+    }
+  }
+
+  /** True when a grid was stopped on request, or none was reached. */
+  public boolean cancelled() {
+    return grids.isEmpty()
+        || grids.stream().anyMatch(g -> g.run().status() == SolveStatus.CANCELLED);
+  }
+}

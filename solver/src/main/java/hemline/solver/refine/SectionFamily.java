@@ -1,0 +1,42 @@
+package hemline.solver.refine;
+
+import hemline.shared.section.DuctSection;
+import hemline.shared.section.SealSection;
+import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.Closure;
+import hemline.solver.flow.ProgressListener;
+import hemline.solver.grid.MeshLevel;
+
+/**
+ * Solves one section on a family of grids, from a cold start.
+ *
+ * <p>Calls may run at once on several threads and share nothing: the answer depends on the
+ * arguments alone, bit for bit. Numerical trouble is a status of a grid, not an exception. After
+ * {@link CancelToken#cancel} a call returns within 100 ms with what it has.
+ */
+public interface SectionFamily {
+
+  /**
+   * Solves a lip section.
+   *
+   * @param section the question
+   * @param level finest grid
+   * @param closure flow model; {@link Closure#AUTO} is resolved inside and named in the answer
+   * @param cancel asks to stop
+   * @param progress share of this solve, 0 to 1
+   */
+  GridFamily solve(
+      SealSection section,
+      MeshLevel level,
+      Closure closure,
+      CancelToken cancel,
+      ProgressListener progress);
+
+  /** The same for a duct section. */
+  GridFamily solve(
+      DuctSection section,
+      MeshLevel level,
+      Closure closure,
+      CancelToken cancel,
+      ProgressListener progress);
+}
