@@ -26,7 +26,10 @@ public enum Figure {
   LIP_MOMENT("lipMoment", "M", "N", "moment on the lip about the mount, counter-clockwise"),
   GROUND_DRAG("groundDrag", "D_g", "N/m", "shear force on the ground under the lip along the leak"),
   GROUND_DRAG_SPANWISE(
-      "groundDragSpanwise", "D_gz", "N/m", "shear force on the ground under the lip along the seal"),
+      "groundDragSpanwise",
+      "D_gz",
+      "N/m",
+      "shear force on the ground under the lip along the seal"),
   GROUND_POWER(
       "groundPower", "P_g", "W/m", "power the ground's motion gives to the air under the lip");
 
