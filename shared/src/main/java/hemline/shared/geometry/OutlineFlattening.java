@@ -36,16 +36,13 @@ final class OutlineFlattening {
   }
 
   /** Adds the inner points of the arc from a to b: chords between the axis extremes. */
-  private static void addArc(List<double[]> points, Vertex a, Vertex b) {
-    double dx = b.x() - a.x();
-    double dy = b.y() - a.y();
-    // opening angle 4 atan(bulge); the centre lies off the chord's middle by (1 - b²) / (4 b)
-    double offset = (1 - a.bulge() * a.bulge()) / (4 * a.bulge());
-    double xc = 0.5 * (a.x() + b.x()) - offset * dy;
-    double yc = 0.5 * (a.y() + b.y()) + offset * dx;
-    double radius = Math.hypot(a.x() - xc, a.y() - yc);
-    double start = Math.atan2(a.y() - yc, a.x() - xc);
-    double sweep = 4 * Math.atan(a.bulge());
+  static void addArc(List<double[]> points, Vertex a, Vertex b) {
+    Arc arc = Arc.of(a, b);
+    double xc = arc.xc();
+    double yc = arc.yc();
+    double radius = arc.radius();
+    double start = arc.start();
+    double sweep = arc.sweep();
     List<Double> cuts = new ArrayList<>();
     cuts.add(start);
     double quarter = Math.PI / 2;

@@ -1,0 +1,153 @@
+package hemline.shared.units;
+
+import static javax.measure.MetricPrefix.CENTI;
+import static javax.measure.MetricPrefix.HECTO;
+import static javax.measure.MetricPrefix.KILO;
+import static javax.measure.MetricPrefix.MICRO;
+import static javax.measure.MetricPrefix.MILLI;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+import javax.measure.Unit;
+import tech.units.indriya.unit.Units;
+
+/**
+ * The kinds of quantity that have a unit at the edges, with the spellings understood for each.
+ *
+ * <p>Factors: inch, foot, mile and pound are exact by definition (international yard and pound
+ * agreement 1959); inH2O and mmH2O are the conventional columns of water, density 1000 kg/m³ under
+ * 9.80665 m/s² (25.4 mm gives 249.08891 Pa).
+ */
+public enum QuantityKind {
+  LENGTH("a length", "2mm", Units.METRE) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      units.put("mm", MILLI(Units.METRE));
+      units.put("cm", CENTI(Units.METRE));
+      units.put("m", Units.METRE);
+      units.put("in", INCH);
+      units.put("inch", INCH);
+      units.put("um", MICRO(Units.METRE));
+      units.put("µm", MICRO(Units.METRE));
+    }
+  },
+  PRESSURE("a pressure", "600Pa", Units.PASCAL) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      Unit<?> millimetreOfWater = Units.PASCAL.multiply(980665).divide(100000);
+      Unit<?> inchOfWater = millimetreOfWater.multiply(254).divide(10);
+      Unit<?> bar = Units.PASCAL.multiply(100000);
+      units.put("Pa", Units.PASCAL);
+      units.put("hPa", HECTO(Units.PASCAL));
+      units.put("kPa", KILO(Units.PASCAL));
+      units.put("mbar", bar.divide(1000));
+      units.put("bar", bar);
+      units.put("inH2O", inchOfWater);
+      units.put("inH₂O", inchOfWater);
+      units.put("mmH2O", millimetreOfWater);
+      units.put("mmH₂O", millimetreOfWater);
+      units.put("psi", POUND_FORCE.divide(INCH.pow(2)));
+    }
+  },
+  SPEED("a speed", "15m/s", Units.METRE_PER_SECOND) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      units.put("m/s", Units.METRE_PER_SECOND);
+      units.put("km/h", KILO(Units.METRE).divide(Units.HOUR));
+      units.put("mph", FOOT.multiply(5280).divide(Units.HOUR));
+      units.put("mm/s", MILLI(Units.METRE).divide(Units.SECOND));
+      units.put("m/min", Units.METRE.divide(Units.MINUTE));
+    }
+  },
+  FLOW_PER_LENGTH("a flow per metre of seal", "40L/s/m", Units.METRE.pow(2).divide(Units.SECOND)) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      Unit<?> litres = LITRE.divide(Units.SECOND).divide(Units.METRE);
+      units.put("L/s/m", litres);
+      units.put("l/s/m", litres);
+      units.put("L/s per m", litres);
+      units.put("m2/s", Units.METRE.pow(2).divide(Units.SECOND));
+      units.put("m²/s", Units.METRE.pow(2).divide(Units.SECOND));
+    }
+  },
+  VOLUME_FLOW("a volume flow", "250m3/h", Units.CUBIC_METRE.divide(Units.SECOND)) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      units.put("L/s", LITRE.divide(Units.SECOND));
+      units.put("l/s", LITRE.divide(Units.SECOND));
+      units.put("L/min", LITRE.divide(Units.MINUTE));
+      units.put("m3/h", Units.CUBIC_METRE.divide(Units.HOUR));
+      units.put("m³/h", Units.CUBIC_METRE.divide(Units.HOUR));
+      units.put("m3/s", Units.CUBIC_METRE.divide(Units.SECOND));
+      units.put("m³/s", Units.CUBIC_METRE.divide(Units.SECOND));
+      units.put("cfm", FOOT.pow(3).divide(Units.MINUTE));
+    }
+  },
+  FORCE("a force", "120N", Units.NEWTON) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      units.put("N", Units.NEWTON);
+      units.put("kN", KILO(Units.NEWTON));
+      units.put("lbf", POUND_FORCE);
+    }
+  },
+  ANGLE("an angle", "30deg", Units.RADIAN) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      Unit<?> degree = Units.RADIAN.multiply(Math.PI / 180);
+      units.put("deg", degree);
+      units.put("°", degree);
+      units.put("rad", Units.RADIAN);
+    }
+  },
+  TEMPERATURE("a temperature", "15degC", Units.KELVIN) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      units.put("degC", Units.CELSIUS);
+      units.put("°C", Units.CELSIUS);
+      units.put("C", Units.CELSIUS);
+      units.put("K", Units.KELVIN);
+    }
+  };
+
+  private static final Unit<?> INCH = Units.METRE.multiply(254).divide(10000);
+  private static final Unit<?> FOOT = Units.METRE.multiply(3048).divide(10000);
+  private static final Unit<?> LITRE = Units.CUBIC_METRE.divide(1000);
+
+  /** 0.45359237 kg under 9.80665 m/s². */
+  private static final Unit<?> POUND_FORCE =
+      Units.NEWTON.multiply(45359237).divide(100000000).multiply(980665).divide(100000);
+
+  private final String noun;
+  private final String example;
+  private final Unit<?> si;
+
+  QuantityKind(String noun, String example, Unit<?> si) {
+    this.noun = noun;
+    this.example = example;
+    this.si = si;
+  }
+
+  abstract void fill(Map<String, Unit<?>> units);
+
+  /** What it is, with its article: "a length". */
+  public String noun() {
+    return noun;
+  }
+
+  /** A well-written value, such as {@code 2mm}. */
+  public String example() {
+    return example;
+  }
+
+  Unit<?> si() {
+    return si;
+  }
+
+  /** Spelling to unit, the preferred ones first. */
+  Map<String, Unit<?>> units() {
+    Map<String, Unit<?>> units = new LinkedHashMap<>();
+    fill(units);
+    return units;
+  }
+}
