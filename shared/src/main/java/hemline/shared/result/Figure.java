@@ -31,7 +31,13 @@ public enum Figure {
       "N/m",
       "shear force on the ground under the lip along the seal"),
   GROUND_POWER(
-      "groundPower", "P_g", "W/m", "power the ground's motion gives to the air under the lip");
+      "groundPower", "P_g", "W/m", "power the ground's motion gives to the air under the lip"),
+  EXPANSIBILITY(
+      "expansibility",
+      "ε",
+      "1",
+      "leak as mass flow with the expansion of the air over that without it, in one dimension; not"
+          + " applied to the other figures");
 
   private final String key;
   private final String symbol;

@@ -1,0 +1,238 @@
+package hemline.solver.refine;
+
+import hemline.shared.problem.Notice;
+import hemline.shared.result.Estimate;
+import hemline.shared.result.Figure;
+import hemline.shared.result.GridRun;
+import hemline.shared.result.Regime;
+import hemline.shared.result.SectionResult;
+import hemline.shared.result.SolveStatus;
+import hemline.solver.flow.Closure;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.function.ToDoubleFunction;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Turns the runs of a grid family into the answer to a section: every figure with its band.
+ *
+ * <p>The numerical part comes from {@link ThreeGrid}. The iteration part is half the spread of the
+ * leak flow over the closing iterations, carried over to the other figures: once for those that go
+ * with the flow, twice for pressures, forces and shares, which go with its square, and for those
+ * against the figure's natural size where its value is smaller. The model part is the distance to
+ * the same figure under each other flow model, on the finest grid both have.
+ */
+public final class Estimates {
+  private final Conditions conditions;
+  private final GridFamily family;
+  private final List<GridFamily> others;
+  private final FigureSeries series;
+  private final double dynamicPressure;
+
+  private Estimates(Conditions conditions, GridFamily family, List<GridFamily> others) {
+    this.conditions = conditions;
+    this.family = family;
+    this.others = others;
+    series = FigureSeries.of(family);
+    double leak = series.finest() < 0 ? 0 : series.scalar(Figure.LEAK_FLOW, series.finest());
+    double speed = Double.isFinite(leak) ? leak / conditions.gap() : 0;
+    dynamicPressure = 0.5 * conditions.fluid().density() * speed * speed;
+  }
+
+  /**
+   * The answer from solved families.
+   *
+   * @param conditions the question
+   * @param family the runs with the chosen flow model
+   * @param others runs with other plausible flow models; their distance widens the bands
+   * @param notices what is known already; others are added
+   * @param stopped true when the solve was stopped on request before it was complete
+   */
+  public static SectionResult result(
+      Conditions conditions,
+      GridFamily family,
+      List<GridFamily> others,
+      List<Notice> notices,
+      boolean stopped) {
+    Estimates estimates = new Estimates(conditions, family, others);
+    List<Notice> all = new ArrayList<>(notices);
+    if (estimates.series.finest() < 0) {
+      SolveStatus status = stopped ? SolveStatus.CANCELLED : SolveStatus.FAILED;
+      if (notices.isEmpty()) {
+        all.add(stopped ? ResultNotices.cancelled() : ResultNotices.failed(family));
+      }
+      return estimates.withoutFigures(status, all);
+    }
+    return estimates.withFigures(stopped, all);
+  }
+
+  /**
+   * An answer without figures.
+   *
+   * @param conditions the question
+   * @param closure flow model that was asked
+   * @param status how it ended
+   * @param reason why
+   */
+  public static SectionResult without(
+      Conditions conditions, Closure closure, SolveStatus status, Notice reason) {
+    return new SectionResult(
+        conditions.name(),
+        conditions.gap(),
+        askedSuction(conditions),
+        conditions.groundSpeed(),
+        conditions.spanwiseSpeed(),
+        status,
+        Regime.at(conditions.expectedLeak() / conditions.fluid().kinematicViscosity()),
+        closure.key(),
+        Map.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(reason),
+        List.of());
+  }
+
+  private static double askedSuction(Conditions c) {
+    return switch (c.kind()) {
+      case SUCTION, PRESSURE_DROP -> c.drive();
+      case LEAK_FLOW, CAVITY -> 0;
+    };
+  }
+
+  private SectionResult withoutFigures(SolveStatus status, List<Notice> notices) {
+    double reynolds = conditions.expectedLeak() / conditions.fluid().kinematicViscosity();
+    return assemble(
+        status, Regime.at(reynolds), Map.of(), List.of(), List.of(), List.of(), notices);
+  }
+
+  private SectionResult withFigures(boolean stopped, List<Notice> notices) {
+    Map<Figure, Estimate> figures = new EnumMap<>(Figure.class);
+    for (Figure figure : Figure.values()) {
+      Estimate estimate = scalar(figure);
+      if (estimate != null) {
+        figures.put(figure, estimate);
+      }
+    }
+    if (conditions.kind() == Conditions.Kind.SUCTION && conditions.drive() != 0) {
+      figures.put(Figure.EXPANSIBILITY, Estimate.exact(Expansion.factor(conditions.drive())));
+    }
+    GridRun finest = series.run(series.finest());
+    Estimate leak = figures.get(Figure.LEAK_FLOW);
+    double reynolds =
+        (leak == null ? conditions.expectedLeak() : leak.value())
+            / conditions.fluid().kinematicViscosity();
+    notices.addAll(new ResultNotices(conditions, family, series, stopped).list(figures, reynolds));
+    return assemble(
+        stopped ? SolveStatus.CANCELLED : finest.status(),
+        Regime.at(reynolds),
+        figures,
+        shares(),
+        list(run -> run.figures().carryOver()),
+        VortexMatching.estimates(series, others),
+        notices);
+  }
+
+  private SectionResult assemble(
+      SolveStatus status,
+      Regime regime,
+      Map<Figure, Estimate> figures,
+      List<Estimate> shares,
+      List<Estimate> carryOver,
+      List<SectionResult.TrappedVortex> vortices,
+      List<Notice> notices) {
+    Estimate drop = figures.get(Figure.PRESSURE_DROP);
+    double suction =
+        conditions.kind() == Conditions.Kind.SUCTION || drop == null
+            ? askedSuction(conditions)
+            : drop.value();
+    return new SectionResult(
+        conditions.name(),
+        conditions.gap(),
+        suction,
+        conditions.groundSpeed(),
+        conditions.spanwiseSpeed(),
+        status,
+        regime,
+        family.closure().key(),
+        figures,
+        shares,
+        carryOver,
+        vortices,
+        notices,
+        family.grids().stream().map(GridSolution::run).toList());
+  }
+
+  private @Nullable Estimate scalar(Figure figure) {
+    double scale = scale(figure);
+    double factor = prescribed(figure) ? 0 : goesWithFlow(figure) ? 1 : 2;
+    return estimate(run -> run.figures().scalars().getOrDefault(figure, Double.NaN), scale, factor);
+  }
+
+  /** The stage shares on the finest grid, scaled so that they sum to 1 to round-off. */
+  private List<Estimate> shares() {
+    List<Estimate> raw = list(run -> run.figures().stageShares());
+    double sum = raw.stream().mapToDouble(Estimate::value).sum();
+    return Math.abs(sum) > 0.5 ? raw.stream().map(e -> e.times(1 / sum)).toList() : raw;
+  }
+
+  private List<Estimate> list(Function<GridRun, List<Double>> of) {
+    List<Double> finest = of.apply(series.run(series.finest()));
+    List<Estimate> estimates = new ArrayList<>();
+    for (int i = 0; i < finest.size(); i++) {
+      int index = i;
+      Estimate estimate =
+          estimate(
+              run -> of.apply(run).size() == finest.size() ? of.apply(run).get(index) : Double.NaN,
+              1,
+              2);
+      if (estimate == null) {
+        return List.of();
+      }
+      estimates.add(estimate);
+    }
+    return estimates;
+  }
+
+  private @Nullable Estimate estimate(
+      ToDoubleFunction<GridRun> of, double scale, double spreadFactor) {
+    GridValues values =
+        series.values(
+            of, (value, spread) -> spreadFactor * spread * Math.max(Math.abs(value), scale));
+    if (values == null) {
+      return null;
+    }
+    return ModelSpread.widen(ThreeGrid.estimate(values, scale), series, others, of);
+  }
+
+  private boolean prescribed(Figure figure) {
+    return switch (conditions.kind()) {
+      case SUCTION, PRESSURE_DROP -> figure == Figure.PRESSURE_DROP;
+      case LEAK_FLOW -> figure == Figure.LEAK_FLOW;
+      case CAVITY -> false;
+    };
+  }
+
+  private static boolean goesWithFlow(Figure figure) {
+    return switch (figure) {
+      case LEAK_FLOW, DISCHARGE_COEFFICIENT, EFFECTIVE_GAP -> true;
+      default -> false;
+    };
+  }
+
+  /** Natural size of a figure: what a value of order one of its coefficient would be. */
+  private double scale(Figure figure) {
+    double h = conditions.gap();
+    return switch (figure) {
+      case LEAK_FLOW, DISCHARGE_COEFFICIENT, EFFECTIVE_GAP, EXPANSIBILITY -> 0;
+      case PRESSURE_RECOVERY -> 1;
+      case PRESSURE_DROP -> dynamicPressure;
+      case LIP_MOMENT -> dynamicPressure * h * h;
+      case GROUND_POWER -> dynamicPressure * h * Math.abs(conditions.groundSpeed());
+      default -> dynamicPressure * h;
+    };
+  }
+}

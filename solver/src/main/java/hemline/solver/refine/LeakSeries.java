@@ -1,0 +1,134 @@
+package hemline.solver.refine;
+
+import hemline.shared.result.Estimate;
+import hemline.shared.result.Figure;
+import hemline.shared.result.GridRun;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Leak flow over the places of a grid family, ready for sums and ratios.
+ *
+ * <p>Ratios are formed place by place and then refined like any figure: two lips solved on matching
+ * families share most of their grid error, and it cancels in the ratio.
+ */
+public final class LeakSeries {
+  /** Below this gap Reynolds number there is no leak to speak of, only round-off. */
+  private static final double LEAST_REYNOLDS = 1e-9;
+
+  private final double[] leak;
+  private final double[] size;
+  private final double[] spread;
+
+  private LeakSeries(double[] leak, double[] size, double[] spread) {
+    this.leak = leak;
+    this.size = size;
+    this.spread = spread;
+  }
+
+  /**
+   * Leak flow of a family.
+   *
+   * @param runs coarsest first, by place
+   * @param kinematicViscosity m²/s
+   */
+  public static LeakSeries of(List<GridRun> runs, double kinematicViscosity) {
+    FigureSeries series = new FigureSeries(runs);
+    int n = runs.size();
+    double[] leak = new double[n];
+    double[] size = new double[n];
+    double[] spread = new double[n];
+    for (int k = 0; k < n; k++) {
+      double q = series.scalar(Figure.LEAK_FLOW, k);
+      leak[k] = Math.abs(q) > LEAST_REYNOLDS * kinematicViscosity ? q : Double.NaN;
+      spread[k] = Double.isFinite(leak[k]) ? Math.abs(q) * series.relativeSpread(k) : 0;
+      double relative = series.size(k) / series.size(0);
+      size[k] = Double.isFinite(relative) ? relative : 2.0 / (2 + k);
+    }
+    return new LeakSeries(leak, size, spread);
+  }
+
+  /**
+   * Place by place sum; a place is usable where it is in all parts. Independent cycling adds as
+   * squares.
+   *
+   * @param parts at least one
+   */
+  public static LeakSeries sum(List<LeakSeries> parts) {
+    int n = parts.stream().mapToInt(LeakSeries::places).min().orElseThrow();
+    double[] leak = new double[n];
+    double[] size = new double[n];
+    double[] spread = new double[n];
+    for (int k = 0; k < n; k++) {
+      for (LeakSeries part : parts) {
+        leak[k] += part.leak[k];
+        size[k] += part.size[k] / parts.size();
+        spread[k] = Math.hypot(spread[k], part.spread[k]);
+      }
+    }
+    return new LeakSeries(leak, size, spread);
+  }
+
+  public int places() {
+    return leak.length;
+  }
+
+  /** Leak flow at place k, m²/s; not a number where the grid has none. */
+  public double leak(int k) {
+    return leak[k];
+  }
+
+  /** Cell size at place k over that at place 0. */
+  public double size(int k) {
+    return size[k];
+  }
+
+  /** Half the spread of the leak flow left by iteration at place k, m²/s. */
+  public double spread(int k) {
+    return spread[k];
+  }
+
+  /** Leak flow on the finest usable grid, m²/s; not a number when there is none. */
+  public double finest() {
+    for (int k = leak.length - 1; k >= 0; k--) {
+      if (Double.isFinite(leak[k])) {
+        return leak[k];
+      }
+    }
+    return Double.NaN;
+  }
+
+  /** True when at least one grid has a leak flow. */
+  public boolean usable() {
+    return Double.isFinite(finest());
+  }
+
+  /**
+   * This leak over another as an estimate with its own grid convergence.
+   *
+   * @return null when no grid has both leaks with the same direction
+   */
+  public @Nullable Estimate over(LeakSeries other) {
+    if (other == this) {
+      return usable() ? Estimate.exact(1) : null;
+    }
+    int n = Math.min(places(), other.places());
+    double[] ratio = new double[n];
+    double[] sizes = new double[n];
+    double[] noise = new double[n];
+    boolean any = false;
+    for (int k = 0; k < n; k++) {
+      double r = leak[k] / other.leak[k];
+      ratio[k] = r > 0 && Double.isFinite(r) ? r : Double.NaN;
+      sizes[k] = Math.sqrt(size[k] * other.size[k]);
+      if (Double.isFinite(ratio[k])) {
+        any = true;
+        noise[k] =
+            r
+                * Math.hypot(
+                    spread[k] / Math.abs(leak[k]), other.spread[k] / Math.abs(other.leak[k]));
+      }
+    }
+    return any ? ThreeGrid.estimate(new GridValues(ratio, sizes, noise), 1) : null;
+  }
+}

@@ -1,0 +1,130 @@
+package hemline.solver.refine;
+
+import hemline.shared.problem.Notice;
+import hemline.shared.result.Estimate;
+import hemline.shared.result.Figure;
+import hemline.shared.result.Regime;
+import hemline.shared.result.SolveStatus;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** What the reader of a section's answer must know. */
+final class ResultNotices {
+  /** The incompressible assumption is questioned above this Mach number. Common practice. */
+  private static final double MACH_LIMIT = 0.3;
+
+  private static final int GRIDS = 3;
+
+  private final Conditions conditions;
+  private final GridFamily family;
+  private final FigureSeries series;
+  private final boolean stopped;
+
+  ResultNotices(Conditions conditions, GridFamily family, FigureSeries series, boolean stopped) {
+    this.conditions = conditions;
+    this.family = family;
+    this.series = series;
+    this.stopped = stopped;
+  }
+
+  static Notice cancelled() {
+    return new Notice("solve.cancelled", "The solve was stopped before it had a usable answer.");
+  }
+
+  static Notice failed(GridFamily family) {
+    String text =
+        family.grids().isEmpty()
+            ? "No grid could be solved."
+            : "No usable flow was found on any of " + family.grids().size() + " grids.";
+    return new Notice(
+        "solve.failed", text + " Try another mesh level or closure, or check the profile.");
+  }
+
+  List<Notice> list(Map<Figure, Estimate> figures, double gapReynolds) {
+    List<Notice> notices = new ArrayList<>();
+    @Nullable Estimate leak = figures.get(Figure.LEAK_FLOW);
+    if (Regime.at(gapReynolds) == Regime.TRANSITIONAL) {
+      notices.add(
+          notice(
+              "regime.transition",
+              "The gap Reynolds number of %.0f lies in the transition band, %.0f to %.0f: the flow"
+                  + " may be laminar or turbulent.",
+              Math.abs(gapReynolds),
+              Regime.TRANSITION_FROM,
+              Regime.TRANSITION_TO));
+    }
+    mach(notices);
+    settled(notices, leak);
+    grids(notices, leak);
+    return notices;
+  }
+
+  private void mach(List<Notice> notices) {
+    if (conditions.kind() != Conditions.Kind.SUCTION) {
+      return;
+    }
+    double mach = Expansion.jetMach(conditions.drive());
+    if (mach > MACH_LIMIT) {
+      notices.add(
+          notice(
+              "jet.mach",
+              "The jet reaches Mach %.2f, beyond the incompressible assumption: expansion of the"
+                  + " air cuts the leak by about %.1f %%, which is not in the figures.",
+              mach,
+              100 * (1 - Expansion.factor(conditions.drive()))));
+    }
+  }
+
+  private void settled(List<Notice> notices, @Nullable Estimate leak) {
+    if (series.run(series.finest()).status() != SolveStatus.UNSTEADY) {
+      return;
+    }
+    double percent =
+        leak == null || leak.value() == 0 ? 0 : 100 * leak.iteration() / Math.abs(leak.value());
+    notices.add(
+        notice(
+            "flow.unsteady",
+            "No steady flow was found on the finest grid: figures are means over the last cycles,"
+                + " in which the leak moved by ±%.1f %%.",
+            percent));
+  }
+
+  private void grids(List<Notice> notices, @Nullable Estimate leak) {
+    int usable = 0;
+    for (int k = 0; k < series.places(); k++) {
+      usable += series.usable(k) ? 1 : 0;
+    }
+    if (stopped) {
+      notices.add(
+          notice(
+              "solve.cancelled",
+              "The solve was stopped: figures come from %d of %d grids.",
+              usable,
+              GRIDS));
+    } else if (usable < GRIDS) {
+      notices.add(
+          notice(
+              "grids.incomplete",
+              "Only %d of %d grids gave a usable flow%s: the bands are wider for it.",
+              usable,
+              GRIDS,
+              series.finest() < family.grids().size() - 1 || family.grids().size() < GRIDS
+                  ? ", and the finest is not among them"
+                  : ""));
+    }
+    if (leak != null && leak.trend() == Estimate.Trend.DIVERGING) {
+      notices.add(
+          new Notice(
+              "grids.diverging",
+              "The leak flow does not settle as the grid is refined: its band is about three times"
+                  + " the scatter. A finer mesh may help."));
+    }
+  }
+
+  private static Notice notice(String code, String text, Object... values) {
+    return new Notice(code, String.format(Locale.ROOT, text, values));
+  }
+}
