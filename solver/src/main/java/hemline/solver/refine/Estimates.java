@@ -125,7 +125,8 @@ public final class Estimates {
     double reynolds =
         (leak == null ? conditions.expectedLeak() : leak.value())
             / conditions.fluid().kinematicViscosity();
-    notices.addAll(new ResultNotices(conditions, family, series, stopped).list(figures, reynolds));
+    notices.addAll(
+        new ResultNotices(conditions, family, others, series, stopped).list(figures, reynolds));
     return assemble(
         stopped ? SolveStatus.CANCELLED : finest.status(),
         Regime.at(reynolds),

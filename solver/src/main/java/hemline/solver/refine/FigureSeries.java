@@ -14,6 +14,9 @@ import org.jspecify.annotations.Nullable;
  * the usable grid before it.
  */
 final class FigureSeries {
+  /** No figure of a real flow is this large in SI units; such a number is the wreck of a solve. */
+  private static final double ABSURD = 1e60;
+
   private final List<GridRun> runs;
   private final boolean[] usable;
   private final double[] size;
@@ -37,6 +40,10 @@ final class FigureSeries {
 
   static FigureSeries of(GridFamily family) {
     return new FigureSeries(family.grids().stream().map(GridSolution::run).toList());
+  }
+
+  static boolean sane(double value) {
+    return Math.abs(value) < ABSURD;
   }
 
   int places() {
@@ -77,7 +84,7 @@ final class FigureSeries {
       return Double.NaN;
     }
     double value = of.applyAsDouble(runs.get(k));
-    return Double.isFinite(value) ? value : Double.NaN;
+    return sane(value) ? value : Double.NaN;
   }
 
   /** Half the spread of the leak flow over the closing iterations, relative to the leak flow. */

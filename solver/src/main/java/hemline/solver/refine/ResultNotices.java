@@ -5,6 +5,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
+import hemline.solver.flow.Closure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -20,12 +21,19 @@ final class ResultNotices {
 
   private final Conditions conditions;
   private final GridFamily family;
+  private final List<GridFamily> others;
   private final FigureSeries series;
   private final boolean stopped;
 
-  ResultNotices(Conditions conditions, GridFamily family, FigureSeries series, boolean stopped) {
+  ResultNotices(
+      Conditions conditions,
+      GridFamily family,
+      List<GridFamily> others,
+      FigureSeries series,
+      boolean stopped) {
     this.conditions = conditions;
     this.family = family;
+    this.others = others;
     this.series = series;
     this.stopped = stopped;
   }
@@ -51,15 +59,39 @@ final class ResultNotices {
           notice(
               "regime.transition",
               "The gap Reynolds number of %.0f lies in the transition band, %.0f to %.0f: the flow"
-                  + " may be laminar or turbulent.",
+                  + " may be laminar or turbulent%s.",
               Math.abs(gapReynolds),
               Regime.TRANSITION_FROM,
-              Regime.TRANSITION_TO));
+              Regime.TRANSITION_TO,
+              spansTransition() ? ", and the bands span both" : ""));
     }
+    models(notices);
     mach(notices);
     settled(notices, leak);
     grids(notices, leak);
     return notices;
+  }
+
+  private boolean spansTransition() {
+    boolean laminar = family.closure() == Closure.LAMINAR;
+    return others.stream()
+        .anyMatch(
+            other ->
+                (other.closure() == Closure.LAMINAR) != laminar
+                    && FigureSeries.of(other).finest() >= 0);
+  }
+
+  private void models(List<Notice> notices) {
+    for (GridFamily other : others) {
+      if (FigureSeries.of(other).finest() < 0) {
+        notices.add(
+            notice(
+                "model.missing",
+                "The comparison solve with the flow model %s gave no usable flow: the model spread"
+                    + " leaves it out.",
+                other.closure().key()));
+      }
+    }
   }
 
   private void mach(List<Notice> notices) {

@@ -47,7 +47,7 @@ final class VortexMatching {
       return List.of();
     }
     return series.run(k).figures().vortices().stream()
-        .filter(v -> Double.isFinite(v.strength()) && Double.isFinite(v.x() + v.y()))
+        .filter(v -> FigureSeries.sane(v.strength()) && FigureSeries.sane(v.x() + v.y()))
         .toList();
   }
 
