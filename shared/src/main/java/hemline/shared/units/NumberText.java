@@ -40,7 +40,7 @@ public final class NumberText {
       return significant(value, 4);
     }
     BigDecimal band = new BigDecimal(width).round(new MathContext(2, RoundingMode.UP));
-    int decimals = band.scale() - (band.precision() > 2 ? band.precision() - 2 : 0);
+    int decimals = band.scale() + 2 - band.precision();
     return text(new BigDecimal(value).setScale(decimals, RoundingMode.HALF_EVEN));
   }
 

@@ -1,0 +1,159 @@
+package hemline.shared.units;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+import static org.assertj.core.api.Assertions.within;
+
+import hemline.shared.problem.InputException;
+import java.math.BigDecimal;
+import java.util.Locale;
+import java.util.SplittableRandom;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class QuantitiesTest {
+  private static final String PLACE = "--gap";
+
+  /** Factors: exact by definition of the units; columns of water conventional. */
+  @ParameterizedTest
+  @CsvSource({
+    "LENGTH, 2mm, 0.002",
+    "LENGTH, 2 mm, 0.002",
+    "LENGTH, +.5 cm, 0.005",
+    "LENGTH, 1.25e1mm, 0.0125",
+    "LENGTH, 3.m, 3",
+    "LENGTH, 1in, 0.0254",
+    "LENGTH, 2inch, 0.0508",
+    "LENGTH, 250um, 0.00025",
+    "LENGTH, 0, 0",
+    "PRESSURE, 600Pa, 600",
+    "PRESSURE, 0.6kPa, 600",
+    "PRESSURE, 6hPa, 600",
+    "PRESSURE, 6mbar, 600",
+    "PRESSURE, 1.01325bar, 101325",
+    "PRESSURE, 1inH2O, 249.08891",
+    "PRESSURE, 1 inH₂O, 249.08891",
+    "PRESSURE, 10mmH2O, 98.0665",
+    "PRESSURE, 1psi, 6894.757293168361",
+    "PRESSURE, -20Pa, -20",
+    "SPEED, 15m/s, 15",
+    "SPEED, 54km/h, 15",
+    "SPEED, 1mph, 0.44704",
+    "FLOW_PER_LENGTH, 43.1L/s/m, 0.0431",
+    "FLOW_PER_LENGTH, 43.1 L/s per m, 0.0431",
+    "FLOW_PER_LENGTH, 0.0431 m2/s, 0.0431",
+    "FLOW_PER_LENGTH, 0.0431m²/s, 0.0431",
+    "VOLUME_FLOW, 36m3/h, 0.01",
+    "VOLUME_FLOW, 10L/s, 0.01",
+    "VOLUME_FLOW, 0.01 m³/s, 0.01",
+    "VOLUME_FLOW, 1cfm, 0.0004719474432",
+    "FORCE, 120N, 120",
+    "FORCE, 1lbf, 4.4482216152605",
+    "ANGLE, 180deg, 3.141592653589793",
+    "ANGLE, 90°, 1.5707963267948966",
+    "TEMPERATURE, 15degC, 288.15",
+    "TEMPERATURE, 15 °C, 288.15",
+    "TEMPERATURE, 300K, 300",
+  })
+  void reads(QuantityKind kind, String text, double si) throws InputException {
+    assertThat(Quantities.read(kind, PLACE, text)).isCloseTo(si, within(1e-15 * Math.abs(si)));
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "LENGTH | 2 | has no unit; write a length as 2mm",
+        "LENGTH | '' | is missing; write it as 2mm",
+        "LENGTH | mm | does not begin with a number",
+        "LENGTH | 1,5mm | with a point, as in 1.5mm",
+        "LENGTH | 2 MM | the unit is written mm",
+        "LENGTH | 2 furlong | no unit known here",
+        "LENGTH | 600Pa | is a pressure, but a length is needed, such as 2mm",
+        "LENGTH | 2mm3 | no unit known here",
+        "LENGTH | --2mm | does not begin with a number",
+        "LENGTH | NaN mm | does not begin with a number",
+        "LENGTH | 1e999mm | is too large",
+        "PRESSURE | 600 pa | the unit is written Pa",
+        "PRESSURE | 15m/s | is a speed, but a pressure is needed, such as 600Pa",
+        "SPEED | 10 | has no unit; write a speed as 15m/s",
+        "TEMPERATURE | 0 | has no unit",
+        "TEMPERATURE | -300degC | absolute zero",
+      })
+  void explains(QuantityKind kind, String text, String hint) {
+    InputException e =
+        catchThrowableOfType(InputException.class, () -> Quantities.read(kind, PLACE, text));
+    assertThat(e).as(text).isNotNull();
+    assertThat(e.problems()).hasSize(1);
+    assertThat(e.problems().get(0).place()).isEqualTo(PLACE);
+    assertThat(e.problems().get(0).text()).contains(hint);
+  }
+
+  @Test
+  void readsRanges() throws InputException {
+    QuantityRange range = new QuantityRange(0.001, 0.006);
+    for (String text : new String[] {"1mm..6mm", "1..6mm", "1 mm .. 6 mm", "0.1cm..6mm"}) {
+      assertThat(Quantities.readRange(QuantityKind.LENGTH, PLACE, text)).isEqualTo(range);
+    }
+    assertThat(Quantities.readRange(QuantityKind.PRESSURE, PLACE, "0..6kPa"))
+        .isEqualTo(new QuantityRange(0, 6000));
+    assertThat(Quantities.isRange("1..6mm")).isTrue();
+    assertThat(Quantities.isRange("1.5mm")).isFalse();
+  }
+
+  @ParameterizedTest
+  @CsvSource({"6mm..1mm", "1mm..1mm", "1mm", "..6mm", "1mm..", "1..6", "1mm..6Pa", "1mm..2mm..3mm"})
+  void refusesBadRanges(String text) {
+    InputException e =
+        catchThrowableOfType(
+            InputException.class, () -> Quantities.readRange(QuantityKind.LENGTH, PLACE, text));
+    assertThat(e).as(text).isNotNull();
+    assertThat(e.problems()).hasSize(1);
+  }
+
+  @Test
+  void doesNotDependOnTheLocale() throws InputException {
+    Locale before = Locale.getDefault();
+    try {
+      for (Locale locale :
+          new Locale[] {Locale.GERMANY, Locale.forLanguageTag("ar-EG-u-nu-arab")}) {
+        Locale.setDefault(locale);
+        assertThat(Quantities.length(PLACE, "1.5mm")).isEqualTo(0.0015);
+        assertThat(NumberText.millimetres(0.0015)).isEqualTo("1.5 mm");
+      }
+    } finally {
+      Locale.setDefault(before);
+    }
+  }
+
+  @Test
+  void millimetresAreTheNearestDouble() throws InputException {
+    for (int seed = 0; seed < 500; seed++) {
+      BigDecimal mm = BigDecimal.valueOf(new SplittableRandom(seed).nextInt(1_000_000), 3);
+      assertThat(Quantities.length(PLACE, mm + "mm"))
+          .as("seed %d", seed)
+          .isEqualTo(mm.movePointLeft(3).doubleValue());
+    }
+  }
+
+  @Test
+  void damagedTextsGiveAValueOrAProblem() {
+    String letters = "0123456789.+-eE,mPaks/²³°h²in H2O.\u0000\ud800";
+    for (int seed = 0; seed < 20000; seed++) {
+      SplittableRandom random = new SplittableRandom(seed);
+      StringBuilder text = new StringBuilder();
+      for (int i = random.nextInt(12); i >= 0; i--) {
+        text.append(letters.charAt(random.nextInt(letters.length())));
+      }
+      QuantityKind kind = QuantityKind.values()[random.nextInt(QuantityKind.values().length)];
+      try {
+        assertThat(Quantities.read(kind, PLACE, text.toString())).as("seed %d", seed).isFinite();
+      } catch (InputException e) {
+        assertThat(e.problems()).as("seed %d", seed).hasSize(1);
+      } catch (RuntimeException e) {
+        throw new AssertionError("seed " + seed + ": " + text, e);
+      }
+    }
+  }
+}
