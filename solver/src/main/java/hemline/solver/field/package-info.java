@@ -1,0 +1,5 @@
+/** Unknowns of a flow as cell and face arrays. */
+@NullMarked
+package hemline.solver.field;
+
+import org.jspecify.annotations.NullMarked;

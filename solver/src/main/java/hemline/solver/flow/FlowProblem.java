@@ -1,0 +1,83 @@
+package hemline.solver.flow;
+
+import hemline.solver.scheme.Boundary;
+import hemline.solver.field.FlowState;
+import hemline.solver.scheme.FaceGeometry;
+
+/**
+ * A flow to be solved on one mesh: geometry, boundaries, fluid, closure, drive and scales.
+ *
+ * @param geometry of the mesh
+ * @param boundary conditions by boundary face
+ * @param viscosity kinematic, m²/s
+ * @param closure never AUTO
+ * @param wallDistance of cells, m; not used when laminar
+ * @param bodyForceX driving force per mass along x, m/s²
+ * @param spanwise true when the third velocity component is solved
+ * @param secondOrderShare share of the second-order correction in the convection of each interior
+ *     face, 0 to 1
+ * @param inflowTurbulence what enters with the fluid
+ * @param drive adjusts outlet pressure or inlet flow while iterating
+ * @param scales for residuals and limits
+ */
+public record FlowProblem(
+    FaceGeometry geometry,
+    Boundary boundary,
+    double viscosity,
+    Closure closure,
+    double[] wallDistance,
+    double bodyForceX,
+    boolean spanwise,
+    double[] secondOrderShare,
+    InflowTurbulence inflowTurbulence,
+    Drive drive,
+    Scales scales) {
+
+  /**
+   * Turbulence of entering fluid.
+   *
+   * @param k kinetic energy, m²/s²
+   * @param eddyViscosity m²/s, positive
+   */
+  public record InflowTurbulence(double k, double eddyViscosity) {}
+
+  /**
+   * Typical size of the flow.
+   *
+   * @param length gap, m
+   * @param velocity through the gap or of a wall, m/s
+   * @param pressure over density, m²/s²
+   */
+  public record Scales(double length, double velocity, double pressure) {}
+
+  /** Adjusts the state's outlet pressure or inlet flow between iterations. */
+  public interface Drive {
+    /**
+     * Takes one step towards the asked operating point.
+     *
+     * @param state after an iteration; outletPressure and inletFlow may be changed
+     * @param iteration number of the iteration just done, from 1
+     */
+    void adjust(FlowState state, int iteration);
+
+    /**
+     * Figure that must settle: leak flow or pressure drop, in units of its reference value.
+     *
+     * @param state after an iteration
+     */
+    double monitor(FlowState state);
+
+    /**
+     * How far the asked operating point is missed, relative; 0 when nothing is controlled.
+     *
+     * @param state after an iteration
+     */
+    double miss(FlowState state);
+  }
+
+  public FlowProblem {
+    if (closure == Closure.AUTO) {
+      throw new IllegalArgumentException("the closure of a flow problem must be decided");
+    }
+  }
+}

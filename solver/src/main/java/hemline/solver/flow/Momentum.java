@@ -1,0 +1,259 @@
+package hemline.solver.flow;
+
+import hemline.solver.scheme.Boundary;
+import hemline.solver.scheme.VelocityGradients;
+import hemline.solver.field.FlowState;
+import hemline.solver.grid.Mesh;
+import hemline.solver.linear.SparseSystem;
+import hemline.solver.scheme.FaceGeometry;
+import hemline.solver.scheme.Limiter;
+
+/**
+ * Discrete momentum equations of all velocity components, one matrix for all.
+ *
+ * <p>Σ_f F φ_f - Σ_f ν A ∂φ/∂n = -V ∂p/∂x + V f, with upwind convection and two-point diffusion in
+ * the matrix and the rest (bounded second-order convection, cross diffusion, transposed gradient)
+ * on the right-hand side from the last iterate. Relaxed by a_P / α (Patankar 1980, eq. 4.55).
+ */
+final class Momentum {
+  private final FlowProblem problem;
+  private final FaceGeometry geometry;
+  private final Mesh mesh;
+  private final SparseSystem system;
+  private final double[] bu;
+  private final double[] bv;
+  private final double[] bw;
+  private final double[] faceViscosity;
+
+  /** Effective viscosity over distance law at walls, kinematic, by boundary face. */
+  private final double[] wallViscosity;
+
+  Momentum(FlowProblem problem, double[] wallViscosity) {
+    this.problem = problem;
+    this.wallViscosity = wallViscosity;
+    geometry = problem.geometry();
+    mesh = geometry.mesh;
+    system = new SparseSystem(geometry.pattern);
+    bu = new double[mesh.cells];
+    bv = new double[mesh.cells];
+    bw = new double[mesh.cells];
+    faceViscosity = new double[mesh.faces];
+  }
+
+  /** Diagonal before relaxation, a_P. */
+  double[] diagonal() {
+    return system.diagonal;
+  }
+
+  /** Sum of absolute residuals of u and v, m³/s² per metre. */
+  double residual(FlowState s) {
+    return system.residual(bu, s.u) + system.residual(bv, s.v);
+  }
+
+  /** Sum of the neighbour coefficients of a cell. */
+  double neighbourSum(int c) {
+    double sum = 0;
+    for (int e = geometry.pattern.rowStart[c]; e < geometry.pattern.rowStart[c + 1]; e++) {
+      sum += system.neighbour[e];
+    }
+    return sum;
+  }
+
+  /**
+   * Fills matrix and right-hand sides from the state.
+   *
+   * @param s not modified
+   * @param g velocity gradients of the state
+   * @param p pressure gradients of the state
+   */
+  void assemble(FlowState s, VelocityGradients g, PressureField p) {
+    system.clear();
+    double fx = problem.bodyForceX();
+    for (int c = 0; c < mesh.cells; c++) {
+      bu[c] = mesh.volume[c] * (fx - p.gx[c]);
+      bv[c] = -mesh.volume[c] * p.gy[c];
+      bw[c] = 0;
+    }
+    interiorFaces(s, g);
+    if (problem.spanwise()) {
+      convectSpanwise(s, g);
+    }
+    irregularFaces(s, g);
+    if (problem.closure() != Closure.LAMINAR) {
+      transposedGradient(g);
+    }
+    boundaryFaces(s, g);
+  }
+
+  // a_O = Γ + max(-F, 0), a_N = Γ + max(F, 0); b takes -F (φ_f - φ_upwind)
+  private void interiorFaces(FlowState s, VelocityGradients g) {
+    double nu = problem.viscosity();
+    double[] share = problem.secondOrderShare();
+    double[] u = s.u;
+    double[] v = s.v;
+    for (int f = 0; f < mesh.faces; f++) {
+      int o = mesh.owner[f];
+      int n = mesh.neighbour[f];
+      double wo = geometry.ownerWeight[f];
+      double flux = s.flux[f];
+      double viscosity = nu + wo * s.eddyViscosity[o] + (1 - wo) * s.eddyViscosity[n];
+      faceViscosity[f] = viscosity;
+      double diffusion = viscosity * geometry.conductance[f];
+      double ao = diffusion + Math.max(-flux, 0);
+      double an = diffusion + Math.max(flux, 0);
+      system.neighbour[geometry.pattern.firstEntry[f]] += ao;
+      system.neighbour[geometry.pattern.secondEntry[f]] += an;
+      system.diagonal[o] += ao;
+      system.diagonal[n] += an;
+      int c = flux >= 0 ? o : n;
+      int d = flux >= 0 ? n : o;
+      double dx = flux >= 0 ? geometry.dx[f] : -geometry.dx[f];
+      double dy = flux >= 0 ? geometry.dy[f] : -geometry.dy[f];
+      // twice the distance share from the upwind centre to the face: 1 on an even grid
+      double factor = flux * share[f] * (flux >= 0 ? 1 - wo : wo);
+      double du = u[d] - u[c];
+      double dv = v[d] - v[c];
+      double cu = factor * Limiter.step(2 * (g.ux[c] * dx + g.uy[c] * dy) - du, du);
+      double cv = factor * Limiter.step(2 * (g.vx[c] * dx + g.vy[c] * dy) - dv, dv);
+      bu[o] -= cu;
+      bu[n] += cu;
+      bv[o] -= cv;
+      bv[n] += cv;
+    }
+  }
+
+  private void convectSpanwise(FlowState s, VelocityGradients g) {
+    double[] share = problem.secondOrderShare();
+    double[] w = s.w;
+    for (int f = 0; f < mesh.faces; f++) {
+      double flux = s.flux[f];
+      int c = flux >= 0 ? mesh.owner[f] : mesh.neighbour[f];
+      int d = flux >= 0 ? mesh.neighbour[f] : mesh.owner[f];
+      double dx = flux >= 0 ? geometry.dx[f] : -geometry.dx[f];
+      double dy = flux >= 0 ? geometry.dy[f] : -geometry.dy[f];
+      double wo = geometry.ownerWeight[f];
+      double factor = flux * share[f] * (flux >= 0 ? 1 - wo : wo);
+      double dw = w[d] - w[c];
+      double cw = factor * Limiter.step(2 * (g.wx[c] * dx + g.wy[c] * dy) - dw, dw);
+      bw[mesh.owner[f]] -= cw;
+      bw[mesh.neighbour[f]] += cw;
+    }
+  }
+
+  // cross diffusion ν T ∂φ/∂t and convection of the face centroid's offset F s ∂φ/∂t
+  private void irregularFaces(FlowState s, VelocityGradients g) {
+    for (int i = 0; i < geometry.irregular.length; i++) {
+      int f = geometry.irregular[i];
+      int o = mesh.owner[f];
+      int n = mesh.neighbour[f];
+      double wo = geometry.ownerWeight[f];
+      double wn = 1 - wo;
+      boolean vertical = mesh.vertical[f];
+      double[] gu = vertical ? g.uy : g.ux;
+      double[] gv = vertical ? g.vy : g.vx;
+      double[] gw = vertical ? g.wy : g.wx;
+      double factor =
+          faceViscosity[f] * geometry.crossLength[i]
+              - problem.secondOrderShare()[f] * s.flux[f] * geometry.skew[i];
+      double cu = factor * (wo * gu[o] + wn * gu[n]);
+      double cv = factor * (wo * gv[o] + wn * gv[n]);
+      double cw = factor * (wo * gw[o] + wn * gw[n]);
+      bu[o] += cu;
+      bu[n] -= cu;
+      bv[o] += cv;
+      bv[n] -= cv;
+      bw[o] += cw;
+      bw[n] -= cw;
+    }
+  }
+
+  // Σ ν A n_j ∂u_j/∂x_i, which does not vanish where the eddy viscosity varies
+  private void transposedGradient(VelocityGradients g) {
+    for (int f = 0; f < mesh.faces; f++) {
+      int o = mesh.owner[f];
+      int n = mesh.neighbour[f];
+      double wo = geometry.ownerWeight[f];
+      double wn = 1 - wo;
+      double strength = faceViscosity[f] * mesh.area[f];
+      double cu;
+      double cv;
+      if (mesh.vertical[f]) {
+        cu = strength * (wo * g.ux[o] + wn * g.ux[n]);
+        cv = strength * (wo * g.uy[o] + wn * g.uy[n]);
+      } else {
+        cu = strength * (wo * g.vx[o] + wn * g.vx[n]);
+        cv = strength * (wo * g.vy[o] + wn * g.vy[n]);
+      }
+      bu[o] += cu;
+      bu[n] -= cu;
+      bv[o] += cv;
+      bv[n] -= cv;
+    }
+  }
+
+  private void boundaryFaces(FlowState s, VelocityGradients g) {
+    Boundary boundary = problem.boundary();
+    boolean turbulent = problem.closure() != Closure.LAMINAR;
+    for (int b = 0; b < mesh.boundaryFaces; b++) {
+      int c = mesh.bCell[b];
+      double flux = s.boundaryFlux[b];
+      switch (boundary.kind[b]) {
+        case Boundary.WALL -> {
+          double a = wallViscosity[b] * geometry.bConductance[b];
+          system.diagonal[c] += a;
+          bu[c] += a * g.bu[b];
+          bv[c] += a * g.bv[b];
+          bw[c] += a * g.bw[b];
+          if (turbulent) {
+            // the wall law holds along the wall only: give the normal part back
+            double nx = geometry.bux[b];
+            double ny = geometry.buy[b];
+            double normal = a * ((s.u[c] - g.bu[b]) * nx + (s.v[c] - g.bv[b]) * ny);
+            bu[c] += normal * nx;
+            bv[c] += normal * ny;
+          }
+        }
+        case Boundary.VELOCITY -> {
+          double a = problem.viscosity() * geometry.bConductance[b] + Math.max(-flux, 0);
+          double out = Math.max(flux, 0);
+          system.diagonal[c] += a;
+          bu[c] += a * g.bu[b] - out * (g.bu[b] - s.u[c]);
+          bv[c] += a * g.bv[b] - out * (g.bv[b] - s.v[c]);
+          bw[c] += a * g.bw[b] - out * (g.bw[b] - s.w[c]);
+        }
+        case Boundary.OPEN -> {
+          if (flux < 0) {
+            system.diagonal[c] -= flux;
+            bu[c] -= flux * g.bu[b];
+            bv[c] -= flux * g.bv[b];
+            bw[c] -= flux * g.bw[b];
+          }
+        }
+        default -> {}
+      }
+    }
+  }
+
+  /**
+   * Relaxes and solves; the state's velocity becomes the predicted one.
+   *
+   * @param s modified: u, v, w
+   * @param alpha relaxation factor, 0 to 1
+   * @param sweeps Gauss–Seidel sweeps
+   */
+  void solve(FlowState s, double alpha, int sweeps) {
+    double extra = (1 - alpha) / alpha;
+    for (int c = 0; c < mesh.cells; c++) {
+      double a = extra * system.diagonal[c];
+      bu[c] += a * s.u[c];
+      bv[c] += a * s.v[c];
+      bw[c] += a * s.w[c];
+      system.diagonal[c] += a;
+    }
+    system.relax(bu, s.u, sweeps);
+    system.relax(bv, s.v, sweeps);
+    if (problem.spanwise()) {
+      system.relax(bw, s.w, sweeps);
+    }
+  }
+}

@@ -1,0 +1,76 @@
+package hemline.solver.linear;
+
+import java.util.Arrays;
+
+/**
+ * Coefficients of a transport equation: {@code diagonal[r] x[r] = Σ neighbour[e] x[column[e]] +
+ * b[r]}.
+ *
+ * <p>The arrays are filled by the discretisation and reused from iteration to iteration.
+ */
+public final class SparseSystem {
+  public final SparsePattern pattern;
+  public final double[] diagonal;
+
+  /** Coefficients of the neighbours, by entry of the pattern; not negative for bounded schemes. */
+  public final double[] neighbour;
+
+  public SparseSystem(SparsePattern pattern) {
+    this.pattern = pattern;
+    diagonal = new double[pattern.size];
+    neighbour = new double[pattern.column.length];
+  }
+
+  /** Sets all coefficients to zero. */
+  public void clear() {
+    Arrays.fill(diagonal, 0);
+    Arrays.fill(neighbour, 0);
+  }
+
+  /**
+   * Gauss–Seidel sweeps, forwards and backwards in turn.
+   *
+   * @param b right-hand side; not modified
+   * @param x start and answer; modified
+   * @param sweeps number of single sweeps
+   */
+  public void relax(double[] b, double[] x, int sweeps) {
+    for (int s = 0; s < sweeps; s++) {
+      if ((s & 1) == 0) {
+        for (int r = 0; r < pattern.size; r++) {
+          relaxRow(b, x, r);
+        }
+      } else {
+        for (int r = pattern.size - 1; r >= 0; r--) {
+          relaxRow(b, x, r);
+        }
+      }
+    }
+  }
+
+  private void relaxRow(double[] b, double[] x, int r) {
+    double sum = b[r];
+    for (int e = pattern.rowStart[r]; e < pattern.rowStart[r + 1]; e++) {
+      sum += neighbour[e] * x[pattern.column[e]];
+    }
+    x[r] = sum / diagonal[r];
+  }
+
+  /**
+   * Sum of absolute residuals {@code |b + Σ a_nb x_nb - a_P x_P|} over all rows.
+   *
+   * @param b right-hand side; not modified
+   * @param x values; not modified
+   */
+  public double residual(double[] b, double[] x) {
+    double total = 0;
+    for (int r = 0; r < pattern.size; r++) {
+      double sum = b[r] - diagonal[r] * x[r];
+      for (int e = pattern.rowStart[r]; e < pattern.rowStart[r + 1]; e++) {
+        sum += neighbour[e] * x[pattern.column[e]];
+      }
+      total += Math.abs(sum);
+    }
+    return total;
+  }
+}

@@ -1,0 +1,94 @@
+package hemline.solver.scheme;
+
+import hemline.solver.field.FlowState;
+import hemline.solver.grid.Mesh;
+
+/** Gradients of the velocity components in cells, and their values on boundary faces. */
+public final class VelocityGradients {
+  public final double[] ux;
+  public final double[] uy;
+  public final double[] vx;
+  public final double[] vy;
+  public final double[] wx;
+  public final double[] wy;
+  public final double[] bu;
+  public final double[] bv;
+  public final double[] bw;
+  private final FaceGeometry geometry;
+  private final Boundary boundary;
+  private final boolean spanwise;
+  private final Gradient gradient;
+
+  public VelocityGradients(FaceGeometry geometry, Boundary boundary, boolean spanwise) {
+    this.geometry = geometry;
+    this.boundary = boundary;
+    this.spanwise = spanwise;
+    Mesh mesh = geometry.mesh;
+    ux = new double[mesh.cells];
+    uy = new double[mesh.cells];
+    vx = new double[mesh.cells];
+    vy = new double[mesh.cells];
+    wx = new double[mesh.cells];
+    wy = new double[mesh.cells];
+    bu = new double[mesh.boundaryFaces];
+    bv = new double[mesh.boundaryFaces];
+    bw = new double[mesh.boundaryFaces];
+    boolean[] known = new boolean[mesh.boundaryFaces];
+    for (int b = 0; b < known.length; b++) {
+      byte kind = boundary.kind[b];
+      known[b] =
+          kind == Boundary.WALL || kind == Boundary.VELOCITY || kind == Boundary.SLIP;
+    }
+    gradient = new Gradient(geometry, known);
+  }
+
+  /** Recomputes boundary values and gradients of the state's velocity. */
+  public void update(FlowState s) {
+    boundaryValues(s);
+    gradient.of(s.u, bu, ux, uy);
+    gradient.of(s.v, bv, vx, vy);
+    if (spanwise) {
+      gradient.of(s.w, bw, wx, wy);
+    }
+  }
+
+  private void boundaryValues(FlowState s) {
+    Mesh mesh = geometry.mesh;
+    double[] nx = geometry.bux;
+    double[] ny = geometry.buy;
+    double[] area = geometry.bArea;
+    for (int b = 0; b < mesh.boundaryFaces; b++) {
+      int c = mesh.bCell[b];
+      switch (boundary.kind[b]) {
+        case Boundary.WALL -> {
+          bu[b] = boundary.u[b];
+          bv[b] = boundary.v[b];
+          bw[b] = boundary.w[b];
+        }
+        case Boundary.VELOCITY -> {
+          bu[b] = boundary.u[b] + boundary.uPerFlow[b] * s.inletFlow;
+          bv[b] = boundary.v[b];
+          bw[b] = boundary.w[b];
+        }
+        case Boundary.SLIP -> {
+          double normal = s.u[c] * nx[b] + s.v[c] * ny[b];
+          bu[b] = s.u[c] - normal * nx[b];
+          bv[b] = s.v[c] - normal * ny[b];
+          bw[b] = s.w[c];
+        }
+        case Boundary.OPEN -> {
+          double out = s.boundaryFlux[b];
+          // fluid enters along the normal
+          bu[b] = out < 0 ? out / area[b] * nx[b] : s.u[c];
+          bv[b] = out < 0 ? out / area[b] * ny[b] : s.v[c];
+          bw[b] = out < 0 ? boundary.w[b] : s.w[c];
+        }
+        default -> {
+          bu[b] = s.u[c];
+          bv[b] = s.v[c];
+          bw[b] = s.w[c];
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,44 @@
+package hemline.solver.turbulence;
+
+import hemline.solver.field.FlowState;
+import hemline.solver.scheme.VelocityGradients;
+
+/** A flow model: fills the state's eddy viscosity and the effective viscosity at walls. */
+public abstract class EddyViscosity {
+  private final double[] wallViscosity;
+
+  /**
+   * Starts with the molecular viscosity at every boundary face.
+   *
+   * @param boundaryFaces number of them
+   * @param viscosity kinematic, m²/s
+   */
+  protected EddyViscosity(int boundaryFaces, double viscosity) {
+    wallViscosity = new double[boundaryFaces];
+    java.util.Arrays.fill(wallViscosity, viscosity);
+  }
+
+  /**
+   * Kinematic viscosity by boundary face that, times velocity difference over distance, gives the
+   * wall shear stress over density.
+   */
+  public final double[] wallViscosity() {
+    return wallViscosity;
+  }
+
+  /**
+   * Sets start values where the state has none.
+   *
+   * @param state modified: closure arrays and eddy viscosity
+   */
+  public abstract void initialise(FlowState state);
+
+  /**
+   * Advances the closure by one relaxed step.
+   *
+   * @param state modified: closure arrays and eddy viscosity
+   * @param gradients of the state's velocity; not modified
+   * @param factor relaxation of the closure's equations, 0 to 1
+   */
+  public abstract void update(FlowState state, VelocityGradients gradients, double factor);
+}

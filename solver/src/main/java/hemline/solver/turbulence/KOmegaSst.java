@@ -1,0 +1,334 @@
+package hemline.solver.turbulence;
+
+import hemline.solver.field.FlowState;
+import hemline.solver.grid.Mesh;
+import hemline.solver.linear.SparseSystem;
+import hemline.solver.scheme.Boundary;
+import hemline.solver.scheme.FaceGeometry;
+import hemline.solver.scheme.Gradient;
+import hemline.solver.scheme.VelocityGradients;
+
+/**
+ * k-ω shear stress transport closure with automatic near-wall treatment.
+ *
+ * <p>Source: Menter, Kuntz & Langtry 2003, Turbulence, Heat and Mass Transfer 4, 625–632, with the
+ * production of ω as corrected by its authors. Convection is first order. Wall cells take ω, the
+ * wall stress and the mean production of k from {@link WallLaw}, with no flux of k into the wall.
+ * Near walls, where ω falls like 1/d², diffusion and destruction of ω are weighted so that this
+ * profile is exact on any spacing.
+ */
+public final class KOmegaSst extends EddyViscosity {
+  private static final double BETA_STAR = 0.09;
+  private static final double A1 = 0.31;
+  private static final double SIGMA_K1 = 0.85;
+  private static final double SIGMA_W1 = 0.5;
+  private static final double BETA_1 = 0.075;
+  private static final double GAMMA_1 = 5.0 / 9.0;
+  private static final double SIGMA_K2 = 1.0;
+  private static final double SIGMA_W2 = 0.856;
+  private static final double BETA_2 = 0.0828;
+  private static final double GAMMA_2 = 0.44;
+
+  /** Start values and floors never fall below this share of the inflow's. */
+  private static final double FLOOR = 1e-6;
+
+  private final FaceGeometry geometry;
+  private final Mesh mesh;
+  private final Boundary boundary;
+  private final double nu;
+  private final double[] wallDistance;
+  private final double kIn;
+  private final double omegaIn;
+  private final boolean spanwise;
+  private final Gradient gradient;
+  private final SparseSystem system;
+  private final double[] rhs;
+  private final double[] kx;
+  private final double[] ky;
+  private final double[] wx;
+  private final double[] wy;
+  private final double[] strain;
+  private final double[] blend;
+  private final double[] blend2;
+  private final double[] cross;
+  private final double[] sublayer;
+
+  /** Wall cells: friction velocity squared times wall area, and the like, gathered per cell. */
+  private final double[] wallArea;
+
+  private final double[] wallOmega;
+  private final double[] wallProduction;
+  private final double[] wallY;
+
+  /** d⁴ times the mean of d⁻⁴ over a cell: exact destruction of ω ~ d⁻². */
+  private final double[] destruction;
+
+  /** Exact over two-point flux of ω ~ d⁻² at a face. */
+  private final double[] fluxRatio;
+
+  /**
+   * Prepares the closure.
+   *
+   * @param geometry of the mesh
+   * @param boundary conditions
+   * @param viscosity kinematic, m²/s
+   * @param wallDistance of cells, m
+   * @param kIn turbulent kinetic energy of entering fluid, m²/s²
+   * @param eddyIn eddy viscosity of entering fluid, m²/s
+   * @param spanwise true when the third velocity component counts
+   */
+  public KOmegaSst(
+      FaceGeometry geometry,
+      Boundary boundary,
+      double viscosity,
+      double[] wallDistance,
+      double kIn,
+      double eddyIn,
+      boolean spanwise) {
+    super(geometry.mesh.boundaryFaces, viscosity);
+    this.geometry = geometry;
+    this.boundary = boundary;
+    mesh = geometry.mesh;
+    nu = viscosity;
+    this.wallDistance = wallDistance;
+    this.kIn = kIn;
+    omegaIn = kIn / eddyIn;
+    this.spanwise = spanwise;
+    gradient = new Gradient(geometry, new boolean[mesh.boundaryFaces]);
+    system = new SparseSystem(geometry.pattern);
+    int n = mesh.cells;
+    rhs = new double[n];
+    kx = new double[n];
+    ky = new double[n];
+    wx = new double[n];
+    wy = new double[n];
+    strain = new double[n];
+    blend = new double[n];
+    blend2 = new double[n];
+    cross = new double[n];
+    sublayer = new double[n];
+    wallArea = new double[n];
+    wallOmega = new double[n];
+    wallProduction = new double[n];
+    wallY = new double[mesh.boundaryFaces];
+    destruction = new double[n];
+    fluxRatio = new double[mesh.faces];
+    nearWallWeights();
+  }
+
+  private void nearWallWeights() {
+    for (int f = 0; f < mesh.faces; f++) {
+      double a = wallDistance[mesh.owner[f]];
+      double b = wallDistance[mesh.neighbour[f]];
+      double r = 4 * a * b / ((a + b) * (a + b));
+      fluxRatio[f] = r * r;
+    }
+    for (int c = 0; c < mesh.cells; c++) {
+      // extent of the cell along the wall normal, judged by the spread of neighbours' distances
+      double d = wallDistance[c];
+      double near = d;
+      double far = d;
+      for (int e = geometry.pattern.rowStart[c]; e < geometry.pattern.rowStart[c + 1]; e++) {
+        double other = wallDistance[geometry.pattern.column[e]];
+        near = Math.min(near, 0.5 * (d + other));
+        far = Math.max(far, 0.5 * (d + other));
+      }
+      double half = Math.min(0.5 * (far - near), 0.75 * d);
+      double a = d - half;
+      double b = d + half;
+      destruction[c] =
+          half > 1e-6 * d
+              ? d * d * d * d * (1 / (a * a * a) - 1 / (b * b * b)) / (3 * (b - a))
+              : 1;
+    }
+  }
+
+  @Override
+  public void initialise(FlowState s) {
+    for (int c = 0; c < mesh.cells; c++) {
+      if (!(s.omega[c] > 0)) {
+        s.k[c] = kIn;
+        s.omega[c] = omegaIn;
+        s.eddyViscosity[c] = kIn / omegaIn;
+      }
+    }
+  }
+
+  @Override
+  public void update(FlowState s, VelocityGradients g, double factor) {
+    strainRate(g);
+    wallCells(s, g);
+    gradient.of(s.k, wallY, kx, ky);
+    gradient.of(s.omega, wallY, wx, wy);
+    blending(s);
+    solveOmega(s, factor);
+    solveK(s, factor);
+    for (int c = 0; c < mesh.cells; c++) {
+      s.eddyViscosity[c] = A1 * s.k[c] / Math.max(A1 * s.omega[c], strain[c] * blend2[c]);
+    }
+  }
+
+  // S² = 2 S_ij S_ij
+  private void strainRate(VelocityGradients g) {
+    for (int c = 0; c < mesh.cells; c++) {
+      double shear = g.uy[c] + g.vx[c];
+      double s2 = 2 * (g.ux[c] * g.ux[c] + g.vy[c] * g.vy[c]) + shear * shear;
+      if (spanwise) {
+        s2 += g.wx[c] * g.wx[c] + g.wy[c] * g.wy[c];
+      }
+      strain[c] = Math.sqrt(s2);
+    }
+  }
+
+  private void wallCells(FlowState s, VelocityGradients g) {
+    java.util.Arrays.fill(wallArea, 0);
+    java.util.Arrays.fill(wallOmega, 0);
+    java.util.Arrays.fill(wallProduction, 0);
+    double[] wall = wallViscosity();
+    for (int b = 0; b < mesh.boundaryFaces; b++) {
+      if (boundary.kind[b] != Boundary.WALL) {
+        continue;
+      }
+      int c = mesh.bCell[b];
+      double nx = geometry.bux[b];
+      double ny = geometry.buy[b];
+      double du = s.u[c] - g.bu[b];
+      double dv = s.v[c] - g.bv[b];
+      double along = dv * nx - du * ny;
+      double dw = spanwise ? s.w[c] - g.bw[b] : 0;
+      double speed = Math.sqrt(along * along + dw * dw);
+      double d = geometry.bDistance[b];
+      double reynolds = speed * d / nu;
+      double y = WallLaw.distance(reynolds, wallY[b]);
+      wallY[b] = y;
+      double friction = y * nu / d;
+      wall[b] = reynolds > 0 ? nu * y * y / reynolds : nu;
+      double area = geometry.bArea[b];
+      wallArea[c] += area;
+      double omega = y > 0 ? friction * friction / nu * WallLaw.omega(y) : 80 * nu / (d * d);
+      wallOmega[c] = Math.max(wallOmega[c], omega);
+      double f2 = friction * friction;
+      wallProduction[c] += area * f2 * f2 / nu * WallLaw.meanProduction(2 * y);
+    }
+    for (int c = 0; c < mesh.cells; c++) {
+      if (wallArea[c] > 0) {
+        wallProduction[c] /= wallArea[c];
+      }
+    }
+  }
+
+  private void blending(FlowState s) {
+    for (int c = 0; c < mesh.cells; c++) {
+      double k = s.k[c];
+      double omega = s.omega[c];
+      double d = wallDistance[c];
+      double cd = 2 * SIGMA_W2 / omega * (kx[c] * wx[c] + ky[c] * wy[c]);
+      double turbulent = Math.sqrt(k) / (BETA_STAR * omega * d);
+      double viscous = 500 * nu / (d * d * omega);
+      double positive = Math.max(cd, 1e-10);
+      double arg1 =
+          Math.min(Math.max(turbulent, viscous), 4 * SIGMA_W2 * k / (positive * d * d));
+      double arg2 = Math.max(2 * turbulent, viscous);
+      blend[c] = arg1 > 2 ? 1 : Math.tanh(arg1 * arg1 * arg1 * arg1);
+      blend2[c] = arg2 > 5 ? 1 : Math.tanh(arg2 * arg2);
+      cross[c] = cd;
+      double share = Math.min(1, 6 * nu / (BETA_1 * d * d * omega));
+      sublayer[c] = share * share * Math.sqrt(share);
+    }
+  }
+
+  private void transport(double[] flux, double[] eddy, double sigma1, double sigma2, boolean weight) {
+    system.clear();
+    for (int f = 0; f < mesh.faces; f++) {
+      int o = mesh.owner[f];
+      int n = mesh.neighbour[f];
+      double wo = geometry.ownerWeight[f];
+      double wn = 1 - wo;
+      double f1 = wo * blend[o] + wn * blend[n];
+      double sigma = f1 * sigma1 + (1 - f1) * sigma2;
+      double diffusion = (nu + sigma * (wo * eddy[o] + wn * eddy[n])) * geometry.conductance[f];
+      if (weight) {
+        double share = wo * sublayer[o] + wn * sublayer[n];
+        diffusion *= 1 + share * (fluxRatio[f] - 1);
+      }
+      double ao = diffusion + Math.max(-flux[f], 0);
+      double an = diffusion + Math.max(flux[f], 0);
+      system.neighbour[geometry.pattern.firstEntry[f]] += ao;
+      system.neighbour[geometry.pattern.secondEntry[f]] += an;
+      system.diagonal[o] += ao;
+      system.diagonal[n] += an;
+    }
+  }
+
+  private void inflow(FlowState s, double value) {
+    for (int b = 0; b < mesh.boundaryFaces; b++) {
+      double in = -s.boundaryFlux[b];
+      if (in > 0
+          && (boundary.kind[b] == Boundary.OPEN || boundary.kind[b] == Boundary.VELOCITY)) {
+        system.diagonal[mesh.bCell[b]] += in;
+        rhs[mesh.bCell[b]] += in * value;
+      }
+    }
+  }
+
+  private void solveOmega(FlowState s, double factor) {
+    transport(s.flux, s.eddyViscosity, SIGMA_W1, SIGMA_W2, true);
+    for (int c = 0; c < mesh.cells; c++) {
+      double v = mesh.volume[c];
+      double omega = s.omega[c];
+      double f1 = blend[c];
+      double beta = f1 * BETA_1 + (1 - f1) * BETA_2;
+      double gamma = f1 * GAMMA_1 + (1 - f1) * GAMMA_2;
+      double s2 = strain[c] * strain[c];
+      // γ P / ν_t with P = min(ν_t S², 10 β* k ω)
+      double limit = 10 * BETA_STAR * omega * Math.max(omega, strain[c] * blend2[c] / A1);
+      double crossTerm = (1 - f1) * cross[c];
+      rhs[c] = v * (gamma * Math.min(s2, limit) + Math.max(crossTerm, 0));
+      double destroyed = 1 + sublayer[c] * (destruction[c] - 1);
+      system.diagonal[c] +=
+          v * (beta * omega * destroyed + Math.max(-crossTerm, 0) / omega);
+    }
+    inflow(s, omegaIn);
+    relaxAndSolve(s.omega, factor, wallOmega);
+    for (int c = 0; c < mesh.cells; c++) {
+      s.omega[c] = Math.max(s.omega[c], FLOOR * omegaIn);
+    }
+  }
+
+  private void solveK(FlowState s, double factor) {
+    transport(s.flux, s.eddyViscosity, SIGMA_K1, SIGMA_K2, false);
+    for (int c = 0; c < mesh.cells; c++) {
+      double v = mesh.volume[c];
+      double production =
+          wallArea[c] > 0
+              ? wallProduction[c]
+              : Math.min(
+                  s.eddyViscosity[c] * strain[c] * strain[c],
+                  10 * BETA_STAR * s.k[c] * s.omega[c]);
+      rhs[c] = v * production;
+      system.diagonal[c] += v * BETA_STAR * s.omega[c];
+    }
+    inflow(s, kIn);
+    relaxAndSolve(s.k, factor, null);
+    for (int c = 0; c < mesh.cells; c++) {
+      s.k[c] = Math.max(s.k[c], FLOOR * FLOOR * kIn);
+    }
+  }
+
+  /** Relaxes and sweeps; cells with a positive fixed value keep it. */
+  private void relaxAndSolve(double[] x, double factor, double @org.jspecify.annotations.Nullable [] fixed) {
+    double extra = (1 - factor) / factor;
+    for (int c = 0; c < mesh.cells; c++) {
+      double a = system.diagonal[c] * extra;
+      rhs[c] += a * x[c];
+      system.diagonal[c] += a;
+      if (fixed != null && fixed[c] > 0) {
+        // a coefficient that outweighs the rest: the value stands
+        double heavy = 1e12 * system.diagonal[c];
+        rhs[c] = heavy * fixed[c];
+        system.diagonal[c] = heavy;
+      }
+    }
+    system.relax(rhs, x, 2);
+  }
+}
