@@ -118,7 +118,7 @@ public final class Estimates {
       }
     }
     if (conditions.kind() == Conditions.Kind.SUCTION && conditions.drive() != 0) {
-      figures.put(Figure.EXPANSIBILITY, Estimate.exact(Expansion.factor(conditions.drive())));
+      figures.put(Figure.EXPANSIBILITY, Estimate.exact(ResultNotices.expansibility(conditions)));
     }
     GridRun finest = series.run(series.finest());
     Estimate leak = figures.get(Figure.LEAK_FLOW);
@@ -164,7 +164,7 @@ public final class Estimates {
         carryOver,
         vortices,
         notices,
-        family.grids().stream().map(GridSolution::run).toList());
+        family.runs());
   }
 
   private @Nullable Estimate scalar(Figure figure) {

@@ -39,7 +39,7 @@ final class FigureSeries {
   }
 
   static FigureSeries of(GridFamily family) {
-    return new FigureSeries(family.grids().stream().map(GridSolution::run).toList());
+    return new FigureSeries(family.runs());
   }
 
   static boolean sane(double value) {

@@ -1,8 +1,10 @@
 package hemline.solver.refine;
 
+import hemline.shared.result.GridRun;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.Closure;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One section solved on its grids with one flow model.
@@ -22,9 +24,19 @@ public record GridFamily(Closure closure, List<GridSolution> grids) {
     }
   }
 
-  /** True when a grid was stopped on request, or none was reached. */
+  /** True when a grid was stopped on request. */
   public boolean cancelled() {
-    return grids.isEmpty()
-        || grids.stream().anyMatch(g -> g.run().status() == SolveStatus.CANCELLED);
+    return grids.stream().anyMatch(g -> g.run().status() == SolveStatus.CANCELLED);
+  }
+
+  /** The runs by place. */
+  public List<GridRun> runs() {
+    return grids.stream().map(GridSolution::run).toList();
+  }
+
+  /** The finest grid with a usable flow, null when there is none. */
+  public @Nullable GridSolution finestUsable() {
+    int k = FigureSeries.of(this).finest();
+    return k < 0 ? null : grids.get(k);
   }
 }

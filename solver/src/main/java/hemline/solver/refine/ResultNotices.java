@@ -1,5 +1,7 @@
 package hemline.solver.refine;
 
+import hemline.shared.fluid.Air;
+import hemline.shared.fluid.Expansibility;
 import hemline.shared.problem.Notice;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
@@ -72,6 +74,15 @@ final class ResultNotices {
     return notices;
   }
 
+  /** Leak as mass flow over the incompressible one, for ambient air at the standard pressure. */
+  static double expansibility(Conditions conditions) {
+    return Expansibility.factor(conditions.drive(), upstreamPressure(conditions));
+  }
+
+  private static double upstreamPressure(Conditions conditions) {
+    return Air.STANDARD_PRESSURE + Math.max(0, -conditions.drive());
+  }
+
   private boolean spansTransition() {
     boolean laminar = family.closure() == Closure.LAMINAR;
     return others.stream()
@@ -98,7 +109,7 @@ final class ResultNotices {
     if (conditions.kind() != Conditions.Kind.SUCTION) {
       return;
     }
-    double mach = Expansion.jetMach(conditions.drive());
+    double mach = Expansibility.jetMach(conditions.drive(), upstreamPressure(conditions));
     if (mach > MACH_LIMIT) {
       notices.add(
           notice(
@@ -106,7 +117,7 @@ final class ResultNotices {
               "The jet reaches Mach %.2f, beyond the incompressible assumption: expansion of the"
                   + " air cuts the leak by about %.1f %%, which is not in the figures.",
               mach,
-              100 * (1 - Expansion.factor(conditions.drive()))));
+              100 * (1 - expansibility(conditions))));
     }
   }
 

@@ -1,0 +1,108 @@
+package hemline.solver.study;
+
+import hemline.shared.problem.Problem;
+import hemline.shared.profile.LipProfile;
+import hemline.shared.section.SealSection;
+import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.ProgressListener;
+import hemline.solver.refine.SectionFamily;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * Ranks lips by leak against a baseline at one gap or over a distribution of gaps.
+ *
+ * <p>The score over the gaps is the ratio of the sums of leak, every asked gap with the same
+ * weight: the leak of a long seal over rough ground that spends as much length at each of them. A
+ * lip stands above another only where the band of their leak ratio, which has its own grid
+ * convergence, excludes 1; else they tie. A rank is one more than the number of lips that are
+ * clearly better; rows go by rank and within a rank by score. Ties are not transitive: of three
+ * lips the first may tie with the second and the second with the third while the first is clearly
+ * better than the third.
+ */
+public final class RankingStudy {
+  private final SectionFamily family;
+
+  public RankingStudy(SectionFamily family) {
+    this.family = family;
+  }
+
+  /**
+   * What is wrong with a ranking that a user asked for; empty when it can be run.
+   *
+   * @see #rank
+   */
+  public static List<Problem> check(
+      List<LipProfile> candidates, LipProfile baseline, List<Double> gaps) {
+    List<Problem> problems = new ArrayList<>();
+    if (gaps.isEmpty()) {
+      problems.add(new Problem("ranking.gaps", "gaps", "a ranking needs at least one gap"));
+    }
+    for (double gap : gaps) {
+      if (!(gap > 0) || !Double.isFinite(gap)) {
+        problems.add(
+            new Problem("ranking.gaps", "gaps", "a gap must be positive, got " + gap + " m"));
+      }
+    }
+    Set<String> names = new HashSet<>();
+    for (LipProfile candidate : candidates) {
+      if (!names.add(candidate.name())) {
+        problems.add(
+            new Problem(
+                "ranking.names",
+                candidate.name(),
+                "two lips have this name; give each lip of a ranking a name of its own"));
+      } else if (candidate.name().equals(baseline.name()) && !candidate.equals(baseline)) {
+        problems.add(
+            new Problem(
+                "ranking.names",
+                candidate.name(),
+                "a candidate has the baseline's name but another shape; rename one of them"));
+      }
+    }
+    return problems;
+  }
+
+  /**
+   * Solves every lip at every gap and ranks the lips.
+   *
+   * @param candidates lips with different names
+   * @param baseline what they are measured against; added as a row when not among them
+   * @param gaps m; sorted, repeats dropped
+   * @param conditions suction, ground motion, fluid and bumps; its profile and gap are not used
+   * @throws IllegalArgumentException for anything that {@link #check} reports
+   */
+  public RankingAnswer rank(
+      List<LipProfile> candidates,
+      LipProfile baseline,
+      List<Double> gaps,
+      SealSection conditions,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress) {
+    List<Problem> problems = check(candidates, baseline, gaps);
+    if (!problems.isEmpty()) {
+      throw new IllegalArgumentException(
+          problems.stream().map(Problem::toString).collect(Collectors.joining("; ")));
+    }
+    List<Double> sorted = gaps.stream().distinct().sorted().toList();
+    List<LipProfile> profiles = new ArrayList<>(candidates);
+    if (!profiles.contains(baseline)) {
+      profiles.add(baseline);
+    }
+    List<Question> questions = new ArrayList<>();
+    for (LipProfile profile : profiles) {
+      for (double gap : sorted) {
+        questions.add(Question.of(conditions.withProfile(profile).withGap(gap)));
+      }
+    }
+    List<Solved> solved = SolvePool.solve(questions, family, options, cancel, progress);
+    Ranking ranking =
+        RankingTable.build(
+            profiles, profiles.indexOf(baseline), sorted, conditions.suction(), solved);
+    return new RankingAnswer(ranking, solved.stream().map(Solved::answer).toList());
+  }
+}

@@ -1,0 +1,247 @@
+package hemline.solver.study;
+
+import hemline.shared.problem.Notice;
+import hemline.shared.profile.LipProfile;
+import hemline.shared.result.Estimate;
+import hemline.shared.result.SectionResult;
+import hemline.shared.result.SolveStatus;
+import hemline.shared.units.NumberText;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Predicate;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** Builds the table of a ranking from solved sections. */
+final class RankingTable {
+  private final List<Lip> lips;
+  private final Lip baseline;
+  private final List<Double> gaps;
+  private final double suction;
+  private final List<Notice> notices = new ArrayList<>();
+
+  /** A lip with its solved sections by gap. */
+  private record Lip(String name, List<Solved> solved) {
+    List<SectionResult> results() {
+      return solved.stream().map(s -> s.answer().result()).toList();
+    }
+  }
+
+  /** A lip that has a place, with its score. */
+  private record Scored(Lip lip, Estimate score) {}
+
+  private RankingTable(List<Lip> lips, Lip baseline, List<Double> gaps, double suction) {
+    this.lips = lips;
+    this.baseline = baseline;
+    this.gaps = gaps;
+    this.suction = suction;
+  }
+
+  /**
+   * The ranking.
+   *
+   * @param profiles lips with different names, the baseline among them
+   * @param baseline index of the baseline
+   * @param gaps m, increasing
+   * @param suction Pa
+   * @param solved lip by lip, gap by gap
+   */
+  static Ranking build(
+      List<LipProfile> profiles,
+      int baseline,
+      List<Double> gaps,
+      double suction,
+      List<Solved> solved) {
+    int n = gaps.size();
+    List<Lip> lips = new ArrayList<>();
+    for (int p = 0; p < profiles.size(); p++) {
+      lips.add(new Lip(profiles.get(p).name(), solved.subList(p * n, (p + 1) * n)));
+    }
+    return new RankingTable(lips, lips.get(baseline), gaps, suction).build();
+  }
+
+  private Ranking build() {
+    List<Scored> scored = new ArrayList<>();
+    for (Lip lip : lips) {
+      Estimate score = LeakRatio.ofSums(lip.solved(), baseline.solved());
+      if (score != null) {
+        scored.add(new Scored(lip, score));
+      }
+      noticeMissing(lip, score == null);
+    }
+    scored.sort(
+        Comparator.comparingDouble((Scored s) -> s.score().value())
+            .thenComparing(s -> s.lip().name()));
+    noticeStatus(SolveStatus.CANCELLED, "ranking.cancelled", "The study was stopped before");
+    noticeStatus(SolveStatus.UNSTEADY, "ranking.unsteady", "No steady flow was found for");
+    List<Ranking.Row> rows = rows(scored);
+    List<Ranking.Crossing> crossings = crossings(scored);
+    return new Ranking(baseline.name(), gaps, suction, rows, crossings, notices);
+  }
+
+  /** Rank is one more than the number of lips that are clearly better. */
+  private List<Ranking.Row> rows(List<Scored> scored) {
+    int n = scored.size();
+    int[][] order = new int[n][n];
+    for (int i = 0; i < n; i++) {
+      for (int j = 0; j < i; j++) {
+        order[i][j] = compare(scored.get(i), scored.get(j));
+        order[j][i] = -order[i][j];
+      }
+    }
+    List<Ranking.Row> rows = new ArrayList<>();
+    for (int i = 0; i < n; i++) {
+      int rank = 1;
+      List<String> tied = new ArrayList<>();
+      for (int j = 0; j < n; j++) {
+        if (order[i][j] > 0) {
+          rank++;
+        } else if (j != i && order[i][j] == 0) {
+          tied.add(scored.get(j).lip().name());
+        }
+      }
+      Lip lip = scored.get(i).lip();
+      rows.add(
+          new Ranking.Row(
+              lip.name(), rank, tied, scored.get(i).score(), perGap(lip), lip.results()));
+    }
+    rows.sort(Comparator.comparingInt(Ranking.Row::rank)); // stable: by value within a rank
+    return rows;
+  }
+
+  /** −1 when a clearly leaks less than b, 1 when clearly more, 0 when they tie. */
+  private int compare(Scored a, Scored b) {
+    boolean straight = upright(a.lip(), b.lip());
+    Estimate ratio =
+        straight
+            ? LeakRatio.ofSums(a.lip().solved(), b.lip().solved())
+            : LeakRatio.ofSums(b.lip().solved(), a.lip().solved());
+    if (ratio == null) {
+      return 0;
+    }
+    return straight ? Crossings.side(ratio) : -Crossings.side(ratio);
+  }
+
+  /**
+   * Which of a pair stands above the line in their ratio, so that a pair has one band however it is
+   * asked: the baseline always below, else by name.
+   */
+  private boolean upright(Lip a, Lip b) {
+    return b == baseline || a != baseline && a.name().compareTo(b.name()) < 0;
+  }
+
+  private List<Ranking.GapRatio> perGap(Lip lip) {
+    List<Ranking.GapRatio> ratios = new ArrayList<>();
+    for (int g = 0; g < gaps.size(); g++) {
+      Estimate ratio = LeakRatio.of(lip.solved().get(g), baseline.solved().get(g));
+      if (ratio != null) {
+        ratios.add(new Ranking.GapRatio(gaps.get(g), ratio));
+      }
+    }
+    return ratios;
+  }
+
+  private List<Ranking.Crossing> crossings(List<Scored> scored) {
+    List<Ranking.Crossing> certain = new ArrayList<>();
+    List<Ranking.Crossing> possible = new ArrayList<>();
+    for (Scored above : scored) {
+      for (Scored below : scored) {
+        if (above == below || !upright(above.lip(), below.lip())) {
+          continue;
+        }
+        for (Crossings.Swap swap : Crossings.find(gaps, ratios(above.lip(), below.lip()))) {
+          String a = above.lip().name();
+          String b = below.lip().name();
+          (swap.certain() ? certain : possible)
+              .add(
+                  swap.firstLeaksLessBelow()
+                      ? new Ranking.Crossing(a, b, swap.gap())
+                      : new Ranking.Crossing(b, a, swap.gap()));
+        }
+      }
+    }
+    Comparator<Ranking.Crossing> order =
+        Comparator.comparingDouble(Ranking.Crossing::gap)
+            .thenComparing(Ranking.Crossing::first)
+            .thenComparing(Ranking.Crossing::second);
+    certain.sort(order);
+    possible.sort(order);
+    if (!possible.isEmpty()) {
+      notices.add(
+          new Notice(
+              "ranking.crossings",
+              "Lips that may swap places, but not beyond the bands on both sides: "
+                  + possible.stream()
+                      .map(c -> c.first() + " and " + c.second() + " near " + nearGap(c))
+                      .collect(Collectors.joining("; "))
+                  + "."));
+    }
+    return certain;
+  }
+
+  private List<@Nullable Estimate> ratios(Lip above, Lip below) {
+    List<@Nullable Estimate> ratios = new ArrayList<>();
+    for (int g = 0; g < gaps.size(); g++) {
+      ratios.add(LeakRatio.of(above.solved().get(g), below.solved().get(g)));
+    }
+    return ratios;
+  }
+
+  private void noticeMissing(Lip lip, boolean leftOut) {
+    List<Double> missing = new ArrayList<>();
+    for (int g = 0; g < gaps.size(); g++) {
+      if (!LeakRatio.comparable(lip.solved().get(g), baseline.solved().get(g))) {
+        missing.add(gaps.get(g));
+      }
+    }
+    if (leftOut) {
+      notices.add(
+          new Notice(
+              "ranking.left-out",
+              lip.name()
+                  + " has no place: at no gap is there a usable leak of it and of the baseline "
+                  + baseline.name()
+                  + " to compare."));
+    } else if (!missing.isEmpty()) {
+      notices.add(
+          new Notice(
+              "ranking.gaps-missing",
+              lip.name()
+                  + " is judged without the gap "
+                  + missing.stream().map(NumberText::millimetres).collect(Collectors.joining(", "))
+                  + ", where it cannot be compared with the baseline."));
+    }
+  }
+
+  private void noticeStatus(SolveStatus status, String code, String lead) {
+    Predicate<Solved> has = s -> s.answer().result().status() == status;
+    Map<String, List<String>> byLip = new TreeMap<>();
+    for (Lip lip : lips) {
+      for (int g = 0; g < gaps.size(); g++) {
+        if (has.test(lip.solved().get(g))) {
+          byLip
+              .computeIfAbsent(lip.name(), name -> new ArrayList<>())
+              .add(NumberText.millimetres(gaps.get(g)));
+        }
+      }
+    }
+    if (!byLip.isEmpty()) {
+      notices.add(
+          new Notice(
+              code,
+              lead
+                  + " "
+                  + byLip.entrySet().stream()
+                      .map(e -> e.getKey() + " at " + String.join(", ", e.getValue()))
+                      .collect(Collectors.joining("; "))
+                  + (status == SolveStatus.CANCELLED ? " was solved." : ".")));
+    }
+  }
+
+  private static String nearGap(Ranking.Crossing crossing) {
+    return NumberText.significant(1e3 * crossing.gap(), 3) + " mm";
+  }
+}

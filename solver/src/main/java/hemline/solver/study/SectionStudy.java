@@ -1,0 +1,47 @@
+package hemline.solver.study;
+
+import hemline.shared.section.DuctSection;
+import hemline.shared.section.SealSection;
+import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.ProgressListener;
+import hemline.solver.refine.SectionFamily;
+import java.util.List;
+
+/** Solves single sections. */
+public final class SectionStudy {
+  private final SectionFamily family;
+
+  public SectionStudy(SectionFamily family) {
+    this.family = family;
+  }
+
+  /**
+   * Solves a lip section. Never throws for a reason that lies in the section: the answer then has
+   * the status FAILED and says why.
+   */
+  public SectionAnswer run(
+      SealSection section, RunOptions options, CancelToken cancel, ProgressListener progress) {
+    return solve(List.of(Question.of(section)), options, cancel, progress).get(0).answer();
+  }
+
+  /** Solves a duct section; its own flow model counts where the options leave it open. */
+  public SectionAnswer run(
+      DuctSection section, RunOptions options, CancelToken cancel, ProgressListener progress) {
+    return solve(List.of(Question.of(section)), options, cancel, progress).get(0).answer();
+  }
+
+  /** Solves a lip and the plain flat lip as wide as it, under the same conditions. */
+  public RelativeAnswer relativeLeak(
+      SealSection section, RunOptions options, CancelToken cancel, ProgressListener progress) {
+    SealSection flat = section.withProfile(PlainFlat.asWideAs(section.profile()));
+    List<Solved> solved =
+        solve(List.of(Question.of(section), Question.of(flat)), options, cancel, progress);
+    return new RelativeAnswer(
+        solved.get(0).answer(), solved.get(1).answer(), LeakRatio.of(solved.get(0), solved.get(1)));
+  }
+
+  private List<Solved> solve(
+      List<Question> questions, RunOptions options, CancelToken cancel, ProgressListener progress) {
+    return SolvePool.solve(questions, family, options, cancel, progress);
+  }
+}

@@ -1,0 +1,165 @@
+package hemline.solver.study;
+
+import hemline.shared.problem.Notice;
+import hemline.shared.result.Regime;
+import hemline.shared.result.SectionResult;
+import hemline.shared.result.SolveStatus;
+import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.Closure;
+import hemline.solver.flow.FlowField;
+import hemline.solver.flow.ProgressListener;
+import hemline.solver.refine.Conditions;
+import hemline.solver.refine.Estimates;
+import hemline.solver.refine.GridFamily;
+import hemline.solver.refine.GridSolution;
+import hemline.solver.refine.LeakSeries;
+import hemline.solver.refine.SectionFamily;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Solves one question from a cold start with the flow model asked and, where other models are
+ * plausible, with those too.
+ *
+ * <p>Others are: laminar and turbulent for each other in the transition band when the choice was
+ * left open, and the second turbulence model when a model spread is asked. A laminar flow outside
+ * the transition band has no other plausible model.
+ */
+final class SolveTask {
+  private static final int GRIDS = 3;
+
+  /** Share of progress of the first solve where others may follow. */
+  private static final double FIRST_SHARE = 0.6;
+
+  private final Question question;
+  private final SectionFamily family;
+  private final RunOptions options;
+  private final CancelToken cancel;
+  private final ProgressListener progress;
+
+  SolveTask(
+      Question question,
+      SectionFamily family,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress) {
+    this.question = question;
+    this.family = family;
+    this.options = options;
+    this.cancel = cancel;
+    this.progress = progress;
+  }
+
+  /** Never throws for a reason that lies in the section: that becomes a failed answer. */
+  Solved run() {
+    if (cancel.isCancelled()) {
+      return without(
+          SolveStatus.CANCELLED,
+          new Notice("solve.cancelled", "The study was stopped before this solve began."));
+    }
+    try {
+      Solved solved = solve();
+      progress.progress(1, question.label());
+      return solved;
+    } catch (RuntimeException e) {
+      if (cancel.isCancelled()) {
+        return without(
+            SolveStatus.CANCELLED, new Notice("solve.cancelled", "The solve was stopped."));
+      }
+      String reason = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
+      return without(
+          SolveStatus.FAILED, new Notice("solve.failed", "The solve broke off: " + reason + "."));
+    }
+  }
+
+  private Solved without(SolveStatus status, Notice reason) {
+    Closure closure = question.closure(options);
+    SectionResult result = Estimates.without(question.conditions(), closure, status, reason);
+    return new Solved(new SectionAnswer(result, null), closure, Map.of());
+  }
+
+  private Solved solve() {
+    Closure asked = question.closure(options);
+    boolean mayCompare = asked == Closure.AUTO || options.modelSpread();
+    double firstShare = mayCompare ? FIRST_SHARE : 1;
+    GridFamily main =
+        question.solver().solve(family, options.level(), asked, cancel, part(0, firstShare));
+    GridSolution finest = main.finestUsable();
+    List<GridFamily> others = new ArrayList<>();
+    if (finest != null && mayCompare) {
+      List<Closure> closures = others(main.closure(), asked == Closure.AUTO, regime(main));
+      double share = (1 - firstShare) / Math.max(1, closures.size());
+      for (int i = 0; i < closures.size(); i++) {
+        others.add(compare(closures.get(i), part(firstShare + i * share, share)));
+      }
+    }
+    boolean stopped = stopped(main) || others.stream().anyMatch(this::stopped);
+    SectionResult result =
+        Estimates.result(question.conditions(), main, others, List.of(), stopped);
+    @Nullable FlowField field = finest == null ? null : finest.field();
+    return new Solved(
+        new SectionAnswer(result, field), main.closure(), stopped ? Map.of() : leaks(main, others));
+  }
+
+  /** A comparison that breaks off costs the spread, not the answer. */
+  private GridFamily compare(Closure closure, ProgressListener part) {
+    try {
+      return question.solver().solve(family, options.level(), closure, cancel, part);
+    } catch (RuntimeException e) {
+      return new GridFamily(closure, List.of());
+    }
+  }
+
+  private List<Closure> others(Closure used, boolean open, Regime regime) {
+    List<Closure> others = new ArrayList<>();
+    boolean spread = options.modelSpread();
+    if (used == Closure.LAMINAR) {
+      if (regime == Regime.TRANSITIONAL || regime == Regime.TURBULENT && spread) {
+        others.add(Closure.SST);
+      }
+      return others;
+    }
+    if (spread) {
+      others.add(used == Closure.SST ? Closure.SA : Closure.SST);
+    }
+    if (regime == Regime.TRANSITIONAL && (open || spread) || regime == Regime.LAMINAR && spread) {
+      others.add(Closure.LAMINAR);
+    }
+    return others;
+  }
+
+  private Regime regime(GridFamily main) {
+    Conditions conditions = question.conditions();
+    double viscosity = conditions.fluid().kinematicViscosity();
+    double leak = LeakSeries.of(main.runs(), viscosity).finest();
+    return Regime.at(Double.isFinite(leak) ? leak / viscosity : 0);
+  }
+
+  private Map<Closure, LeakSeries> leaks(GridFamily main, List<GridFamily> others) {
+    double viscosity = question.conditions().fluid().kinematicViscosity();
+    Map<Closure, LeakSeries> leaks = new EnumMap<>(Closure.class);
+    LeakSeries leak = LeakSeries.of(main.runs(), viscosity);
+    if (leak.usable()) {
+      leaks.put(main.closure(), leak);
+      for (GridFamily other : others) {
+        LeakSeries series = LeakSeries.of(other.runs(), viscosity);
+        if (series.usable()) {
+          leaks.putIfAbsent(other.closure(), series);
+        }
+      }
+    }
+    return leaks;
+  }
+
+  private boolean stopped(GridFamily solved) {
+    return solved.cancelled() || cancel.isCancelled() && solved.grids().size() < GRIDS;
+  }
+
+  private ProgressListener part(double from, double share) {
+    return (done, what) ->
+        progress.progress(from + share * Math.max(0, Math.min(1, done)), question.label());
+  }
+}
