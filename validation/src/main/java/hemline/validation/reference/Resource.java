@@ -1,0 +1,36 @@
+package hemline.validation.reference;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.stream.Collectors;
+
+/** Text files that come with the program. */
+final class Resource {
+  private static final String ROOT = "/hemline/validation/";
+
+  private Resource() {}
+
+  static String text(String path) {
+    try (InputStream in = Resource.class.getResourceAsStream(ROOT + path)) {
+      if (in == null) {
+        throw new IllegalArgumentException("no reference data named " + path);
+      }
+      return new String(in.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** The paragraph that starts with Source or Sources, as one line. */
+  static String citation(String source) {
+    String paragraph =
+        source
+            .lines()
+            .dropWhile(line -> !line.startsWith("Source"))
+            .takeWhile(line -> !line.isBlank())
+            .collect(Collectors.joining(" "));
+    return paragraph.substring(paragraph.indexOf(':') + 1).strip();
+  }
+}

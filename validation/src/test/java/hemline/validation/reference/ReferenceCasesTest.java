@@ -1,0 +1,119 @@
+package hemline.validation.reference;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import hemline.shared.geometry.Ring;
+import hemline.shared.result.Figure;
+import hemline.shared.section.DuctSection;
+import hemline.shared.section.DuctSection.Drive;
+import hemline.shared.section.DuctSection.Stations;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+
+class ReferenceCasesTest {
+  private static final Map<String, double[]> SHAPES =
+      Map.of(
+          "flat", new double[] {4, 28},
+          "knife", new double[] {0.25, 1.75},
+          "labyrinth", new double[] {5.5, 5.5 * 4 + 3 * 0.5 * 3},
+          "round", new double[] {4, 20 + 2 * Math.PI});
+
+  @Test
+  void everyRowOfTheLipTableIsACase() {
+    Map<String, ReferenceCase> cases =
+        ReferenceCases.in("lips").stream()
+            .collect(Collectors.toMap(ReferenceCase::name, Function.identity()));
+    List<CitedRow> rows = CitedTable.read("lips/lips_laminar").rows();
+    assertThat(cases).hasSameSizeAs(rows);
+    for (CitedRow row : rows) {
+      double groundSpeed = row.number("Ug");
+      String motion = groundSpeed < 0 ? "against-leak" : groundSpeed > 0 ? "with-leak" : "still";
+      String name = "lips/" + row.text("geometry") + "-re" + row.text("Re_Q") + "-" + motion;
+      ReferenceCase one = cases.get(name);
+      assertThat(one).as(name).isNotNull();
+      DuctSection duct = one.section();
+      assertThat(duct.fluid().density()).isEqualTo(1);
+      assertThat(duct.fluid().kinematicViscosity()).isEqualTo(1 / row.number("Re_Q"));
+      assertThat(duct.drive()).isEqualTo(new Drive.LeakFlow(1));
+      assertThat(duct.inlet()).isEqualTo(DuctSection.Inlet.DEVELOPED);
+      assertThat(duct.ground().speed()).isEqualTo(groundSpeed);
+      assertThat(duct.ceiling().speed()).isZero();
+      assertThat(duct.stations()).isEqualTo(new Stations(-10, 40));
+      assertThat(duct.from()).isEqualTo(-10);
+      assertThat(duct.to()).isEqualTo(80);
+      assertThat(duct.height()).isEqualTo(8);
+      assertThat(duct.referenceGap()).isEqualTo(1);
+      assertThat(duct.closure()).isEqualTo("laminar");
+      assertShape(duct, SHAPES.get(row.text("geometry")));
+
+      assertThat(one.expected())
+          .extracting(ExpectedFigure::quantity)
+          .containsExactly(Figure.PRESSURE_DROP.key(), Figure.LIP_FORCE_X.key());
+      assertHalf(one.expected().get(0), row.number("K"), row.number("K_err"));
+      assertHalf(one.expected().get(1), row.number("Fx"), row.number("F_err"));
+      assertThat(one.expected())
+          .allSatisfy(e -> assertThat(e.relativeTolerance()).isEqualTo(0.015));
+      assertThat(one.source()).contains("finite-element");
+      // the table agrees with itself
+      assertThat(row.number("Cd") * Math.sqrt(row.number("K"))).isCloseTo(1, within(1e-3));
+    }
+  }
+
+  /** Width, lowest point and area of the one obstacle. */
+  private static void assertShape(DuctSection duct, double[] widthAndArea) {
+    assertThat(duct.obstacles()).hasSize(1);
+    Ring ring = duct.obstacles().get(0).flatten();
+    double left = Arrays.stream(ring.x()).min().orElseThrow();
+    double right = Arrays.stream(ring.x()).max().orElseThrow();
+    assertThat(left).isZero();
+    assertThat(right).isEqualTo(widthAndArea[0]);
+    assertThat(Arrays.stream(ring.y()).min()).hasValue(1);
+    double area = 0;
+    for (int i = 0; i < ring.size(); i++) {
+      int j = (i + 1) % ring.size();
+      area += 0.5 * (ring.x()[i] * ring.y()[j] - ring.x()[j] * ring.y()[i]);
+    }
+    assertThat(area).isCloseTo(widthAndArea[1], within(1e-3 * widthAndArea[1]));
+  }
+
+  private static void assertHalf(ExpectedFigure expected, double coefficient, double error) {
+    assertThat(expected.reference()).isCloseTo(0.5 * coefficient, within(1e-12 * coefficient));
+    assertThat(expected.referenceUncertainty()).isCloseTo(0.5 * error, within(1e-12));
+  }
+
+  @Test
+  void allCasesAreFound() {
+    List<ReferenceCase> all = ReferenceCases.all();
+    assertThat(all).containsAll(ReferenceCases.in("lips"));
+    assertThat(all).extracting(ReferenceCase::name).doesNotHaveDuplicates();
+    assertThat(all)
+        .allSatisfy(
+            c -> {
+              assertThat(c.expected()).isNotEmpty();
+              assertThat(c.source()).isNotBlank();
+            });
+    assertThatThrownBy(() -> ReferenceCases.in("none"))
+        .isInstanceOf(IllegalArgumentException.class);
+  }
+
+  @Test
+  void aFigureIsJudgedByToleranceAndByBand() {
+    ExpectedFigure expected = new ExpectedFigure("pressureDrop", -2, 0.01, 0.015);
+    assertThat(expected.tolerance()).isCloseTo(0.03, within(1e-15));
+    assertThat(expected.passes(OptionalDouble.of(-2.029))).isTrue();
+    assertThat(expected.passes(OptionalDouble.of(-2.031))).isFalse();
+    assertThat(expected.passes(OptionalDouble.of(2))).isFalse();
+    assertThat(expected.passes(OptionalDouble.empty())).isFalse();
+    assertThat(expected.insideBand(-2.02, -2.005)).isTrue();
+    assertThat(expected.insideBand(-2.04, -2.02)).isFalse();
+    assertThatThrownBy(() -> new ExpectedFigure("x", 1, -1, 0.1))
+        .isInstanceOf(IllegalArgumentException.class);
+  }
+}
