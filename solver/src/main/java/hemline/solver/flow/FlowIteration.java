@@ -1,7 +1,11 @@
 package hemline.solver.flow;
 
 import hemline.solver.scheme.VelocityGradients;
+import hemline.shared.result.SolveStatus;
 import hemline.solver.field.FlowState;
+import hemline.solver.grid.Mesh;
+import hemline.solver.scheme.Boundary;
+import hemline.solver.scheme.FaceGeometry;
 import hemline.solver.turbulence.EddyViscosity;
 
 /**
@@ -84,15 +88,37 @@ final class FlowIteration {
     return massResidual;
   }
 
-  VelocityGradients gradients() {
-    return gradients;
-  }
-
-  PressureField pressure() {
-    return pressure;
-  }
-
-  EddyViscosity closure() {
-    return closure;
+  /** The state with wall forces and streamfunction; call after {@link #finish}. */
+  FlowSolution solution(SteadyFlowSolver.Outcome outcome) {
+    FaceGeometry geometry = problem.geometry();
+    Mesh mesh = geometry.mesh;
+    double[] wall = closure.wallViscosity();
+    double[] x = new double[mesh.boundaryFaces];
+    double[] y = new double[mesh.boundaryFaces];
+    double[] w = new double[mesh.boundaryFaces];
+    boolean laminar = problem.closure() == Closure.LAMINAR;
+    for (int b = 0; b < mesh.boundaryFaces; b++) {
+      if (problem.boundary().kind[b] == Boundary.WALL) {
+        int c = mesh.bCell[b];
+        double a = wall[b] * geometry.bConductance[b];
+        double du = state.u[c] - gradients.bu[b];
+        double dv = state.v[c] - gradients.bv[b];
+        double normal = laminar ? 0 : du * geometry.bux[b] + dv * geometry.buy[b];
+        x[b] = a * (du - normal * geometry.bux[b]);
+        y[b] = a * (dv - normal * geometry.buy[b]);
+        w[b] = a * (state.w[c] - gradients.bw[b]);
+      }
+    }
+    return new FlowSolution(
+        problem,
+        state,
+        outcome,
+        pressure.onBoundary.clone(),
+        x,
+        y,
+        w,
+        outcome.status() == SolveStatus.FAILED
+            ? new double[(mesh.lines.nx() + 1) * (mesh.lines.ny() + 1)]
+            : Streamfunction.of(mesh, state));
   }
 }

@@ -21,10 +21,16 @@ public final class SteadyFlowSolver {
    * @param figureWindow largest relative spread of the figure in the window
    * @param momentum largest momentum residual, over gap times reference pressure
    * @param drive largest relative miss of the operating point
+   * @param average last iterations over which a flow that does not settle is averaged
    */
   public record Limits(
-      int most, int window, double figureWindow, double momentum, double drive) {
-    public static final Limits DEFAULT = new Limits(2000, 50, 5e-4, 1e-3, 5e-4);
+      int most,
+      int window,
+      double figureWindow,
+      double momentum,
+      double drive,
+      int average) {
+    public static final Limits DEFAULT = new Limits(1500, 50, 5e-4, 1e-3, 5e-4, 500);
   }
 
   /**
@@ -43,7 +49,12 @@ public final class SteadyFlowSolver {
       double momentumResidual,
       double massResidual,
       double figure,
-      double halfSpread) {}
+      double halfSpread) {
+    Outcome withIterations(int all) {
+      return new Outcome(
+          status, all, momentumResidual, massResidual, figure, halfSpread);
+    }
+  }
 
   private final FlowProblem problem;
   private final FlowState state;
@@ -70,11 +81,13 @@ public final class SteadyFlowSolver {
    * @param settings relaxation
    * @param cancel looked at in every iteration
    */
-  public Outcome solve(IterationSettings settings, CancelToken cancel) {
+  public FlowSolution solve(IterationSettings settings, CancelToken cancel) {
     iteration.initialiseClosure();
+    MeanState mean = new MeanState(state);
     double[] figures = new double[limits.most()];
     int done = 0;
     SolveStatus status = SolveStatus.UNSTEADY;
+    int averageFrom = limits.most() - limits.average();
     while (done < limits.most()) {
       if (cancel.isCancelled()) {
         status = SolveStatus.CANCELLED;
@@ -83,6 +96,9 @@ public final class SteadyFlowSolver {
       iteration.step(settings);
       figures[done++] = problem.drive().monitor(state);
       problem.drive().adjust(state, done);
+      if (done > averageFrom) {
+        mean.add(state);
+      }
       if (!Double.isFinite(figures[done - 1] + iteration.momentumResidual())
           || iteration.momentumResidual() > 1e8) {
         status = SolveStatus.FAILED;
@@ -94,6 +110,10 @@ public final class SteadyFlowSolver {
       }
     }
     int window = Math.min(done, limits.window());
+    if (status == SolveStatus.UNSTEADY) {
+      window = Math.min(done, limits.average());
+      mean.putInto(state);
+    }
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     double sum = 0;
@@ -103,17 +123,18 @@ public final class SteadyFlowSolver {
       sum += figures[i];
     }
     FlowProblem.Scales scales = problem.scales();
-    double mass =
-        status == SolveStatus.FAILED
-            ? Double.MAX_VALUE
-            : iteration.finish() / (scales.length() * scales.velocity());
-    return new Outcome(
-        status,
-        done,
-        iteration.momentumResidual(),
-        mass,
-        sum / Math.max(1, window),
-        window == 0 ? 0 : 0.5 * (high - low));
+    double mass = Double.MAX_VALUE;
+    if (status != SolveStatus.FAILED) {
+      mass = iteration.finish() / (scales.length() * scales.velocity());
+    }
+    return iteration.solution(
+        new Outcome(
+            status,
+            done,
+            Math.min(Double.MAX_VALUE, iteration.momentumResidual()),
+            mass,
+            sum / Math.max(1, window),
+            window == 0 ? 0 : 0.5 * (high - low)));
   }
 
   private boolean settled(double[] figures, int done) {
@@ -129,10 +150,5 @@ public final class SteadyFlowSolver {
     }
     double size = Math.max(Math.abs(low), Math.abs(high));
     return high - low <= limits.figureWindow() * size;
-  }
-
-  /** The working parts, for measuring the finished flow. */
-  FlowIteration iteration() {
-    return iteration;
   }
 }

@@ -1,0 +1,271 @@
+package hemline.solver.flow;
+
+import hemline.shared.geometry.Ring;
+import hemline.shared.section.DuctSection;
+import hemline.solver.field.FlowState;
+import hemline.solver.grid.GridDesign.Domain;
+import hemline.solver.grid.GridLines;
+import hemline.solver.grid.Mesh;
+import hemline.solver.grid.MeshBuilder;
+import hemline.solver.grid.Patch;
+import hemline.solver.grid.WallDistance;
+import hemline.solver.scheme.Boundary;
+import hemline.solver.scheme.FaceGeometry;
+import java.util.List;
+import java.util.Set;
+
+/** A duct section or closed cavity as a flow problem. */
+public final class DuctSetup {
+  private final DuctSection duct;
+  private final List<Ring> solids;
+  private final Domain domain;
+
+  public DuctSetup(DuctSection duct) {
+    this.duct = duct;
+    solids = duct.obstacles().stream().map(o -> o.flatten()).toList();
+    domain = new Domain(duct.from(), duct.to(), 0, duct.height(), solids);
+  }
+
+  /** Flow domain with the obstacles in it. */
+  public Domain domain() {
+    return domain;
+  }
+
+  /** Pressure over density that pressures are given against: the downstream station's. */
+  public double referencePressure(FlowSolution flow) {
+    return duct.cavity() != null
+        ? 0
+        : downstreamTap(flow.problem().geometry().mesh).read(flow.state().p);
+  }
+
+  /** Flow rate to start from, m²/s; zero for a cavity. */
+  public double startFlow() {
+    if (duct.drive() instanceof DuctSection.Drive.LeakFlow flow) {
+      return flow.value();
+    }
+    if (duct.drive() instanceof DuctSection.Drive.PressureDrop drop) {
+      double h = duct.referenceGap();
+      double p = drop.value() / duct.fluid().density();
+      double jet = h * Math.sqrt(2 * Math.abs(p));
+      double creeping =
+          Math.abs(p) * h * h * h / (12 * duct.fluid().kinematicViscosity() * 4 * h);
+      return Math.signum(p) * 0.7 * Math.min(jet, creeping);
+    }
+    return 0;
+  }
+
+  /** The flow problem on given grid lines; the closure is never AUTO. */
+  public FlowProblem problem(GridLines lines, Closure closure) {
+    boolean cavity = duct.cavity() != null;
+    Mesh mesh =
+        MeshBuilder.build(lines, solids, cavity ? Set.of() : Set.of(Patch.LEFT, Patch.RIGHT));
+    FaceGeometry geometry = new FaceGeometry(mesh);
+    double h = duct.referenceGap();
+    double nu = duct.fluid().kinematicViscosity();
+    double wall =
+        Math.max(
+            Math.max(Math.abs(duct.ground().speed()), Math.abs(duct.ceiling().speed())),
+            Math.max(
+                Math.abs(duct.ground().spanwiseSpeed()),
+                Math.abs(duct.ceiling().spanwiseSpeed())));
+    if (duct.cavity() != null) {
+      wall =
+          Math.max(
+              wall,
+              Math.max(
+                  Math.abs(duct.cavity().leftSpeed()), Math.abs(duct.cavity().rightSpeed())));
+    }
+    double velocity = Math.max(Math.abs(startFlow()) / h, wall);
+    if (velocity == 0) {
+      velocity = nu / h;
+    }
+    double pressure = Math.max(0.5 * velocity * velocity, 12 * nu * velocity / h);
+    boolean spanwise =
+        duct.ground().spanwiseSpeed() != 0 || duct.ceiling().spanwiseSpeed() != 0;
+    double[] share = new double[mesh.faces];
+    java.util.Arrays.fill(share, 1);
+    double[] distance = new double[0];
+    if (closure != Closure.LAMINAR) {
+      boolean[] noSlip = new boolean[Patch.FIRST_SOLID + solids.size()];
+      java.util.Arrays.fill(noSlip, Patch.FIRST_SOLID, noSlip.length, true);
+      noSlip[Patch.BOTTOM] = !duct.ground().frictionless();
+      noSlip[Patch.TOP] = !duct.ceiling().frictionless();
+      noSlip[Patch.LEFT] = cavity;
+      noSlip[Patch.RIGHT] = cavity;
+      distance = WallDistance.of(mesh, noSlip);
+    }
+    return new FlowProblem(
+        geometry,
+        boundary(mesh, geometry),
+        nu,
+        closure,
+        distance,
+        0,
+        spanwise,
+        share,
+        new FlowProblem.InflowTurbulence(1e-3 * velocity * velocity, 10 * nu),
+        drive(mesh, pressure),
+        new FlowProblem.Scales(h, velocity, pressure));
+  }
+
+  private FlowProblem.Drive drive(Mesh mesh, double pressure) {
+    if (duct.cavity() != null) {
+      return new CavityDrive(mesh);
+    }
+    PressureTap up = upstreamTap(mesh);
+    PressureTap down = downstreamTap(mesh);
+    if (duct.drive() instanceof DuctSection.Drive.PressureDrop drop) {
+      return new DropDrive(
+          up, down, drop.value() / duct.fluid().density(), pressure, Math.abs(startFlow()));
+    }
+    return new DropDrive(up, down, Double.NaN, pressure, 0);
+  }
+
+  /** Tap of the upstream station. */
+  public PressureTap upstreamTap(Mesh mesh) {
+    return PressureTap.station(
+        mesh, duct.stations() == null ? duct.from() : duct.stations().upstream());
+  }
+
+  /** Tap of the downstream station. */
+  public PressureTap downstreamTap(Mesh mesh) {
+    return PressureTap.station(
+        mesh, duct.stations() == null ? duct.to() : duct.stations().downstream());
+  }
+
+  private Boundary boundary(Mesh mesh, FaceGeometry geometry) {
+    Boundary boundary = new Boundary(mesh);
+    for (int b = 0; b < mesh.boundaryFaces; b++) {
+      switch (mesh.bPatch[b]) {
+        case Patch.LEFT -> {
+          if (duct.cavity() != null) {
+            boundary.v[b] = duct.cavity().leftSpeed();
+          } else {
+            boundary.kind[b] = Boundary.VELOCITY;
+            double half = 0.5 * geometry.bArea[b] / duct.height();
+            double y = mesh.by[b] / duct.height();
+            inlet(boundary, b, y - half, y + half);
+          }
+        }
+        case Patch.RIGHT -> {
+          if (duct.cavity() != null) {
+            boundary.v[b] = duct.cavity().rightSpeed();
+          } else {
+            boundary.kind[b] = Boundary.OUTLET;
+          }
+        }
+        case Patch.BOTTOM -> wall(boundary, b, duct.ground());
+        case Patch.TOP -> wall(boundary, b, duct.ceiling());
+        default -> boundary.kind[b] = Boundary.WALL;
+      }
+    }
+    return boundary;
+  }
+
+  private static void wall(Boundary boundary, int b, DuctSection.Wall wall) {
+    boundary.kind[b] = wall.frictionless() ? Boundary.SLIP : Boundary.WALL;
+    boundary.u[b] = wall.speed();
+    boundary.w[b] = wall.spanwiseSpeed();
+  }
+
+  /** Face means over η in [a, b] of the inlet profile: a fixed part and a part per unit flow. */
+  private void inlet(Boundary boundary, int b, double a, double c) {
+    double h = duct.height();
+    double m1 = 0.5 * (a + c);
+    double m2 = (a * a + a * c + c * c) / 3;
+    double ug = duct.ground().speed();
+    double uc = duct.ceiling().speed();
+    boolean slipGround = duct.ground().frictionless();
+    boolean slipCeiling = duct.ceiling().frictionless();
+    boundary.w[b] =
+        slipGround
+            ? duct.ceiling().spanwiseSpeed()
+            : slipCeiling
+                ? duct.ground().spanwiseSpeed()
+                : duct.ground().spanwiseSpeed() * (1 - m1)
+                    + duct.ceiling().spanwiseSpeed() * m1;
+    if (duct.inlet() == DuctSection.Inlet.UNIFORM || (slipGround && slipCeiling)) {
+      boundary.uPerFlow[b] = 1 / h;
+    } else if (slipGround) {
+      // u = U_c + A (1 - η²), mean U_c + 2 A / 3
+      boundary.uPerFlow[b] = 1.5 / h * (1 - m2);
+      boundary.u[b] = uc - 1.5 * uc * (1 - m2);
+    } else if (slipCeiling) {
+      // u = U_g + A (2 η - η²), mean U_g + 2 A / 3
+      boundary.uPerFlow[b] = 1.5 / h * (2 * m1 - m2);
+      boundary.u[b] = ug - 1.5 * ug * (2 * m1 - m2);
+    } else {
+      // u = U_g (1 - η) + U_c η + 6 (q/h - (U_g + U_c)/2) η (1 - η)
+      double parabola = 6 * (m1 - m2);
+      boundary.uPerFlow[b] = parabola / h;
+      boundary.u[b] = ug * (1 - m1) + uc * m1 - 0.5 * (ug + uc) * parabola;
+    }
+  }
+
+  /** Watches the pressure drop of a given flow, or adjusts the flow to a given drop. */
+  private static final class DropDrive implements FlowProblem.Drive {
+    private static final double GAIN = 0.05;
+    private final PressureTap up;
+    private final PressureTap down;
+    private final double target;
+    private final double scale;
+    private final double flowScale;
+
+    /** target over density, NaN when the flow is given. */
+    DropDrive(PressureTap up, PressureTap down, double target, double scale, double flowScale) {
+      this.up = up;
+      this.down = down;
+      this.target = target;
+      this.scale = scale;
+      this.flowScale = flowScale;
+    }
+
+    private double drop(FlowState s) {
+      return up.read(s.p) - down.read(s.p);
+    }
+
+    @Override
+    public void adjust(FlowState s, int iteration) {
+      if (!Double.isNaN(target) && iteration > 10) {
+        double error = (target - drop(s)) / scale;
+        s.inletFlow += GAIN * flowScale * Math.max(-0.5, Math.min(0.5, error));
+      }
+    }
+
+    @Override
+    public double monitor(FlowState s) {
+      return Double.isNaN(target) ? drop(s) : s.inletFlow;
+    }
+
+    @Override
+    public double miss(FlowState s) {
+      return Double.isNaN(target) ? 0 : (target - drop(s)) / scale;
+    }
+  }
+
+  /** Watches the kinetic energy of a closed cavity. */
+  private static final class CavityDrive implements FlowProblem.Drive {
+    private final Mesh mesh;
+
+    CavityDrive(Mesh mesh) {
+      this.mesh = mesh;
+    }
+
+    @Override
+    public void adjust(FlowState s, int iteration) {}
+
+    @Override
+    public double monitor(FlowState s) {
+      double sum = 0;
+      for (int c = 0; c < mesh.cells; c++) {
+        sum += mesh.volume[c] * (s.u[c] * s.u[c] + s.v[c] * s.v[c]);
+      }
+      return sum;
+    }
+
+    @Override
+    public double miss(FlowState s) {
+      return 0;
+    }
+  }
+}

@@ -1,0 +1,114 @@
+package hemline.solver.refine;
+
+import hemline.shared.fluid.FluidState;
+import hemline.shared.section.DuctSection;
+import hemline.shared.section.SealSection;
+import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.Closure;
+import hemline.solver.flow.DuctSetup;
+import hemline.solver.flow.FlowSolution;
+import hemline.solver.flow.ProgressListener;
+import hemline.solver.flow.SectionSetup;
+import hemline.solver.flow.SequencedSolver;
+import hemline.solver.flow.SteadyFlowSolver;
+import hemline.solver.grid.GridDesign;
+import hemline.solver.grid.MeshLevel;
+import hemline.solver.measure.SectionMeter;
+import java.util.List;
+
+/** The flow solver behind every study: three similar grids, coarsest first. */
+public final class FamilySolver implements SectionFamily {
+  /** Cells per design interval on the three grids: cell counts 4 : 9 : 16. */
+  private static final int[] MULTIPLIERS = {2, 3, 4};
+
+  /** Discharge coefficient to guess the gap Reynolds number by. */
+  private static final double TYPICAL_DISCHARGE = 0.7;
+
+  /** AUTO is laminar below this gap Reynolds number. Common practice, no source. */
+  private static final double LAMINAR_BELOW = 1000;
+
+  @Override
+  public GridFamily solve(
+      SealSection section,
+      MeshLevel level,
+      Closure closure,
+      CancelToken cancel,
+      ProgressListener progress) {
+    SectionSetup setup = new SectionSetup(section);
+    GridDesign design = GridDesign.of(setup.domain(), section.gap(), level);
+    Closure used = closure == Closure.AUTO ? choose(section) : closure;
+    List<FlowSolution> flows =
+        SequencedSolver.solve(
+            g -> setup.problem(design.lines(MULTIPLIERS[g]), used),
+            MULTIPLIERS.length,
+            -section.suction() / section.fluid().density(),
+            0,
+            SteadyFlowSolver.Limits.DEFAULT,
+            cancel,
+            progress);
+    double rho = section.fluid().density();
+    return new GridFamily(
+        used,
+        flows.stream()
+            .map(f -> new GridSolution(SectionMeter.measure(section, setup, f), f.field(rho, 0)))
+            .toList());
+  }
+
+  @Override
+  public GridFamily solve(
+      DuctSection section,
+      MeshLevel level,
+      Closure closure,
+      CancelToken cancel,
+      ProgressListener progress) {
+    DuctSetup setup = new DuctSetup(section);
+    GridDesign design = GridDesign.of(setup.domain(), section.referenceGap(), level);
+    Closure used = closure == Closure.AUTO ? choose(section, setup) : closure;
+    List<FlowSolution> flows =
+        SequencedSolver.solve(
+            g -> setup.problem(design.lines(MULTIPLIERS[g]), used),
+            MULTIPLIERS.length,
+            0,
+            setup.startFlow(),
+            SteadyFlowSolver.Limits.DEFAULT,
+            cancel,
+            progress);
+    double rho = section.fluid().density();
+    return new GridFamily(
+        used,
+        flows.stream()
+            .map(
+                f ->
+                    new GridSolution(
+                        SectionMeter.measure(section, setup, f),
+                        f.field(rho, setup.referencePressure(f))))
+            .toList());
+  }
+
+  private static Closure choose(SealSection section) {
+    FluidState fluid = section.fluid();
+    double h = section.gap();
+    double drive = Math.abs(section.suction()) / fluid.density();
+    double jet = TYPICAL_DISCHARGE * Math.sqrt(2 * drive);
+    double creeping = drive * h * h / (12 * fluid.kinematicViscosity() * 2 * h);
+    double speed =
+        Math.max(
+            Math.min(jet, creeping),
+            0.5
+                * Math.hypot(section.ground().speed(), section.ground().spanwiseSpeed()));
+    return byReynolds(speed * h / fluid.kinematicViscosity());
+  }
+
+  private static Closure choose(DuctSection duct, DuctSetup setup) {
+    double wall =
+        Math.max(
+            Math.hypot(duct.ground().speed(), duct.ground().spanwiseSpeed()),
+            Math.hypot(duct.ceiling().speed(), duct.ceiling().spanwiseSpeed()));
+    double flow = Math.max(Math.abs(setup.startFlow()), 0.5 * wall * duct.referenceGap());
+    return byReynolds(flow / duct.fluid().kinematicViscosity());
+  }
+
+  private static Closure byReynolds(double gapReynolds) {
+    return gapReynolds < LAMINAR_BELOW ? Closure.LAMINAR : Closure.SST;
+  }
+}
