@@ -1,0 +1,44 @@
+package hemline.viewer.cli;
+
+import hemline.shared.profile.LipProfile;
+import hemline.shared.section.DuctSection;
+import hemline.shared.section.SealSection;
+import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.ProgressListener;
+import hemline.solver.study.RankingAnswer;
+import hemline.solver.study.RunOptions;
+import hemline.solver.study.SectionAnswer;
+import hemline.solver.study.SweepResult;
+import java.util.List;
+
+/** The studies that the commands call. */
+interface Bench {
+  SectionAnswer run(
+      SealSection section, RunOptions options, CancelToken cancel, ProgressListener progress);
+
+  SectionAnswer run(
+      DuctSection duct, RunOptions options, CancelToken cancel, ProgressListener progress);
+
+  SweepResult overGaps(
+      SealSection base,
+      List<Double> gaps,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress);
+
+  SweepResult overSuctions(
+      SealSection base,
+      List<Double> suctions,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress);
+
+  RankingAnswer rank(
+      List<LipProfile> candidates,
+      LipProfile baseline,
+      List<Double> gaps,
+      SealSection conditions,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress);
+}

@@ -1,0 +1,107 @@
+package hemline.viewer.cli;
+
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.stream.Collectors;
+import picocli.CommandLine;
+import picocli.CommandLine.Help.Ansi;
+import picocli.CommandLine.MissingParameterException;
+import picocli.CommandLine.Model.ArgSpec;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.UnmatchedArgumentException;
+
+/** Finds the command that the arguments name and runs it. */
+final class Commands {
+  private static final int HELP_WIDTH = 100;
+
+  private Commands() {}
+
+  /** Runs a command line and answers with the exit code; never throws for bad input. */
+  static int execute(Desk desk, String... args) {
+    CommandLine line = commandLine(desk);
+    if (args.length == 0) {
+      line.usage(desk.err(), Ansi.OFF);
+      desk.err().println();
+      desk.err().println("hemline: name a command, such as hemline rank profiles --gaps 2mm");
+      return ExitCode.BAD_INPUT;
+    }
+    return line.execute(args);
+  }
+
+  private static CommandLine commandLine(Desk desk) {
+    CommandLine line = new CommandLine(new HemlineCommand());
+    line.addSubcommand(new RunCommand(desk));
+    line.addSubcommand(new SweepCommand(desk));
+    line.addSubcommand(new RankCommand(desk));
+    line.setOut(new PrintWriter(desk.out(), true, StandardCharsets.UTF_8));
+    line.setErr(new PrintWriter(desk.err(), true, StandardCharsets.UTF_8));
+    line.setUsageHelpWidth(HELP_WIDTH);
+    line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
+    line.setExpandAtFiles(false);
+    line.setParameterExceptionHandler(
+        (problem, given) -> {
+          desk.err().println("hemline: " + sentence(problem));
+          return ExitCode.BAD_INPUT;
+        });
+    line.setExecutionExceptionHandler(
+        (fault, command, parsed) -> {
+          desk.err()
+              .println(
+                  "hemline: the program broke down; please report it with this line: "
+                      + brief(fault));
+          return ExitCode.NOT_USABLE;
+        });
+    return line;
+  }
+
+  private static String sentence(ParameterException problem) {
+    String help = "; see hemline " + command(problem) + "--help.";
+    if (problem instanceof UnmatchedArgumentException unmatched) {
+      return unmatched(unmatched, help);
+    }
+    if (problem instanceof MissingParameterException missing) {
+      String names =
+          missing.getMissing().stream().map(Commands::name).collect(Collectors.joining(", "));
+      return "a value is missing for " + names + help;
+    }
+    ArgSpec spec = problem.getArgSpec();
+    if (spec != null && problem.getValue() != null) {
+      return name(spec) + ": \"" + problem.getValue() + "\" is no value for it" + help;
+    }
+    if (spec != null) {
+      return name(spec) + ": needs a value, and is given once" + help;
+    }
+    return "the arguments cannot be read" + help;
+  }
+
+  private static String unmatched(UnmatchedArgumentException problem, String help) {
+    List<String> unknown = problem.getUnmatched();
+    String first = unknown.get(0);
+    List<String> near = problem.getSuggestions();
+    String hint = near.isEmpty() ? "" : "; did you mean " + String.join(" or ", near) + "?";
+    if (problem.isUnknownOption()) {
+      return "there is no option " + first + (hint.isEmpty() ? help : hint);
+    }
+    boolean noCommand = problem.getCommandLine().getParent() == null;
+    return (noCommand ? "there is no command " : "one argument too many: ")
+        + first
+        + (hint.isEmpty() ? help : hint);
+  }
+
+  private static String command(ParameterException problem) {
+    CommandLine line = problem.getCommandLine();
+    return line.getParent() == null ? "" : line.getCommandName() + " ";
+  }
+
+  private static String name(ArgSpec spec) {
+    return spec.isOption()
+        ? ((CommandLine.Model.OptionSpec) spec).longestName()
+        : spec.paramLabel();
+  }
+
+  private static String brief(Exception fault) {
+    StackTraceElement[] trace = fault.getStackTrace();
+    return fault + (trace.length == 0 ? "" : " at " + trace[0]);
+  }
+}

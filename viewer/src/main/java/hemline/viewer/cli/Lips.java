@@ -1,0 +1,148 @@
+package hemline.viewer.cli;
+
+import hemline.shared.file.LipFile;
+import hemline.shared.file.LoadedLip;
+import hemline.shared.problem.InputException;
+import hemline.shared.problem.Notice;
+import hemline.shared.result.SectionResult;
+import hemline.solver.study.SectionAnswer;
+import hemline.viewer.report.ResultFolder;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** Reads the lips that a command names. */
+final class Lips {
+  /** Baseline when none is named. */
+  static final String USUAL_BASELINE = "plain flat 8";
+
+  private Lips() {}
+
+  /** One lip; null after a problem. */
+  static @Nullable LoadedLip one(@Nullable Path file, Wanted wanted) {
+    if (file == null) {
+      wanted.fault("PROFILE", "a lip file is needed, such as profiles/plain-flat-8.json");
+      return null;
+    }
+    if (Files.isDirectory(file)) {
+      wanted.fault(file.toString(), "is a folder; name one lip file in it");
+      return null;
+    }
+    try {
+      return LipFile.load(file);
+    } catch (InputException e) {
+      wanted.addAll(e);
+      return null;
+    }
+  }
+
+  /** All lips of some files and folders, in the order given. */
+  static List<LoadedLip> all(List<Path> places, Wanted wanted) {
+    List<LoadedLip> lips = new ArrayList<>();
+    if (places.isEmpty()) {
+      wanted.fault("DIR", "a folder of lip files, or some lip files, are needed, such as profiles");
+    }
+    Map<String, Path> seen = new HashMap<>();
+    for (Path place : places) {
+      try {
+        List<LoadedLip> here =
+            Files.isDirectory(place) ? LipFile.loadFolder(place) : List.of(LipFile.load(place));
+        for (LoadedLip lip : here) {
+          Path before = seen.putIfAbsent(lip.profile().name(), place);
+          if (before == null) {
+            lips.add(lip);
+          } else {
+            wanted.fault(
+                place.toString(),
+                "the lip \""
+                    + lip.profile().name()
+                    + "\" came already with "
+                    + before
+                    + "; name each lip once");
+          }
+        }
+      } catch (InputException e) {
+        wanted.addAll(e);
+      }
+    }
+    return lips;
+  }
+
+  /**
+   * The baseline: a lip of the list by its name, or a lip file of its own.
+   *
+   * @param named what the user gave; null for the usual one
+   * @return null after a problem
+   */
+  static @Nullable LoadedLip baseline(List<LoadedLip> lips, @Nullable String named, Wanted wanted) {
+    String name = named == null ? USUAL_BASELINE : named;
+    String alike = ResultFolder.fileName(name);
+    for (LoadedLip lip : lips) {
+      if (lip.profile().name().equals(name)) {
+        return lip;
+      }
+    }
+    for (LoadedLip lip : lips) {
+      if (ResultFolder.fileName(lip.profile().name()).equals(alike)) {
+        return lip;
+      }
+    }
+    if (named != null && named.endsWith(".json")) {
+      try {
+        return LipFile.load(Path.of(named));
+      } catch (InvalidPathException e) {
+        wanted.fault("--baseline", "\"" + named + "\" is no file name here");
+        return null;
+      } catch (InputException e) {
+        wanted.addAll(e);
+        return null;
+      }
+    }
+    if (!lips.isEmpty()) {
+      String names =
+          lips.stream().map(lip -> lip.profile().name()).collect(Collectors.joining(", "));
+      wanted.fault(
+          "--baseline",
+          (named == null
+                  ? "no lip is named \"" + USUAL_BASELINE + "\", the usual baseline"
+                  : "no lip is named \"" + named + "\"")
+              + "; name one of "
+              + names
+              + ", or a lip file");
+    }
+    return null;
+  }
+
+  /** The answer with what is to be known of the lip itself put before its own notices. */
+  static SectionAnswer withNotices(SectionAnswer answer, LoadedLip lip) {
+    if (lip.notices().isEmpty()) {
+      return answer;
+    }
+    SectionResult r = answer.result();
+    List<Notice> notices = new ArrayList<>(lip.notices());
+    notices.addAll(r.notices());
+    SectionResult known =
+        new SectionResult(
+            r.name(),
+            r.gap(),
+            r.suction(),
+            r.groundSpeed(),
+            r.spanwiseSpeed(),
+            r.status(),
+            r.regime(),
+            r.closure(),
+            r.figures(),
+            r.stageShares(),
+            r.carryOver(),
+            r.trappedVortices(),
+            notices,
+            r.grids());
+    return new SectionAnswer(known, answer.field());
+  }
+}

@@ -1,0 +1,170 @@
+package hemline.viewer.cli;
+
+import hemline.shared.file.LoadedLip;
+import hemline.shared.problem.InputException;
+import hemline.shared.profile.LipProfile;
+import hemline.shared.result.SectionResult;
+import hemline.shared.result.SolveStatus;
+import hemline.shared.section.SealSection;
+import hemline.solver.study.Ranking;
+import hemline.solver.study.RankingAnswer;
+import hemline.solver.study.RunOptions;
+import hemline.solver.study.SectionAnswer;
+import hemline.viewer.report.RankingDocument;
+import hemline.viewer.report.RankingFiles;
+import hemline.viewer.report.ResultFolder;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Ranks lips by their leak against a baseline. */
+@Command(
+    name = "rank",
+    description = {
+      "Rank lips by their leak against a baseline lip, at one gap or over a range of gaps.",
+      "Without --json the files go to hemline-results unless --out names another folder."
+    },
+    customSynopsis = "hemline rank DIR|FILES... --gaps 1mm..6mm --suction Q [options]",
+    sortOptions = false,
+    mixinStandardHelpOptions = true)
+final class RankCommand extends Job {
+  static final String USUAL_FOLDER = "hemline-results";
+
+  @Parameters(
+      arity = "0..*",
+      paramLabel = "DIR|FILES",
+      description = "Folders of lip files, or lip files.")
+  List<Path> places = new ArrayList<>();
+
+  @Option(
+      names = "--gaps",
+      paramLabel = "Q",
+      description = "Gap, or range of gaps such as 1mm..6mm.")
+  @Nullable String gaps;
+
+  @Option(
+      names = "--steps",
+      paramLabel = "N",
+      defaultValue = "6",
+      description = "Gaps in the range, both ends among them (default: ${DEFAULT-VALUE}).")
+  int steps = 6;
+
+  @Option(
+      names = "--suction",
+      paramLabel = "Q",
+      description = "Ambient minus plenum pressure, such as 600Pa.")
+  @Nullable String suction;
+
+  @Option(
+      names = "--baseline",
+      paramLabel = "NAME",
+      description = "Lip to compare with: a name or a lip file (default: plain flat 8).")
+  @Nullable String baseline;
+
+  @Option(
+      names = "--every-gap",
+      description = "Draw every lip at every gap and write its fields, not only the middle gap.")
+  boolean everyGap;
+
+  @Mixin GroundOptions ground = new GroundOptions();
+  @Mixin SolveOptions solve = new SolveOptions();
+  @Mixin OutputOptions output = new OutputOptions();
+
+  RankCommand(Desk desk) {
+    super(desk);
+  }
+
+  @Override
+  int work() throws InputException {
+    Wanted wanted = new Wanted();
+    List<LoadedLip> lips = Lips.all(places, wanted);
+    LoadedLip against = Lips.baseline(lips, baseline, wanted);
+    List<Double> asked = wanted.gaps("--gaps", gaps, wanted.steps("--steps", steps));
+    double atSuction = wanted.suction("--suction", suction);
+    RunOptions options = solve.read(wanted);
+    var motion = ground.motion(wanted);
+    var air = ground.air(wanted);
+    wanted.check();
+    if (against == null) {
+      throw new IllegalStateException("a baseline that cannot be found is a problem");
+    }
+    List<LipProfile> profiles = lips.stream().map(LoadedLip::profile).toList();
+    ResultFolder folder = output.folder(output.json ? null : USUAL_FOLDER);
+    SealSection conditions =
+        new SealSection(against.profile(), asked.get(0), atSuction, motion, air, List.of());
+    long start = desk.clock().getAsLong();
+    RankingAnswer answer =
+        watched(
+            progress ->
+                desk.bench()
+                    .rank(
+                        profiles,
+                        against.profile(),
+                        asked,
+                        conditions,
+                        options,
+                        desk.cancel(),
+                        progress));
+    List<LipProfile> inOrder = new ArrayList<>(profiles);
+    if (!inOrder.contains(against.profile())) {
+      inOrder.add(against.profile());
+    }
+    return finish(answer, inOrder, conditions, folder, desk.secondsSince(start));
+  }
+
+  private int finish(
+      RankingAnswer answer,
+      List<LipProfile> profiles,
+      SealSection conditions,
+      @Nullable ResultFolder folder,
+      double seconds)
+      throws InputException {
+    List<SolveStatus> statuses = answer.answers().stream().map(a -> a.result().status()).toList();
+    boolean complete = !statuses.contains(SolveStatus.CANCELLED);
+    if (!complete) {
+      return stopped(answer, folder, seconds);
+    }
+    Ranking ranking = answer.ranking();
+    String document = RankingDocument.text(ranking, true, seconds);
+    if (folder != null) {
+      RankingFiles.write(folder, document, answer, profiles, conditions, everyGap);
+    }
+    if (output.json) {
+      print(document);
+    } else {
+      print(RankingText.lines(ranking, seconds));
+      if (folder != null) {
+        print(List.of("Pictures, tables and JSON in " + folder.path() + "."));
+      }
+    }
+    return exitCode(statuses, false);
+  }
+
+  /** A ranking cut short says nothing of the order, but the sections solved so far are kept. */
+  private int stopped(RankingAnswer answer, @Nullable ResultFolder folder, double seconds)
+      throws InputException {
+    List<SectionResult> done =
+        answer.answers().stream()
+            .map(SectionAnswer::result)
+            .filter(r -> r.status() != SolveStatus.CANCELLED)
+            .toList();
+    String kept = "";
+    if (folder != null && !done.isEmpty()) {
+      RankingFiles.writePartial(folder, done);
+      kept = " their figures are in " + folder.path().resolve("figures.csv") + ".";
+    }
+    tell(
+        "stopped on request; "
+            + done.size()
+            + " of "
+            + answer.answers().size()
+            + " sections were solved, too few for a ranking;"
+            + (kept.isEmpty() ? " nothing was written." : kept));
+    return ExitCode.CANCELLED;
+  }
+}

@@ -1,0 +1,110 @@
+package hemline.viewer.cli;
+
+import hemline.shared.problem.Notice;
+import hemline.shared.result.Estimate;
+import hemline.shared.result.Figure;
+import hemline.shared.result.GridRun;
+import hemline.shared.result.SectionResult;
+import hemline.viewer.format.Digits;
+import hemline.viewer.format.FigureName;
+import hemline.viewer.format.TextTable;
+import hemline.viewer.format.TextTable.Lean;
+import hemline.viewer.format.TradeUnit;
+import hemline.viewer.format.Wording;
+import java.util.ArrayList;
+import java.util.List;
+
+/** One section for people: every figure with its band and unit, then what to know about it. */
+final class ResultText {
+  private static final String INDENT = "  ";
+
+  private ResultText() {}
+
+  /** Lines of text. */
+  static List<String> lines(SectionResult result, boolean duct, double seconds) {
+    List<String> lines = new ArrayList<>();
+    lines.add(result.name());
+    lines.add(
+        duct
+            ? Wording.ground(result.groundSpeed(), result.spanwiseSpeed())
+            : Wording.conditions(result));
+    lines.add(Wording.verdict(result));
+    if (!result.figures().isEmpty()) {
+      lines.add("");
+      lines.addAll(table(result, duct).lines(INDENT));
+    }
+    lines.addAll(notices(result.notices()));
+    lines.add("");
+    lines.add(effort(result, seconds));
+    return lines;
+  }
+
+  private static TextTable table(SectionResult result, boolean duct) {
+    TextTable table = new TextTable(Lean.LEFT, Lean.LEFT, Lean.RIGHT, Lean.LEFT, Lean.LEFT);
+    for (Figure figure : Figure.values()) {
+      Estimate estimate = result.figures().get(figure);
+      if (estimate != null) {
+        TradeUnit unit = duct ? TradeUnit.plain(figure) : TradeUnit.of(figure);
+        row(table, FigureName.of(figure), figure.symbol(), estimate, unit);
+      }
+    }
+    TradeUnit percent = new TradeUnit(100, "%");
+    for (int k = 0; k < result.stageShares().size(); k++) {
+      String name = "pressure share of stage " + (k + 1);
+      row(table, name, "s_" + (k + 1), result.stageShares().get(k), percent);
+    }
+    for (int k = 0; k < result.carryOver().size(); k++) {
+      String name = "carry-over to stage " + (k + 2);
+      row(table, name, "", result.carryOver().get(k), percent);
+    }
+    double factor = duct ? 1 : 1000;
+    String unit = duct ? "m" : "mm";
+    for (SectionResult.TrappedVortex vortex : result.trappedVortices()) {
+      String place =
+          "q at x "
+              + Digits.plain(vortex.x() * factor, 3)
+              + ", y "
+              + Digits.plain(vortex.y() * factor, 3)
+              + " "
+              + unit;
+      row(table, "trapped vortex", "\u0393", vortex.strength(), new TradeUnit(1, place));
+    }
+    return table;
+  }
+
+  private static void row(
+      TextTable table, String name, String symbol, Estimate estimate, TradeUnit unit) {
+    table.row(
+        name,
+        symbol,
+        Digits.value(estimate, unit.factor()),
+        Digits.band(estimate, unit.factor()),
+        unit.unit());
+  }
+
+  /** Warnings under a heading; nothing when there are none. */
+  static List<String> notices(List<Notice> notices) {
+    List<String> lines = new ArrayList<>();
+    if (!notices.isEmpty()) {
+      lines.add("");
+      lines.add("To know");
+      notices.forEach(notice -> lines.add(INDENT + "- " + notice.text()));
+    }
+    return lines;
+  }
+
+  private static String effort(SectionResult result, double seconds) {
+    String time = Digits.plain(seconds, 2) + " s";
+    List<GridRun> grids = result.grids();
+    if (grids.isEmpty()) {
+      return time + ".";
+    }
+    int cells = grids.get(grids.size() - 1).cells();
+    return grids.size()
+        + (grids.size() == 1 ? " grid, " : " grids, ")
+        + cells
+        + " cells on the finest, "
+        + time
+        + ".";
+  }
+}

@@ -1,0 +1,45 @@
+package hemline.viewer.cli;
+
+import hemline.solver.flow.Closure;
+import hemline.solver.grid.MeshLevel;
+import hemline.solver.study.RunOptions;
+import picocli.CommandLine.Option;
+
+/** Options that say how sections are solved. */
+final class SolveOptions {
+  @Option(
+      names = "--mesh",
+      paramLabel = "LEVEL",
+      defaultValue = "medium",
+      description = "Finest grid: coarse, medium or fine (default: ${DEFAULT-VALUE}).")
+  String mesh = "medium";
+
+  @Option(
+      names = "--closure",
+      paramLabel = "NAME",
+      defaultValue = "auto",
+      description = {
+        "Flow model: auto, laminar, sst (k-omega SST) or sa (one equation);",
+        "auto goes by the gap Reynolds number (default: ${DEFAULT-VALUE})."
+      })
+  String closure = "auto";
+
+  @Option(
+      names = "--model-spread",
+      description = "Solve with the second flow model too; bands then hold the difference.")
+  boolean modelSpread;
+
+  @Option(
+      names = "--threads",
+      paramLabel = "N",
+      description = "Solves running at once; results do not depend on it (default: all cores).")
+  int threads = Runtime.getRuntime().availableProcessors();
+
+  RunOptions read(Wanted wanted) {
+    return new RunOptions(
+        wanted.choice("--mesh", mesh, MeshLevel.values(), MeshLevel::key),
+        wanted.choice("--closure", closure, Closure.values(), Closure::key),
+        modelSpread,
+        wanted.threads("--threads", threads));
+  }
+}

@@ -1,0 +1,65 @@
+package hemline.viewer.cli;
+
+import hemline.shared.profile.LipProfile;
+import hemline.shared.section.DuctSection;
+import hemline.shared.section.SealSection;
+import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.ProgressListener;
+import hemline.solver.refine.SectionFamily;
+import hemline.solver.study.RankingAnswer;
+import hemline.solver.study.RankingStudy;
+import hemline.solver.study.RunOptions;
+import hemline.solver.study.SectionAnswer;
+import hemline.solver.study.SectionStudy;
+import hemline.solver.study.SweepResult;
+import hemline.solver.study.SweepStudy;
+import java.util.List;
+
+/** The studies on a given way to solve sections. */
+record SolverBench(SectionFamily family) implements Bench {
+
+  @Override
+  public SectionAnswer run(
+      SealSection section, RunOptions options, CancelToken cancel, ProgressListener progress) {
+    return new SectionStudy(family).run(section, options, cancel, progress);
+  }
+
+  @Override
+  public SectionAnswer run(
+      DuctSection duct, RunOptions options, CancelToken cancel, ProgressListener progress) {
+    return new SectionStudy(family).run(duct, options, cancel, progress);
+  }
+
+  @Override
+  public SweepResult overGaps(
+      SealSection base,
+      List<Double> gaps,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress) {
+    return new SweepStudy(family).overGaps(base, gaps, options, cancel, progress);
+  }
+
+  @Override
+  public SweepResult overSuctions(
+      SealSection base,
+      List<Double> suctions,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress) {
+    return new SweepStudy(family).overSuctions(base, suctions, options, cancel, progress);
+  }
+
+  @Override
+  public RankingAnswer rank(
+      List<LipProfile> candidates,
+      LipProfile baseline,
+      List<Double> gaps,
+      SealSection conditions,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress) {
+    return new RankingStudy(family)
+        .rank(candidates, baseline, gaps, conditions, options, cancel, progress);
+  }
+}

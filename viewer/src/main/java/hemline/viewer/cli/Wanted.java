@@ -1,0 +1,170 @@
+package hemline.viewer.cli;
+
+import hemline.shared.problem.InputException;
+import hemline.shared.problem.Problem;
+import hemline.shared.units.Quantities;
+import hemline.shared.units.QuantityKind;
+import hemline.shared.units.QuantityRange;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Reads the options of one command and gathers every problem, so that a user sees all at once;
+ * after a problem reading goes on with a stand-in value.
+ */
+final class Wanted {
+  private static final double LARGEST_GAP = 1;
+  private static final double LARGEST_SUCTION = 100_000;
+  private static final double LARGEST_SPEED = 340;
+  private static final int MOST_STEPS = 200;
+
+  private final List<Problem> problems = new ArrayList<>();
+
+  void fault(String place, String text) {
+    problems.add(new Problem("option", place, text));
+  }
+
+  void addAll(InputException e) {
+    problems.addAll(e.problems());
+  }
+
+  /** Ends the reading. */
+  void check() throws InputException {
+    if (!problems.isEmpty()) {
+      throw new InputException(problems);
+    }
+  }
+
+  /** A single gap, m. */
+  double gap(String option, @Nullable String text) {
+    List<Double> one = gaps(option, text, 0);
+    return one.get(0);
+  }
+
+  /** A gap or, with steps of 2 or more, a range of gaps, m, increasing. */
+  List<Double> gaps(String option, @Nullable String text, int steps) {
+    List<Double> gaps = values(QuantityKind.LENGTH, option, text, steps, 2e-3);
+    for (double gap : gaps) {
+      if (!(gap > 0) || gap > LARGEST_GAP) {
+        fault(
+            option, "a gap must be above 0 and at most 1 m, such as 2mm; \"" + text + "\" is not");
+        return List.of(2e-3);
+      }
+    }
+    return gaps;
+  }
+
+  double suction(String option, @Nullable String text) {
+    return suctions(option, text, 0).get(0);
+  }
+
+  /** A suction or, with steps of 2 or more, a range of suctions, Pa, increasing. */
+  List<Double> suctions(String option, @Nullable String text, int steps) {
+    List<Double> suctions = values(QuantityKind.PRESSURE, option, text, steps, 600);
+    for (double suction : suctions) {
+      if (Math.abs(suction) > LARGEST_SUCTION) {
+        fault(
+            option,
+            "a suction cannot exceed the air's own pressure, about 100 kPa; \"" + text + "\" does");
+        return List.of(600.0);
+      }
+    }
+    return suctions;
+  }
+
+  /** A speed, m/s; 0 when not given. */
+  double speed(String option, @Nullable String text) {
+    double speed = text == null ? 0 : read(QuantityKind.SPEED, option, text, 0);
+    if (Math.abs(speed) > LARGEST_SPEED) {
+      fault(option, "a ground speed must stay below that of sound; \"" + text + "\" does not");
+      return 0;
+    }
+    return speed;
+  }
+
+  /** A temperature, K. */
+  double temperature(String option, String text) {
+    double kelvin = read(QuantityKind.TEMPERATURE, option, text, 288.15);
+    if (kelvin < 200 || kelvin > 500) {
+      fault(option, "air is known here from -73degC to 227degC; \"" + text + "\" is outside");
+      return 288.15;
+    }
+    return kelvin;
+  }
+
+  /** Count of points in a range. */
+  int steps(String option, int steps) {
+    if (steps < 2 || steps > MOST_STEPS) {
+      fault(option, "a range takes 2 to " + MOST_STEPS + " steps, got " + steps);
+      return 2;
+    }
+    return steps;
+  }
+
+  int threads(String option, int threads) {
+    if (threads < 1 || threads > 1024) {
+      fault(option, "at least 1 thread is needed and at most 1024, got " + threads);
+      return 1;
+    }
+    return threads;
+  }
+
+  /** One of the given choices by its key. */
+  <T> T choice(String option, String text, T[] choices, Function<T, String> key) {
+    for (T choice : choices) {
+      if (key.apply(choice).equals(text)) {
+        return choice;
+      }
+    }
+    List<String> keys = Arrays.stream(choices).map(key).toList();
+    fault(option, "\"" + text + "\" is unknown; take one of " + String.join(", ", keys));
+    return choices[0];
+  }
+
+  private List<Double> values(
+      QuantityKind kind, String option, @Nullable String text, int steps, double standIn) {
+    if (text == null) {
+      fault(option, kind.noun() + " is needed; write it as " + option + " " + kind.example());
+      return List.of(standIn);
+    }
+    if (!Quantities.isRange(text)) {
+      return List.of(read(kind, option, text, standIn));
+    }
+    if (steps < 2) {
+      fault(
+          option,
+          "one value is needed, such as " + kind.example() + ", but \"" + text + "\" is a range");
+      return List.of(standIn);
+    }
+    try {
+      QuantityRange range = Quantities.readRange(kind, option, text);
+      List<Double> values = new ArrayList<>();
+      for (int k = 0; k < steps; k++) {
+        values.add(rounded(range.low() + (range.high() - range.low()) * k / (steps - 1)));
+      }
+      return values;
+    } catch (InputException e) {
+      addAll(e);
+      return List.of(standIn);
+    }
+  }
+
+  /** Twelve digits: 1 mm to 6 mm in six steps gives 0.003, not 0.0030000000000000005. */
+  private static double rounded(double value) {
+    return new BigDecimal(value).round(new MathContext(12)).doubleValue();
+  }
+
+  private double read(QuantityKind kind, String option, String text, double standIn) {
+    try {
+      return Quantities.read(kind, option, text);
+    } catch (InputException e) {
+      addAll(e);
+      return standIn;
+    }
+  }
+}

@@ -1,0 +1,69 @@
+package hemline.viewer.format;
+
+import hemline.shared.result.SectionResult;
+import hemline.shared.result.SolveStatus;
+
+/** Short phrases about a section and how its solve went. */
+public final class Wording {
+  private static final double MM = 1000;
+
+  private Wording() {}
+
+  /** A length in millimetres: "2 mm". */
+  public static String millimetres(double metres) {
+    return Digits.plain(metres * MM, 4) + " mm";
+  }
+
+  /** A pressure: "600 Pa", "2.5 kPa". */
+  public static String pressure(double pascals) {
+    return Math.abs(pascals) < 10_000
+        ? Digits.plain(pascals, 4) + " Pa"
+        : Digits.plain(pascals / 1000, 4) + " kPa";
+  }
+
+  /** Motion of the ground under the lip. */
+  public static String ground(double speed, double spanwiseSpeed) {
+    if (speed == 0 && spanwiseSpeed == 0) {
+      return "ground still";
+    }
+    StringBuilder text = new StringBuilder("ground ");
+    if (speed != 0) {
+      text.append(Digits.plain(Math.abs(speed), 4)).append(" m/s towards ");
+      text.append(speed > 0 ? "the plenum" : "ambient");
+    }
+    if (spanwiseSpeed != 0) {
+      text.append(speed == 0 ? "" : ", ");
+      text.append(Digits.plain(spanwiseSpeed, 4)).append(" m/s along the seal");
+    }
+    return text.toString();
+  }
+
+  /** Gap, suction and ground motion of a result. */
+  public static String conditions(SectionResult result) {
+    return "gap "
+        + millimetres(result.gap())
+        + " \u00b7 suction "
+        + pressure(result.suction())
+        + " \u00b7 "
+        + ground(result.groundSpeed(), result.spanwiseSpeed());
+  }
+
+  /** How the solve ended and with which flow model. */
+  public static String verdict(SectionResult result) {
+    return ended(result.status())
+        + " \u00b7 "
+        + result.regime().key()
+        + " flow \u00b7 closure "
+        + result.closure();
+  }
+
+  /** How a solve ended. */
+  public static String ended(SolveStatus status) {
+    return switch (status) {
+      case CONVERGED -> "steady";
+      case UNSTEADY -> "no steady flow: mean and band over the last cycles";
+      case FAILED -> "failed: no usable flow";
+      case CANCELLED -> "stopped on request";
+    };
+  }
+}

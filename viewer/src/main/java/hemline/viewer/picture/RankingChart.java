@@ -1,0 +1,133 @@
+package hemline.viewer.picture;
+
+import hemline.shared.result.Estimate;
+import hemline.solver.study.Ranking;
+import hemline.viewer.format.Digits;
+import hemline.viewer.format.Wording;
+import hemline.viewer.picture.Sheet.Anchor;
+import hemline.viewer.picture.Sheet.Lettering;
+import hemline.viewer.picture.Sheet.Pen;
+import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+
+/** Lips in order of their leak relative to the baseline, each with its band. */
+public final class RankingChart extends Picture {
+  private static final double WIDTH = 920;
+  private static final double ROW = 30;
+  private static final double TOP = 116;
+  private static final double NAMES = 300;
+  private static final double NUMBERS = 150;
+  private static final double MARGIN = 26;
+
+  private final Ranking ranking;
+
+  private RankingChart(Ranking ranking) {
+    this.ranking = ranking;
+  }
+
+  /**
+   * Chart of a ranking.
+   *
+   * @throws IllegalArgumentException if the ranking has no rows
+   */
+  public static RankingChart of(Ranking ranking) {
+    if (ranking.rows().isEmpty()) {
+      throw new IllegalArgumentException("a ranking without rows has no chart");
+    }
+    return new RankingChart(ranking);
+  }
+
+  /** Gap or gap range and suction of a ranking. */
+  static String conditions(Ranking ranking) {
+    int last = ranking.gaps().size() - 1;
+    String gaps =
+        last == 0
+            ? "gap " + Wording.millimetres(ranking.gaps().get(0))
+            : "mean over "
+                + (last + 1)
+                + " gaps, "
+                + Wording.millimetres(ranking.gaps().get(0))
+                + " to "
+                + Wording.millimetres(ranking.gaps().get(last));
+    return gaps + " \u00b7 suction " + Wording.pressure(ranking.suction());
+  }
+
+  @Override
+  double width() {
+    return WIDTH;
+  }
+
+  @Override
+  double height() {
+    return TOP + ROW * ranking.rows().size() + 84;
+  }
+
+  @Override
+  void paint(Sheet sheet) {
+    sheet.text(
+        MARGIN, 40, "Leak against " + ranking.baseline(), Lettering.of(22, Ink.TEXT).heavy());
+    sheet.text(MARGIN, 61, conditions(ranking), Lettering.of(13, Ink.TEXT));
+    ChartPanel panel = panel();
+    panel.paintScales(sheet, 6, 1, true, false);
+    Rectangle2D box = panel.box();
+    sheet.stroke(
+        new Line2D.Double(panel.x(1), box.getMinY() - 6, panel.x(1), box.getMaxY()),
+        new Pen(Ink.TEXT, 1, 1.3));
+    sheet.text(
+        panel.x(1),
+        box.getMinY() - 12,
+        "leaks as the baseline",
+        Lettering.of(11.5, Ink.TEXT).at(Anchor.MIDDLE));
+    for (int k = 0; k < ranking.rows().size(); k++) {
+      row(sheet, panel, ranking.rows().get(k), TOP + ROW * (k + 0.5));
+    }
+    double y = box.getMaxY() + 38;
+    sheet.text(box.getMaxX(), y, "relative leak", Lettering.of(12, Ink.TEXT).at(Anchor.END));
+    sheet.text(
+        MARGIN,
+        y + 22,
+        "bars: band of the leak ratio; a lip is better or worse only where its bar stays off the"
+            + " line; = marks ties",
+        Lettering.of(11.5, Ink.QUIET));
+  }
+
+  private ChartPanel panel() {
+    double low = 1;
+    double high = 1;
+    for (Ranking.Row row : ranking.rows()) {
+      low = Math.min(low, row.relativeLeak().low());
+      high = Math.max(high, row.relativeLeak().high());
+    }
+    double[] xs = ChartPanel.roomy(low, Math.max(high, low + 0.02));
+    return new ChartPanel(
+        new Rectangle2D.Double(
+            NAMES, TOP, WIDTH - NAMES - NUMBERS - MARGIN, ROW * ranking.rows().size()),
+        xs[0],
+        xs[1],
+        0,
+        1);
+  }
+
+  private void row(Sheet sheet, ChartPanel panel, Ranking.Row row, double y) {
+    Estimate leak = row.relativeLeak();
+    int rgb = leak.high() < 1 ? Ink.SERIES : leak.low() > 1 ? Ink.VORTEX : Ink.QUIET;
+    String rank = (row.tiedWith().isEmpty() ? "" : "= ") + row.rank();
+    sheet.text(MARGIN + 30, y + 5, rank, Lettering.of(13, Ink.TEXT).heavy().at(Anchor.END));
+    sheet.text(
+        MARGIN + 44,
+        y + 5,
+        TextWidth.fitted(row.profile(), 13, NAMES - MARGIN - 56),
+        Lettering.of(13, Ink.TEXT));
+    double low = panel.x(leak.low());
+    double high = panel.x(leak.high());
+    Path2D bar = new Path2D.Double();
+    bar.append(new Line2D.Double(low, y, high, y), false);
+    bar.append(new Line2D.Double(low, y - 4, low, y + 4), false);
+    bar.append(new Line2D.Double(high, y - 4, high, y + 4), false);
+    sheet.stroke(bar, new Pen(rgb, 1, 1.8));
+    ChartPanel.dot(sheet, panel.x(leak.value()), y, rgb, true);
+    sheet.text(
+        WIDTH - MARGIN, y + 5, Digits.withBand(leak, 1), Lettering.of(13, Ink.TEXT).at(Anchor.END));
+  }
+}

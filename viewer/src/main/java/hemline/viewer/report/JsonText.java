@@ -1,0 +1,58 @@
+package hemline.viewer.report;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import hemline.shared.result.Estimate;
+import java.util.Locale;
+
+/** Pieces all JSON documents share. Numbers are SI; there is no NaN and no infinity. */
+final class JsonText {
+  static final JsonNodeFactory NODES = JsonNodeFactory.instance;
+
+  private JsonText() {}
+
+  /** The document as text with a closing line feed. */
+  static String of(ObjectNode document) {
+    DefaultPrettyPrinter printer = new DefaultPrettyPrinter();
+    printer.indentObjectsWith(new DefaultIndenter("  ", "\n"));
+    try {
+      return new ObjectMapper().writer(printer).writeValueAsString(document) + "\n";
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /** A number, or null where there is none. */
+  static void number(ObjectNode to, String key, double value) {
+    if (Double.isFinite(value)) {
+      to.put(key, value == 0 ? 0.0 : value);
+    } else {
+      to.putNull(key);
+    }
+  }
+
+  /**
+   * An estimate: value between low and high, its unit, and how the band is made up.
+   *
+   * @param unit SI unit, or "1" for a pure number
+   */
+  static ObjectNode estimate(Estimate estimate, String unit) {
+    ObjectNode node = NODES.objectNode();
+    number(node, "value", estimate.value());
+    // rounding in the sums must never put an end of the band on the wrong side
+    number(node, "low", Math.min(estimate.low(), estimate.value()));
+    number(node, "high", Math.max(estimate.high(), estimate.value()));
+    node.put("unit", unit);
+    ObjectNode parts = node.putObject("band");
+    number(parts, "numerical", estimate.numerical());
+    number(parts, "iteration", estimate.iteration());
+    number(parts, "modelLow", estimate.modelLow());
+    number(parts, "modelHigh", estimate.modelHigh());
+    node.put("trend", estimate.trend().name().toLowerCase(Locale.ROOT));
+    return node;
+  }
+}

@@ -1,0 +1,108 @@
+package hemline.viewer.report;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import hemline.shared.problem.Notice;
+import hemline.shared.result.Estimate;
+import hemline.shared.result.Figure;
+import hemline.shared.result.GridRun;
+import hemline.shared.result.SectionResult;
+import java.util.List;
+import java.util.Map;
+
+/** JSON document of one section: schema {@code hemline.result/1}. */
+public final class ResultDocument {
+  private static final String PURE = "1";
+
+  private ResultDocument() {}
+
+  /**
+   * The document as text.
+   *
+   * @param duct true for a duct section
+   * @param seconds wall time of the run
+   */
+  public static String text(SectionResult result, boolean duct, double seconds) {
+    ObjectNode document = node(result, duct);
+    JsonText.number(document, "seconds", seconds);
+    return JsonText.of(document);
+  }
+
+  static ObjectNode node(SectionResult result, boolean duct) {
+    ObjectNode document = JsonText.NODES.objectNode();
+    document.put("schema", "hemline.result/1");
+    ObjectNode section = document.putObject("section");
+    section.put("kind", duct ? "duct" : "lip");
+    section.put("profile", result.name());
+    JsonText.number(section, "gap", result.gap());
+    JsonText.number(section, "suction", result.suction());
+    JsonText.number(section, "groundSpeed", result.groundSpeed());
+    JsonText.number(section, "spanwiseSpeed", result.spanwiseSpeed());
+    document.put("status", result.status().key());
+    document.put("regime", result.regime().key());
+    document.put("closure", result.closure());
+    document.set("figures", figures(result));
+    document.set("warnings", warnings(result.notices()));
+    ArrayNode grids = document.putArray("grids");
+    int iterations = 0;
+    for (GridRun run : result.grids()) {
+      grids.add(grid(run));
+      iterations += run.iterations();
+    }
+    document.put("iterations", iterations);
+    if (result.grids().isEmpty()) {
+      document.putNull("massResidual");
+    } else {
+      GridRun finest = result.grids().get(result.grids().size() - 1);
+      JsonText.number(document, "massResidual", finest.massResidual());
+    }
+    return document;
+  }
+
+  static ArrayNode warnings(List<Notice> notices) {
+    ArrayNode warnings = JsonText.NODES.arrayNode();
+    notices.forEach(notice -> warnings.add(notice.text()));
+    return warnings;
+  }
+
+  private static ObjectNode figures(SectionResult result) {
+    ObjectNode figures = JsonText.NODES.objectNode();
+    for (Figure figure : Figure.values()) {
+      Estimate estimate = result.figures().get(figure);
+      if (estimate != null) {
+        figures.set(figure.key(), JsonText.estimate(estimate, figure.unit()));
+      }
+    }
+    ArrayNode shares = figures.putArray("stageShares");
+    result.stageShares().forEach(share -> shares.add(JsonText.estimate(share, PURE)));
+    ArrayNode carried = figures.putArray("carryOver");
+    result.carryOver().forEach(share -> carried.add(JsonText.estimate(share, PURE)));
+    ArrayNode vortices = figures.putArray("trappedVortices");
+    for (SectionResult.TrappedVortex vortex : result.trappedVortices()) {
+      ObjectNode node = vortices.addObject();
+      node.set("strength", JsonText.estimate(vortex.strength(), PURE));
+      JsonText.number(node, "x", vortex.x());
+      JsonText.number(node, "y", vortex.y());
+    }
+    return figures;
+  }
+
+  private static ObjectNode grid(GridRun run) {
+    ObjectNode node = JsonText.NODES.objectNode();
+    node.put("cells", run.cells());
+    node.put("iterations", run.iterations());
+    node.put("status", run.status().key());
+    JsonText.number(node, "massResidual", run.massResidual());
+    JsonText.number(node, "momentumResidual", run.momentumResidual());
+    JsonText.number(node, "leakSpread", run.leakSpread());
+    ObjectNode figures = node.putObject("figures");
+    for (Figure figure : Figure.values()) {
+      Map<Figure, Double> scalars = run.figures().scalars();
+      Double value = scalars.get(figure);
+      if (value != null) {
+        JsonText.number(figures, figure.key(), value);
+      }
+    }
+    return node;
+  }
+}
