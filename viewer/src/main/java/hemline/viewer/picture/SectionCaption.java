@@ -74,7 +74,7 @@ final class SectionCaption {
       sheet.text(
           x + 52,
           y + 4,
-          "leak: a tenth of it flows between two lines",
+          "leak: " + lines.share() + " of it flows between two lines",
           Lettering.of(SMALL, Ink.TEXT));
       y += 22;
     }

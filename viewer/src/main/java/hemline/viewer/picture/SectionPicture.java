@@ -22,7 +22,7 @@ public final class SectionPicture extends Picture {
   private static final double RULER = 54;
   private static final double HEADING = 96;
   private static final double GROUND = 22;
-  private static final double BELOW = 128;
+  private static final double BELOW = 112;
   private static final double HATCH = 7;
 
   private final SectionScene scene;
@@ -55,6 +55,11 @@ public final class SectionPicture extends Picture {
     return new SectionPicture(scene);
   }
 
+  /** Where section coordinates lie on the sheet. */
+  Projection view() {
+    return view;
+  }
+
   @Override
   double width() {
     return MARGIN + RULER + WIDEST + MARGIN;
@@ -70,7 +75,8 @@ public final class SectionPicture extends Picture {
     SectionCaption.heading(sheet, scene, MARGIN, width() - MARGIN);
     sheet.clip(view.frame());
     paintPressure(sheet);
-    Streamlines lines = new Streamlines(shown, scene.through());
+    Streamlines lines =
+        new Streamlines(shown, scene.through(), scene.result().gap() * view.scale());
     lines.paint(sheet, view);
     paintSolids(sheet);
     VortexLabels.paint(sheet, view, scene.result());

@@ -6,12 +6,15 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Contour lines of the streamfunction: those between ground and lip carry the leak, those beyond
- * close on themselves and mark trapped vortices.
+ * Contour lines of the streamfunction: those that lead from side to side between ground and lip
+ * carry the leak; those that close on themselves, or lie beyond the leak, mark trapped vortices.
  */
 final class Streamlines {
-  /** Parts of the leak between neighbouring lines. */
-  static final int TUBES = 10;
+  /** Parts into which the leak is divided, finest first. */
+  private static final int[] TUBES = {10, 5, 4, 2};
+
+  /** Least distance between two lines in the gap, sheet units. */
+  private static final double LEAST_SPACING = 2.8;
 
   /** Weakest vortex line, as a share of the leak beyond it. */
   static final double FIRST_EXCESS = 0.02;
@@ -26,14 +29,16 @@ final class Streamlines {
   private final List<Contours.Line> through = new ArrayList<>();
   private final List<Contours.Line> vortices = new ArrayList<>();
   private final boolean leaking;
+  private final int tubes;
 
   /**
    * Traces the lines.
    *
    * @param field pressure and streamfunction. Not modified.
    * @param leak streamfunction of the upper wall, m²/s; of either sign, or 0 in a closed cavity
+   * @param room height of the gap on the sheet, sheet units
    */
-  Streamlines(GridField field, double leak) {
+  Streamlines(GridField field, double leak, double room) {
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     for (double psi : field.streamfunction()) {
@@ -42,9 +47,10 @@ final class Streamlines {
     }
     Contours contours = new Contours(field.sx(), field.sy(), field.streamfunction());
     leaking = Math.abs(leak) > NO_LEAK * (high - low);
-    if (leaking) {
-      for (int k = 1; k < TUBES; k++) {
-        through.addAll(contours.lines(leak * k / TUBES));
+    tubes = tubes(room);
+    for (int k = 1; k < tubes && leaking; k++) {
+      for (Contours.Line line : contours.lines(leak * k / tubes)) {
+        (line.closed() ? vortices : through).add(line);
       }
     }
     double unit = leaking ? Math.abs(leak) : high - low;
@@ -55,8 +61,32 @@ final class Streamlines {
     }
   }
 
+  private static int tubes(double room) {
+    for (int tubes : TUBES) {
+      if (room / tubes >= LEAST_SPACING) {
+        return tubes;
+      }
+    }
+    return TUBES[TUBES.length - 1];
+  }
+
   boolean leaking() {
     return leaking;
+  }
+
+  /** The part of the leak between neighbouring lines, in words. */
+  String share() {
+    return switch (tubes) {
+      case 10 -> "a tenth";
+      case 5 -> "a fifth";
+      case 4 -> "a quarter";
+      default -> "half";
+    };
+  }
+
+  /** Lines that carry the leak. */
+  int throughLines() {
+    return through.size();
   }
 
   boolean anyVortex() {

@@ -1,0 +1,81 @@
+package hemline.viewer.picture;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import hemline.shared.result.Regime;
+import hemline.shared.result.SectionResult;
+import hemline.shared.result.SolveStatus;
+import hemline.solver.study.Ranking;
+import hemline.solver.study.SweepResult;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+final class ChartTest {
+
+  private static String text(Picture picture) throws Exception {
+    String svg = picture.svg();
+    assertThat(svg).doesNotContain("NaN").doesNotContain("Infinity");
+    assertThat(picture.svg()).isEqualTo(svg);
+    assertThat(picture.png()).startsWith(0x89, 'P', 'N', 'G');
+    return SectionPictureTest.parse(svg).getDocumentElement().getTextContent();
+  }
+
+  @Test
+  void rankingNamesEveryLipWithItsBand() throws Exception {
+    Ranking ranking = InventedStudies.ranking();
+    String text = text(RankingChart.of(ranking));
+    for (Ranking.Row row : ranking.rows()) {
+      assertThat(text).contains(row.profile());
+    }
+    assertThat(text)
+        .contains("0.910 \u00b1 0.012")
+        .contains("= 3")
+        .contains("6 gaps, 1 mm to 6 mm");
+  }
+
+  @Test
+  void gapChartHasAPanelForEachLip() throws Exception {
+    String text = text(GapChart.of(InventedStudies.ranking()));
+    assertThat(text).contains("7  knife fin").contains("1  inclined teeth");
+  }
+
+  @Test
+  void sweepShowsTheExponent() throws Exception {
+    assertThat(text(SweepChart.of(InventedStudies.sweep(), true)))
+        .contains("gap exponent n  1.040 \u00b1 0.020")
+        .contains("suction 600 Pa");
+  }
+
+  @Test
+  void sweepWithoutAnyUsablePointSaysSo() throws Exception {
+    SectionResult failed =
+        new SectionResult(
+            "lip",
+            1e-3,
+            600,
+            0,
+            0,
+            SolveStatus.FAILED,
+            Regime.LAMINAR,
+            "laminar",
+            Map.of(),
+            List.of(),
+            List.of(),
+            List.of(),
+            List.of(),
+            List.of());
+    assertThat(text(SweepChart.of(new SweepResult(List.of(failed), null), true)))
+        .contains("no usable flow");
+  }
+
+  @Test
+  void emptyStudiesHaveNoChart() {
+    Ranking empty = new Ranking("a", List.of(1e-3), 600, List.of(), List.of(), List.of());
+    assertThatThrownBy(() -> RankingChart.of(empty)).isInstanceOf(IllegalArgumentException.class);
+    assertThatThrownBy(() -> GapChart.of(empty)).isInstanceOf(IllegalArgumentException.class);
+    assertThatThrownBy(() -> SweepChart.of(new SweepResult(List.of(), null), true))
+        .isInstanceOf(IllegalArgumentException.class);
+  }
+}
