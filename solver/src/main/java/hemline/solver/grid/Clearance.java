@@ -103,21 +103,22 @@ final class Clearance {
   }
 
   /**
-   * Least free distance along y at a vertex, over the directions that lead into the fluid.
+   * Least free distance along y at a vertex, over the directions that lead into the fluid; a
+   * direction along the solid's own side does not count. Infinite when there is none.
    *
    * @param step small distance off the vertex, m
    */
   double atVertex(double x, double y, double step) {
+    // much closer to the vertical through the vertex than to the vertex's height, so that a slanted
+    // edge of the vertex itself is behind
+    double aside = 1e-3 * step;
     double least = Double.POSITIVE_INFINITY;
-    for (int sx = -1; sx <= 1; sx += 2) {
-      for (int sy = -1; sy <= 1; sy += 2) {
-        // much closer to the vertical through the vertex than to the vertex's height, so that a
-        // slanted edge of the vertex itself is behind
-        double px = x + 1e-3 * sx * step;
-        double py = y + sy * step;
-        if (inFluid(px, py)) {
-          least = Math.min(least, vertical(px, py, sy > 0, null) + step);
-        }
+    for (int sign = -1; sign <= 1; sign += 2) {
+      double py = y + sign * step;
+      if (inFluid(x - aside, py) && inFluid(x + aside, py)) {
+        double left = vertical(x - aside, py, sign > 0, null);
+        double right = vertical(x + aside, py, sign > 0, null);
+        least = Math.min(least, Math.min(left, right) + step);
       }
     }
     return least;

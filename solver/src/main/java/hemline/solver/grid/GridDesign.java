@@ -41,27 +41,32 @@ public final class GridDesign {
   private final LineFamily x;
   private final LineFamily y;
 
-  private GridDesign(LineFamily x, LineFamily y) {
+  GridDesign(LineFamily x, LineFamily y) {
     this.x = x;
     this.y = y;
   }
 
   /**
-   * Designs the lines of an open section or a duct.
+   * Designs the lines of an open section or a duct: left and right sides are open.
    *
    * @param domain rectangle and solids
    * @param gap reference gap, m, positive
    * @param level how fine
    */
   public static GridDesign of(Domain domain, double gap, MeshLevel level) {
+    return of(domain, gap, level, false);
+  }
+
+  /** Designs the lines of a closed cavity: left and right sides are walls too. */
+  public static GridDesign ofCavity(Domain domain, double gap, MeshLevel level) {
+    return of(domain, gap, level, true);
+  }
+
+  private static GridDesign of(Domain domain, double gap, MeshLevel level, boolean closed) {
     if (!(gap > 0) || !Double.isFinite(gap)) {
       throw new IllegalArgumentException("the reference gap must be positive, got " + gap + " m");
     }
-    return new SectionSizes(domain, gap).design(level);
-  }
-
-  static GridDesign of(LineFamily x, LineFamily y) {
-    return new GridDesign(x, y);
+    return new SectionSizes(domain, gap, closed).design(level);
   }
 
   /**

@@ -24,8 +24,10 @@ final class LineFamily {
    * @param station increasing; first and last are the ends of the domain
    * @param size wanted size of the base cells
    * @param factor on the wanted size
+   * @param anchor index of an interval that is stretched evenly whatever its neighbours do, so that
+   *     it looks the same in every section; -1 for none
    */
-  LineFamily(double[] station, SizeFunction size, double factor) {
+  LineFamily(double[] station, SizeFunction size, double factor, int anchor) {
     this.station = station;
     int n = station.length - 1;
     count = new int[n];
@@ -48,7 +50,7 @@ final class LineFamily {
       stretch[k] = count[k] / number[k][samples];
     }
     for (int k = 0; k < n; k++) {
-      blend(k, stretchAt(stretch, k, k - 1), stretchAt(stretch, k, k + 1));
+      blend(k, stretchAt(stretch, k, k - 1, anchor), stretchAt(stretch, k, k + 1, anchor));
     }
   }
 
@@ -69,12 +71,13 @@ final class LineFamily {
   }
 
   /** Stretch of the density at the station an interval shares with a neighbour. */
-  private static double stretchAt(double[] stretch, int k, int neighbour) {
-    if (neighbour < 0 || neighbour >= stretch.length) {
+  private static double stretchAt(double[] stretch, int k, int neighbour, int anchor) {
+    if (neighbour < 0 || neighbour >= stretch.length || k == anchor) {
       return stretch[k];
     }
-    double mean = Math.sqrt(stretch[k] * stretch[neighbour]);
-    return Math.max(0.5 * stretch[k], Math.min(2 * stretch[k], mean));
+    double shared =
+        neighbour == anchor ? stretch[anchor] : Math.sqrt(stretch[k] * stretch[neighbour]);
+    return Math.max(0.5 * stretch[k], Math.min(2 * stretch[k], shared));
   }
 
   /**

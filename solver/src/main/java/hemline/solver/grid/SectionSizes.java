@@ -13,39 +13,68 @@ final class SectionSizes {
 
   private static final double WAKE = 6;
 
-  /** Growth of the size along y within one gap of walls at the gap. */
+  /** Growth of the size along y within one gap of walls. */
   private static final double LAYER_GROWTH = 0.08;
 
   /** A free distance up to this many gaps belongs to the gap. */
   private static final double NARROW = 2;
 
-  /** Largest length of a cell in a narrow gap over its height. */
-  private static final double GAP_ASPECT = 20;
+  /** Free distances below this many gaps get no finer cells. */
+  private static final double LEAST = 0.25;
+
+  /** Longest cell in a narrow gap, over the free distance. */
+  private static final double GAP_CELL = 1.2;
+
+  /** Largest sizes, over the height of the domain. */
+  private static final double LARGEST_X = 1.0 / 18;
+
+  private static final double LARGEST_Y = 1.0 / 12;
+
+  /** Fewest largest cells along a duct. */
+  private static final double ALONG = 400;
+
+  /** Most rectangles of the finest medium grid. */
+  private static final double MOST = 40_000;
+
+  /** Rectangles of the finest medium grid of a duct without obstacles, about. */
+  private static final double BARE = 9_000;
 
   private final GridDesign.Domain domain;
   private final double gap;
+
+  /** True when left and right sides are walls. */
+  private final boolean closed;
+
   private final SectionFeatures features;
 
-  SectionSizes(GridDesign.Domain domain, double gap) {
+  SectionSizes(GridDesign.Domain domain, double gap, boolean closed) {
     this.domain = domain;
     this.gap = gap;
+    this.closed = closed;
     features = new SectionFeatures(domain, gap);
   }
 
   GridDesign design(MeshLevel level) {
-    double factor = factor(level) * GridDesign.FINEST;
-    double limit = limit(level);
-    while (true) {
-      GridDesign design = GridDesign.of(columns(factor), rows(factor));
-      if (design.rectangles(GridDesign.FINEST) <= limit) {
-        return design;
+    double scale = scale(level);
+    double factor = scale * GridDesign.FINEST;
+    GridDesign design = new GridDesign(columns(factor), rows(factor));
+    if (domain.solids().isEmpty()) {
+      for (int round = 0; round < 4; round++) {
+        factor *= Math.sqrt(design.rectangles(GridDesign.FINEST) * scale * scale / BARE);
+        design = new GridDesign(columns(factor), rows(factor));
       }
-      factor *= 1.1;
+      return design;
     }
+    double coarsest = 8 * factor;
+    while (design.rectangles(GridDesign.FINEST) * scale * scale > MOST && factor < coarsest) {
+      factor *= 1.1;
+      design = new GridDesign(columns(factor), rows(factor));
+    }
+    return design;
   }
 
   /** Cell size over that of the medium level. */
-  private static double factor(MeshLevel level) {
+  private static double scale(MeshLevel level) {
     return switch (level) {
       case COARSE -> 1.58;
       case MEDIUM -> 1;
@@ -53,78 +82,74 @@ final class SectionSizes {
     };
   }
 
-  /** Most rectangles on the finest grid. */
-  private static double limit(MeshLevel level) {
-    return 40_000 / Math.pow(factor(level), 2);
-  }
-
-  /** Free distances below this many gaps get no finer cells. */
-  private static final double LEAST = 0.25;
-
-  /** Largest size, over the height of the domain. */
-  private static final double LARGEST_X = 1.0 / 18;
-
-  private static final double LARGEST_Y = 1.0 / 12;
-
-  private double height() {
-    return domain.yMax() - domain.yMin();
-  }
-
   private LineFamily rows(double factor) {
-    SizeFunction size = new SizeFunction(LARGEST_Y * height());
+    SizeFunction size = new SizeFunction(LARGEST_Y * (domain.yMax() - domain.yMin()));
     for (Feature f : features.rows) {
-      double c = clamp(f.clearance());
-      double wanted = Math.min(c, gap) / 32 + Math.max(0, c - gap) / 16;
-      size.add(new SizeFunction.Source(f.at(), f.at(), wanted, LAYER_GROWTH, gap));
+      size.add(new SizeFunction.Source(f.at(), f.at(), atWall(clearance(f)), LAYER_GROWTH, gap));
     }
-    return family(features.rows, size, factor);
+    return family(features.rows, size, factor, gap);
+  }
+
+  private double atWall(double clearance) {
+    return Math.min(clearance, gap) / 32 + Math.max(0, clearance - gap) / 16;
   }
 
   private LineFamily columns(double factor) {
     double length = domain.xMax() - domain.xMin();
-    SizeFunction size = new SizeFunction(Math.max(LARGEST_X * height(), length / 400));
+    double height = domain.yMax() - domain.yMin();
+    double largest = closed ? LARGEST_Y * height : Math.max(LARGEST_X * height, length / ALONG);
+    SizeFunction size = new SizeFunction(largest);
     for (Feature f : features.columns) {
-      double c = clamp(f.clearance());
-      boolean end = f.at() == domain.xMin() || f.at() == domain.xMax();
-      if (end) {
-        continue;
+      double c = clearance(f);
+      boolean side = f.at() == domain.xMin() || f.at() == domain.xMax();
+      if (side && closed) {
+        size.add(new SizeFunction.Source(f.at(), f.at(), atWall(c), LAYER_GROWTH, gap));
+      } else if (!side && f.rank() == Rank.WALL) {
+        size.add(
+            new SizeFunction.Source(f.at(), f.at(), Math.max(gap, c) / 16, SizeFunction.GROWTH, 0));
+      } else if (!side) {
+        boolean near = c <= NARROW * gap;
+        size.add(
+            new SizeFunction.Source(
+                f.at(),
+                f.at(),
+                c / 16,
+                near ? WAKE_GROWTH : SizeFunction.GROWTH,
+                near ? WAKE * gap : 0));
       }
-      double wanted = f.rank() == Rank.WALL ? Math.max(gap, c) / 16 : c / 16;
-      boolean near = f.rank() != Rank.WALL && c <= NARROW * gap;
-      size.add(
-          new SizeFunction.Source(
-              f.at(),
-              f.at(),
-              wanted,
-              near ? WAKE_GROWTH : SizeFunction.GROWTH,
-              near ? WAKE * gap : 0));
     }
     for (Feature f : features.rows) {
-      double c = clamp(f.clearance());
+      double c = clearance(f);
       boolean side = f.at() == domain.yMin() || f.at() == domain.yMax();
       if (!side && f.rank() == Rank.WALL && c <= NARROW * gap) {
-        size.add(
-            new SizeFunction.Source(f.from(), f.to(), GAP_ASPECT * c / 15, SizeFunction.GROWTH, 0));
+        size.add(new SizeFunction.Source(f.from(), f.to(), GAP_CELL * c, SizeFunction.GROWTH, 0));
       }
     }
-    return family(features.columns, size, factor);
+    return family(features.columns, size, factor, 0);
   }
 
-  private double clamp(double clearance) {
-    return Math.max(clearance, LEAST * gap);
+  private double clearance(Feature feature) {
+    return Math.max(feature.clearance(), LEAST * gap);
   }
 
-  /** Puts lines on the features, walls first, and sizes between them. */
-  private LineFamily family(List<Feature> all, SizeFunction size, double factor) {
+  /**
+   * Puts lines on the features, walls first, and sizes between them.
+   *
+   * @param anchor length of the first interval at which it is the gap and comes out the same in
+   *     every section; 0 for none
+   */
+  private LineFamily family(List<Feature> all, SizeFunction size, double factor, double anchor) {
     List<Feature> order = new ArrayList<>(all);
     order.sort(
         Comparator.comparing(Feature::rank)
             .reversed()
             .thenComparingDouble(Feature::clearance)
             .thenComparingDouble(Feature::at));
-    double same = MeshBuilder.SAME * Math.max(length(all), gap);
+    double same =
+        MeshBuilder.SAME * Math.max(domain.xMax() - domain.xMin(), domain.yMax() - domain.yMin());
     List<Double> taken = new ArrayList<>();
     for (Feature f : order) {
+      // a quarter of a base cell is one cell of the finest grid
       double apart = f.rank() == Rank.WALL ? same : 0.25 * factor * size.at(f.at());
       if (taken.stream().allMatch(t -> Math.abs(t - f.at()) > apart)) {
         taken.add(f.at());
@@ -132,21 +157,13 @@ final class SectionSizes {
     }
     double[] station = taken.stream().mapToDouble(Double::doubleValue).sorted().toArray();
     for (int k = 0; k + 1 < station.length; k++) {
+      // an interval narrower than a base cell still takes one: let its neighbours follow
       double d = (station[k + 1] - station[k]) / factor;
       if (d < size.at(0.5 * (station[k] + station[k + 1]))) {
         size.add(new SizeFunction.Source(station[k], station[k + 1], d, SizeFunction.GROWTH, 0));
       }
     }
-    return new LineFamily(station, size, factor);
-  }
-
-  private static double length(List<Feature> all) {
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
-    for (Feature f : all) {
-      low = Math.min(low, f.at());
-      high = Math.max(high, f.at());
-    }
-    return high - low;
+    boolean anchored = Math.abs(station[1] - station[0] - anchor) <= 1e-6 * anchor;
+    return new LineFamily(station, size, factor, anchored ? 0 : -1);
   }
 }

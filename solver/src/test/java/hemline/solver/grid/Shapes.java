@@ -82,6 +82,11 @@ final class Shapes {
         .flatten();
   }
 
+  static Ring disc(double x, double y, double radius) {
+    return new Outline(List.of(new Vertex(x - radius, y, 1), new Vertex(x + radius, y, 1)))
+        .flatten();
+  }
+
   /** A lip with one pocket in its bottom. */
   static Ring pocket(double width, double gap, double top) {
     double d = width / 4;
@@ -119,7 +124,7 @@ final class Shapes {
         gap,
         1.5 * size,
         gap,
-        2 * size,
+        1.5 * size,
         top);
   }
 
