@@ -69,6 +69,7 @@ final class SolveTask {
         return without(
             SolveStatus.CANCELLED, new Notice("solve.cancelled", "The solve was stopped."));
       }
+      progress.progress(1, question.label());
       String reason = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
       return without(
           SolveStatus.FAILED, new Notice("solve.failed", "The solve broke off: " + reason + "."));

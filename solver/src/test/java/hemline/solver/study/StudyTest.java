@@ -279,6 +279,33 @@ class StudyTest {
     assertThat(heard.get(0)).isBetween(0.0, 0.1);
   }
 
+  @Test
+  void progressEndsAtOneThoughASolveBreaksOff() {
+    List<Double> heard = Collections.synchronizedList(new ArrayList<>());
+    MadeUpFamily family =
+        new MadeUpFamily(
+            (section, closure, place) -> {
+              if (section.gap() < 1.5e-3) {
+                throw new IllegalStateException("no mesh");
+              }
+              return jet(section, 0.7);
+            });
+    SweepResult result =
+        new SweepStudy(family)
+            .overGaps(
+                section(FLAT),
+                List.of(1e-3, 2e-3),
+                options(Closure.SST, false, 2),
+                new CancelToken(),
+                (done, what) -> heard.add(done));
+    assertThat(heard).isSorted();
+    assertThat(heard.get(heard.size() - 1)).isEqualTo(1.0);
+    assertThat(result.points().get(0).status()).isEqualTo(SolveStatus.FAILED);
+    assertThat(result.points().get(0).notices())
+        .extracting(Notice::text)
+        .containsExactly("The solve broke off: no mesh.");
+  }
+
   private static void waitFor(CancelToken cancel) {
     while (!cancel.isCancelled()) {
       LockSupport.parkNanos(1_000_000);
