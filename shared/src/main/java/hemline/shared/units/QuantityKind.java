@@ -6,6 +6,8 @@ import static javax.measure.MetricPrefix.KILO;
 import static javax.measure.MetricPrefix.MICRO;
 import static javax.measure.MetricPrefix.MILLI;
 
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import javax.measure.Unit;
@@ -146,8 +148,20 @@ public enum QuantityKind {
 
   /** Spelling to unit, the preferred ones first. */
   Map<String, Unit<?>> units() {
-    Map<String, Unit<?>> units = new LinkedHashMap<>();
-    fill(units);
-    return units;
+    return Tables.OF_KIND.getOrDefault(this, Map.of());
+  }
+
+  /** The tables of all kinds, made on first use. */
+  private static final class Tables {
+    private static final Map<QuantityKind, Map<String, Unit<?>>> OF_KIND =
+        new EnumMap<>(QuantityKind.class);
+
+    static {
+      for (QuantityKind kind : values()) {
+        Map<String, Unit<?>> units = new LinkedHashMap<>();
+        kind.fill(units);
+        OF_KIND.put(kind, Collections.unmodifiableMap(units));
+      }
+    }
   }
 }

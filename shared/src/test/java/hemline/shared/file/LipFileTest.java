@@ -105,8 +105,11 @@ class LipFileTest {
     for (int seed = 0; seed < 300; seed++) {
       LipDrawing drawing = randomDrawing(new SplittableRandom(seed));
       Path file = folder.resolve("lip.json");
-      LipFile.write(file, drawing);
-      assertThat(LipFile.read(file)).as("seed %d", seed).isEqualTo(drawing);
+      assertThat(LipFile.parse(LipFile.text(drawing), "f")).as("seed %d", seed).isEqualTo(drawing);
+      if (seed % 50 == 0) {
+        LipFile.write(file, drawing);
+        assertThat(LipFile.read(file)).as("seed %d", seed).isEqualTo(drawing);
+      }
     }
     try (Stream<Path> left = Files.list(folder)) {
       assertThat(left).as("no part files stay").hasSize(1);

@@ -1,0 +1,131 @@
+package hemline.shared.file;
+
+import hemline.shared.geometry.Outline;
+import hemline.shared.geometry.Polygons;
+import hemline.shared.geometry.Ring;
+import hemline.shared.problem.InputException;
+import hemline.shared.profile.LipProfile;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.locationtech.jts.algorithm.Orientation;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.triangulate.polygon.PolygonTriangulator;
+
+/**
+ * Test coupons for printing: a section drawn out to a length, as binary STL in mm.
+ *
+ * <p>x and y are those of the section, z runs along the seal. Each body is a closed surface. Arcs
+ * are chords within {@link Outline#SAGITTA} of their radius.
+ */
+public final class StlFile {
+  private static final double SCALE = 1000;
+
+  private StlFile() {}
+
+  /**
+   * Writes a coupon of a lip and its detached bodies.
+   *
+   * @param length of the coupon, m, positive
+   * @throws InputException if the file cannot be written
+   */
+  public static void write(Path file, LipProfile profile, double length) throws InputException {
+    List<Outline> bodies = new ArrayList<>();
+    bodies.add(profile.outline());
+    bodies.addAll(profile.detached());
+    TextFiles.write(file, bytes(bodies, length));
+  }
+
+  /**
+   * Bytes of a coupon.
+   *
+   * @param outlines sound outlines, m
+   * @param length m, positive
+   */
+  public static byte[] bytes(List<Outline> outlines, double length) {
+    if (!(length > 0) || !Double.isFinite(length)) {
+      throw new IllegalArgumentException("a coupon needs a positive length, got " + length + " m");
+    }
+    List<double[]> triangles = new ArrayList<>();
+    for (Outline outline : outlines) {
+      addBody(triangles, outline, SCALE * length);
+    }
+    ByteBuffer out = ByteBuffer.allocate(84 + 50 * triangles.size()).order(ByteOrder.LITTLE_ENDIAN);
+    out.put("lip test coupon, mm".getBytes(StandardCharsets.US_ASCII));
+    out.position(80).putInt(triangles.size());
+    for (double[] t : triangles) {
+      putTriangle(out, t);
+    }
+    return out.array();
+  }
+
+  private static void addBody(List<double[]> triangles, Outline outline, double length) {
+    Ring ring = outline.flatten();
+    int n = ring.size();
+    for (int i = 0; i < n; i++) {
+      int j = (i + 1) % n;
+      double ax = SCALE * ring.x()[i];
+      double ay = SCALE * ring.y()[i];
+      double bx = SCALE * ring.x()[j];
+      double by = SCALE * ring.y()[j];
+      triangles.add(new double[] {ax, ay, 0, bx, by, 0, bx, by, length});
+      triangles.add(new double[] {ax, ay, 0, bx, by, length, ax, ay, length});
+    }
+    for (int[] t : cap(Polygons.polygon(outline, SCALE))) {
+      double[] p = new double[6];
+      for (int k = 0; k < 3; k++) {
+        p[2 * k] = SCALE * ring.x()[t[k]];
+        p[2 * k + 1] = SCALE * ring.y()[t[k]];
+      }
+      triangles.add(new double[] {p[0], p[1], 0, p[4], p[5], 0, p[2], p[3], 0});
+      triangles.add(new double[] {p[0], p[1], length, p[2], p[3], length, p[4], p[5], length});
+    }
+  }
+
+  /** Counter-clockwise triangles of a polygon as indices of its vertices. */
+  private static List<int[]> cap(Polygon polygon) {
+    Map<Coordinate, Integer> index = new HashMap<>();
+    Coordinate[] shell = polygon.getExteriorRing().getCoordinates();
+    for (int i = 0; i + 1 < shell.length; i++) {
+      index.put(shell[i], i);
+    }
+    Geometry parts = PolygonTriangulator.triangulate(polygon);
+    List<int[]> out = new ArrayList<>();
+    for (int k = 0; k < parts.getNumGeometries(); k++) {
+      Coordinate[] c = parts.getGeometryN(k).getCoordinates();
+      int[] t = new int[3];
+      for (int v = 0; v < 3; v++) {
+        t[v] = index.get(c[v]);
+      }
+      boolean left = Orientation.index(c[0], c[1], c[2]) != Orientation.CLOCKWISE;
+      out.add(left ? t : new int[] {t[0], t[2], t[1]});
+    }
+    return out;
+  }
+
+  private static void putTriangle(ByteBuffer out, double[] t) {
+    double ux = t[3] - t[0];
+    double uy = t[4] - t[1];
+    double uz = t[5] - t[2];
+    double vx = t[6] - t[0];
+    double vy = t[7] - t[1];
+    double vz = t[8] - t[2];
+    double nx = uy * vz - uz * vy;
+    double ny = uz * vx - ux * vz;
+    double nz = ux * vy - uy * vx;
+    double length = Math.sqrt(nx * nx + ny * ny + nz * nz);
+    double unit = length > 0 ? 1 / length : 0;
+    out.putFloat((float) (nx * unit)).putFloat((float) (ny * unit)).putFloat((float) (nz * unit));
+    for (double c : t) {
+      out.putFloat((float) c);
+    }
+    out.putShort((short) 0);
+  }
+}
