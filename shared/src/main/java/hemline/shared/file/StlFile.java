@@ -10,9 +10,7 @@ import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import org.locationtech.jts.algorithm.Orientation;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
@@ -78,34 +76,21 @@ public final class StlFile {
       triangles.add(new double[] {ax, ay, 0, bx, by, 0, bx, by, length});
       triangles.add(new double[] {ax, ay, 0, bx, by, length, ax, ay, length});
     }
-    for (int[] t : cap(Polygons.polygon(outline, SCALE))) {
-      double[] p = new double[6];
-      for (int k = 0; k < 3; k++) {
-        p[2 * k] = SCALE * ring.x()[t[k]];
-        p[2 * k + 1] = SCALE * ring.y()[t[k]];
-      }
-      triangles.add(new double[] {p[0], p[1], 0, p[4], p[5], 0, p[2], p[3], 0});
-      triangles.add(new double[] {p[0], p[1], length, p[2], p[3], length, p[4], p[5], length});
+    for (Coordinate[] c : cap(Polygons.polygon(outline, SCALE))) {
+      triangles.add(new double[] {c[0].x, c[0].y, 0, c[2].x, c[2].y, 0, c[1].x, c[1].y, 0});
+      triangles.add(
+          new double[] {c[0].x, c[0].y, length, c[1].x, c[1].y, length, c[2].x, c[2].y, length});
     }
   }
 
-  /** Counter-clockwise triangles of a polygon as indices of its vertices. */
-  private static List<int[]> cap(Polygon polygon) {
-    Map<Coordinate, Integer> index = new HashMap<>();
-    Coordinate[] shell = polygon.getExteriorRing().getCoordinates();
-    for (int i = 0; i + 1 < shell.length; i++) {
-      index.put(shell[i], i);
-    }
+  /** Counter-clockwise triangles of a polygon on its own vertices. */
+  private static List<Coordinate[]> cap(Polygon polygon) {
     Geometry parts = PolygonTriangulator.triangulate(polygon);
-    List<int[]> out = new ArrayList<>();
+    List<Coordinate[]> out = new ArrayList<>();
     for (int k = 0; k < parts.getNumGeometries(); k++) {
       Coordinate[] c = parts.getGeometryN(k).getCoordinates();
-      int[] t = new int[3];
-      for (int v = 0; v < 3; v++) {
-        t[v] = index.get(c[v]);
-      }
-      boolean left = Orientation.index(c[0], c[1], c[2]) != Orientation.CLOCKWISE;
-      out.add(left ? t : new int[] {t[0], t[2], t[1]});
+      boolean right = Orientation.index(c[0], c[1], c[2]) == Orientation.CLOCKWISE;
+      out.add(right ? new Coordinate[] {c[0], c[2], c[1]} : c);
     }
     return out;
   }

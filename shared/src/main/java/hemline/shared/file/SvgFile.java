@@ -7,6 +7,7 @@ import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.InputException;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 
@@ -37,7 +38,7 @@ public final class SvgFile {
 
   /** Reads the text of a drawing; the file name serves the messages. */
   public static ImportedOutlines parse(String text, String file) throws InputException {
-    return SvgReader.read(text.getBytes(java.nio.charset.StandardCharsets.UTF_8), file);
+    return SvgReader.read(text.getBytes(StandardCharsets.UTF_8), file);
   }
 
   /**

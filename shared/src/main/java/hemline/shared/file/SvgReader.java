@@ -72,7 +72,7 @@ final class SvgReader extends DefaultHandler {
       source.setSystemId("drawing");
       parser().parse(source, reader);
     } catch (Fault e) {
-      throw new InputException(e.code, reader.place(), e.getMessage());
+      throw new InputException(e.code, reader.place(), firstLine(e.getMessage()));
     } catch (SAXParseException e) {
       throw new InputException(
           "drawing.form",

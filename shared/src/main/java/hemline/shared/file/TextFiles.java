@@ -11,6 +11,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 
 /** Whole files, read with clear problems and written in one step. */
 public final class TextFiles {
@@ -102,7 +104,7 @@ public final class TextFiles {
     }
   }
 
-  private static void discard(@org.jspecify.annotations.Nullable Path part) {
+  private static void discard(@Nullable Path part) {
     if (part == null) {
       return;
     }
@@ -117,6 +119,6 @@ public final class TextFiles {
     return e.getClass()
         .getSimpleName()
         .replaceAll("(?<=[a-z])(?=[A-Z])", " ")
-        .toLowerCase(java.util.Locale.ROOT);
+        .toLowerCase(Locale.ROOT);
   }
 }

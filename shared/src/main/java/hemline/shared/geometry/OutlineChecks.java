@@ -13,7 +13,7 @@ import java.util.List;
  */
 public final class OutlineChecks {
   /** Most vertices of an outline. */
-  public static final int MOST_VERTICES = 5000;
+  public static final int MOST_VERTICES = 2000;
 
   private static final double LARGEST_COORDINATE = 1e4;
   private static final double SMALLEST_BULGE = 1e-6;
