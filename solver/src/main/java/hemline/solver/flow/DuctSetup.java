@@ -47,8 +47,7 @@ public final class DuctSetup {
       double h = duct.referenceGap();
       double p = drop.value() / duct.fluid().density();
       double jet = h * Math.sqrt(2 * Math.abs(p));
-      double creeping =
-          Math.abs(p) * h * h * h / (12 * duct.fluid().kinematicViscosity() * 4 * h);
+      double creeping = Math.abs(p) * h * h * h / (12 * duct.fluid().kinematicViscosity() * 4 * h);
       return Math.signum(p) * 0.7 * Math.min(jet, creeping);
     }
     return 0;
@@ -66,22 +65,19 @@ public final class DuctSetup {
         Math.max(
             Math.max(Math.abs(duct.ground().speed()), Math.abs(duct.ceiling().speed())),
             Math.max(
-                Math.abs(duct.ground().spanwiseSpeed()),
-                Math.abs(duct.ceiling().spanwiseSpeed())));
+                Math.abs(duct.ground().spanwiseSpeed()), Math.abs(duct.ceiling().spanwiseSpeed())));
     if (duct.cavity() != null) {
       wall =
           Math.max(
               wall,
-              Math.max(
-                  Math.abs(duct.cavity().leftSpeed()), Math.abs(duct.cavity().rightSpeed())));
+              Math.max(Math.abs(duct.cavity().leftSpeed()), Math.abs(duct.cavity().rightSpeed())));
     }
     double velocity = Math.max(Math.abs(startFlow()) / h, wall);
     if (velocity == 0) {
       velocity = nu / h;
     }
     double pressure = Math.max(0.5 * velocity * velocity, 12 * nu * velocity / h);
-    boolean spanwise =
-        duct.ground().spanwiseSpeed() != 0 || duct.ceiling().spanwiseSpeed() != 0;
+    boolean spanwise = duct.ground().spanwiseSpeed() != 0 || duct.ceiling().spanwiseSpeed() != 0;
     double[] share = new double[mesh.faces];
     java.util.Arrays.fill(share, 1);
     double[] distance = new double[0];
@@ -182,8 +178,7 @@ public final class DuctSetup {
             ? duct.ceiling().spanwiseSpeed()
             : slipCeiling
                 ? duct.ground().spanwiseSpeed()
-                : duct.ground().spanwiseSpeed() * (1 - m1)
-                    + duct.ceiling().spanwiseSpeed() * m1;
+                : duct.ground().spanwiseSpeed() * (1 - m1) + duct.ceiling().spanwiseSpeed() * m1;
     if (duct.inlet() == DuctSection.Inlet.UNIFORM || (slipGround && slipCeiling)) {
       boundary.uPerFlow[b] = 1 / h;
     } else if (slipGround) {

@@ -1,18 +1,18 @@
 package hemline.solver.flow;
 
-import hemline.solver.scheme.VelocityGradients;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.field.FlowState;
 import hemline.solver.grid.Mesh;
 import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
+import hemline.solver.scheme.VelocityGradients;
 import hemline.solver.turbulence.EddyViscosity;
 
 /**
  * One pass of the segregated iteration: turbulence, momentum, mass.
  *
- * <p>SIMPLEC on a collocated mesh (van Doormaal & Raithby 1984). The object owns all work arrays;
- * a pass allocates nothing.
+ * <p>SIMPLEC on a collocated mesh (van Doormaal & Raithby 1984). The object owns all work arrays; a
+ * pass allocates nothing.
  */
 final class FlowIteration {
   private final FlowProblem problem;

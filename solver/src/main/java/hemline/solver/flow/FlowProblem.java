@@ -1,7 +1,7 @@
 package hemline.solver.flow;
 
-import hemline.solver.scheme.Boundary;
 import hemline.solver.field.FlowState;
+import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
 
 /**

@@ -1,12 +1,12 @@
 package hemline.solver.flow;
 
-import hemline.solver.scheme.Boundary;
-import hemline.solver.scheme.VelocityGradients;
 import hemline.solver.field.FlowState;
 import hemline.solver.grid.Mesh;
 import hemline.solver.linear.SparseSystem;
+import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
 import hemline.solver.scheme.Limiter;
+import hemline.solver.scheme.VelocityGradients;
 
 /**
  * Discrete momentum equations of all velocity components, one matrix for all.

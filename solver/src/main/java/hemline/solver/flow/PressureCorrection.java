@@ -1,11 +1,11 @@
 package hemline.solver.flow;
 
-import hemline.solver.scheme.Boundary;
-import hemline.solver.scheme.VelocityGradients;
 import hemline.solver.field.FlowState;
 import hemline.solver.grid.Mesh;
 import hemline.solver.linear.AggregationMultigrid;
+import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
+import hemline.solver.scheme.VelocityGradients;
 
 /**
  * Face fluxes from the predicted velocity, and the correction that makes them conserve mass.
@@ -66,8 +66,7 @@ final class PressureCorrection {
     for (int b = 0; b < mesh.boundaryFaces; b++) {
       if (problem.boundary().isOpen(b)) {
         int c = mesh.bCell[b];
-        boundaryHistory[b] =
-            s.boundaryFlux[b] - (s.u[c] * mesh.bnx[b] + s.v[c] * mesh.bny[b]);
+        boundaryHistory[b] = s.boundaryFlux[b] - (s.u[c] * mesh.bnx[b] + s.v[c] * mesh.bny[b]);
       }
     }
   }
@@ -153,8 +152,7 @@ final class PressureCorrection {
       int c = mesh.bCell[b];
       if (boundary.isOpen(b)) {
         double mean =
-            pressure.gx[c] * (mesh.bx[b] - mesh.cx[c])
-                + pressure.gy[c] * (mesh.by[b] - mesh.cy[c]);
+            pressure.gx[c] * (mesh.bx[b] - mesh.cx[c]) + pressure.gy[c] * (mesh.by[b] - mesh.cy[c]);
         double d = interpolation[c] * geometry.bConductance[b];
         s.boundaryFlux[b] =
             s.u[c] * mesh.bnx[b]
@@ -173,8 +171,7 @@ final class PressureCorrection {
       int o = mesh.owner[f];
       int n = mesh.neighbour[f];
       double wo = geometry.ownerWeight[f];
-      conductance[f] =
-          (wo * consistent[o] + (1 - wo) * consistent[n]) * geometry.conductance[f];
+      conductance[f] = (wo * consistent[o] + (1 - wo) * consistent[n]) * geometry.conductance[f];
       imbalance[o] -= s.flux[f];
       imbalance[n] += s.flux[f];
     }

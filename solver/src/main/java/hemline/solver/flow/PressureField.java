@@ -1,7 +1,7 @@
 package hemline.solver.flow;
 
-import hemline.solver.scheme.Boundary;
 import hemline.solver.grid.Mesh;
+import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
 import hemline.solver.scheme.Gradient;
 
@@ -68,8 +68,7 @@ final class PressureField {
       int n = mesh.neighbour[f];
       double share = geometry.ownerWeight[f];
       double[] t = mesh.vertical[f] ? ly : lx;
-      double force =
-          geometry.skew[i] * (share * t[o] + (1 - share) * t[n]) * mesh.area[f];
+      double force = geometry.skew[i] * (share * t[o] + (1 - share) * t[n]) * mesh.area[f];
       double[] g = mesh.vertical[f] ? gx : gy;
       g[o] += force;
       g[n] -= force;

@@ -39,7 +39,9 @@ public final class SectionSetup {
   /** … over this many gaps: the plenum's rolling eddies carry no figure. */
   private static final double FADE_OVER = 3;
 
-  /** Inflow turbulence: k over twice the suction over density, and eddy over molecular viscosity. */
+  /**
+   * Inflow turbulence: k over twice the suction over density, and eddy over molecular viscosity.
+   */
   private static final double INFLOW_K = 1e-3;
 
   private static final double INFLOW_RATIO = 10;
@@ -66,12 +68,7 @@ public final class SectionSetup {
     List<Vertex> v = section.profile().outline().vertices();
     mountLeft = Math.min(v.get(m).x(), v.get((m + 1) % v.size()).x());
     domain =
-        new Domain(
-            -AMBIENT_LENGTH * h,
-            width + PLENUM_LENGTH * h,
-            0,
-            yMax,
-            List.copyOf(solids));
+        new Domain(-AMBIENT_LENGTH * h, width + PLENUM_LENGTH * h, 0, yMax, List.copyOf(solids));
   }
 
   /** Flow domain with the solids in it. */
@@ -196,8 +193,7 @@ public final class SectionSetup {
           boundary.kind[b] = Boundary.OPEN;
           boundary.atOutletPressure[b] = true;
         }
-        case Patch.TOP ->
-            boundary.kind[b] = mesh.bx[b] < mountLeft ? Boundary.OPEN : Boundary.WALL;
+        case Patch.TOP -> boundary.kind[b] = mesh.bx[b] < mountLeft ? Boundary.OPEN : Boundary.WALL;
         case Patch.BOTTOM -> {
           boundary.kind[b] = Boundary.WALL;
           boundary.u[b] = ug;

@@ -73,10 +73,7 @@ public final class SequencedSolver {
   }
 
   private static FlowSolution climb(
-      FlowProblem problem,
-      FlowState start,
-      SteadyFlowSolver.Limits limits,
-      CancelToken cancel) {
+      FlowProblem problem, FlowState start, SteadyFlowSolver.Limits limits, CancelToken cancel) {
     FlowState state = rest(problem);
     FlowSolution solution = null;
     int spent = 0;

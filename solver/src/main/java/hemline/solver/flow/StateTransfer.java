@@ -24,8 +24,7 @@ final class StateTransfer {
     Mesh source = from.geometry().mesh;
     Mesh target = to.geometry().mesh;
     FlowState t = new FlowState(target.cells, target.faces, target.boundaryFaces);
-    VelocityGradients g =
-        new VelocityGradients(from.geometry(), from.boundary(), from.spanwise());
+    VelocityGradients g = new VelocityGradients(from.geometry(), from.boundary(), from.spanwise());
     g.update(s);
     for (int c = 0; c < target.cells; c++) {
       int k = locate(source, target.cx[c], target.cy[c]);
@@ -43,8 +42,7 @@ final class StateTransfer {
     for (int f = 0; f < target.faces; f++) {
       double[] q = target.vertical[f] ? t.u : t.v;
       double wo = to.geometry().ownerWeight[f];
-      t.flux[f] =
-          target.area[f] * (wo * q[target.owner[f]] + (1 - wo) * q[target.neighbour[f]]);
+      t.flux[f] = target.area[f] * (wo * q[target.owner[f]] + (1 - wo) * q[target.neighbour[f]]);
     }
     for (int b = 0; b < target.boundaryFaces; b++) {
       int c = target.bCell[b];

@@ -8,8 +8,8 @@ import hemline.solver.field.FlowState;
  *
  * <p>Converged: over the closing window the drive's figure moves by less than {@link
  * Limits#figureWindow}, its operating point is met to {@link Limits#drive}, and the momentum
- * residual is below {@link Limits#momentum}. Otherwise, when the budget is spent, the mean flow over
- * the last cycles is taken and the outcome is unsteady.
+ * residual is below {@link Limits#momentum}. Otherwise, when the budget is spent, the mean flow
+ * over the last cycles is taken and the outcome is unsteady.
  */
 public final class SteadyFlowSolver {
 
@@ -24,12 +24,7 @@ public final class SteadyFlowSolver {
    * @param average last iterations over which a flow that does not settle is averaged
    */
   public record Limits(
-      int most,
-      int window,
-      double figureWindow,
-      double momentum,
-      double drive,
-      int average) {
+      int most, int window, double figureWindow, double momentum, double drive, int average) {
     public static final Limits DEFAULT = new Limits(1500, 50, 5e-4, 1e-3, 5e-4, 500);
   }
 
@@ -51,8 +46,7 @@ public final class SteadyFlowSolver {
       double figure,
       double halfSpread) {
     Outcome withIterations(int all) {
-      return new Outcome(
-          status, all, momentumResidual, massResidual, figure, halfSpread);
+      return new Outcome(status, all, momentumResidual, massResidual, figure, halfSpread);
     }
   }
 

@@ -1,6 +1,7 @@
 package hemline.solver.grid;
 
 import hemline.shared.geometry.Ring;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 
@@ -10,8 +11,8 @@ import java.util.Set;
  * <p>Solids may touch or overlap each other and stick out of the rectangle. Surface that lies
  * inside another solid vanishes; where surfaces of two solids coincide the first one keeps them. A
  * rectangle that a thin solid splits becomes separate cells, never linked through the solid; {@link
- * Mesh#cellAt} then names the largest. Openings shorter than {@link #SLIVER} of their grid edge are
- * closed by wall.
+ * Mesh#cellAt} then names the largest, and a grid edge may hold several faces. Openings shorter
+ * than {@link #SLIVER} of their grid edge are closed by wall.
  */
 public final class MeshBuilder {
   /** Coordinates closer than this share of the domain's size are the same. */
@@ -26,6 +27,7 @@ public final class MeshBuilder {
   private final int[] rootOf;
   private final int[] cellOf;
   private int cells;
+  private final Mesh mesh;
 
   private MeshBuilder(GridLines lines, List<Ring> solids, Set<Integer> openPatches) {
     this.lines = lines;
@@ -43,8 +45,6 @@ public final class MeshBuilder {
     cellOf = numberCells(linked, openPatches);
     mesh = assemble(linked);
   }
-
-  private final Mesh mesh;
 
   /**
    * Builds the mesh of the fluid that touches the left or right side.
@@ -147,7 +147,7 @@ public final class MeshBuilder {
     }
     int[] number = new int[n];
     int[] cellOfRoot = new int[n];
-    java.util.Arrays.fill(cellOfRoot, -1);
+    Arrays.fill(cellOfRoot, -1);
     for (int p = 0; p < n; p++) {
       if (!kept[top(region, p)]) {
         number[p] = -1;

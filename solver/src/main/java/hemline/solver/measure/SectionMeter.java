@@ -18,8 +18,7 @@ import java.util.Map;
 
 /** Measures every figure of a finished flow. */
 public final class SectionMeter {
-  private static final RawFigures NONE =
-      new RawFigures(Map.of(), List.of(), List.of(), List.of());
+  private static final RawFigures NONE = new RawFigures(Map.of(), List.of(), List.of(), List.of());
 
   private SectionMeter() {}
 
@@ -51,8 +50,8 @@ public final class SectionMeter {
       lip[Patch.FIRST_SOLID + k] = true;
     }
     forces(f, flow, rho, lip, 0, mount.middle(), mount.y() + h);
-    ground(f, flow, rho, 0, setup.width(), section.ground().speed(),
-        section.ground().spanwiseSpeed());
+    ground(
+        f, flow, rho, 0, setup.width(), section.ground().speed(), section.ground().spanwiseSpeed());
     Stages stages = new Stages(columns, h, 0, -drive);
     double unit = Math.max(Math.abs(leak), 1e-300);
     List<RawFigures.Vortex> eddies =
@@ -62,7 +61,10 @@ public final class SectionMeter {
             leak,
             unit,
             new double[] {0, setup.width(), 0, mount.y() + h});
-    return run(flow, new RawFigures(f, stages.shares, stages.carryOver, eddies), leak,
+    return run(
+        flow,
+        new RawFigures(f, stages.shares, stages.carryOver, eddies),
+        leak,
         flow.outcome().halfSpread());
   }
 
@@ -104,8 +106,14 @@ public final class SectionMeter {
       java.util.Arrays.fill(solids, Patch.FIRST_SOLID, solids.length, true);
       forces(f, flow, rho, solids, reference, 0.5 * (from + to), duct.height());
     }
-    ground(f, flow, rho, bodies ? from : duct.from(), bodies ? to : duct.to(),
-        duct.ground().speed(), duct.ground().spanwiseSpeed());
+    ground(
+        f,
+        flow,
+        rho,
+        bodies ? from : duct.from(),
+        bodies ? to : duct.to(),
+        duct.ground().speed(),
+        duct.ground().spanwiseSpeed());
     List<Double> shares = List.of();
     List<Double> carryOver = List.of();
     if (bodies && duct.cavity() == null) {
@@ -235,7 +243,8 @@ public final class SectionMeter {
     var scales = flow.problem().scales();
     double mass = flow.outcome().massResidual();
     if (leak != 0 && mass < Double.MAX_VALUE) {
-      mass = Math.min(Double.MAX_VALUE, mass * scales.length() * scales.velocity() / Math.abs(leak));
+      mass =
+          Math.min(Double.MAX_VALUE, mass * scales.length() * scales.velocity() / Math.abs(leak));
     }
     return new GridRun(
         mesh(flow).cells,

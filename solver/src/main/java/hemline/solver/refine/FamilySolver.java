@@ -94,8 +94,7 @@ public final class FamilySolver implements SectionFamily {
     double speed =
         Math.max(
             Math.min(jet, creeping),
-            0.5
-                * Math.hypot(section.ground().speed(), section.ground().spanwiseSpeed()));
+            0.5 * Math.hypot(section.ground().speed(), section.ground().spanwiseSpeed()));
     return byReynolds(speed * h / fluid.kinematicViscosity());
   }
 

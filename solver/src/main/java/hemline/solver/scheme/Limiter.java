@@ -9,8 +9,8 @@ public final class Limiter {
    *
    * <p>With a = C - U (upwind cell minus the cell behind it), b = D - C (downwind minus upwind) and
    * r = a / b the face value is C + ½ ψ b, ψ = max(0, min(2 r, (2 + r) / 3, 2)): third order in
-   * smooth flow, total-variation diminishing. Source: Koren 1993, Notes on Numerical Fluid Mechanics
-   * 45, 117–138.
+   * smooth flow, total-variation diminishing. Source: Koren 1993, Notes on Numerical Fluid
+   * Mechanics 45, 117–138.
    */
   public static double step(double a, double b) {
     if (!(a * b > 0)) {

@@ -36,8 +36,7 @@ public final class VelocityGradients {
     boolean[] known = new boolean[mesh.boundaryFaces];
     for (int b = 0; b < known.length; b++) {
       byte kind = boundary.kind[b];
-      known[b] =
-          kind == Boundary.WALL || kind == Boundary.VELOCITY || kind == Boundary.SLIP;
+      known[b] = kind == Boundary.WALL || kind == Boundary.VELOCITY || kind == Boundary.SLIP;
     }
     gradient = new Gradient(geometry, known);
   }

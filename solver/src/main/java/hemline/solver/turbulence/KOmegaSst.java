@@ -137,9 +137,7 @@ public final class KOmegaSst extends EddyViscosity {
       double a = d - half;
       double b = d + half;
       destruction[c] =
-          half > 1e-6 * d
-              ? d * d * d * d * (1 / (a * a * a) - 1 / (b * b * b)) / (3 * (b - a))
-              : 1;
+          half > 1e-6 * d ? d * d * d * d * (1 / (a * a * a) - 1 / (b * b * b)) / (3 * (b - a)) : 1;
     }
   }
 
@@ -226,8 +224,7 @@ public final class KOmegaSst extends EddyViscosity {
       double turbulent = Math.sqrt(k) / (BETA_STAR * omega * d);
       double viscous = 500 * nu / (d * d * omega);
       double positive = Math.max(cd, 1e-10);
-      double arg1 =
-          Math.min(Math.max(turbulent, viscous), 4 * SIGMA_W2 * k / (positive * d * d));
+      double arg1 = Math.min(Math.max(turbulent, viscous), 4 * SIGMA_W2 * k / (positive * d * d));
       double arg2 = Math.max(2 * turbulent, viscous);
       blend[c] = arg1 > 2 ? 1 : Math.tanh(arg1 * arg1 * arg1 * arg1);
       blend2[c] = arg2 > 5 ? 1 : Math.tanh(arg2 * arg2);
@@ -237,7 +234,8 @@ public final class KOmegaSst extends EddyViscosity {
     }
   }
 
-  private void transport(double[] flux, double[] eddy, double sigma1, double sigma2, boolean weight) {
+  private void transport(
+      double[] flux, double[] eddy, double sigma1, double sigma2, boolean weight) {
     system.clear();
     for (int f = 0; f < mesh.faces; f++) {
       int o = mesh.owner[f];
@@ -263,8 +261,7 @@ public final class KOmegaSst extends EddyViscosity {
   private void inflow(FlowState s, double value) {
     for (int b = 0; b < mesh.boundaryFaces; b++) {
       double in = -s.boundaryFlux[b];
-      if (in > 0
-          && (boundary.kind[b] == Boundary.OPEN || boundary.kind[b] == Boundary.VELOCITY)) {
+      if (in > 0 && (boundary.kind[b] == Boundary.OPEN || boundary.kind[b] == Boundary.VELOCITY)) {
         system.diagonal[mesh.bCell[b]] += in;
         rhs[mesh.bCell[b]] += in * value;
       }
@@ -285,8 +282,7 @@ public final class KOmegaSst extends EddyViscosity {
       double crossTerm = (1 - f1) * cross[c];
       rhs[c] = v * (gamma * Math.min(s2, limit) + Math.max(crossTerm, 0));
       double destroyed = 1 + sublayer[c] * (destruction[c] - 1);
-      system.diagonal[c] +=
-          v * (beta * omega * destroyed + Math.max(-crossTerm, 0) / omega);
+      system.diagonal[c] += v * (beta * omega * destroyed + Math.max(-crossTerm, 0) / omega);
     }
     inflow(s, omegaIn);
     relaxAndSolve(s.omega, factor, wallOmega);
@@ -303,8 +299,7 @@ public final class KOmegaSst extends EddyViscosity {
           wallArea[c] > 0
               ? wallProduction[c]
               : Math.min(
-                  s.eddyViscosity[c] * strain[c] * strain[c],
-                  10 * BETA_STAR * s.k[c] * s.omega[c]);
+                  s.eddyViscosity[c] * strain[c] * strain[c], 10 * BETA_STAR * s.k[c] * s.omega[c]);
       rhs[c] = v * production;
       system.diagonal[c] += v * BETA_STAR * s.omega[c];
     }
@@ -316,7 +311,8 @@ public final class KOmegaSst extends EddyViscosity {
   }
 
   /** Relaxes and sweeps; cells with a positive fixed value keep it. */
-  private void relaxAndSolve(double[] x, double factor, double @org.jspecify.annotations.Nullable [] fixed) {
+  private void relaxAndSolve(
+      double[] x, double factor, double @org.jspecify.annotations.Nullable [] fixed) {
     double extra = (1 - factor) / factor;
     for (int c = 0; c < mesh.cells; c++) {
       double a = system.diagonal[c] * extra;

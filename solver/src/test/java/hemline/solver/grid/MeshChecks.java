@@ -158,9 +158,8 @@ final class MeshChecks {
     double y1 = lines.y()[lines.ny()];
     Geometry left = polygon(Shapes.box(x0, y0, x1, y1));
     for (Ring solid : solids) {
-      left =
-          OverlayNGRobust.overlay(
-              left, GeometryFixer.fix(polygon(onLines(solid, lines))), OverlayNG.DIFFERENCE);
+      Geometry cut = GeometryFixer.fix(polygon(onLines(solid, lines)));
+      left = polygons(OverlayNGRobust.overlay(left, cut, OverlayNG.DIFFERENCE));
     }
     List<Geometry> sides = new ArrayList<>();
     double[][] ends = {{x0, y0, x0, y1}, {x1, y0, x1, y1}, {x0, y0, x1, y0}, {x0, y1, x1, y1}};
@@ -176,6 +175,16 @@ final class MeshChecks {
       boolean touches = sides.stream().anyMatch(s -> part.intersection(s).getLength() > 1e-9);
       if (part.getDimension() == 2 && touches) {
         kept.add(part);
+      }
+    }
+    return FACTORY.buildGeometry(kept);
+  }
+
+  private static Geometry polygons(Geometry all) {
+    List<Geometry> kept = new ArrayList<>();
+    for (int g = 0; g < all.getNumGeometries(); g++) {
+      if (all.getGeometryN(g).getDimension() == 2) {
+        kept.add(all.getGeometryN(g));
       }
     }
     return FACTORY.buildGeometry(kept);

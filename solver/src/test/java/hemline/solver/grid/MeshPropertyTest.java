@@ -199,4 +199,45 @@ class MeshPropertyTest {
         .intersection(fluid)
         .getLength();
   }
+
+  @ParameterizedTest(name = "seed {0}")
+  @MethodSource("seeds")
+  void allButCoincidentEdgesStillClose(long seed) {
+    // vertices on a coarse lattice or off it by 1e-12 to 1e-6 of the domain, edges may cross
+    SplittableRandom random = new SplittableRandom(seed);
+    for (int round = 0; round < 10; round++) {
+      int nx = 2 + random.nextInt(8);
+      int ny = 2 + random.nextInt(8);
+      GridLines lines = Shapes.uniform(0, nx, nx, 0, ny, ny);
+      double off = Math.pow(10, -6 - 6 * random.nextDouble()) * Math.max(nx, ny);
+      List<Ring> solids = new ArrayList<>();
+      int count = 1 + random.nextInt(4);
+      for (int k = 0; k < count; k++) {
+        double x = nx * random.nextDouble();
+        double y = ny * random.nextDouble();
+        solids.add(
+            onLattice(Shapes.star(random, x, y, 0.5 + 2 * random.nextDouble()), off, random));
+      }
+      if (MeshChecks.fluid(lines, solids, ALL_SIDES).getArea() > 0.01) {
+        Mesh mesh = MeshBuilder.build(lines, solids, ALL_SIDES);
+        MeshChecks.closed(mesh, "seed " + seed);
+        MeshChecks.ordered(mesh, "seed " + seed);
+        assertThat(mesh.volume).as("seed %d", seed).doesNotContain(0);
+      }
+    }
+  }
+
+  private static Ring onLattice(Ring ring, double off, SplittableRandom random) {
+    double[] x = ring.x().clone();
+    double[] y = ring.y().clone();
+    for (int k = 0; k < x.length; k++) {
+      if (random.nextInt(4) > 0) {
+        x[k] = Math.rint(2 * x[k]) / 2 + (random.nextBoolean() ? 0 : off * random.nextDouble());
+      }
+      if (random.nextInt(4) > 0) {
+        y[k] = Math.rint(2 * y[k]) / 2 - (random.nextBoolean() ? 0 : off * random.nextDouble());
+      }
+    }
+    return new Ring(x, y);
+  }
 }
