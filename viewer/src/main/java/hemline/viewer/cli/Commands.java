@@ -8,6 +8,7 @@ import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
 import picocli.CommandLine.MissingParameterException;
 import picocli.CommandLine.Model.ArgSpec;
+import picocli.CommandLine.OverwrittenOptionException;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.UnmatchedArgumentException;
 
@@ -65,12 +66,15 @@ final class Commands {
           missing.getMissing().stream().map(Commands::name).collect(Collectors.joining(", "));
       return "a value is missing for " + names + help;
     }
+    if (problem instanceof OverwrittenOptionException twice) {
+      return name(twice.getOverwritten()) + " is given twice" + help;
+    }
     ArgSpec spec = problem.getArgSpec();
     if (spec != null && problem.getValue() != null) {
       return name(spec) + ": \"" + problem.getValue() + "\" is no value for it" + help;
     }
     if (spec != null) {
-      return name(spec) + ": needs a value, and is given once" + help;
+      return name(spec) + " needs one value" + help;
     }
     return "the arguments cannot be read" + help;
   }
@@ -78,12 +82,18 @@ final class Commands {
   private static String unmatched(UnmatchedArgumentException problem, String help) {
     List<String> unknown = problem.getUnmatched();
     String first = unknown.get(0);
-    List<String> near = problem.getSuggestions();
-    String hint = near.isEmpty() ? "" : "; did you mean " + String.join(" or ", near) + "?";
+    CommandLine line = problem.getCommandLine();
+    String near =
+        Spelling.nearest(
+            first,
+            problem.isUnknownOption()
+                ? line.getCommandSpec().optionsMap().keySet()
+                : line.getSubcommands().keySet());
+    String hint = near == null ? "" : "; did you mean " + near + "?";
     if (problem.isUnknownOption()) {
       return "there is no option " + first + (hint.isEmpty() ? help : hint);
     }
-    boolean noCommand = problem.getCommandLine().getParent() == null;
+    boolean noCommand = line.getParent() == null;
     return (noCommand ? "there is no command " : "one argument too many: ")
         + first
         + (hint.isEmpty() ? help : hint);

@@ -65,11 +65,11 @@ final class RankingText {
 
   private static TextTable table(Ranking ranking, boolean perGap) {
     int gaps = perGap ? Math.min(MOST_GAPS, ranking.gaps().size()) : 0;
-    Lean[] columns = new Lean[3 + gaps];
+    Lean[] columns = new Lean[4 + gaps];
     Arrays.fill(columns, Lean.LEFT);
     columns[0] = Lean.RIGHT;
     TextTable table = new TextTable(columns);
-    List<String> head = new ArrayList<>(List.of("rank", "lip", "relative leak"));
+    List<String> head = new ArrayList<>(List.of("rank", "lip", "relative leak", "band"));
     for (int g = 0; g < gaps; g++) {
       head.add(Wording.millimetres(ranking.gaps().get(g)));
     }
@@ -78,7 +78,9 @@ final class RankingText {
       List<String> cells = new ArrayList<>();
       cells.add((row.tiedWith().isEmpty() ? "" : "= ") + row.rank());
       cells.add(row.profile());
-      cells.add(Digits.withBand(row.relativeLeak(), 1));
+      boolean exact = row.relativeLeak().low() == row.relativeLeak().high();
+      cells.add(Digits.value(row.relativeLeak(), 1));
+      cells.add(exact ? "" : Digits.range(row.relativeLeak(), 1));
       for (int g = 0; g < gaps; g++) {
         cells.add(atGap(row, ranking.gaps().get(g)));
       }
@@ -110,9 +112,13 @@ final class RankingText {
 
   private static void ties(Ranking ranking, List<String> lines) {
     List<String> ties = new ArrayList<>();
+    List<String> above = new ArrayList<>();
     for (Ranking.Row row : ranking.rows()) {
-      if (!row.tiedWith().isEmpty()) {
-        ties.add("  " + row.profile() + " with " + String.join(", ", row.tiedWith()));
+      // each pair once: with the lips below
+      List<String> below = row.tiedWith().stream().filter(name -> !above.contains(name)).toList();
+      above.add(row.profile());
+      if (!below.isEmpty()) {
+        ties.add("  " + row.profile() + " with " + String.join(", ", below));
       }
     }
     if (!ties.isEmpty()) {

@@ -17,6 +17,7 @@ import java.util.List;
 /** One section for people: every figure with its band and unit, then what to know about it. */
 final class ResultText {
   private static final String INDENT = "  ";
+  private static final int WIDTH = 100;
 
   private ResultText() {}
 
@@ -43,7 +44,7 @@ final class ResultText {
     TextTable table = new TextTable(Lean.LEFT, Lean.LEFT, Lean.RIGHT, Lean.LEFT, Lean.LEFT);
     for (Figure figure : Figure.values()) {
       Estimate estimate = result.figures().get(figure);
-      if (estimate != null) {
+      if (estimate != null && !(estimate.value() == 0 && onlyForMovingGround(figure))) {
         TradeUnit unit = duct ? TradeUnit.plain(figure) : TradeUnit.of(figure);
         row(table, FigureName.of(figure), figure.symbol(), estimate, unit);
       }
@@ -72,6 +73,11 @@ final class ResultText {
     return table;
   }
 
+  /** Figures that are nothing but zero over ground at rest. */
+  private static boolean onlyForMovingGround(Figure figure) {
+    return figure == Figure.GROUND_DRAG_SPANWISE || figure == Figure.GROUND_POWER;
+  }
+
   private static void row(
       TextTable table, String name, String symbol, Estimate estimate, TradeUnit unit) {
     table.row(
@@ -88,7 +94,9 @@ final class ResultText {
     if (!notices.isEmpty()) {
       lines.add("");
       lines.add("To know");
-      notices.forEach(notice -> lines.add(INDENT + "- " + notice.text()));
+      for (Notice notice : notices) {
+        lines.addAll(TextTable.wrapped(notice.text(), INDENT + "- ", INDENT + "  ", WIDTH));
+      }
     }
     return lines;
   }

@@ -54,6 +54,30 @@ public final class TextTable {
     return lines;
   }
 
+  /**
+   * A text broken into lines between words.
+   *
+   * @param first begins the first line
+   * @param others begins the other lines
+   * @param width most characters of a line; a longer word stays whole
+   */
+  public static List<String> wrapped(String text, String first, String others, int width) {
+    List<String> lines = new ArrayList<>();
+    StringBuilder line = new StringBuilder(first);
+    boolean empty = true;
+    for (String word : text.strip().split("\\s+")) {
+      if (!empty && length(line.toString()) + 1 + length(word) > width) {
+        lines.add(line.toString());
+        line = new StringBuilder(others);
+        empty = true;
+      }
+      line.append(empty ? "" : " ").append(word);
+      empty = false;
+    }
+    lines.add(line.toString());
+    return lines;
+  }
+
   private static int length(String text) {
     return text.codePointCount(0, text.length());
   }

@@ -13,11 +13,11 @@ import java.awt.geom.Rectangle2D;
 
 /** Lips in order of their leak relative to the baseline, each with its band. */
 public final class RankingChart extends Picture {
-  private static final double WIDTH = 920;
+  private static final double WIDTH = 960;
   private static final double ROW = 30;
   private static final double TOP = 116;
   private static final double NAMES = 300;
-  private static final double NUMBERS = 150;
+  private static final double NUMBERS = 190;
   private static final double MARGIN = 26;
 
   private final Ranking ranking;
@@ -128,6 +128,11 @@ public final class RankingChart extends Picture {
     sheet.stroke(bar, new Pen(rgb, 1, 1.8));
     ChartPanel.dot(sheet, panel.x(leak.value()), y, rgb, true);
     sheet.text(
-        WIDTH - MARGIN, y + 5, Digits.withBand(leak, 1), Lettering.of(13, Ink.TEXT).at(Anchor.END));
+        WIDTH - MARGIN,
+        y + 5,
+        leak.low() == leak.high()
+            ? Digits.value(leak, 1)
+            : Digits.value(leak, 1) + "  (" + Digits.range(leak, 1) + ")",
+        Lettering.of(13, Ink.TEXT).at(Anchor.END));
   }
 }

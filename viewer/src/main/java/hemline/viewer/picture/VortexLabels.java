@@ -27,18 +27,15 @@ final class VortexLabels {
       }
       String text = "\u0393 " + Digits.plain(vortex.strength().value(), 2) + " q";
       double width = TextWidth.of(text, SIZE) + 8;
-      boolean leftwards = x + 6 + width > frame.getMaxX();
-      Rectangle2D box =
-          new Rectangle2D.Double(leftwards ? x - 6 - width : x - 5, y - 9, width + 11, 18);
+      double middle =
+          Math.max(frame.getMinX() + 0.5 * width, Math.min(frame.getMaxX() - 0.5 * width, x));
+      // below the centre, or above it where the ground is near
+      double baseline = y + 19 > frame.getMaxY() ? y - 8 : y + 15;
+      Rectangle2D box = new Rectangle2D.Double(middle - 0.5 * width, baseline - 11, width, 15);
       sheet.fill(new Ellipse2D.Double(x - 2.6, y - 2.6, 5.2, 5.2), Ink.VORTEX, 1);
       if (taken.stream().noneMatch(box::intersects)) {
         taken.add(box);
-        Lettering lettering = Lettering.of(SIZE, Ink.TEXT).lifted();
-        sheet.text(
-            leftwards ? x - 6 : x + 6,
-            y + 4,
-            text,
-            leftwards ? lettering.at(Anchor.END) : lettering);
+        sheet.text(middle, baseline, text, Lettering.of(SIZE, Ink.TEXT).lifted().at(Anchor.MIDDLE));
       }
     }
   }

@@ -3,6 +3,7 @@ package hemline.viewer.report;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.core.util.Separators;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -17,7 +18,10 @@ final class JsonText {
 
   /** The document as text with a closing line feed. */
   static String of(ObjectNode document) {
-    DefaultPrettyPrinter printer = new DefaultPrettyPrinter();
+    DefaultPrettyPrinter printer =
+        new DefaultPrettyPrinter(
+            Separators.createDefaultInstance()
+                .withObjectFieldValueSpacing(Separators.Spacing.AFTER));
     printer.indentObjectsWith(new DefaultIndenter("  ", "\n"));
     try {
       return new ObjectMapper().writer(printer).writeValueAsString(document) + "\n";

@@ -30,7 +30,7 @@ final class ChartTest {
       assertThat(text).contains(row.profile());
     }
     assertThat(text)
-        .contains("0.910 \u00b1 0.012")
+        .contains("0.910  (0.898 to 0.922)")
         .contains("= 3")
         .contains("6 gaps, 1 mm to 6 mm");
   }

@@ -1,0 +1,113 @@
+package hemline.viewer.cli;
+
+import hemline.shared.profile.LipProfile;
+import hemline.shared.result.Regime;
+import hemline.shared.result.SectionResult;
+import hemline.shared.result.SolveStatus;
+import hemline.shared.section.DuctSection;
+import hemline.shared.section.SealSection;
+import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.ProgressListener;
+import hemline.solver.study.RankingAnswer;
+import hemline.solver.study.RunOptions;
+import hemline.solver.study.SectionAnswer;
+import hemline.solver.study.SweepResult;
+import hemline.viewer.picture.InventedStudies;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/** Answers at once with invented figures, and remembers what it was asked. */
+final class FakeBench implements Bench {
+  final List<Object> asked = new ArrayList<>();
+  SolveStatus status = SolveStatus.CONVERGED;
+
+  /** Questions answered before the rest counts as cancelled. */
+  int patience = Integer.MAX_VALUE;
+
+  private SectionResult answer(String name, double gap, double suction) {
+    SolveStatus ended = patience-- > 0 ? status : SolveStatus.CANCELLED;
+    SectionResult r = InventedStudies.result(name, gap, Math.max(1, suction), 0.7);
+    boolean empty = ended == SolveStatus.CANCELLED || ended == SolveStatus.FAILED;
+    return new SectionResult(
+        name,
+        gap,
+        suction,
+        0,
+        0,
+        ended,
+        Regime.TURBULENT,
+        "sst",
+        empty ? Map.of() : r.figures(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of());
+  }
+
+  @Override
+  public SectionAnswer run(
+      SealSection section, RunOptions options, CancelToken cancel, ProgressListener progress) {
+    asked.add(section);
+    asked.add(options);
+    progress.progress(1, section.profile().name());
+    return new SectionAnswer(
+        answer(section.profile().name(), section.gap(), section.suction()), null);
+  }
+
+  @Override
+  public SectionAnswer run(
+      DuctSection duct, RunOptions options, CancelToken cancel, ProgressListener progress) {
+    asked.add(duct);
+    asked.add(options);
+    return new SectionAnswer(answer(duct.name(), duct.referenceGap(), 5), null);
+  }
+
+  @Override
+  public SweepResult overGaps(
+      SealSection base,
+      List<Double> gaps,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress) {
+    asked.add(gaps);
+    return new SweepResult(
+        gaps.stream().map(g -> answer(base.profile().name(), g, base.suction())).toList(),
+        InventedStudies.sweep().gapExponent());
+  }
+
+  @Override
+  public SweepResult overSuctions(
+      SealSection base,
+      List<Double> suctions,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress) {
+    asked.add(suctions);
+    return new SweepResult(
+        suctions.stream().map(s -> answer(base.profile().name(), base.gap(), s)).toList(), null);
+  }
+
+  @Override
+  public RankingAnswer rank(
+      List<LipProfile> candidates,
+      LipProfile baseline,
+      List<Double> gaps,
+      SealSection conditions,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress) {
+    asked.add(candidates.stream().map(LipProfile::name).toList());
+    asked.add(baseline.name());
+    asked.add(gaps);
+    // as many answers as the invented ranking has gaps
+    List<SectionAnswer> answers = new ArrayList<>();
+    for (LipProfile lip : candidates) {
+      for (double gap : InventedStudies.ranking().gaps()) {
+        answers.add(new SectionAnswer(answer(lip.name(), gap, conditions.suction()), null));
+      }
+    }
+    return new RankingAnswer(InventedStudies.ranking(), answers);
+  }
+}
