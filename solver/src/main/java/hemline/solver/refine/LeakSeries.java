@@ -103,6 +103,12 @@ public final class LeakSeries {
     return Double.isFinite(finest());
   }
 
+  /** This leak over another at place k; not a number unless both run the same way there. */
+  public double over(LeakSeries other, int k) {
+    double ratio = k < places() && k < other.places() ? leak[k] / other.leak[k] : Double.NaN;
+    return ratio > 0 && Double.isFinite(ratio) ? ratio : Double.NaN;
+  }
+
   /**
    * This leak over another as an estimate with its own grid convergence.
    *
@@ -118,13 +124,12 @@ public final class LeakSeries {
     double[] noise = new double[n];
     boolean any = false;
     for (int k = 0; k < n; k++) {
-      double r = leak[k] / other.leak[k];
-      ratio[k] = r > 0 && Double.isFinite(r) ? r : Double.NaN;
+      ratio[k] = over(other, k);
       sizes[k] = Math.sqrt(size[k] * other.size[k]);
       if (Double.isFinite(ratio[k])) {
         any = true;
         noise[k] =
-            r
+            ratio[k]
                 * Math.hypot(
                     spread[k] / Math.abs(leak[k]), other.spread[k] / Math.abs(other.leak[k]));
       }

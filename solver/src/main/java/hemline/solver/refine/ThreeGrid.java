@@ -4,7 +4,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.Estimate.Trend;
 
 /**
- * Uncertainty of a value from its change over a family of grids.
+ * Best value and uncertainty from the change of a value over a family of grids.
  *
  * <p>{@link #convergence} is the procedure of Celik, Ghia, Roache, Freitas, Coleman and Raad 2008,
  * "Procedure for estimation and reporting of uncertainty due to discretization in CFD
@@ -13,32 +13,39 @@ import hemline.shared.result.Estimate.Trend;
  *
  * <ul>
  *   <li>The difference between the finest and the coarsest grid is used, not that between the two
- *       finest: both give the same band when the observed order fits, but with cell sizes 2 : 3 : 4
- *       the wide pair is far less touched by noise. The factor of safety is 1.25.
- *   <li>Sharp lip corners make errors fall about with the first power of the cell size, smooth
- *       parts with the second; grids that are not nested add scatter. An observed order from three
- *       values therefore varies widely, and a high one is the dangerous side. It is limited to
- *       [0.5, 1.4]; above 2, the order of the scheme, it is accidental and 1 is used.
- *   <li>Differences of changing sign say nothing about the order: the band is twice the range.
- *   <li>Differences of one sign that do not shrink: order 0.5, about three times the range.
- *   <li>Changes no larger than the iteration noise are noise: the band is 1.25 times the range.
- *   <li>Two grids: order 1 and factor 3 (Roache 1994, J. Fluids Eng. 116, 405).
+ *       finest: both give the same when the observed order fits, but with cell sizes 2 : 3 : 4 the
+ *       wide pair is far less touched by noise. The factor of safety is 1.25.
+ *   <li>Differences of one sign with an observed order in [0.5, 2]: the best value is extrapolated
+ *       to zero cell size. Sharp lip corners make errors fall about with the first power of the
+ *       cell size, smooth parts with the second; an order from three values varies widely, so it is
+ *       limited to [1, 1.4] for the extrapolation and the band. The band stays that of the finest
+ *       grid, 1.25 times the correction: it holds that grid's value too.
+ *   <li>An order above that of the scheme, 2, or an extrapolation beyond zero is accidental: the
+ *       value of the finest grid stands, with a band of order 1.
+ *   <li>Differences of changing sign say nothing about the order: the finest value stands, the band
+ *       is twice the range.
+ *   <li>Differences of one sign that hardly shrink, order below 0.5, or grow: the finest value
+ *       stands with the band of order 0.5, about three times the range.
+ *   <li>Changes no larger than the iteration noise are noise: the finest value stands, the band is
+ *       1.25 times the range.
+ *   <li>Two grids: the finer value, order 1 and factor 3 (Roache 1994, J. Fluids Eng. 116, 405).
  *   <li>One grid gives no measure at all: a fifth of the value or of its natural scale, a rule of
  *       thumb without source, so that a number never stands without a band.
  * </ul>
  *
  * <p>The limits were set so that the band covers the true error in nine of ten made-up families:
- * error terms of order 1 to 3 in any mixture, with and without scatter up to a third of the error
- * (the test of this class). Widths are absolute; a value near zero needs no special care. The best
- * value is that of the finest grid, not the extrapolated one: it is the one the shown flow has, and
- * relations between figures, such as that of leak flow and discharge coefficient, hold exactly.
+ * error terms of order 1 to 3 in any mixture, with and without scatter up to a third of the error;
+ * without scatter the extrapolated values are two to twenty times closer than those of the finest
+ * grid, with it no worse (the test of this class). Widths are absolute: a value near zero needs no
+ * special care. Rules depend on ratios of differences alone, so that figures in proportion, such as
+ * leak flow, discharge coefficient and effective gap, stay in proportion.
  */
 public final class ThreeGrid {
   private static final double SAFETY = 1.25;
   private static final double SAFETY_TWO_GRIDS = 3;
   private static final double SAFETY_OSCILLATING = 2;
-  private static final double LOWEST_ORDER = 0.5;
-  private static final double HIGHEST_ORDER = 1.4;
+  private static final double LEAST_ORDER = 0.5;
+  private static final double HIGHEST_USED_ORDER = 1.4;
   private static final double SCHEME_ORDER = 2;
   private static final double CORNER_ORDER = 1;
   private static final double ONE_GRID_SHARE = 0.2;
@@ -88,7 +95,7 @@ public final class ThreeGrid {
   }
 
   /**
-   * Value and numerical and iteration half-widths from one to three grids.
+   * Best value with its numerical and iteration half-widths from one to three grids.
    *
    * @param values the family
    * @param scale natural size of the figure, not negative; counts only where one grid is all there
@@ -112,20 +119,23 @@ public final class ThreeGrid {
     double e32 = values.value(n - 3) - values.value(n - 2);
     double range = Math.max(Math.abs(e21 + e32), Math.max(Math.abs(e21), Math.abs(e32)));
     Trend trend = trend(e21, e32, r21, r32, ROUND_OFF * Math.abs(best));
-    double width = width(trend, e21, e32, r21, r32, range, values.noise());
-    return new Estimate(best, width, iteration, 0, 0, trend);
-  }
-
-  private static double width(
-      Trend trend, double e21, double e32, double r21, double r32, double range, double noise) {
-    if (range <= 2 * noise) {
-      return SAFETY * range;
+    if (range <= 2 * values.noise()) {
+      return new Estimate(best, SAFETY * range, iteration, 0, 0, trend);
     }
     if (trend == Trend.OSCILLATING) {
-      return SAFETY_OSCILLATING * range;
+      return new Estimate(best, SAFETY_OSCILLATING * range, iteration, 0, 0, trend);
     }
-    double order = trend == Trend.DIVERGING ? LOWEST_ORDER : bandOrder(e21, e32, r21, r32);
-    return SAFETY * range / (Math.pow(r21 * r32, order) - 1);
+    double r31 = r21 * r32;
+    double ratio = e32 / e21; // infinite where the finest two agree
+    if (trend == Trend.DIVERGING || ratio < differenceRatio(LEAST_ORDER, r21, r32)) {
+      double width = SAFETY * range / (Math.pow(r31, LEAST_ORDER) - 1);
+      return new Estimate(best, width, iteration, 0, 0, trend);
+    }
+    double order = ratio <= differenceRatio(SCHEME_ORDER, r21, r32) ? order(ratio, r21, r32) : 0;
+    double correction = -(e21 + e32) / (Math.pow(r31, Math.max(order, CORNER_ORDER)) - 1);
+    double width = SAFETY * Math.abs(correction);
+    boolean trusted = order > 0 && (best + correction) * best > 0;
+    return new Estimate(trusted ? best + correction : best, width, iteration, 0, 0, trend);
   }
 
   private static Trend trend(double e21, double e32, double r21, double r32, double roundOff) {
@@ -143,14 +153,10 @@ public final class ThreeGrid {
     return e32 / e21 <= differenceRatio(0, r21, r32) ? Trend.DIVERGING : Trend.MONOTONE;
   }
 
-  /** Order that the band is built on, from differences of one sign that shrink. */
-  private static double bandOrder(double e21, double e32, double r21, double r32) {
-    double ratio = e32 / e21; // infinite where the finest two agree
-    if (!(ratio <= differenceRatio(SCHEME_ORDER, r21, r32))) {
-      return CORNER_ORDER;
-    }
-    double low = LOWEST_ORDER;
-    double high = HIGHEST_ORDER;
+  /** Observed order within [1, 1.4], from differences of one sign that shrink. */
+  private static double order(double ratio, double r21, double r32) {
+    double low = CORNER_ORDER;
+    double high = HIGHEST_USED_ORDER;
     if (ratio <= differenceRatio(low, r21, r32)) {
       return low;
     }

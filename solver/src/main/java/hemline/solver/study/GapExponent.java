@@ -5,6 +5,7 @@ import hemline.solver.flow.Closure;
 import hemline.solver.refine.GridValues;
 import hemline.solver.refine.LeakSeries;
 import hemline.solver.refine.ThreeGrid;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
@@ -36,18 +37,17 @@ final class GapExponent {
     if (gaps.stream().distinct().count() < 2 || !points.stream().allMatch(Solved::usable)) {
       return null;
     }
-    Estimate slope = slope(points, gaps, null);
+    Slopes slopes = Slopes.of(points, gaps, null);
+    Estimate slope = slopes.estimate();
     if (slope == null) {
       return null;
     }
     double low = 0;
     double high = 0;
     for (Closure other : models(points)) {
-      Estimate there = slope(points, gaps, other);
-      if (there != null) {
-        low = Math.max(low, slope.value() - there.value());
-        high = Math.max(high, there.value() - slope.value());
-      }
+      double distance = Slopes.of(points, gaps, other).distance(slopes);
+      low = Math.max(low, -distance);
+      high = Math.max(high, distance);
     }
     return new Estimate(
         slope.value(), slope.numerical(), slope.iteration(), low, high, slope.trend());
@@ -59,31 +59,56 @@ final class GapExponent {
     return models;
   }
 
-  private static @Nullable Estimate slope(
-      List<Solved> points, List<Double> gaps, @Nullable Closure preferred) {
-    List<LeakSeries> leaks = points.stream().map(point -> leak(point, preferred)).toList();
-    int places = leaks.stream().mapToInt(LeakSeries::places).min().orElse(0);
-    double[] slope = new double[places];
-    double[] size = new double[places];
-    double[] noise = new double[places];
-    double error = Double.NaN;
-    for (int k = 0; k < places; k++) {
-      SimpleRegression line = line(leaks, gaps, k);
-      slope[k] = line == null ? Double.NaN : line.getSlope();
-      for (LeakSeries leak : leaks) {
-        size[k] += leak.size(k) / leaks.size();
+  /**
+   * Slopes by place.
+   *
+   * @param slope not a number where a point has no leak on that grid
+   * @param size cell sizes
+   * @param noise from the spread of each leak
+   * @param error standard error of the slope on the finest grid
+   */
+  private record Slopes(double[] slope, double[] size, double[] noise, double error) {
+
+    static Slopes of(List<Solved> points, List<Double> gaps, @Nullable Closure preferred) {
+      List<LeakSeries> leaks = points.stream().map(point -> leak(point, preferred)).toList();
+      int places = leaks.stream().mapToInt(LeakSeries::places).min().orElse(0);
+      double[] slope = new double[places];
+      double[] size = new double[places];
+      double[] noise = new double[places];
+      double error = 0;
+      for (int k = 0; k < places; k++) {
+        SimpleRegression line = line(leaks, gaps, k);
+        slope[k] = line == null ? Double.NaN : line.getSlope();
+        for (LeakSeries leak : leaks) {
+          size[k] += leak.size(k) / leaks.size();
+        }
+        if (line != null) {
+          noise[k] = GapExponent.noise(leaks, gaps, k, line.getXSumSquares());
+          error = gaps.size() > 2 ? line.getSlopeStdErr() : 0;
+        }
       }
-      if (line != null) {
-        noise[k] = noise(leaks, gaps, k, line.getXSumSquares());
-        error = gaps.size() > 2 ? line.getSlopeStdErr() : 0;
+      return new Slopes(slope, size, noise, error);
+    }
+
+    @Nullable Estimate estimate() {
+      if (Arrays.stream(slope).noneMatch(Double::isFinite)) {
+        return null;
       }
+      Estimate grid = ThreeGrid.estimate(new GridValues(slope, size, noise), 1);
+      return new Estimate(
+          grid.value(), grid.numerical() + COVERAGE * error, grid.iteration(), 0, 0, grid.trend());
     }
-    if (!Double.isFinite(error)) {
-      return null;
+
+    /** This slope minus another on the finest grid that both have; 0 when there is none. */
+    double distance(Slopes others) {
+      for (int k = Math.min(slope.length, others.slope.length) - 1; k >= 0; k--) {
+        double distance = slope[k] - others.slope[k];
+        if (Double.isFinite(distance)) {
+          return distance;
+        }
+      }
+      return 0;
     }
-    Estimate grid = ThreeGrid.estimate(new GridValues(slope, size, noise), 1);
-    return new Estimate(
-        grid.value(), grid.numerical() + COVERAGE * error, grid.iteration(), 0, 0, grid.trend());
   }
 
   private static LeakSeries leak(Solved point, @Nullable Closure preferred) {

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Both leaks are taken under the same flow model wherever both have one in common, so that a
  * difference between models is not read as one between lips. The model part of the band is what the
- * other common models make of the ratio.
+ * other common models make of the ratio on the finest grid.
  */
 final class LeakRatio {
   private LeakRatio() {}
@@ -47,18 +47,17 @@ final class LeakRatio {
     if (over.isEmpty()) {
       return null;
     }
-    Estimate ratio = ratio(over, under, null);
-    if (ratio == null || over.equals(under)) {
+    Sums sums = Sums.of(over, under, null);
+    Estimate ratio = sums.ratio();
+    if (ratio == null || sums.same()) {
       return ratio;
     }
     double low = 0;
     double high = 0;
     for (Closure other : common(over, under)) {
-      Estimate there = ratio(over, under, other);
-      if (there != null) {
-        low = Math.max(low, ratio.value() - there.value());
-        high = Math.max(high, there.value() - ratio.value());
-      }
+      double distance = Sums.of(over, under, other).distance(sums);
+      low = Math.max(low, -distance);
+      high = Math.max(high, distance);
     }
     return new Estimate(
         ratio.value(), ratio.numerical(), ratio.iteration(), low, high, ratio.trend());
@@ -104,31 +103,45 @@ final class LeakRatio {
     return common;
   }
 
-  private static @Nullable Estimate ratio(
-      List<Solved> over, List<Solved> under, @Nullable Closure preferred) {
-    List<LeakSeries> upper = new ArrayList<>();
-    List<LeakSeries> lower = new ArrayList<>();
-    for (int g = 0; g < over.size(); g++) {
-      Solved a = over.get(g);
-      Solved b = under.get(g);
-      if (preferred != null
-          && a.leaks().containsKey(preferred)
-          && b.leaks().containsKey(preferred)) {
-        upper.add(leak(a, preferred));
-        lower.add(leak(b, preferred));
-      } else {
-        upper.add(leak(a, closure(a, b)));
-        lower.add(leak(b, closure(b, a)));
+  /** Sums of both leaks over the gaps; same where both are one lip's. */
+  private record Sums(LeakSeries upper, LeakSeries lower, boolean same) {
+
+    /** Sums under the preferred model at the gaps where both have it, else under their own. */
+    static Sums of(List<Solved> over, List<Solved> under, @Nullable Closure preferred) {
+      List<LeakSeries> upper = new ArrayList<>();
+      List<LeakSeries> lower = new ArrayList<>();
+      for (int g = 0; g < over.size(); g++) {
+        Solved a = over.get(g);
+        Solved b = under.get(g);
+        boolean both =
+            preferred != null
+                && a.leaks().containsKey(preferred)
+                && b.leaks().containsKey(preferred);
+        upper.add(leak(a, both ? preferred : closure(a, b)));
+        lower.add(leak(b, both ? preferred : closure(b, a)));
       }
+      return new Sums(
+          LeakSeries.sum(upper), LeakSeries.sum(lower), upper.equals(lower)); // by identity
     }
-    if (upper.equals(lower)) {
-      return Estimate.exact(1);
+
+    @Nullable Estimate ratio() {
+      return same ? Estimate.exact(1) : upper.over(lower);
     }
-    return LeakSeries.sum(upper).over(LeakSeries.sum(lower));
+
+    /** This ratio minus that of others on the finest grid that both have; 0 when there is none. */
+    double distance(Sums others) {
+      for (int k = upper.places() - 1; k >= 0; k--) {
+        double distance = upper.over(lower, k) - others.upper.over(others.lower, k);
+        if (Double.isFinite(distance)) {
+          return distance;
+        }
+      }
+      return 0;
+    }
   }
 
-  private static LeakSeries leak(Solved solved, Closure closure) {
-    LeakSeries leak = solved.leaks().get(closure);
+  private static LeakSeries leak(Solved solved, @Nullable Closure closure) {
+    LeakSeries leak = closure == null ? null : solved.leaks().get(closure);
     if (leak == null) {
       throw new IllegalArgumentException("no leak under " + closure);
     }

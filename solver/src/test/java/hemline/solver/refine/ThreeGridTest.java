@@ -88,29 +88,62 @@ class ThreeGridTest {
     return ThreeGrid.estimate(new GridValues(coarseFirst, size, new double[coarseFirst.length]), 1);
   }
 
-  @Test
-  void agreesWithThePublishedIndexWhereTheOrderFits() {
+  private static double[] power(double truth, double amplitude, double order) {
     double[] value = new double[3];
     for (int k = 0; k < 3; k++) {
-      value[k] = 5 + 0.1 * Math.pow(SIZES[k], 1.2);
+      value[k] = truth + amplitude * Math.pow(SIZES[k], order);
     }
+    return value;
+  }
+
+  @Test
+  void agreesWithThePublishedProcedureWhereTheOrderFits() {
+    double[] value = power(5, 0.1, 1.2);
     Estimate e = estimate(value);
-    assertThat(e.numerical())
-        .isCloseTo(ThreeGrid.convergence(value, SIZES).fineGridIndex() * value[2], within(1e-9));
+    ThreeGrid.Convergence published = ThreeGrid.convergence(value, SIZES);
+    assertThat(e.value()).isCloseTo(published.extrapolated(), within(1e-9));
+    assertThat(e.value()).isCloseTo(5, within(1e-9));
+    assertThat(e.numerical()).isCloseTo(published.fineGridIndex() * value[2], within(1e-9));
     assertThat(e.numerical()).isCloseTo(1.25 * 0.1, within(1e-9));
-    assertThat(e.value()).isEqualTo(value[2]);
     assertThat(e.trend()).isEqualTo(Trend.MONOTONE);
   }
 
   @Test
+  void theOrderUsedIsCautious() {
+    double[] low = power(5, 0.1, 0.6);
+    assertThat(estimate(low).value()).isCloseTo(low[2] - (low[0] - low[2]), within(1e-12));
+    double[] high = power(5, 0.1, 1.9);
+    double correction = (high[0] - high[2]) / (Math.pow(2, 1.4) - 1);
+    assertThat(estimate(high).value()).isCloseTo(high[2] - correction, within(1e-12));
+    assertThat(estimate(high).numerical()).isCloseTo(1.25 * correction, within(1e-12));
+  }
+
+  @Test
   void anOrderAboveTheSchemesIsNotTrusted() {
-    double[] value = new double[3];
-    for (int k = 0; k < 3; k++) {
-      value[k] = 0.1 * Math.pow(SIZES[k], 5);
-    }
+    double[] value = power(0, 0.1, 5);
     Estimate e = estimate(value);
+    assertThat(e.value()).isEqualTo(value[2]);
     assertThat(e.numerical()).isCloseTo(1.25 * (value[0] - value[2]), within(1e-12));
     assertThat(e.trend()).isEqualTo(Trend.MONOTONE);
+  }
+
+  @Test
+  void valuesAreNotExtrapolatedBeyondZero() {
+    double[] value = power(-0.02, 0.1, 1.2);
+    Estimate e = estimate(value);
+    assertThat(e.value()).isEqualTo(value[2]);
+    assertThat(e.low()).isLessThan(-0.02);
+  }
+
+  @Test
+  void figuresInProportionStayInProportion() {
+    SplittableRandom random = new SplittableRandom(SEED);
+    for (int n = 0; n < 1000; n++) {
+      double[] v = {1 + 0.1 * gauss(random), 1 + 0.1 * gauss(random), 1 + 0.1 * gauss(random)};
+      Estimate e = estimate(v);
+      Estimate eight = estimate(8 * v[0], 8 * v[1], 8 * v[2]);
+      assertThat(eight).as("seed %d, family %d", SEED, n).isEqualTo(e.times(8));
+    }
   }
 
   @Test
@@ -252,11 +285,14 @@ class ThreeGridTest {
   }
 
   @Test
-  void theBandIsNotIdleForSmoothFamilies() {
+  void smoothFamiliesComeCloserThanTheirFinestGrid() {
     SplittableRandom random = new SplittableRandom(SEED);
     for (int n = 0; n < 1000; n++) {
       double[] error = ErrorLaw.PURE.make.apply(random);
-      Estimate e = estimate(error);
+      Estimate e = estimate(100 + error[0], 100 + error[1], 100 + error[2]);
+      assertThat(Math.abs(e.value() - 100))
+          .as("seed %d, family %d", SEED, n)
+          .isLessThanOrEqualTo(0.84 * Math.abs(error[2]) + 1e-9);
       assertThat(e.numerical())
           .as("seed %d, family %d", SEED, n)
           .isBetween(1.24 * Math.abs(error[2]), 2.3 * Math.abs(error[2]));

@@ -313,7 +313,7 @@ class RankingStudyTest {
         .anySatisfy(
             notice -> {
               assertThat(notice.code()).isEqualTo("ranking.crossings");
-              assertThat(notice.text()).contains("teeth and flat near 1.88 mm");
+              assertThat(notice.text()).contains("teeth and flat near 2.8 mm");
             });
     // ties on both sides say nothing at all
     Ranking tie =

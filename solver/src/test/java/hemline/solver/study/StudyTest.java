@@ -85,7 +85,7 @@ class StudyTest {
   void theTransitionBandWidensTheAnswer() {
     SectionResult r = run(plain(), 1500, options(Closure.AUTO, false, 1)).result();
     Estimate q = r.figures().get(Figure.LEAK_FLOW);
-    assertThat(q.modelLow() / q.value()).isCloseTo(0.02 / 0.71, within(1e-9));
+    assertThat(q.modelLow() / q.value()).isCloseTo(0.02 / 0.7, within(1e-9));
     assertThat(r.closure()).isEqualTo("sst");
     assertThat(r.notices()).extracting(Notice::code).containsExactly("regime.transition");
   }
