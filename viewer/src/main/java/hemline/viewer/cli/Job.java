@@ -65,7 +65,8 @@ abstract class Job implements Callable<Integer> {
       return ExitCode.CANCELLED;
     }
     boolean unusable =
-        statuses.contains(SolveStatus.FAILED) || strict && statuses.contains(SolveStatus.UNSTEADY);
+        statuses.contains(SolveStatus.FAILED)
+            || (strict && statuses.contains(SolveStatus.UNSTEADY));
     return unusable ? ExitCode.NOT_USABLE : ExitCode.DONE;
   }
 }

@@ -127,7 +127,7 @@ final class RankCommand extends Job {
     List<SolveStatus> statuses = answer.answers().stream().map(a -> a.result().status()).toList();
     boolean complete = !statuses.contains(SolveStatus.CANCELLED);
     if (!complete) {
-      return stopped(answer, folder, seconds);
+      return stopped(answer, folder);
     }
     Ranking ranking = answer.ranking();
     String document = RankingDocument.text(ranking, true, seconds);
@@ -146,8 +146,7 @@ final class RankCommand extends Job {
   }
 
   /** A ranking cut short says nothing of the order, but the sections solved so far are kept. */
-  private int stopped(RankingAnswer answer, @Nullable ResultFolder folder, double seconds)
-      throws InputException {
+  private int stopped(RankingAnswer answer, @Nullable ResultFolder folder) throws InputException {
     List<SectionResult> done =
         answer.answers().stream()
             .map(SectionAnswer::result)

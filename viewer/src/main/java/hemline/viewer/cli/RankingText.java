@@ -78,7 +78,7 @@ final class RankingText {
       List<String> cells = new ArrayList<>();
       cells.add((row.tiedWith().isEmpty() ? "" : "= ") + row.rank());
       cells.add(row.profile());
-      boolean exact = row.relativeLeak().low() == row.relativeLeak().high();
+      boolean exact = Digits.exact(row.relativeLeak(), 1);
       cells.add(Digits.value(row.relativeLeak(), 1));
       cells.add(exact ? "" : Digits.range(row.relativeLeak(), 1));
       for (int g = 0; g < gaps; g++) {

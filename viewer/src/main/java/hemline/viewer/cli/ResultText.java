@@ -62,7 +62,8 @@ final class ResultText {
     String unit = duct ? "m" : "mm";
     for (SectionResult.TrappedVortex vortex : result.trappedVortices()) {
       String place =
-          "q at x "
+          (result.figures().containsKey(Figure.LEAK_FLOW) ? "q" : "m\u00b2/s")
+              + " at x "
               + Digits.plain(vortex.x() * factor, 3)
               + ", y "
               + Digits.plain(vortex.y() * factor, 3)

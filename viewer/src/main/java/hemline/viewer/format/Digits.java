@@ -52,7 +52,7 @@ public final class Digits {
 
   /** The value of an estimate, rounded as its band asks. */
   public static String value(Estimate estimate, double factor) {
-    return estimate.high() == estimate.low()
+    return exact(estimate, factor)
         ? plain(estimate.value() * factor, MOST_SIGNIFICANT)
         : fixed(estimate.value() * factor, decimals(estimate, factor));
   }
@@ -61,7 +61,7 @@ public final class Digits {
   public static String band(Estimate estimate, double factor) {
     double up = (estimate.high() - estimate.value()) * Math.abs(factor);
     double down = (estimate.value() - estimate.low()) * Math.abs(factor);
-    if (up == 0 && down == 0) {
+    if (exact(estimate, factor)) {
       return "";
     }
     if (factor < 0) {
@@ -89,6 +89,12 @@ public final class Digits {
     double a = estimate.low() * factor;
     double b = estimate.high() * factor;
     return fixed(Math.min(a, b), decimals) + " to " + fixed(Math.max(a, b), decimals);
+  }
+
+  /** True when the band is too narrow to show beside the most digits that are ever shown. */
+  public static boolean exact(Estimate estimate, double factor) {
+    double half = Math.max(estimate.high() - estimate.value(), estimate.value() - estimate.low());
+    return half * Math.abs(factor) < 0.05 * Math.pow(10, -decimals(estimate, factor));
   }
 
   /** Rounds a half-width away from zero, so that a shown band never gets narrower. */

@@ -65,7 +65,7 @@ public final class TextTable {
     List<String> lines = new ArrayList<>();
     StringBuilder line = new StringBuilder(first);
     boolean empty = true;
-    for (String word : text.strip().split("\\s+")) {
+    for (String word : text.strip().split("\\s+", -1)) {
       if (!empty && length(line.toString()) + 1 + length(word) > width) {
         lines.add(line.toString());
         line = new StringBuilder(others);

@@ -80,8 +80,10 @@ public final class GapChart extends Picture {
     sheet.text(MARGIN, 61, RankingChart.conditions(ranking), Lettering.of(13, Ink.TEXT));
     double[] range = range();
     for (int k = 0; k < series.size(); k++) {
-      double x = LEFT + k % columns() * (PANEL_WIDTH + ACROSS);
-      double y = TOP + k / columns() * (PANEL_HEIGHT + DOWN);
+      int column = k % columns();
+      int row = k / columns();
+      double x = LEFT + column * (PANEL_WIDTH + ACROSS);
+      double y = TOP + row * (PANEL_HEIGHT + DOWN);
       Rectangle2D box = new Rectangle2D.Double(x, y, PANEL_WIDTH, PANEL_HEIGHT);
       paintPanel(sheet, new ChartPanel(box, range[0], range[1], range[2], range[3]), k);
     }

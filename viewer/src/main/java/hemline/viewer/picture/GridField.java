@@ -2,7 +2,10 @@ package hemline.viewer.picture;
 
 import hemline.solver.flow.FlowField;
 import hemline.solver.grid.Mesh;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
 
 /**
  * What a section picture needs of a flow: pressure and streamfunction on nodes of tensor grids.
@@ -73,17 +76,41 @@ record GridField(
         part(streamfunction, sx.length, si, sj));
   }
 
-  /** Lowest and highest pressure of the fluid. */
-  double[] pressureRange() {
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
+  /**
+   * Lowest and highest pressure of the fluid.
+   *
+   * @param share of the wet area to leave out at each end; 0 for none
+   */
+  double[] pressureRange(double share) {
+    List<double[]> nodes = new ArrayList<>();
+    double total = 0;
     for (int k = 0; k < pressure.length; k++) {
       if (wet[k]) {
-        low = Math.min(low, pressure[k]);
-        high = Math.max(high, pressure[k]);
+        double area = reach(px, k % px.length) * reach(py, k / px.length);
+        nodes.add(new double[] {pressure[k], area});
+        total += area;
       }
     }
-    return new double[] {low, high};
+    nodes.sort(Comparator.comparingDouble(node -> node[0]));
+    double[] range = {0, 0};
+    double gone = 0;
+    boolean begun = false;
+    for (double[] node : nodes) {
+      gone += node[1];
+      if (!begun && gone >= share * total) {
+        range[0] = node[0];
+        begun = true;
+      }
+      if (gone - node[1] <= (1 - share) * total) {
+        range[1] = node[0];
+      }
+    }
+    return range;
+  }
+
+  /** Width of the stretch that belongs to a node. */
+  private static double reach(double[] nodes, int k) {
+    return 0.5 * (nodes[Math.min(k + 1, nodes.length - 1)] - nodes[Math.max(k - 1, 0)]);
   }
 
   /**

@@ -10,7 +10,7 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.geom.RoundRectangle2D;
 
-/** Marks on the ground strip for a ground that moves along the leak or along the seal. */
+/** Marks on the strip of a wall that moves along the leak or along the seal. */
 final class GroundArrow {
   private static final double SIZE = 11.5;
   private static final double SHAFT = 34;
@@ -18,11 +18,11 @@ final class GroundArrow {
 
   private GroundArrow() {}
 
-  static void paint(Sheet sheet, GroundMotion motion, Rectangle2D strip) {
+  static void paint(Sheet sheet, String wall, GroundMotion motion, Rectangle2D strip) {
     double x = strip.getMinX() + 14;
     double y = strip.getCenterY();
     if (motion.speed() != 0) {
-      String text = "ground " + Digits.plain(Math.abs(motion.speed()), 4) + " m/s";
+      String text = wall + " " + Digits.plain(Math.abs(motion.speed()), 4) + " m/s";
       double width = SHAFT + 10 + TextWidth.of(text, SIZE);
       plate(sheet, x, y, width);
       boolean right = motion.speed() > 0;

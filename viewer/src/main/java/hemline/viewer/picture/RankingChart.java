@@ -130,7 +130,7 @@ public final class RankingChart extends Picture {
     sheet.text(
         WIDTH - MARGIN,
         y + 5,
-        leak.low() == leak.high()
+        Digits.exact(leak, 1)
             ? Digits.value(leak, 1)
             : Digits.value(leak, 1) + "  (" + Digits.range(leak, 1) + ")",
         Lettering.of(13, Ink.TEXT).at(Anchor.END));

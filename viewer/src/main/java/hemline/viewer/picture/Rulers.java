@@ -35,7 +35,8 @@ final class Rulers {
       marks.append(new Line2D.Double(x, y, x, y + TICK), false);
       sheet.text(x, y + 18, Digits.fixed(t, along.decimals()), digits.at(Anchor.MIDDLE));
     }
-    String origin = scene.duct() ? name + " along the duct" : name + " from the lip's ambient edge";
+    String origin =
+        scene.duct() != null ? name + " along the duct" : name + " from the lip's ambient edge";
     sheet.text(view.left() + view.width(), y + 34, origin, digits.at(Anchor.END));
     Ticks up =
         Ticks.within(w.bottom() * unit, w.top() * unit, (int) Math.max(1, view.height() / 55));
@@ -52,7 +53,7 @@ final class Rulers {
           name + " above the ground",
           digits.at(Anchor.MIDDLE).turned(90));
     }
-    if (!scene.duct()) {
+    if (scene.duct() == null) {
       paintGap(sheet, view, scene.result().gap());
     }
   }

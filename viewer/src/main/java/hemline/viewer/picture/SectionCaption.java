@@ -45,7 +45,10 @@ final class SectionCaption {
 
   private static String conditions(SectionScene scene) {
     SectionResult result = scene.result();
-    return scene.duct()
+    if (scene.closed()) {
+      return "closed cavity \u00b7 " + Wording.ground(result.groundSpeed(), result.spanwiseSpeed());
+    }
+    return scene.duct() != null
         ? "pressure drop "
             + Digits.plain(result.suction(), 4)
             + " Pa \u00b7 "
@@ -58,14 +61,27 @@ final class SectionCaption {
     if (estimate == null) {
       return "";
     }
-    TradeUnit unit = scene.duct() ? TradeUnit.plain(figure) : TradeUnit.of(figure);
+    TradeUnit unit = scene.duct() != null ? TradeUnit.plain(figure) : TradeUnit.of(figure);
     String number = Digits.withBand(estimate, unit.factor());
     return (before + number + " " + unit.unit()).strip();
   }
 
   /** Colour bar on the left, meaning of the lines on the right. */
   static void keys(
-      Sheet sheet, PressureScale scale, Streamlines lines, double left, double right, double top) {
+      Sheet sheet,
+      SectionScene scene,
+      PressureScale scale,
+      Streamlines lines,
+      double left,
+      double right,
+      double top) {
+    String over =
+        scene.closed()
+            ? "pressure, Pa"
+            : scene.duct() != null
+                ? "pressure over the downstream station, Pa"
+                : "pressure over ambient, Pa";
+    sheet.text(left, top - 2, over, Lettering.of(SMALL, Ink.TEXT));
     bar(sheet, scale, left, top);
     double x = left + BAR_WIDTH + 60;
     double y = top + 4;
@@ -96,7 +112,6 @@ final class SectionCaption {
   }
 
   private static void bar(Sheet sheet, PressureScale scale, double left, double top) {
-    sheet.text(left, top - 2, "pressure over ambient, Pa", Lettering.of(SMALL, Ink.TEXT));
     double y = top + 8;
     double each = BAR_WIDTH / scale.count();
     for (int band = 0; band < scale.count(); band++) {

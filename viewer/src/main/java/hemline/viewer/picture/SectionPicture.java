@@ -3,6 +3,7 @@ package hemline.viewer.picture;
 import hemline.shared.geometry.Ring;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.DuctSection;
+import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.FlowField;
 import hemline.viewer.picture.Sheet.Pen;
@@ -24,6 +25,8 @@ public final class SectionPicture extends Picture {
   private static final double GROUND = 22;
   private static final double BELOW = 112;
   private static final double HATCH = 7;
+  private static final Pen WALL_LINE = new Pen(Ink.TEXT, 1, 1.8);
+  private static final double CORNER_SHARE = 0.002;
 
   private final SectionScene scene;
   private final Projection view;
@@ -34,10 +37,12 @@ public final class SectionPicture extends Picture {
     this.scene = scene;
     SectionWindow window = scene.window();
     double perMetre = Math.min(WIDEST / window.width(), TALLEST / window.height());
+    double top = HEADING + (scene.ceilingShown() ? GROUND : 0);
     double left = MARGIN + RULER + 0.5 * (WIDEST - window.width() * perMetre);
-    this.view = new Projection(window, left, HEADING + window.height() * perMetre, perMetre);
+    this.view = new Projection(window, left, top + window.height() * perMetre, perMetre);
     this.shown = scene.field().around(window);
-    double[] range = shown.pressureRange();
+    // a duct's pressure may be unbounded in a corner; a lip's lowest pressure is a result
+    double[] range = shown.pressureRange(scene.duct() == null ? 0 : CORNER_SHARE);
     this.scale = PressureScale.over(range[0], range[1]);
   }
 
@@ -81,10 +86,11 @@ public final class SectionPicture extends Picture {
     paintSolids(sheet);
     VortexLabels.paint(sheet, view, scene.result());
     sheet.unclip();
-    paintGround(sheet);
+    paintWalls(sheet);
     Rulers.paint(sheet, view, scene, GROUND);
     sheet.stroke(view.frame(), Ink.AXIS);
-    SectionCaption.keys(sheet, scale, lines, MARGIN, width() - MARGIN, view.base() + GROUND + 58);
+    SectionCaption.keys(
+        sheet, scene, scale, lines, MARGIN, width() - MARGIN, view.base() + GROUND + 58);
   }
 
   private void paintPressure(Sheet sheet) {
@@ -114,14 +120,30 @@ public final class SectionPicture extends Picture {
     sheet.stroke(shape, new Pen(edge, 1, 1.6));
   }
 
-  /** Strip under y = 0: hatched ground with an arrow for its motion. */
-  private void paintGround(Sheet sheet) {
-    Rectangle2D strip = new Rectangle2D.Double(view.left(), view.base(), view.width(), GROUND);
+  /** Hatched strips for ground and ceiling with arrows for their motion; lines for side walls. */
+  private void paintWalls(Sheet sheet) {
+    Rectangle2D frame = view.frame();
+    strip(sheet, frame.getMaxY(), frame.getMaxY(), "ground", scene.motion());
+    DuctSection duct = scene.duct();
+    if (duct != null && scene.ceilingShown()) {
+      GroundMotion motion =
+          new GroundMotion(duct.ceiling().speed(), duct.ceiling().spanwiseSpeed());
+      strip(sheet, frame.getMinY() - GROUND, frame.getMinY(), "ceiling", motion);
+    }
+    if (scene.closed()) {
+      for (double x : new double[] {frame.getMinX(), frame.getMaxX()}) {
+        sheet.stroke(new Line2D.Double(x, frame.getMinY(), x, frame.getMaxY()), WALL_LINE);
+      }
+    }
+  }
+
+  /** A strip from a height on the sheet downwards, with the wall's surface at another. */
+  private void strip(Sheet sheet, double top, double surface, String name, GroundMotion motion) {
+    Rectangle2D strip = new Rectangle2D.Double(view.left(), top, view.width(), GROUND);
     sheet.fill(strip, Ink.WALL, 1);
     sheet.stroke(Hatching.of(strip, strip, HATCH), new Pen(Ink.WALL_HATCH, 1, 0.9));
-    sheet.stroke(
-        new Line2D.Double(view.left(), view.base(), view.left() + view.width(), view.base()),
-        new Pen(Ink.TEXT, 1, 1.8));
-    GroundArrow.paint(sheet, scene.motion(), strip);
+    double right = view.left() + view.width();
+    sheet.stroke(new Line2D.Double(view.left(), surface, right, surface), WALL_LINE);
+    GroundArrow.paint(sheet, name, motion, strip);
   }
 }

@@ -10,6 +10,7 @@ import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * All a section picture shows, in section coordinates.
@@ -21,7 +22,7 @@ import java.util.List;
  * @param motion of the ground
  * @param window part of the section shown
  * @param through streamfunction of the upper wall, which is the leak flow, m²/s
- * @param duct true for a duct section, whose figures stay in SI units
+ * @param duct the duct, whose figures stay in SI units; null for a lip
  */
 record SectionScene(
     SectionResult result,
@@ -31,10 +32,20 @@ record SectionScene(
     GroundMotion motion,
     SectionWindow window,
     double through,
-    boolean duct) {
+    @Nullable DuctSection duct) {
   SectionScene {
     lip = List.copyOf(lip);
     walls = List.copyOf(walls);
+  }
+
+  /** True when the upper wall of a duct bounds the picture. */
+  boolean ceilingShown() {
+    return duct != null && window.top() >= duct.height() * (1 - 1e-9);
+  }
+
+  /** True for a duct closed on all sides. */
+  boolean closed() {
+    return duct != null && duct.cavity() != null;
   }
 
   static SectionScene of(SealSection section, SectionResult result, GridField field) {
@@ -50,7 +61,7 @@ record SectionScene(
     }
     SectionWindow window = SectionWindow.aroundLip(lip, section.gap(), field);
     double through = field.streamfunctionIn(skirt.x()[0], skirt.x()[1], skirt.y()[0]);
-    return new SectionScene(result, field, lip, walls, section.ground(), window, through, false);
+    return new SectionScene(result, field, lip, walls, section.ground(), window, through, null);
   }
 
   static SectionScene of(DuctSection duct, SectionResult result, GridField field) {
@@ -63,7 +74,7 @@ record SectionScene(
         new GroundMotion(duct.ground().speed(), duct.ground().spanwiseSpeed()),
         SectionWindow.aroundObstacles(obstacles, duct, field),
         field.streamfunctionIn(duct.from(), duct.to(), duct.height()),
-        true);
+        duct);
   }
 
   /** Skirt wall from the mount edge to the top of the domain, as wide as the mount. */

@@ -1,5 +1,6 @@
 package hemline.viewer.picture;
 
+import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
 import hemline.viewer.format.Digits;
 import hemline.viewer.picture.Sheet.Anchor;
@@ -19,13 +20,15 @@ final class VortexLabels {
   static void paint(Sheet sheet, Projection view, SectionResult result) {
     List<Rectangle2D> taken = new ArrayList<>();
     Rectangle2D frame = view.frame();
+    boolean leaking = result.figures().containsKey(Figure.LEAK_FLOW);
     for (SectionResult.TrappedVortex vortex : result.trappedVortices()) {
       double x = view.x(vortex.x());
       double y = view.y(vortex.y());
       if (vortex.strength().value() < WEAKEST || !frame.contains(x, y)) {
         continue;
       }
-      String text = "\u0393 " + Digits.plain(vortex.strength().value(), 2) + " q";
+      String text =
+          "\u0393 " + Digits.plain(vortex.strength().value(), 2) + (leaking ? " q" : " m\u00b2/s");
       double width = TextWidth.of(text, SIZE) + 8;
       double middle =
           Math.max(frame.getMinX() + 0.5 * width, Math.min(frame.getMaxX() - 0.5 * width, x));

@@ -23,6 +23,8 @@ final class DigitsTest {
     "-3.456, 0.2, 1, −3.46 ± 0.20",
     "1234.5, 80, 1, 1234 ± 80",
     "1, 0, 1, 1",
+    "1, 1e-14, 1, 1",
+    "0, 1e-14, 1, 0",
     "0, 0.5, 1, 0.0 ± 0.5"
   })
   void bandSetsTheDigits(double value, double half, double factor, String text) {

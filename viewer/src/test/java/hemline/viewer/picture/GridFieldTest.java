@@ -27,9 +27,12 @@ final class GridFieldTest {
 
   @Test
   void rangeIsThatOfTheFluidAlone() {
-    double[] range = GridField.of(InventedChannel.field()).pressureRange();
+    double[] range = GridField.of(InventedChannel.field()).pressureRange(0);
     assertThat(range[0]).isCloseTo(-78.75, within(1e-9));
     assertThat(range[1]).isCloseTo(-1.25, within(1e-9));
+    double[] without = GridField.of(InventedChannel.field()).pressureRange(0.1);
+    assertThat(without[0]).isBetween(-74.0, -70.0);
+    assertThat(without[1]).isBetween(-10.0, -6.0);
   }
 
   @Test
