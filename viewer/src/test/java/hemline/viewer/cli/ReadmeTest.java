@@ -1,0 +1,104 @@
+package hemline.viewer.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import hemline.shared.file.DuctFile;
+import hemline.shared.file.LipFile;
+import hemline.solver.flow.CancelToken;
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+
+/** The README says what the program does. */
+final class ReadmeTest {
+  private static final Path ROOT = Path.of("..");
+  private static final Pattern BLOCK = Pattern.compile("```(\\w+)\\n(.*?)```", Pattern.DOTALL);
+
+  private static String readme() throws Exception {
+    return Files.readString(ROOT.resolve("README.md"));
+  }
+
+  private static List<String> blocks(String kind) throws Exception {
+    List<String> blocks = new ArrayList<>();
+    Matcher m = BLOCK.matcher(readme());
+    while (m.find()) {
+      if (m.group(1).equals(kind)) {
+        blocks.add(m.group(2));
+      }
+    }
+    return blocks;
+  }
+
+  @Test
+  void exampleFilesAreRead() throws Exception {
+    int lips = 0;
+    int ducts = 0;
+    for (String block : blocks("json")) {
+      if (block.contains("hemline.lip/")) {
+        assertThat(LipFile.load(block, "README").profile().name()).isNotBlank();
+        lips++;
+      } else {
+        assertThat(DuctFile.parse(block, "README").referenceGap()).isEqualTo(1);
+        ducts++;
+      }
+    }
+    assertThat(lips).isEqualTo(1);
+    assertThat(ducts).isEqualTo(1);
+  }
+
+  @Test
+  void ciRunsTheTestCommandOfTheReadme() throws Exception {
+    String test =
+        blocks("sh")
+            .get(0)
+            .lines()
+            .filter(line -> line.startsWith("mvn "))
+            .findFirst()
+            .orElseThrow();
+    assertThat(Files.readString(ROOT.resolve(".ci/run")).lines()).contains(test);
+  }
+
+  @Test
+  void picturesAndFilesItNamesAreThere() throws Exception {
+    Matcher picture = Pattern.compile("!\\[[^]]*]\\(([^)]*)\\)").matcher(readme());
+    assertThat(picture.find()).isTrue();
+    assertThat(ROOT.resolve(picture.group(1))).exists();
+    Matcher profile = Pattern.compile("profiles/[\\w-]+\\.json").matcher(readme());
+    while (profile.find()) {
+      assertThat(ROOT.resolve(profile.group())).exists();
+    }
+  }
+
+  @Test
+  void everyOptionItNamesExistsAndTheOtherWayRound() throws Exception {
+    Set<String> named = options(readme());
+    Set<String> known = new TreeSet<>();
+    for (String command : List.of("run", "sweep", "rank")) {
+      ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+      PrintStream out = new PrintStream(bytes, true, StandardCharsets.UTF_8);
+      Desk desk = new Desk(out, out, false, new CancelToken(), new FakeBench(), () -> 0L);
+      assertThat(Commands.execute(desk, command, "--help")).isZero();
+      known.addAll(options(bytes.toString(StandardCharsets.UTF_8)));
+    }
+    known.remove("--version");
+    assertThat(named).isEqualTo(known);
+  }
+
+  private static Set<String> options(String text) {
+    Set<String> options = new TreeSet<>();
+    Matcher m = Pattern.compile("(?<![\\w-])--[a-z][a-z-]*").matcher(text);
+    while (m.find()) {
+      options.add(m.group());
+    }
+    return options;
+  }
+}
