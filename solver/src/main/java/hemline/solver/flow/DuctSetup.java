@@ -199,7 +199,6 @@ public final class DuctSetup {
 
   /** Watches the pressure drop of a given flow, or adjusts the flow to a given drop. */
   private static final class DropDrive implements FlowProblem.Drive {
-    private static final double GAIN = 0.05;
     private final PressureTap up;
     private final PressureTap down;
     private final double target;
@@ -220,10 +219,10 @@ public final class DuctSetup {
     }
 
     @Override
-    public void adjust(FlowState s, int iteration) {
-      if (!Double.isNaN(target) && iteration > 10) {
+    public void adjust(FlowState s, double gain) {
+      if (!Double.isNaN(target)) {
         double error = (target - drop(s)) / scale;
-        s.inletFlow += GAIN * flowScale * Math.max(-0.5, Math.min(0.5, error));
+        s.inletFlow += 0.25 * gain * flowScale * Math.max(-0.5, Math.min(0.5, error));
       }
     }
 
@@ -247,7 +246,7 @@ public final class DuctSetup {
     }
 
     @Override
-    public void adjust(FlowState s, int iteration) {}
+    public void adjust(FlowState s, double gain) {}
 
     @Override
     public double monitor(FlowState s) {

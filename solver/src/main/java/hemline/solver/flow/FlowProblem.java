@@ -56,9 +56,9 @@ public record FlowProblem(
      * Takes one step towards the asked operating point.
      *
      * @param state after an iteration; outletPressure and inletFlow may be changed
-     * @param iteration number of the iteration just done, from 1
+     * @param gain share of the miss to make good, 0 to 1
      */
-    void adjust(FlowState state, int iteration);
+    void adjust(FlowState state, double gain);
 
     /**
      * Figure that must settle: leak flow or pressure drop, in units of its reference value.
@@ -79,5 +79,21 @@ public record FlowProblem(
     if (closure == Closure.AUTO) {
       throw new IllegalArgumentException("the closure of a flow problem must be decided");
     }
+  }
+
+  /** The same flow with another viscosity. */
+  FlowProblem withViscosity(double other) {
+    return new FlowProblem(
+        geometry,
+        boundary,
+        other,
+        closure,
+        wallDistance,
+        bodyForceX,
+        spanwise,
+        secondOrderShare,
+        inflowTurbulence,
+        drive,
+        scales);
   }
 }

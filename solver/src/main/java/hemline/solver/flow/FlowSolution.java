@@ -47,17 +47,4 @@ public record FlowSolution(
         state.boundaryFlux,
         streamfunction);
   }
-
-  /** The same with another count of iterations, all attempts together. */
-  FlowSolution withIterations(int iterations) {
-    return new FlowSolution(
-        problem,
-        state,
-        outcome.withIterations(iterations),
-        boundaryPressure,
-        shearX,
-        shearY,
-        shearW,
-        streamfunction);
-  }
 }

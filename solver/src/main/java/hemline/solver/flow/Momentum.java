@@ -16,6 +16,9 @@ import hemline.solver.scheme.VelocityGradients;
  * on the right-hand side from the last iterate. Relaxed by a_P / α (Patankar 1980, eq. 4.55).
  */
 final class Momentum {
+  /** Share of the velocity scale for it. */
+  private static final double EASE = 0.3;
+
   private final FlowProblem problem;
   private final FaceGeometry geometry;
   private final Mesh mesh;
@@ -28,7 +31,12 @@ final class Momentum {
   /** Effective viscosity over distance law at walls, kinematic, by boundary face. */
   private final double[] wallViscosity;
 
+  /** Square of the velocity change per cell below which laminar convection is not bounded. */
+  private final double eased;
+
   Momentum(FlowProblem problem, double[] wallViscosity) {
+    double change = EASE * problem.scales().velocity();
+    eased = problem.closure() == Closure.LAMINAR ? change * change : 0;
     this.problem = problem;
     this.wallViscosity = wallViscosity;
     geometry = problem.geometry();
@@ -38,6 +46,22 @@ final class Momentum {
     bv = new double[mesh.cells];
     bw = new double[mesh.cells];
     faceViscosity = new double[mesh.faces];
+  }
+
+  /** Coefficients of the neighbours, by entry of the pattern. */
+  double[] neighbours() {
+    return system.neighbour;
+  }
+
+  /**
+   * Residuals of all cells before relaxation: b + Σ a_nb φ_nb - a_P φ_P.
+   *
+   * @param ru answer for u
+   * @param rv answer for v
+   */
+  void residuals(FlowState s, double[] ru, double[] rv) {
+    system.residuals(bu, s.u, ru);
+    system.residuals(bv, s.v, rv);
   }
 
   /** Diagonal before relaxation, a_P. */
@@ -113,8 +137,8 @@ final class Momentum {
       double factor = flux * share[f] * (flux >= 0 ? 1 - wo : wo);
       double du = u[d] - u[c];
       double dv = v[d] - v[c];
-      double cu = factor * Limiter.step(2 * (g.ux[c] * dx + g.uy[c] * dy) - du, du);
-      double cv = factor * Limiter.step(2 * (g.vx[c] * dx + g.vy[c] * dy) - dv, dv);
+      double cu = factor * Limiter.step(2 * (g.ux[c] * dx + g.uy[c] * dy) - du, du, eased);
+      double cv = factor * Limiter.step(2 * (g.vx[c] * dx + g.vy[c] * dy) - dv, dv, eased);
       bu[o] -= cu;
       bu[n] += cu;
       bv[o] -= cv;
@@ -134,7 +158,7 @@ final class Momentum {
       double wo = geometry.ownerWeight[f];
       double factor = flux * share[f] * (flux >= 0 ? 1 - wo : wo);
       double dw = w[d] - w[c];
-      double cw = factor * Limiter.step(2 * (g.wx[c] * dx + g.wy[c] * dy) - dw, dw);
+      double cw = factor * Limiter.step(2 * (g.wx[c] * dx + g.wy[c] * dy) - dw, dw, eased);
       bw[mesh.owner[f]] -= cw;
       bw[mesh.neighbour[f]] += cw;
     }

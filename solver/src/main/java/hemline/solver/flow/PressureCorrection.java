@@ -130,6 +130,41 @@ final class PressureCorrection {
     return worst;
   }
 
+  /** Makes the next prediction independent of the last iterate's fluxes. */
+  void forget() {
+    java.util.Arrays.fill(history, 0);
+    java.util.Arrays.fill(boundaryHistory, 0);
+  }
+
+  /** V α / a_P of the last call of {@link #coefficients}. */
+  double[] interpolation() {
+    return interpolation;
+  }
+
+  /**
+   * Predicts fluxes and gives the mass defect of every cell.
+   *
+   * @param out answer: flux into the cell, m²/s
+   */
+  void massResiduals(
+      FlowState s, VelocityGradients g, PressureField pressure, double alpha, double[] out) {
+    predict(s, g, pressure, alpha);
+    imbalanceOf(s, out);
+  }
+
+  private void imbalanceOf(FlowState s, double[] out) {
+    java.util.Arrays.fill(out, 0);
+    for (int f = 0; f < mesh.faces; f++) {
+      out[mesh.owner[f]] -= s.flux[f];
+      out[mesh.neighbour[f]] += s.flux[f];
+    }
+    for (int b = 0; b < mesh.boundaryFaces; b++) {
+      if (problem.boundary().kind[b] != Boundary.NONE) {
+        out[mesh.bCell[b]] -= s.boundaryFlux[b];
+      }
+    }
+  }
+
   private void predict(FlowState s, VelocityGradients g, PressureField pressure, double alpha) {
     for (int f = 0; f < mesh.faces; f++) {
       s.flux[f] = (1 - alpha) * history[f];
@@ -191,7 +226,7 @@ final class PressureCorrection {
   }
 
   /** d p_b / d flux at a reservoir face with inflow: p_b = -½ U², U = -flux / A. */
-  private double headSlope(FlowState s, int b) {
+  double headSlope(FlowState s, int b) {
     double out = s.boundaryFlux[b];
     if (problem.boundary().kind[b] != Boundary.OPEN || out >= 0) {
       return 0;
@@ -241,21 +276,13 @@ final class PressureCorrection {
    * @return largest defect left, m²/s
    */
   double closeMass(FlowState s) {
-    java.util.Arrays.fill(imbalance, 0);
     for (int round = 0; round < 3; round++) {
+      imbalanceOf(s, imbalance);
       java.util.Arrays.fill(grounding, 0);
       java.util.Arrays.fill(correction, 0);
-      java.util.Arrays.fill(imbalance, 0);
-      for (int f = 0; f < mesh.faces; f++) {
-        imbalance[mesh.owner[f]] -= s.flux[f];
-        imbalance[mesh.neighbour[f]] += s.flux[f];
-      }
       for (int b = 0; b < mesh.boundaryFaces; b++) {
-        if (problem.boundary().kind[b] != Boundary.NONE) {
-          imbalance[mesh.bCell[b]] -= s.boundaryFlux[b];
-          if (problem.boundary().isOpen(b)) {
-            grounding[mesh.bCell[b]] += boundaryConductance[b];
-          }
+        if (problem.boundary().isOpen(b)) {
+          grounding[mesh.bCell[b]] += boundaryConductance[b];
         }
       }
       if (closed) {
@@ -272,17 +299,8 @@ final class PressureCorrection {
         }
       }
     }
+    imbalanceOf(s, imbalance);
     double worst = 0;
-    java.util.Arrays.fill(imbalance, 0);
-    for (int f = 0; f < mesh.faces; f++) {
-      imbalance[mesh.owner[f]] -= s.flux[f];
-      imbalance[mesh.neighbour[f]] += s.flux[f];
-    }
-    for (int b = 0; b < mesh.boundaryFaces; b++) {
-      if (problem.boundary().kind[b] != Boundary.NONE) {
-        imbalance[mesh.bCell[b]] -= s.boundaryFlux[b];
-      }
-    }
     for (int c = 0; c < mesh.cells; c++) {
       worst = Math.max(worst, Math.abs(imbalance[c]));
     }

@@ -42,6 +42,11 @@ final class PressureField {
     onBoundary = new double[mesh.boundaryFaces];
   }
 
+  /** The extrapolation to walls. */
+  Gradient leastSquares() {
+    return leastSquares;
+  }
+
   /**
    * Computes boundary values and gradients.
    *

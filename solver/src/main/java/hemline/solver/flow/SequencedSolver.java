@@ -9,14 +9,14 @@ import java.util.function.IntFunction;
 /**
  * Solves one flow on a sequence of grids, each started from the one before.
  *
- * <p>A grid that does not settle with the first relaxation is tried again with a firmer one; when
- * that does not settle either, its mean over the last iterations is the answer, marked unsteady.
+ * <p>Laminar flows come to the first grid by way of higher viscosities.
  */
 public final class SequencedSolver {
-  private static final List<IterationSettings> LADDER =
-      List.of(
-          new IterationSettings(0.8, 0.5, 0.7, 2, 1e-2),
-          new IterationSettings(0.7, 0.3, 0.6, 2, 1e-2));
+  /** Laminar flows come to their first grid through these multiples of the viscosity. */
+  private static final double[] VISCOSITY = {30, 8, 2.5};
+
+  private static final SteadyFlowSolver.Limits ROUGH =
+      new SteadyFlowSolver.Limits(0, 0, 0, 1e-1, 1, 1);
 
   private SequencedSolver() {}
 
@@ -51,10 +51,13 @@ public final class SequencedSolver {
         start = rest(problem);
         start.outletPressure = outletPressure;
         start.inletFlow = inletFlow;
+        if (problem.closure() == Closure.LAMINAR) {
+          thin(problem, start, cancel);
+        }
       } else {
         start = StateTransfer.transfer(last, state, problem);
       }
-      FlowSolution solution = climb(problem, start, limits, cancel);
+      FlowSolution solution = new SteadyFlowSolver(problem, start, limits, cancel).solve();
       solutions.add(solution);
       progress.progress((g + 1.0) / grids, "grid " + (g + 1));
       SolveStatus status = solution.outcome().status();
@@ -67,31 +70,17 @@ public final class SequencedSolver {
     return solutions;
   }
 
+  /** Brings a flow at rest to one of lower and lower viscosity, by a few Newton steps each. */
+  private static void thin(FlowProblem problem, FlowState state, CancelToken cancel) {
+    for (double multiple : VISCOSITY) {
+      new SteadyFlowSolver(
+              problem.withViscosity(multiple * problem.viscosity()), state, ROUGH, cancel)
+          .approach();
+    }
+  }
+
   private static FlowState rest(FlowProblem problem) {
     var mesh = problem.geometry().mesh;
     return new FlowState(mesh.cells, mesh.faces, mesh.boundaryFaces);
-  }
-
-  private static FlowSolution climb(
-      FlowProblem problem, FlowState start, SteadyFlowSolver.Limits limits, CancelToken cancel) {
-    FlowState state = rest(problem);
-    FlowSolution solution = null;
-    int spent = 0;
-    for (IterationSettings settings : LADDER) {
-      state.set(start);
-      solution = new SteadyFlowSolver(problem, state, limits).solve(settings, cancel);
-      spent += solution.outcome().iterations();
-      SolveStatus status = solution.outcome().status();
-      if (status == SolveStatus.CONVERGED || status == SolveStatus.CANCELLED) {
-        break;
-      }
-      if (status == SolveStatus.UNSTEADY) {
-        start.set(state);
-      }
-    }
-    if (solution == null) {
-      throw new IllegalStateException("the ladder is empty");
-    }
-    return solution.withIterations(spent);
   }
 }

@@ -2,30 +2,53 @@ package hemline.solver.flow;
 
 import hemline.shared.result.SolveStatus;
 import hemline.solver.field.FlowState;
+import hemline.solver.grid.Mesh;
+import hemline.solver.linear.AndersonAcceleration;
+import java.util.Arrays;
 
 /**
  * Iterates a flow problem until residuals and figure have settled, or says why they have not.
  *
- * <p>Converged: over the closing window the drive's figure moves by less than {@link
- * Limits#figureWindow}, its operating point is met to {@link Limits#drive}, and the momentum
- * residual is below {@link Limits#momentum}. Otherwise, when the budget is spent, the mean flow
- * over the last cycles is taken and the outcome is unsteady.
+ * <p>Laminar flows are solved by Newton's method. Turbulent ones, and laminar ones on which Newton's
+ * method gets stuck, by the segregated iteration with Anderson acceleration, which also settles
+ * flows whose plain iteration cycles. Where nothing settles, the mean over the last plain iterations
+ * is the answer, marked unsteady.
  */
 public final class SteadyFlowSolver {
+  private static final int NEWTON_STEPS = 80;
+  private static final int APPROACH_STEPS = 15;
+  private static final int ACCELERATION_DEPTH = 8;
+  private static final int ACCELERATE_FROM = 40;
+
+  /** History is dropped when the residual has grown by this factor over its best. */
+  private static final double RUNAWAY = 20;
+
+  private static final double SEGREGATED_GAIN = 0.2;
+  private static final double NEWTON_GAIN = 0.8;
+
+  /** Relaxation of the accelerated attempts, bold first, and of the plain one that is averaged. */
+  private static final IterationSettings[] LADDER = {
+    new IterationSettings(0.8, 0.5, 0.7, 2, 1e-2), new IterationSettings(0.7, 0.3, 0.6, 2, 1e-2)
+  };
 
   /**
    * When to stop.
    *
-   * @param most most iterations
+   * @param accelerated most iterations of each accelerated attempt
+   * @param plain iterations of the attempt without acceleration; the second half is averaged
    * @param window iterations over which the figure must stand still
    * @param figureWindow largest relative spread of the figure in the window
    * @param momentum largest momentum residual, over gap times reference pressure
    * @param drive largest relative miss of the operating point
-   * @param average last iterations over which a flow that does not settle is averaged
    */
   public record Limits(
-      int most, int window, double figureWindow, double momentum, double drive, int average) {
-    public static final Limits DEFAULT = new Limits(1500, 50, 5e-4, 1e-3, 5e-4, 500);
+      int accelerated,
+      int plain,
+      int window,
+      double figureWindow,
+      double momentum,
+      double drive) {
+    public static final Limits DEFAULT = new Limits(600, 1000, 30, 5e-4, 1e-3, 5e-4);
   }
 
   /**
@@ -44,16 +67,17 @@ public final class SteadyFlowSolver {
       double momentumResidual,
       double massResidual,
       double figure,
-      double halfSpread) {
-    Outcome withIterations(int all) {
-      return new Outcome(status, all, momentumResidual, massResidual, figure, halfSpread);
-    }
-  }
+      double halfSpread) {}
 
   private final FlowProblem problem;
   private final FlowState state;
-  private final FlowIteration iteration;
   private final Limits limits;
+  private final CancelToken cancel;
+  private final FlowEquations equations;
+  private final double[] figures;
+  private int windowStart;
+  private int spent;
+  private int recorded;
 
   /**
    * Prepares a solve.
@@ -61,88 +85,204 @@ public final class SteadyFlowSolver {
    * @param problem what to solve
    * @param state start; becomes the answer
    * @param limits when to stop
+   * @param cancel looked at in every iteration
    */
-  public SteadyFlowSolver(FlowProblem problem, FlowState state, Limits limits) {
+  public SteadyFlowSolver(
+      FlowProblem problem, FlowState state, Limits limits, CancelToken cancel) {
     this.problem = problem;
     this.state = state;
     this.limits = limits;
-    iteration = new FlowIteration(problem, state);
+    this.cancel = cancel;
+    equations = new FlowEquations(problem, state);
+    figures = new double[Math.max(NEWTON_STEPS, Math.max(limits.accelerated(), limits.plain()))];
   }
 
-  /**
-   * Runs to an end.
-   *
-   * @param settings relaxation
-   * @param cancel looked at in every iteration
-   */
-  public FlowSolution solve(IterationSettings settings, CancelToken cancel) {
-    iteration.initialiseClosure();
-    MeanState mean = new MeanState(state);
-    double[] figures = new double[limits.most()];
-    int done = 0;
+  /** Runs to an end. */
+  public FlowSolution solve() {
+    FlowState start = copy(state);
     SolveStatus status = SolveStatus.UNSTEADY;
-    int averageFrom = limits.most() - limits.average();
-    while (done < limits.most()) {
+    if (problem.closure() == Closure.LAMINAR) {
+      status = newton(NEWTON_STEPS);
+    }
+    for (int rung = 0; open(status) && rung < LADDER.length; rung++) {
+      if (status == SolveStatus.FAILED) {
+        state.set(start);
+      }
+      status = accelerated(LADDER[rung]);
+    }
+    if (open(status)) {
+      if (status == SolveStatus.FAILED) {
+        state.set(start);
+      }
+      status = averaged(LADDER[LADDER.length - 1]);
+    }
+    return solution(status);
+  }
+
+  /** A few Newton steps towards the answer, whatever they reach. */
+  void approach() {
+    FlowState start = copy(state);
+    if (newton(APPROACH_STEPS) == SolveStatus.FAILED) {
+      state.set(start);
+    }
+  }
+
+  private static boolean open(SolveStatus status) {
+    return status == SolveStatus.UNSTEADY || status == SolveStatus.FAILED;
+  }
+
+  private FlowState copy(FlowState s) {
+    FlowState c = new FlowState(s.u.length, s.flux.length, s.boundaryFlux.length);
+    c.set(s);
+    return c;
+  }
+
+  /** Newton steps until the residual is a hundredth of what is asked. */
+  private SolveStatus newton(int most) {
+    NewtonIteration iteration = new NewtonIteration(equations);
+    recorded = 0;
+    for (int i = 0; i < most; i++) {
       if (cancel.isCancelled()) {
-        status = SolveStatus.CANCELLED;
-        break;
+        return SolveStatus.CANCELLED;
+      }
+      if (!iteration.step()) {
+        return SolveStatus.FAILED;
+      }
+      problem.drive().adjust(state, NEWTON_GAIN);
+      record();
+      if (equations.momentumResidual < 0.01 * limits.momentum()
+          && iteration.massResidual() < 0.01 * limits.momentum()
+          && Math.abs(problem.drive().miss(state)) < limits.drive()
+          && recorded > 2
+          && spread(recorded - 2) <= limits.figureWindow()) {
+        windowStart = recorded - 2;
+        return SolveStatus.CONVERGED;
+      }
+    }
+    return SolveStatus.UNSTEADY;
+  }
+
+  /** Segregated iteration with Anderson acceleration. */
+  private SolveStatus accelerated(IterationSettings settings) {
+    SegregatedIteration iteration = new SegregatedIteration(equations);
+    StateVector vector =
+        new StateVector(state, problem.spanwise(), problem.closure() != Closure.LAMINAR);
+    AndersonAcceleration acceleration =
+        new AndersonAcceleration(vector.size(), vector.judged(), ACCELERATION_DEPTH);
+    double[] before = new double[vector.size()];
+    double[] after = new double[vector.size()];
+    double[] weight = weights();
+    double best = Double.MAX_VALUE;
+    recorded = 0;
+    while (recorded < limits.accelerated()) {
+      if (cancel.isCancelled()) {
+        return SolveStatus.CANCELLED;
+      }
+      vector.read(before);
+      iteration.step(settings);
+      problem.drive().adjust(state, SEGREGATED_GAIN);
+      if (recorded >= ACCELERATE_FROM) {
+        if (equations.momentumResidual > RUNAWAY * best) {
+          acceleration.restart();
+          best = equations.momentumResidual;
+        }
+        best = Math.min(best, equations.momentumResidual);
+        vector.read(after);
+        acceleration.accelerate(before, after, weight);
+        vector.write(after);
+      }
+      if (!record()) {
+        return SolveStatus.FAILED;
+      }
+      if (settled()) {
+        return SolveStatus.CONVERGED;
+      }
+    }
+    return SolveStatus.UNSTEADY;
+  }
+
+  /** Plain iteration; when it does not settle, the state becomes the mean of the second half. */
+  private SolveStatus averaged(IterationSettings settings) {
+    SegregatedIteration iteration = new SegregatedIteration(equations);
+    MeanState mean = new MeanState(state);
+    recorded = 0;
+    while (recorded < limits.plain()) {
+      if (cancel.isCancelled()) {
+        return SolveStatus.CANCELLED;
       }
       iteration.step(settings);
-      figures[done++] = problem.drive().monitor(state);
-      problem.drive().adjust(state, done);
-      if (done > averageFrom) {
+      problem.drive().adjust(state, SEGREGATED_GAIN);
+      if (!record()) {
+        return SolveStatus.FAILED;
+      }
+      if (settled()) {
+        return SolveStatus.CONVERGED;
+      }
+      if (2 * recorded > limits.plain()) {
         mean.add(state);
       }
-      if (!Double.isFinite(figures[done - 1] + iteration.momentumResidual())
-          || iteration.momentumResidual() > 1e8) {
-        status = SolveStatus.FAILED;
-        break;
-      }
-      if (done >= limits.window() && settled(figures, done)) {
-        status = SolveStatus.CONVERGED;
-        break;
-      }
     }
-    int window = Math.min(done, limits.window());
-    if (status == SolveStatus.UNSTEADY) {
-      window = Math.min(done, limits.average());
-      mean.putInto(state);
-    }
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
-    double sum = 0;
-    for (int i = done - window; i < done; i++) {
-      low = Math.min(low, figures[i]);
-      high = Math.max(high, figures[i]);
-      sum += figures[i];
-    }
-    FlowProblem.Scales scales = problem.scales();
-    double mass = Double.MAX_VALUE;
-    if (status != SolveStatus.FAILED) {
-      mass = iteration.finish() / (scales.length() * scales.velocity());
-    }
-    return iteration.solution(
-        new Outcome(
-            status,
-            done,
-            Math.min(Double.MAX_VALUE, iteration.momentumResidual()),
-            mass,
-            sum / Math.max(1, window),
-            window == 0 ? 0 : 0.5 * (high - low)));
+    mean.putInto(state);
+    windowStart = limits.plain() / 2;
+    return SolveStatus.UNSTEADY;
   }
 
-  private boolean settled(double[] figures, int done) {
-    if (iteration.momentumResidual() > limits.momentum()
+  /** Notes the figure; false when the numbers have run away. */
+  private boolean record() {
+    double figure = problem.drive().monitor(state);
+    figures[recorded++] = figure;
+    spent++;
+    return Double.isFinite(figure) && equations.momentumResidual < 1e8;
+  }
+
+  private boolean settled() {
+    if (recorded < limits.window()
+        || equations.momentumResidual > limits.momentum()
         || Math.abs(problem.drive().miss(state)) > limits.drive()) {
       return false;
     }
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
-    for (int i = done - limits.window(); i < done; i++) {
-      low = Math.min(low, figures[i]);
-      high = Math.max(high, figures[i]);
+    windowStart = recorded - limits.window();
+    return spread(windowStart) <= limits.figureWindow();
+  }
+
+  /** Relative spread of the figure since an iteration. */
+  private double spread(int from) {
+    double low = Arrays.stream(figures, from, recorded).min().orElse(0);
+    double high = Arrays.stream(figures, from, recorded).max().orElse(0);
+    return (high - low) / Math.max(Math.max(Math.abs(low), Math.abs(high)), Double.MIN_NORMAL);
+  }
+
+  private double[] weights() {
+    Mesh mesh = problem.geometry().mesh;
+    double[] weight = new double[3 * mesh.cells];
+    for (int c = 0; c < mesh.cells; c++) {
+      double size = Math.sqrt(mesh.volume[c]);
+      weight[c] = size / problem.scales().velocity();
+      weight[mesh.cells + c] = weight[c];
+      weight[2 * mesh.cells + c] = size / problem.scales().pressure();
     }
-    double size = Math.max(Math.abs(low), Math.abs(high));
-    return high - low <= limits.figureWindow() * size;
+    return weight;
+  }
+
+  private FlowSolution solution(SolveStatus status) {
+    FlowProblem.Scales scales = problem.scales();
+    double mass = Double.MAX_VALUE;
+    if (status != SolveStatus.FAILED) {
+      mass = equations.finish() / (scales.length() * scales.velocity());
+    }
+    double figure = 0;
+    double half = 0;
+    if (recorded > windowStart) {
+      figure = Arrays.stream(figures, windowStart, recorded).average().orElse(0);
+      half = 0.5 * spread(windowStart) * Math.abs(figure);
+    }
+    return equations.solution(
+        new Outcome(
+            status,
+            spent,
+            Math.min(Double.MAX_VALUE, equations.momentumResidual),
+            mass,
+            figure,
+            half));
   }
 }

@@ -11,9 +11,6 @@ import hemline.solver.grid.Patch;
  * flow out of the plenum.
  */
 final class SuctionDrive implements FlowProblem.Drive {
-  private static final double GAIN = 0.2;
-  private static final int SETTLING = 10;
-
   private final Mesh mesh;
   private final PressureTap tap;
   private final double suction;
@@ -34,11 +31,9 @@ final class SuctionDrive implements FlowProblem.Drive {
   }
 
   @Override
-  public void adjust(FlowState state, int iteration) {
-    if (iteration > SETTLING) {
-      double error = -suction - tap.read(state.p);
-      state.outletPressure += GAIN * Math.max(-0.2 * scale, Math.min(0.2 * scale, error));
-    }
+  public void adjust(FlowState state, double gain) {
+    double error = -suction - tap.read(state.p);
+    state.outletPressure += gain * Math.max(-0.2 * scale, Math.min(0.2 * scale, error));
   }
 
   @Override

@@ -73,4 +73,21 @@ public final class SparseSystem {
     }
     return total;
   }
+
+  /**
+   * Residuals {@code b + Σ a_nb x_nb - a_P x_P} of all rows.
+   *
+   * @param b right-hand side; not modified
+   * @param x values; not modified
+   * @param out answer
+   */
+  public void residuals(double[] b, double[] x, double[] out) {
+    for (int r = 0; r < pattern.size; r++) {
+      double sum = b[r] - diagonal[r] * x[r];
+      for (int e = pattern.rowStart[r]; e < pattern.rowStart[r + 1]; e++) {
+        sum += neighbour[e] * x[pattern.column[e]];
+      }
+      out[r] = sum;
+    }
+  }
 }

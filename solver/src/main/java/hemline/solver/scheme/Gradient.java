@@ -96,6 +96,16 @@ public final class Gradient {
     }
   }
 
+  /** Derivative of the gradient along x with respect to a neighbour's value, by entry. */
+  public double entryX(int e) {
+    return entryX[e];
+  }
+
+  /** Derivative of the gradient along y with respect to a neighbour's value, by entry. */
+  public double entryY(int e) {
+    return entryY[e];
+  }
+
   private static double weight(double x, double y) {
     double d2 = x * x + y * y;
     return 1 / (d2 * Math.sqrt(d2));

@@ -20,4 +20,20 @@ public final class Limiter {
     double size = Math.min(2 * Math.abs(a), Math.min(smooth, 2 * Math.abs(b)));
     return b > 0 ? size : -size;
   }
+
+  /**
+   * The same, with the bound eased where values change little from cell to cell.
+   *
+   * <p>Where a² + b² is far below ε² the step is the third-order one, (2 b + a) / 3; far above, the
+   * bounded one. The blend is differentiable, which Newton's method needs.
+   *
+   * @param epsilon2 ε², 0 for the bounded step everywhere
+   */
+  public static double step(double a, double b, double epsilon2) {
+    double bounded = step(a, b);
+    if (epsilon2 == 0) {
+      return bounded;
+    }
+    return bounded + ((2 * b + a) / 3 - bounded) * epsilon2 / (epsilon2 + a * a + b * b);
+  }
 }

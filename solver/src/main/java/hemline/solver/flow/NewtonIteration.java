@@ -1,0 +1,224 @@
+package hemline.solver.flow;
+
+import hemline.solver.field.FlowState;
+import hemline.solver.grid.Mesh;
+import hemline.solver.linear.FlexibleGmres;
+import hemline.solver.scheme.FaceGeometry;
+
+/**
+ * Newton's method for velocity and pressure together, with pseudo-time steps.
+ *
+ * <p>The linear systems are solved by GMRES on differences of the full residual, preconditioned by
+ * the direct solution of a compact Jacobian; eddy viscosity stays as it is during a step. A step
+ * that raises the residual is taken back and tried with more inertia. Sources: Knoll & Keyes 2004,
+ * J. Comput. Phys. 193, 357–397; Kelley & Keyes 1998, SIAM J. Numer. Anal. 35, 508–523.
+ */
+final class NewtonIteration {
+  private static final double LINEAR_REDUCTION = 0.05;
+  private static final int KRYLOV = 40;
+  private static final double DIFFERENCE = 1e-6;
+
+  /** Growth of the residual that a step may bring. */
+  private static final double TOLERATED = 1.5;
+
+  /** First steps that are not judged: they lead away from a start that is no flow. */
+  private static final int FREE_STEPS = 2;
+
+  private static final double FIRST_INERTIA = 0.1;
+  private static final double LEAST_INERTIA = 1e-5;
+
+  private final FlowEquations equations;
+  private final FlowState state;
+  private final Mesh mesh;
+  private final int cells;
+  private final double velocity;
+  private final double momentumUnit;
+  private final double massUnit;
+  private final double pressureUnit;
+  private final CoupledJacobian jacobian;
+  private final FlexibleGmres gmres;
+  private final double[] base;
+  private final double[] trial;
+  private final double[] residual;
+  private final double[] moved;
+  private final double[] step;
+  private final double[] ru;
+  private final double[] rv;
+  private final double[] rp;
+  private final double[] boundaryFlux;
+  private final double[] inertiaTerm;
+  private double inertia;
+  private int taken;
+  private double norm = Double.NaN;
+  private double massResidual = Double.MAX_VALUE;
+
+  NewtonIteration(FlowEquations equations) {
+    this.equations = equations;
+    inertia = FIRST_INERTIA;
+    state = equations.state;
+    FaceGeometry geometry = equations.problem.geometry();
+    mesh = geometry.mesh;
+    cells = mesh.cells;
+    FlowProblem.Scales scales = equations.problem.scales();
+    velocity = scales.velocity();
+    pressureUnit = scales.pressure();
+    momentumUnit = scales.length() * scales.pressure();
+    massUnit = scales.length() * scales.velocity();
+    jacobian = new CoupledJacobian(equations.problem);
+    gmres = new FlexibleGmres(3 * cells, KRYLOV);
+    base = new double[3 * cells];
+    trial = new double[3 * cells];
+    residual = new double[3 * cells];
+    moved = new double[3 * cells];
+    step = new double[3 * cells];
+    ru = new double[cells];
+    rv = new double[cells];
+    rp = new double[cells];
+    boundaryFlux = new double[mesh.boundaryFaces];
+    inertiaTerm = new double[cells];
+    assemble();
+  }
+
+  private void assemble() {
+    equations.gradients.update(state);
+    equations.correction.openPressures(state, equations.pressure);
+    equations.pressure.update(state.p);
+    equations.momentum.assemble(state, equations.gradients, equations.pressure);
+  }
+
+  /** Residuals of the state in units of gap times reference pressure and gap times velocity. */
+  private void evaluate(double[] out) {
+    equations.gradients.update(state);
+    equations.correction.openPressures(state, equations.pressure);
+    equations.pressure.update(state.p);
+    equations.correction.forget();
+    equations.correction.massResiduals(
+        state, equations.gradients, equations.pressure, 1, rp);
+    assemble();
+    equations.momentum.residuals(state, ru, rv);
+    for (int c = 0; c < cells; c++) {
+      out[3 * c] = ru[c] / momentumUnit;
+      out[3 * c + 1] = rv[c] / momentumUnit;
+      out[3 * c + 2] = rp[c] / massUnit;
+    }
+  }
+
+  private void read(double[] x) {
+    for (int c = 0; c < cells; c++) {
+      x[3 * c] = state.u[c];
+      x[3 * c + 1] = state.v[c];
+      x[3 * c + 2] = state.p[c];
+    }
+  }
+
+  private void write(double[] x) {
+    for (int c = 0; c < cells; c++) {
+      state.u[c] = x[3 * c];
+      state.v[c] = x[3 * c + 1];
+      state.p[c] = x[3 * c + 2];
+    }
+    System.arraycopy(boundaryFlux, 0, state.boundaryFlux, 0, boundaryFlux.length);
+  }
+
+  /**
+   * One Newton step; the state is left as it was when the step is refused.
+   *
+   * @return false when the linear solution failed
+   */
+  boolean step() {
+    equations.correction.coefficients(equations.momentum, 1);
+    System.arraycopy(state.boundaryFlux, 0, boundaryFlux, 0, boundaryFlux.length);
+    evaluate(residual);
+    norm = norm(residual);
+    note();
+    read(base);
+    double[] aP = equations.momentum.diagonal();
+    for (int c = 0; c < cells; c++) {
+      inertiaTerm[c] = inertia * aP[c] / momentumUnit;
+    }
+    if (!Double.isFinite(norm)
+        || !jacobian.factor(
+            state, equations.momentum, equations.correction, equations.pressure, inertia)) {
+      return false;
+    }
+    gmres.solve(this::derivative, this::precondition, residual, step, LINEAR_REDUCTION);
+    for (int i = 0; i < base.length; i++) {
+      trial[i] = base[i] + step[i];
+    }
+    write(trial);
+    evaluate(moved);
+    double after = norm(moved);
+    if (taken >= FREE_STEPS ? !(after < TOLERATED * norm) : !Double.isFinite(after)) {
+      write(base);
+      evaluate(moved);
+      inertia = Math.min(10, Math.max(4 * inertia, 0.02));
+      return Double.isFinite(norm(moved));
+    }
+    taken++;
+    inertia *= Math.max(0.1, Math.min(1.5, after / norm));
+    if (inertia < LEAST_INERTIA) {
+      inertia = 0;
+    }
+    return true;
+  }
+
+  /** Minus the directional derivative of the residual, with the inertia of the pseudo-time step. */
+  private void derivative(double[] direction, double[] out) {
+    double size = 0;
+    for (int c = 0; c < cells; c++) {
+      size =
+          Math.max(
+              size,
+              Math.max(
+                  Math.max(Math.abs(direction[3 * c]), Math.abs(direction[3 * c + 1]))
+                      / velocity,
+                  Math.abs(direction[3 * c + 2]) / pressureUnit));
+    }
+    double epsilon = DIFFERENCE / Math.max(size, Double.MIN_NORMAL);
+    for (int i = 0; i < base.length; i++) {
+      trial[i] = base[i] + epsilon * direction[i];
+    }
+    write(trial);
+    evaluate(out);
+    for (int i = 0; i < out.length; i++) {
+      out[i] = (residual[i] - out[i]) / epsilon;
+    }
+    for (int c = 0; c < cells; c++) {
+      out[3 * c] += inertiaTerm[c] * direction[3 * c];
+      out[3 * c + 1] += inertiaTerm[c] * direction[3 * c + 1];
+    }
+  }
+
+  private void precondition(double[] from, double[] to) {
+    for (int c = 0; c < cells; c++) {
+      to[3 * c] = from[3 * c] * momentumUnit;
+      to[3 * c + 1] = from[3 * c + 1] * momentumUnit;
+      to[3 * c + 2] = from[3 * c + 2] * massUnit;
+    }
+    jacobian.solve(to);
+  }
+
+  private void note() {
+    double sum = 0;
+    double worst = 0;
+    for (int c = 0; c < cells; c++) {
+      sum += Math.abs(residual[3 * c]) + Math.abs(residual[3 * c + 1]);
+      worst = Math.max(worst, Math.abs(residual[3 * c + 2]));
+    }
+    equations.momentumResidual = sum;
+    massResidual = worst;
+  }
+
+  /** Largest mass defect before the last step over gap times velocity scale. */
+  double massResidual() {
+    return massResidual;
+  }
+
+  private static double norm(double[] a) {
+    double sum = 0;
+    for (double v : a) {
+      sum += v * v;
+    }
+    return Math.sqrt(sum);
+  }
+}
