@@ -31,6 +31,7 @@ public final class FamilySolver implements SectionFamily {
   public GridFamily solve(
       SealSection section,
       MeshLevel level,
+      int grids,
       Closure closure,
       CancelToken cancel,
       ProgressListener progress) {
@@ -40,7 +41,7 @@ public final class FamilySolver implements SectionFamily {
     List<FlowSolution> flows =
         SequencedSolver.solve(
             g -> setup.problem(design.lines(MULTIPLIERS[g]), used),
-            MULTIPLIERS.length,
+            grids,
             -section.suction() / section.fluid().density(),
             0,
             SteadyFlowSolver.Limits.DEFAULT,
@@ -58,6 +59,7 @@ public final class FamilySolver implements SectionFamily {
   public GridFamily solve(
       DuctSection section,
       MeshLevel level,
+      int grids,
       Closure closure,
       CancelToken cancel,
       ProgressListener progress) {
@@ -67,7 +69,7 @@ public final class FamilySolver implements SectionFamily {
     List<FlowSolution> flows =
         SequencedSolver.solve(
             g -> setup.problem(design.lines(MULTIPLIERS[g]), used),
-            MULTIPLIERS.length,
+            grids,
             0,
             setup.startFlow(),
             SteadyFlowSolver.Limits.DEFAULT,

@@ -19,8 +19,6 @@ final class ResultNotices {
   /** The incompressible assumption is questioned above this Mach number. Common practice. */
   private static final double MACH_LIMIT = 0.3;
 
-  private static final int GRIDS = 3;
-
   private final Conditions conditions;
   private final GridFamily family;
   private final List<GridFamily> others;
@@ -146,15 +144,16 @@ final class ResultNotices {
               "solve.cancelled",
               "The solve was stopped: figures come from %d of %d grids.",
               usable,
-              GRIDS));
-    } else if (usable < GRIDS) {
+              SectionFamily.GRIDS));
+    } else if (usable < SectionFamily.GRIDS) {
       notices.add(
           notice(
               "grids.incomplete",
               "Only %d of %d grids gave a usable flow%s: the bands are wider for it.",
               usable,
-              GRIDS,
-              series.finest() < family.grids().size() - 1 || family.grids().size() < GRIDS
+              SectionFamily.GRIDS,
+              series.finest() < family.grids().size() - 1
+                      || family.grids().size() < SectionFamily.GRIDS
                   ? ", and the finest is not among them"
                   : ""));
     }

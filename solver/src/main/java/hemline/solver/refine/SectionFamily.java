@@ -15,12 +15,15 @@ import hemline.solver.grid.MeshLevel;
  * {@link CancelToken#cancel} a call returns within 100 ms with what it has.
  */
 public interface SectionFamily {
+  /** Grids of a whole family. */
+  int GRIDS = 3;
 
   /**
    * Solves a lip section.
    *
    * @param section the question
-   * @param level finest grid
+   * @param level finest grid of the whole family
+   * @param grids how many grids of the family to solve, from the coarsest on, 1 to {@link #GRIDS}
    * @param closure flow model; {@link Closure#AUTO} is resolved inside and named in the answer
    * @param cancel asks to stop
    * @param progress share of this solve, 0 to 1
@@ -28,6 +31,7 @@ public interface SectionFamily {
   GridFamily solve(
       SealSection section,
       MeshLevel level,
+      int grids,
       Closure closure,
       CancelToken cancel,
       ProgressListener progress);
@@ -36,6 +40,7 @@ public interface SectionFamily {
   GridFamily solve(
       DuctSection section,
       MeshLevel level,
+      int grids,
       Closure closure,
       CancelToken cancel,
       ProgressListener progress);

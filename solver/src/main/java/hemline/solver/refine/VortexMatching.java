@@ -10,8 +10,8 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Finds the eddies of the finest grid again on the coarser ones, and on the finest of other flow
- * models, by their centres.
+ * Finds the eddies of the finest grid again on the coarser ones, and under other flow models, by
+ * their centres.
  *
  * <p>Pairs are taken by growing distance, each eddy once. A pair must be closer than half the way
  * to the nearest other eddy of the finest grid, so that neighbours are not mistaken for each other.
@@ -39,7 +39,7 @@ final class VortexMatching {
       Vortex vortex = fine.get(i);
       result.add(new TrappedVortex(estimate(series, strength[i]), vortex.x(), vortex.y()));
     }
-    return withModels(result, fine, others);
+    return withModels(result, series, strength, fine, others);
   }
 
   private static List<Vortex> usable(FigureSeries series, int k) {
@@ -68,20 +68,27 @@ final class VortexMatching {
   }
 
   private static List<TrappedVortex> withModels(
-      List<TrappedVortex> vortices, List<Vortex> fine, List<GridFamily> others) {
+      List<TrappedVortex> vortices,
+      FigureSeries series,
+      double[][] strength,
+      List<Vortex> fine,
+      List<GridFamily> others) {
     double[] low = new double[fine.size()];
     double[] high = new double[fine.size()];
     for (GridFamily other : others) {
-      FigureSeries series = FigureSeries.of(other);
-      if (series.finest() < 0) {
+      FigureSeries there = FigureSeries.of(other);
+      int k = there.finest();
+      if (k < 0 || !series.usable(k)) {
         continue;
       }
-      @Nullable Vortex[] match = match(fine, usable(series, series.finest()));
+      @Nullable Vortex[] match = match(fine, usable(there, k));
       for (int i = 0; i < match.length; i++) {
         Vortex vortex = match[i];
-        double there = vortex == null ? 0 : vortex.strength();
-        low[i] = Math.max(low[i], fine.get(i).strength() - there);
-        high[i] = Math.max(high[i], there - fine.get(i).strength());
+        double distance = (vortex == null ? 0 : vortex.strength()) - strength[i][k];
+        if (Double.isFinite(distance)) {
+          low[i] = Math.max(low[i], -distance);
+          high[i] = Math.max(high[i], distance);
+        }
       }
     }
     List<TrappedVortex> widened = new ArrayList<>();

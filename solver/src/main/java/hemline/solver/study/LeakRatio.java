@@ -12,9 +12,9 @@ import org.jspecify.annotations.Nullable;
 /**
  * Leak of one lip over that of another, both summed over gaps, as an estimate of its own.
  *
- * <p>Both leaks are taken under the same flow model wherever both have one in common, so that a
+ * <p>Both leaks are taken under the same flow model wherever both have one on all grids, so that a
  * difference between models is not read as one between lips. The model part of the band is what the
- * other common models make of the ratio on the finest grid.
+ * other common models make of the ratio on the finest grid both have.
  */
 final class LeakRatio {
   private LeakRatio() {}
@@ -73,18 +73,20 @@ final class LeakRatio {
     return leakA == leakB || leakA.over(leakB) != null;
   }
 
-  /** Flow model to compare a under: the same as for b where they have one in common. */
+  /**
+   * Flow model to compare a under: the same as for b, unless the common one was solved on fewer
+   * grids than their own; then each keeps its own and the model part of the band holds the
+   * difference.
+   */
   private static Closure closure(Solved a, Solved b) {
-    // Symmetric in a and b: the answers' own models first, then any other, in the order of the enum
+    int grids = Math.min(leak(a, a.closure()).places(), leak(b, b.closure()).places());
+    // symmetric in a and b: their own models in the order of the enum
     Closure first = a.closure().compareTo(b.closure()) <= 0 ? a.closure() : b.closure();
     Closure second = first == a.closure() ? b.closure() : a.closure();
     for (Closure closure : List.of(first, second)) {
-      if (a.leaks().containsKey(closure) && b.leaks().containsKey(closure)) {
-        return closure;
-      }
-    }
-    for (Closure closure : a.leaks().keySet()) {
-      if (b.leaks().containsKey(closure)) {
+      LeakSeries leakA = a.leaks().get(closure);
+      LeakSeries leakB = b.leaks().get(closure);
+      if (leakA != null && leakB != null && Math.min(leakA.places(), leakB.places()) >= grids) {
         return closure;
       }
     }

@@ -33,6 +33,7 @@ record Question(
     GridFamily solve(
         SectionFamily family,
         MeshLevel level,
+        int grids,
         Closure closure,
         CancelToken cancel,
         ProgressListener progress);
@@ -45,8 +46,8 @@ record Question(
         label,
         work(section.profile(), section.gap()),
         Closure.AUTO,
-        (family, level, closure, cancel, progress) ->
-            family.solve(section, level, closure, cancel, progress));
+        (family, level, grids, closure, cancel, progress) ->
+            family.solve(section, level, grids, closure, cancel, progress));
   }
 
   static Question of(DuctSection section) {
@@ -55,8 +56,8 @@ record Question(
         section.name(),
         1,
         closure(section.closure()),
-        (family, level, closure, cancel, progress) ->
-            family.solve(section, level, closure, cancel, progress));
+        (family, level, grids, closure, cancel, progress) ->
+            family.solve(section, level, grids, closure, cancel, progress));
   }
 
   /** The flow model to ask for: that of the options, unless they leave it to the section. */

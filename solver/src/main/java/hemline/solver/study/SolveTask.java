@@ -26,13 +26,14 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Others are: laminar and turbulent for each other in the transition band when the choice was
  * left open, and the second turbulence model when a model spread is asked. A laminar flow outside
- * the transition band has no other plausible model.
+ * the transition band has no other plausible model. Others are solved on the coarsest grid only and
+ * compared there: a spread needs no more, and the whole study stays affordable.
  */
 final class SolveTask {
-  private static final int GRIDS = 3;
+  private static final int GRIDS_TO_COMPARE = 1;
 
   /** Share of progress of the first solve where others may follow. */
-  private static final double FIRST_SHARE = 0.6;
+  private static final double FIRST_SHARE = 0.8;
 
   private final Question question;
   private final SectionFamily family;
@@ -87,7 +88,10 @@ final class SolveTask {
     boolean mayCompare = asked == Closure.AUTO || options.modelSpread();
     double firstShare = mayCompare ? FIRST_SHARE : 1;
     GridFamily main =
-        question.solver().solve(family, options.level(), asked, cancel, part(0, firstShare));
+        question
+            .solver()
+            .solve(
+                family, options.level(), SectionFamily.GRIDS, asked, cancel, part(0, firstShare));
     GridSolution finest = main.finestUsable();
     List<GridFamily> others = new ArrayList<>();
     if (finest != null && mayCompare) {
@@ -97,7 +101,9 @@ final class SolveTask {
         others.add(compare(closures.get(i), part(firstShare + i * share, share)));
       }
     }
-    boolean stopped = stopped(main) || others.stream().anyMatch(this::stopped);
+    boolean stopped =
+        stopped(main, SectionFamily.GRIDS)
+            || others.stream().anyMatch(other -> stopped(other, GRIDS_TO_COMPARE));
     SectionResult result =
         Estimates.result(question.conditions(), main, others, List.of(), stopped);
     @Nullable FlowField field = finest == null ? null : finest.field();
@@ -108,7 +114,9 @@ final class SolveTask {
   /** A comparison that breaks off costs the spread, not the answer. */
   private GridFamily compare(Closure closure, ProgressListener part) {
     try {
-      return question.solver().solve(family, options.level(), closure, cancel, part);
+      return question
+          .solver()
+          .solve(family, options.level(), GRIDS_TO_COMPARE, closure, cancel, part);
     } catch (RuntimeException e) {
       return new GridFamily(closure, List.of());
     }
@@ -155,8 +163,8 @@ final class SolveTask {
     return leaks;
   }
 
-  private boolean stopped(GridFamily solved) {
-    return solved.cancelled() || cancel.isCancelled() && solved.grids().size() < GRIDS;
+  private boolean stopped(GridFamily solved, int grids) {
+    return solved.cancelled() || cancel.isCancelled() && solved.grids().size() < grids;
   }
 
   private ProgressListener part(double from, double share) {

@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.function.Function;
 
 /** A family whose leak is a formula, for tests of study logic. */
 final class MadeUpFamily implements SectionFamily {
@@ -42,6 +43,7 @@ final class MadeUpFamily implements SectionFamily {
 
   private final Leak leak;
   private final Before before;
+  Function<SealSection, Closure> auto = section -> Closure.SST;
   final Set<String> threads = Collections.synchronizedSet(new TreeSet<>());
   final ConcurrentLinkedQueue<String> solves = new ConcurrentLinkedQueue<>();
 
@@ -58,22 +60,23 @@ final class MadeUpFamily implements SectionFamily {
   public GridFamily solve(
       SealSection section,
       MeshLevel level,
+      int grids,
       Closure closure,
       CancelToken cancel,
       ProgressListener progress) {
     threads.add(Thread.currentThread().getName());
-    Closure used = closure == Closure.AUTO ? Closure.SST : closure;
+    Closure used = closure == Closure.AUTO ? auto.apply(section) : closure;
     solves.add(section.profile().name() + " " + used.key());
     before.solve(section, used, cancel);
-    GridRun[] runs = new GridRun[3];
-    for (int place = 0; place < 3; place++) {
+    GridRun[] runs = new GridRun[grids];
+    for (int place = 0; place < grids; place++) {
       if (cancel.isCancelled()) {
         GridRun[] done = Arrays.copyOf(runs, place);
         return MadeUpGrids.family(used, done);
       }
       double q = leak.at(section, used, place);
       runs[place] = Double.isNaN(q) ? MadeUpGrids.failed(place) : MadeUpGrids.leak(place, q);
-      progress.progress((place + 1) / 3.0, "grid " + place);
+      progress.progress((place + 1.0) / grids, "grid " + place);
     }
     return MadeUpGrids.family(used, runs);
   }
@@ -82,6 +85,7 @@ final class MadeUpFamily implements SectionFamily {
   public GridFamily solve(
       DuctSection section,
       MeshLevel level,
+      int grids,
       Closure closure,
       CancelToken cancel,
       ProgressListener progress) {

@@ -61,14 +61,17 @@ class RankingStudyTest {
   }
 
   /** Coefficient of a lip on a grid: exact value times 1 + common and own error. */
+  private static MadeUpFamily.Leak leak(Map<String, Double> exact, double common, double own) {
+    return (section, closure, place) -> {
+      double cd = Objects.requireNonNull(exact.get(section.profile().name()));
+      double sign = section.profile().name().hashCode() % 2 == 0 ? 1 : -1;
+      double error = common * SIZES[place] + sign * own * SIZES[place];
+      return jet(section, cd * (1 + error));
+    };
+  }
+
   private static MadeUpFamily lips(Map<String, Double> exact, double common, double own) {
-    return new MadeUpFamily(
-        (section, closure, place) -> {
-          double cd = Objects.requireNonNull(exact.get(section.profile().name()));
-          double sign = section.profile().name().hashCode() % 2 == 0 ? 1 : -1;
-          double error = common * SIZES[place] + sign * own * SIZES[place];
-          return jet(section, cd * (1 + error));
-        });
+    return new MadeUpFamily(leak(exact, common, own));
   }
 
   // ---- what the ratio is for
@@ -348,14 +351,7 @@ class RankingStudyTest {
               if (section.profile().name().equals("hook")) {
                 throw new IllegalStateException("the pocket is sealed off");
               }
-              return lips(exact, 0.01, 0.001)
-                  .solve(
-                      section, MeshLevel.MEDIUM, closure, new CancelToken(), ProgressListener.NONE)
-                  .runs()
-                  .get(place)
-                  .figures()
-                  .scalars()
-                  .get(Figure.LEAK_FLOW);
+              return leak(exact, 0.01, 0.001).at(section, closure, place);
             });
     RankingAnswer answer = rank(broken, TWO, List.of(lip("hook"), lip("teeth")), 1e-3, 2e-3);
     assertThat(answer.ranking().rows()).isEqualTo(without.rows());
@@ -427,6 +423,27 @@ class RankingStudyTest {
     assertThat(teeth.results().get(0).figures().get(Figure.LEAK_FLOW).modelLow())
         .isGreaterThan(0.0);
     assertThat(family.solves).contains("teeth sa", "flat sa").hasSize(4);
+  }
+
+  @Test
+  void lipsSolvedUnderDifferentModelsAreHeldTogetherByTheSpread() {
+    // AUTO takes one lip as laminar and the other as turbulent; the models differ by 4 %
+    MadeUpFamily family =
+        new MadeUpFamily(
+            (section, closure, place) -> {
+              double model = closure == Closure.LAMINAR ? 0.96 : 1;
+              double own = section.profile().name().equals("flat") ? 0.75 : 0.76;
+              return jet(section, model * own * (1 + 0.01 * SIZES[place]));
+            });
+    family.auto =
+        section -> section.profile().name().equals("flat") ? Closure.SST : Closure.LAMINAR;
+    RunOptions auto = new RunOptions(MeshLevel.MEDIUM, Closure.AUTO, false, 2);
+    Ranking.Row teeth = row(rank(family, auto, List.of(lip("teeth")), 0.8e-3), "teeth");
+    double truth = 0.76 / 0.75;
+    assertThat(teeth.relativeLeak().value()).isCloseTo(0.96 * truth, within(1e-9));
+    assertThat(teeth.relativeLeak().high()).isGreaterThanOrEqualTo(truth - 1e-9);
+    assertThat(teeth.relativeLeak().low()).isLessThanOrEqualTo(0.96 * truth);
+    assertThat(teeth.tiedWith()).containsExactly("flat");
   }
 
   // ---- input

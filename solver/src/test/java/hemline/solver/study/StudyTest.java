@@ -87,7 +87,21 @@ class StudyTest {
     Estimate q = r.figures().get(Figure.LEAK_FLOW);
     assertThat(q.modelLow() / q.value()).isCloseTo(0.02 / 0.7, within(1e-9));
     assertThat(r.closure()).isEqualTo("sst");
+    assertThat(r.grids()).hasSize(3);
     assertThat(r.notices()).extracting(Notice::code).containsExactly("regime.transition");
+  }
+
+  @Test
+  void comparisonsAreSolvedOnTheCoarsestGridOnly() {
+    List<String> solved = Collections.synchronizedList(new ArrayList<>());
+    MadeUpFamily family =
+        new MadeUpFamily(
+            (section, closure, place) -> {
+              solved.add(closure.key() + place);
+              return jet(section, 0.7);
+            });
+    run(family, 1500, options(Closure.AUTO, false, 1));
+    assertThat(solved).containsExactly("sst0", "sst1", "sst2", "laminar0");
   }
 
   @Test

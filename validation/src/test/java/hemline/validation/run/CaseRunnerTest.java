@@ -42,6 +42,7 @@ class CaseRunnerTest {
     public GridFamily solve(
         DuctSection section,
         MeshLevel level,
+        int grids,
         Closure closure,
         CancelToken cancel,
         ProgressListener progress) {
@@ -57,21 +58,22 @@ class CaseRunnerTest {
               new double[0],
               new double[4],
               new double[4]);
-      List<GridSolution> grids = new ArrayList<>();
-      for (int k = 0; k < 3; k++) {
+      List<GridSolution> solved = new ArrayList<>();
+      for (int k = 0; k < grids; k++) {
         Map<Figure, Double> scalars =
             Map.of(Figure.PRESSURE_DROP, pressureDrop * (k == 2 ? 1 : 1.01));
         RawFigures figures = new RawFigures(scalars, List.of(), List.of(), List.of());
         int cells = 100 * (k + 2) * (k + 2);
-        grids.add(new GridSolution(new GridRun(cells, 1, status, 0, 0, figures, 0), still));
+        solved.add(new GridSolution(new GridRun(cells, 1, status, 0, 0, figures, 0), still));
       }
-      return new GridFamily(Closure.LAMINAR, grids);
+      return new GridFamily(Closure.LAMINAR, solved);
     }
 
     @Override
     public GridFamily solve(
         SealSection section,
         MeshLevel level,
+        int grids,
         Closure closure,
         CancelToken cancel,
         ProgressListener progress) {
