@@ -6,6 +6,7 @@ import hemline.shared.section.SealSection;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.study.RankingAnswer;
+import hemline.solver.study.RelativeAnswer;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
 import hemline.solver.study.SweepResult;
@@ -18,6 +19,10 @@ interface Bench {
 
   SectionAnswer run(
       DuctSection duct, RunOptions options, CancelToken cancel, ProgressListener progress);
+
+  /** A lip and the plain flat lip as wide as it. */
+  RelativeAnswer relativeLeak(
+      SealSection section, RunOptions options, CancelToken cancel, ProgressListener progress);
 
   SweepResult overGaps(
       SealSection base,

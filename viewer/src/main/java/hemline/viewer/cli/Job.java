@@ -5,7 +5,6 @@ import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.ProgressListener;
 import java.util.List;
 import java.util.concurrent.Callable;
-import java.util.function.Function;
 
 /** What all commands share: reading input, showing progress, telling how it ended. */
 abstract class Job implements Callable<Integer> {
@@ -28,14 +27,19 @@ abstract class Job implements Callable<Integer> {
   /** Does the work and answers with the exit code. */
   abstract int work() throws InputException;
 
+  /** Work that tells how far it has come. */
+  interface Watched<T> {
+    T run(ProgressListener progress) throws InputException;
+  }
+
   /** Runs a study with a progress bar where a person watches. */
-  final <T> T watched(Function<ProgressListener, T> study) {
+  final <T> T watched(Watched<T> study) throws InputException {
     if (!desk.terminal()) {
-      return study.apply(ProgressListener.NONE);
+      return study.run(ProgressListener.NONE);
     }
     ProgressBar bar = new ProgressBar(desk.err(), desk.clock());
     try {
-      return study.apply(bar);
+      return study.run(bar);
     } finally {
       bar.close();
     }

@@ -5,7 +5,10 @@ import hemline.shared.file.LoadedLip;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
 import hemline.shared.result.SectionResult;
+import hemline.solver.study.Ranking;
+import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.SectionAnswer;
+import hemline.solver.study.SweepResult;
 import hemline.viewer.report.ResultFolder;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -121,28 +124,47 @@ final class Lips {
 
   /** The answer with what is to be known of the lip itself put before its own notices. */
   static SectionAnswer withNotices(SectionAnswer answer, LoadedLip lip) {
-    if (lip.notices().isEmpty()) {
-      return answer;
+    return new SectionAnswer(withNotices(answer.result(), lip), answer.field());
+  }
+
+  /** The sweep with what is to be known of the lip itself at every point. */
+  static SweepResult withNotices(SweepResult sweep, LoadedLip lip) {
+    return new SweepResult(
+        sweep.points().stream().map(point -> withNotices(point, lip)).toList(),
+        sweep.gapExponent());
+  }
+
+  /** The ranking with what is to be known of the lips themselves after its own notices. */
+  static RankingAnswer withNotices(RankingAnswer answer, List<LoadedLip> lips) {
+    Ranking r = answer.ranking();
+    List<Notice> notices = new ArrayList<>(r.notices());
+    for (LoadedLip lip : lips) {
+      for (Notice notice : lip.notices()) {
+        notices.add(new Notice(notice.code(), lip.profile().name() + ": " + notice.text()));
+      }
     }
-    SectionResult r = answer.result();
+    return new RankingAnswer(
+        new Ranking(r.baseline(), r.gaps(), r.suction(), r.rows(), r.crossings(), notices),
+        answer.answers());
+  }
+
+  private static SectionResult withNotices(SectionResult r, LoadedLip lip) {
     List<Notice> notices = new ArrayList<>(lip.notices());
     notices.addAll(r.notices());
-    SectionResult known =
-        new SectionResult(
-            r.name(),
-            r.gap(),
-            r.suction(),
-            r.groundSpeed(),
-            r.spanwiseSpeed(),
-            r.status(),
-            r.regime(),
-            r.closure(),
-            r.figures(),
-            r.stageShares(),
-            r.carryOver(),
-            r.trappedVortices(),
-            notices,
-            r.grids());
-    return new SectionAnswer(known, answer.field());
+    return new SectionResult(
+        r.name(),
+        r.gap(),
+        r.suction(),
+        r.groundSpeed(),
+        r.spanwiseSpeed(),
+        r.status(),
+        r.regime(),
+        r.closure(),
+        r.figures(),
+        r.stageShares(),
+        r.carryOver(),
+        r.trappedVortices(),
+        notices,
+        r.grids());
   }
 }

@@ -56,7 +56,7 @@ final class ProgressBar implements ProgressListener {
     StringBuilder text = new StringBuilder("  ");
     text.append("\u2588".repeat(full)).append("\u2591".repeat(CELLS - full));
     text.append(String.format(Locale.ROOT, " %3d %%", (int) Math.floor(100 * done)));
-    if (seconds >= SURE_AFTER && done >= SURE_FROM) {
+    if (seconds >= SURE_AFTER && done >= SURE_FROM && done < 1) {
       text.append("  ").append(left(seconds * (1 - done) / done));
     }
     text.append("  ").append(what.replaceAll("\\p{Cntrl}", " "));

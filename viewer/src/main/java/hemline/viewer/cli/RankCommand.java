@@ -114,7 +114,8 @@ final class RankCommand extends Job {
     if (!inOrder.contains(against.profile())) {
       inOrder.add(against.profile());
     }
-    return finish(answer, inOrder, conditions, folder, desk.secondsSince(start));
+    return finish(
+        Lips.withNotices(answer, lips), inOrder, conditions, folder, desk.secondsSince(start));
   }
 
   private int finish(
@@ -132,7 +133,11 @@ final class RankCommand extends Job {
     Ranking ranking = answer.ranking();
     String document = RankingDocument.text(ranking, true, seconds);
     if (folder != null) {
-      RankingFiles.write(folder, document, answer, profiles, conditions, everyGap);
+      watched(
+          progress -> {
+            RankingFiles.write(folder, document, answer, profiles, conditions, everyGap, progress);
+            return document;
+          });
     }
     if (output.json) {
       print(document);

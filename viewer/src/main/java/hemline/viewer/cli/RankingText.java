@@ -26,10 +26,17 @@ final class RankingText {
     lines.add("");
     boolean perGap = ranking.gaps().size() > 1;
     lines.addAll(table(ranking, perGap).lines("  "));
-    lines.add("");
-    lines.add(
-        "= tied: the band of the leak ratio of the two holds 1."
-            + (anyUnsettled(ranking) ? "  " + UNSETTLED + " mean of an unsteady flow." : ""));
+    List<String> marks = new ArrayList<>();
+    if (ranking.rows().stream().anyMatch(row -> !row.tiedWith().isEmpty())) {
+      marks.add("= tied: the band of the leak ratio of the two holds 1.");
+    }
+    if (anyUnsettled(ranking)) {
+      marks.add(UNSETTLED + " mean of an unsteady flow.");
+    }
+    if (!marks.isEmpty()) {
+      lines.add("");
+      lines.add(String.join("  ", marks));
+    }
     if (ranking.gaps().size() > MOST_GAPS) {
       lines.add("The first " + MOST_GAPS + " gaps are shown; the files hold all of them.");
     }

@@ -13,6 +13,7 @@ import hemline.viewer.format.TradeUnit;
 import hemline.viewer.format.Wording;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** One section for people: every figure with its band and unit, then what to know about it. */
 final class ResultText {
@@ -22,7 +23,8 @@ final class ResultText {
   private ResultText() {}
 
   /** Lines of text. */
-  static List<String> lines(SectionResult result, boolean duct, double seconds) {
+  static List<String> lines(
+      SectionResult result, @Nullable Estimate relativeLeak, boolean duct, double seconds) {
     List<String> lines = new ArrayList<>();
     lines.add(result.name());
     lines.add(
@@ -32,7 +34,7 @@ final class ResultText {
     lines.add(Wording.verdict(result));
     if (!result.figures().isEmpty()) {
       lines.add("");
-      lines.addAll(table(result, duct).lines(INDENT));
+      lines.addAll(table(result, relativeLeak, duct).lines(INDENT));
     }
     lines.addAll(notices(result.notices()));
     lines.add("");
@@ -40,8 +42,12 @@ final class ResultText {
     return lines;
   }
 
-  private static TextTable table(SectionResult result, boolean duct) {
+  private static TextTable table(
+      SectionResult result, @Nullable Estimate relativeLeak, boolean duct) {
     TextTable table = new TextTable(Lean.LEFT, Lean.LEFT, Lean.RIGHT, Lean.LEFT, Lean.LEFT);
+    if (relativeLeak != null) {
+      row(table, "leak over that of a flat lip", "", relativeLeak, new TradeUnit(1, ""));
+    }
     for (Figure figure : Figure.values()) {
       Estimate estimate = result.figures().get(figure);
       if (estimate != null && !(estimate.value() == 0 && onlyForMovingGround(figure))) {

@@ -3,11 +3,13 @@ package hemline.viewer.cli;
 import hemline.shared.file.DuctFile;
 import hemline.shared.file.LoadedLip;
 import hemline.shared.problem.InputException;
+import hemline.shared.result.Estimate;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.FlowField;
+import hemline.solver.study.RelativeAnswer;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
 import hemline.viewer.picture.Picture;
@@ -55,6 +57,13 @@ final class RunCommand extends Job {
       description = "Duct file to solve instead of a lip.")
   @Nullable Path duct;
 
+  @Option(
+      names = "--relative",
+      description = {
+        "Solve the plain flat lip as wide as this one too, and tell the leak relative to it."
+      })
+  boolean relative;
+
   @Mixin GroundOptions ground = new GroundOptions();
   @Mixin SolveOptions solve = new SolveOptions();
   @Mixin OutputOptions output = new OutputOptions();
@@ -83,12 +92,20 @@ final class RunCommand extends Job {
     ResultFolder folder = output.folder(null);
     SealSection section = new SealSection(lip.profile(), atGap, atSuction, motion, air, List.of());
     long start = desk.clock().getAsLong();
-    SectionAnswer answer =
-        watched(progress -> desk.bench().run(section, options, desk.cancel(), progress));
-    SectionAnswer known = Lips.withNotices(answer, lip);
+    RelativeAnswer answer =
+        watched(
+            progress ->
+                relative
+                    ? desk.bench().relativeLeak(section, options, desk.cancel(), progress)
+                    : alone(desk.bench().run(section, options, desk.cancel(), progress)));
+    SectionAnswer known = Lips.withNotices(answer.lip(), lip);
     FlowField field = known.field();
     Picture picture = field == null ? null : SectionPicture.of(section, known.result(), field);
-    return finish(known, picture, false, folder, desk.secondsSince(start));
+    return finish(known, answer.relativeLeak(), picture, false, folder, desk.secondsSince(start));
+  }
+
+  private static RelativeAnswer alone(SectionAnswer answer) {
+    return new RelativeAnswer(answer, answer, null);
   }
 
   private int runDuct(Path file) throws InputException {
@@ -96,11 +113,11 @@ final class RunCommand extends Job {
     if (profile != null) {
       wanted.fault("--duct", "a duct file takes the place of a lip file; leave out " + profile);
     }
-    if (gap != null || suction != null || ground.given()) {
+    if (gap != null || suction != null || relative || ground.given()) {
       wanted.fault(
           "--duct",
-          "the duct file itself says what drives the flow; leave out --gap, --suction, the ground"
-              + " speeds and --temperature");
+          "the duct file itself says what drives the flow; leave out --gap, --suction,"
+              + " --relative, the ground speeds and --temperature");
     }
     RunOptions options = solve.read(wanted);
     DuctSection section = null;
@@ -120,11 +137,12 @@ final class RunCommand extends Job {
         watched(progress -> desk.bench().run(read, options, desk.cancel(), progress));
     FlowField field = answer.field();
     Picture picture = field == null ? null : SectionPicture.of(read, answer.result(), field);
-    return finish(answer, picture, true, folder, desk.secondsSince(start));
+    return finish(answer, null, picture, true, folder, desk.secondsSince(start));
   }
 
   private int finish(
       SectionAnswer answer,
+      @Nullable Estimate relativeLeak,
       @Nullable Picture picture,
       boolean isDuct,
       @Nullable ResultFolder folder,
@@ -135,14 +153,14 @@ final class RunCommand extends Job {
       tell("stopped on request before " + result.name() + " was solved; there is no result.");
       return ExitCode.CANCELLED;
     }
-    String document = ResultDocument.text(result, isDuct, seconds);
+    String document = ResultDocument.text(result, relativeLeak, isDuct, seconds);
     if (folder != null) {
       SectionFiles.write(folder, document, result, answer.field(), picture);
     }
     if (output.json) {
       print(document);
     } else {
-      print(ResultText.lines(result, isDuct, seconds));
+      print(ResultText.lines(result, relativeLeak, isDuct, seconds));
       print(
           List.of(
               folder == null

@@ -8,6 +8,7 @@ import hemline.solver.flow.ProgressListener;
 import hemline.solver.refine.SectionFamily;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RankingStudy;
+import hemline.solver.study.RelativeAnswer;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
 import hemline.solver.study.SectionStudy;
@@ -28,6 +29,12 @@ record SolverBench(SectionFamily family) implements Bench {
   public SectionAnswer run(
       DuctSection duct, RunOptions options, CancelToken cancel, ProgressListener progress) {
     return new SectionStudy(family).run(duct, options, cancel, progress);
+  }
+
+  @Override
+  public RelativeAnswer relativeLeak(
+      SealSection section, RunOptions options, CancelToken cancel, ProgressListener progress) {
+    return new SectionStudy(family).relativeLeak(section, options, cancel, progress);
   }
 
   @Override

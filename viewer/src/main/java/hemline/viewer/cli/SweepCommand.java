@@ -93,7 +93,7 @@ final class SweepCommand extends Job {
                 overGap
                     ? desk.bench().overGaps(base, gaps, options, desk.cancel(), progress)
                     : desk.bench().overSuctions(base, suctions, options, desk.cancel(), progress));
-    return finish(sweep, overGap, folder, desk.secondsSince(start));
+    return finish(Lips.withNotices(sweep, lip), overGap, folder, desk.secondsSince(start));
   }
 
   private int finish(

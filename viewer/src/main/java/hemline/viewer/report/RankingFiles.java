@@ -5,6 +5,7 @@ import hemline.shared.profile.LipProfile;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.FlowField;
+import hemline.solver.flow.ProgressListener;
 import hemline.solver.study.Ranking;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.SectionAnswer;
@@ -13,6 +14,9 @@ import hemline.viewer.picture.GapChart;
 import hemline.viewer.picture.RankingChart;
 import hemline.viewer.picture.SectionPicture;
 import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.stream.IntStream;
 
 /** The files of a ranking. */
 public final class RankingFiles {
@@ -26,6 +30,7 @@ public final class RankingFiles {
    * @param profiles in the order of the answer
    * @param conditions what the sections share
    * @param everyGap true for pictures and fields at all gaps, false for pictures at the middle gap
+   * @param progress share of the pictures
    */
   public static void write(
       ResultFolder folder,
@@ -33,7 +38,8 @@ public final class RankingFiles {
       RankingAnswer answer,
       List<LipProfile> profiles,
       SealSection conditions,
-      boolean everyGap)
+      boolean everyGap,
+      ProgressListener progress)
       throws InputException {
     Ranking ranking = answer.ranking();
     folder.write("ranking.json", document);
@@ -48,15 +54,30 @@ public final class RankingFiles {
       }
     }
     int gaps = ranking.gaps().size();
-    int middle = (gaps - 1) / 2;
-    for (int lip = 0; lip < profiles.size(); lip++) {
-      for (int g = 0; g < gaps; g++) {
-        if (everyGap || g == middle) {
-          SealSection section =
-              conditions.withProfile(profiles.get(lip)).withGap(ranking.gaps().get(g));
-          section(folder, section, answer.answers().get(lip * gaps + g), everyGap);
-        }
-      }
+    List<Integer> shown =
+        IntStream.range(0, profiles.size() * gaps)
+            .filter(k -> everyGap || k % gaps == (gaps - 1) / 2)
+            .boxed()
+            .toList();
+    AtomicInteger done = new AtomicInteger();
+    // pictures are independent of each other, and drawing takes a while
+    List<InputException> faults =
+        shown.parallelStream()
+            .map(
+                k -> {
+                  LipProfile lip = profiles.get(k / gaps);
+                  SealSection section =
+                      conditions.withProfile(lip).withGap(ranking.gaps().get(k % gaps));
+                  Optional<InputException> fault =
+                      section(folder, section, answer.answers().get(k), everyGap);
+                  progress.progress(
+                      (double) done.incrementAndGet() / shown.size(), "picture of " + lip.name());
+                  return fault;
+                })
+            .flatMap(Optional::stream)
+            .toList();
+    if (!faults.isEmpty()) {
+      throw faults.get(0);
     }
   }
 
@@ -66,22 +87,26 @@ public final class RankingFiles {
     folder.write("figures.csv", FiguresCsv.of(done));
   }
 
-  private static void section(
-      ResultFolder folder, SealSection section, SectionAnswer answer, boolean withFields)
-      throws InputException {
+  private static Optional<InputException> section(
+      ResultFolder folder, SealSection section, SectionAnswer answer, boolean withFields) {
     FlowField field = answer.field();
     if (field == null) {
-      return;
+      return Optional.empty();
     }
     String name =
         ResultFolder.fileName(section.profile().name())
             + "-"
             + Digits.plain(1000 * section.gap(), 4)
             + "mm";
-    SectionFiles.picture(
-        folder, "streamlines/" + name, SectionPicture.of(section, answer.result(), field));
-    if (withFields) {
-      folder.write("fields/" + name + ".vtr", FieldFile.text(field));
+    try {
+      SectionFiles.picture(
+          folder, "streamlines/" + name, SectionPicture.of(section, answer.result(), field));
+      if (withFields) {
+        folder.write("fields/" + name + ".vtr", FieldFile.text(field));
+      }
+      return Optional.empty();
+    } catch (InputException e) {
+      return Optional.of(e);
     }
   }
 }

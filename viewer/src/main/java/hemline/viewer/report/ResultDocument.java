@@ -9,6 +9,7 @@ import hemline.shared.result.GridRun;
 import hemline.shared.result.SectionResult;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** JSON document of one section: schema {@code hemline.result/1}. */
 public final class ResultDocument {
@@ -19,11 +20,18 @@ public final class ResultDocument {
   /**
    * The document as text.
    *
+   * @param relativeLeak leak over that of the plain flat lip as wide as this one; null when not
+   *     asked for or not to be had
    * @param duct true for a duct section
    * @param seconds wall time of the run
    */
-  public static String text(SectionResult result, boolean duct, double seconds) {
+  public static String text(
+      SectionResult result, @Nullable Estimate relativeLeak, boolean duct, double seconds) {
     ObjectNode document = node(result, duct);
+    if (relativeLeak != null) {
+      ((ObjectNode) document.get("figures"))
+          .set("relativeLeak", JsonText.estimate(relativeLeak, PURE));
+    }
     JsonText.number(document, "seconds", seconds);
     return JsonText.of(document);
   }

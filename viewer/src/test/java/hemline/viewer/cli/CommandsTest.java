@@ -127,6 +127,34 @@ final class CommandsTest {
   }
 
   @Test
+  void relativeLeakIsAddedWhenAskedFor() throws Exception {
+    String[] args = {"run", lip, "--gap", "2mm", "--suction", "600Pa", "--relative"};
+    assertThat(hemline(args)).isZero();
+    assertThat(out()).contains("0.930  \u00b1 0.020");
+    out.reset();
+    assertThat(hemline("run", lip, "--gap", "2mm", "--suction", "600Pa", "--relative", "--json"))
+        .isZero();
+    assertThat(document().at("/figures/relativeLeak/low").doubleValue()).isEqualTo(0.91);
+  }
+
+  @Test
+  void whatIsToBeKnownOfALipIsSaidWithEveryStudy() throws Exception {
+    Path thin =
+        Files.writeString(
+            dir.resolve("thin.json"),
+            FLAT.formatted("thin").replace("[8, 0], [8, 10]", "[0.3, 0], [0.3, 10]"));
+    hemline("run", thin.toString(), "--gap", "2mm", "--suction", "600Pa", "--json");
+    String warning = document().at("/warnings/0").textValue();
+    assertThat(warning).contains("thinner");
+    out.reset();
+    hemline("sweep", thin.toString(), "--gap", "1mm..2mm", "--suction", "600Pa", "--json");
+    assertThat(document().at("/points/1/warnings/0").textValue()).isEqualTo(warning);
+    out.reset();
+    hemline("rank", dir.toString(), "--gaps", "2mm", "--suction", "600Pa", "--json");
+    assertThat(document().at("/warnings/0").textValue()).isEqualTo("thin: " + warning);
+  }
+
+  @Test
   void outHoldsTheFiles() throws Exception {
     Path folder = dir.resolve("results");
     hemline("run", lip, "--gap", "2mm", "--suction", "600Pa", "--out", folder.toString());

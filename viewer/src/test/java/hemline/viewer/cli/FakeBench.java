@@ -1,6 +1,8 @@
 package hemline.viewer.cli;
 
 import hemline.shared.profile.LipProfile;
+import hemline.shared.result.Estimate;
+import hemline.shared.result.Estimate.Trend;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
@@ -9,6 +11,7 @@ import hemline.shared.section.SealSection;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.study.RankingAnswer;
+import hemline.solver.study.RelativeAnswer;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
 import hemline.solver.study.SweepResult;
@@ -62,6 +65,13 @@ final class FakeBench implements Bench {
     asked.add(duct);
     asked.add(options);
     return new SectionAnswer(answer(duct.name(), duct.referenceGap(), 5), null);
+  }
+
+  @Override
+  public RelativeAnswer relativeLeak(
+      SealSection section, RunOptions options, CancelToken cancel, ProgressListener progress) {
+    SectionAnswer lip = run(section, options, cancel, progress);
+    return new RelativeAnswer(lip, lip, new Estimate(0.93, 0.02, 0, 0, 0, Trend.MONOTONE));
   }
 
   @Override

@@ -82,7 +82,7 @@ final class ResultFilesTest {
   @Test
   void resultDocumentKeepsTheContract() throws Exception {
     Estimate leak = new Estimate(0.0431, 0.0004, 0, 0.0001, 0, Trend.MONOTONE);
-    JsonNode document = read(ResultDocument.text(result(leak, 2e-15), false, 1.5));
+    JsonNode document = read(ResultDocument.text(result(leak, 2e-15), null, false, 1.5));
     assertThat(document.get("schema").textValue()).isEqualTo("hemline.result/1");
     assertThat(document.at("/section/profile").textValue()).isEqualTo("lip, \"odd\" name");
     assertThat(document.at("/section/gap").doubleValue()).isEqualTo(0.002);
@@ -117,14 +117,14 @@ final class ResultFilesTest {
               0,
               0,
               Trend.UNKNOWN);
-      brackets(read(ResultDocument.text(result(leak, 0), true, 0)).at("/figures/leakFlow"));
+      brackets(read(ResultDocument.text(result(leak, 0), leak, true, 0)).at("/figures/leakFlow"));
     }
   }
 
   @Test
   void missingNumbersAreNull() throws Exception {
     JsonNode document =
-        read(ResultDocument.text(result(Estimate.exact(1), Double.NaN), true, Double.NaN));
+        read(ResultDocument.text(result(Estimate.exact(1), Double.NaN), null, true, Double.NaN));
     assertThat(document.get("massResidual").isNull()).isTrue();
     assertThat(document.get("seconds").isNull()).isTrue();
     assertThat(document.at("/section/kind").textValue()).isEqualTo("duct");
