@@ -32,6 +32,12 @@ final class CoupledJacobian {
     mesh = geometry.mesh;
     diagonal = new double[9 * mesh.cells];
     entry = new double[9 * geometry.pattern.column.length];
+    lu = directSolver(geometry, 3);
+  }
+
+  /** Direct solver over the cells of a mesh, ordered by their place on the grid. */
+  static BlockLu directSolver(FaceGeometry geometry, int block) {
+    Mesh mesh = geometry.mesh;
     int nx = mesh.lines.nx();
     double[] column = new double[mesh.cells];
     double[] row = new double[mesh.cells];
@@ -41,7 +47,7 @@ final class CoupledJacobian {
         row[mesh.cellAt[k]] = k / nx;
       }
     }
-    lu = new BlockLu(geometry.pattern, column, row, 3);
+    return new BlockLu(geometry.pattern, column, row, block);
   }
 
   /** Solves for the step: {@code x} holds the residuals, then the step. */
@@ -189,8 +195,7 @@ final class CoupledJacobian {
     double ry = mesh.by[b] - mesh.cy[c];
     double centre = 1;
     for (int e = geometry.pattern.rowStart[c]; e < geometry.pattern.rowStart[c + 1]; e++) {
-      double g =
-          pressure.leastSquares().entryX(e) * rx + pressure.leastSquares().entryY(e) * ry;
+      double g = pressure.leastSquares().entryX(e) * rx + pressure.leastSquares().entryY(e) * ry;
       entry[9 * e + 3 * U + P] += sx * g;
       entry[9 * e + 3 * V + P] += sy * g;
       centre -= g;

@@ -8,7 +8,6 @@ import hemline.solver.scheme.FaceGeometry;
 import hemline.solver.scheme.VelocityGradients;
 import hemline.solver.turbulence.EddyViscosity;
 
-
 /**
  * The discrete equations of one problem and the state they are evaluated at.
  *
@@ -29,8 +28,7 @@ final class FlowEquations {
   FlowEquations(FlowProblem problem, FlowState state) {
     this.problem = problem;
     this.state = state;
-    gradients =
-        new VelocityGradients(problem.geometry(), problem.boundary(), problem.spanwise());
+    gradients = new VelocityGradients(problem.geometry(), problem.boundary(), problem.spanwise());
     pressure = new PressureField(problem.geometry(), problem.boundary());
     closure = Closures.of(problem);
     momentum = new Momentum(problem, closure.wallViscosity());

@@ -48,6 +48,15 @@ final class Momentum {
     faceViscosity = new double[mesh.faces];
   }
 
+  /**
+   * Residual of w of all cells before relaxation.
+   *
+   * @param rw answer
+   */
+  void spanwiseResidual(FlowState s, double[] rw) {
+    system.residuals(bw, s.w, rw);
+  }
+
   /** Coefficients of the neighbours, by entry of the pattern. */
   double[] neighbours() {
     return system.neighbour;

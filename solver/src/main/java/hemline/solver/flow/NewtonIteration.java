@@ -92,8 +92,7 @@ final class NewtonIteration {
     equations.correction.openPressures(state, equations.pressure);
     equations.pressure.update(state.p);
     equations.correction.forget();
-    equations.correction.massResiduals(
-        state, equations.gradients, equations.pressure, 1, rp);
+    equations.correction.massResiduals(state, equations.gradients, equations.pressure, 1, rp);
     assemble();
     equations.momentum.residuals(state, ru, rv);
     for (int c = 0; c < cells; c++) {
@@ -170,8 +169,7 @@ final class NewtonIteration {
           Math.max(
               size,
               Math.max(
-                  Math.max(Math.abs(direction[3 * c]), Math.abs(direction[3 * c + 1]))
-                      / velocity,
+                  Math.max(Math.abs(direction[3 * c]), Math.abs(direction[3 * c + 1])) / velocity,
                   Math.abs(direction[3 * c + 2]) / pressureUnit));
     }
     double epsilon = DIFFERENCE / Math.max(size, Double.MIN_NORMAL);

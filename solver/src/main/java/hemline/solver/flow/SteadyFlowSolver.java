@@ -9,15 +9,15 @@ import java.util.Arrays;
 /**
  * Iterates a flow problem until residuals and figure have settled, or says why they have not.
  *
- * <p>Laminar flows are solved by Newton's method. Turbulent ones, and laminar ones on which Newton's
- * method gets stuck, by the segregated iteration with Anderson acceleration, which also settles
- * flows whose plain iteration cycles. Where nothing settles, the mean over the last plain iterations
- * is the answer, marked unsteady.
+ * <p>Laminar flows are solved by Newton's method. Turbulent ones, and laminar ones on which
+ * Newton's method gets stuck, by the segregated iteration with Anderson acceleration, which also
+ * settles flows whose plain iteration cycles. Where nothing settles, the mean over the last plain
+ * iterations is the answer, marked unsteady.
  */
 public final class SteadyFlowSolver {
   private static final int NEWTON_STEPS = 80;
   private static final int APPROACH_STEPS = 15;
-  private static final int ACCELERATION_DEPTH = 8;
+  private static final int ACCELERATION_DEPTH = 5;
   private static final int ACCELERATE_FROM = 40;
 
   /** History is dropped when the residual has grown by this factor over its best. */
@@ -28,7 +28,7 @@ public final class SteadyFlowSolver {
 
   /** Relaxation of the accelerated attempts, bold first, and of the plain one that is averaged. */
   private static final IterationSettings[] LADDER = {
-    new IterationSettings(0.8, 0.5, 0.7, 2, 1e-2), new IterationSettings(0.7, 0.3, 0.6, 2, 1e-2)
+    new IterationSettings(0.8, 0.5, 0.7, 2, 5e-2), new IterationSettings(0.7, 0.3, 0.6, 2, 5e-2)
   };
 
   /**
@@ -42,12 +42,7 @@ public final class SteadyFlowSolver {
    * @param drive largest relative miss of the operating point
    */
   public record Limits(
-      int accelerated,
-      int plain,
-      int window,
-      double figureWindow,
-      double momentum,
-      double drive) {
+      int accelerated, int plain, int window, double figureWindow, double momentum, double drive) {
     public static final Limits DEFAULT = new Limits(600, 1000, 30, 5e-4, 1e-3, 5e-4);
   }
 
@@ -87,8 +82,7 @@ public final class SteadyFlowSolver {
    * @param limits when to stop
    * @param cancel looked at in every iteration
    */
-  public SteadyFlowSolver(
-      FlowProblem problem, FlowState state, Limits limits, CancelToken cancel) {
+  public SteadyFlowSolver(FlowProblem problem, FlowState state, Limits limits, CancelToken cancel) {
     this.problem = problem;
     this.state = state;
     this.limits = limits;
@@ -156,6 +150,9 @@ public final class SteadyFlowSolver {
           && recorded > 2
           && spread(recorded - 2) <= limits.figureWindow()) {
         windowStart = recorded - 2;
+        if (problem.spanwise()) {
+          SpanwiseTransport.solve(equations, cancel);
+        }
         return SolveStatus.CONVERGED;
       }
     }

@@ -8,8 +8,8 @@ import java.util.List;
  * Order of elimination by nested dissection of points in the plane.
  *
  * <p>Each node owns the unknowns of its separator, eliminated after those of its children; {@code
- * border} lists the later unknowns that its front touches. Source: George 1973, SIAM J. Numer. Anal.
- * 10, 345–363.
+ * border} lists the later unknowns that its front touches. Source: George 1973, SIAM J. Numer.
+ * Anal. 10, 345–363.
  */
 final class DissectionTree {
   private static final int LEAF = 12;
@@ -117,9 +117,7 @@ final class DissectionTree {
         low[a++] = i;
       }
     }
-    return new int[][] {
-      Arrays.copyOf(low, a), Arrays.copyOf(high, b), Arrays.copyOf(between, c)
-    };
+    return new int[][] {Arrays.copyOf(low, a), Arrays.copyOf(high, b), Arrays.copyOf(between, c)};
   }
 
   private static double[] sorted(int[] region, double[] values) {
@@ -160,5 +158,4 @@ final class DissectionTree {
     }
     return Arrays.copyOf(found, n);
   }
-
 }
