@@ -1,6 +1,5 @@
 package hemline.viewer.cli;
 
-import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.study.Ranking;
 import hemline.viewer.format.Digits;
@@ -22,7 +21,7 @@ final class RankingText {
   static List<String> lines(Ranking ranking, double seconds) {
     List<String> lines = new ArrayList<>();
     lines.add("Leak against " + ranking.baseline());
-    lines.add(conditions(ranking));
+    lines.add(Wording.conditions(ranking));
     lines.add("");
     boolean perGap = ranking.gaps().size() > 1;
     lines.addAll(table(ranking, perGap).lines("  "));
@@ -48,26 +47,6 @@ final class RankingText {
     lines.add("");
     lines.add(ranking.rows().size() + " lips, " + Digits.plain(seconds, 2) + " s.");
     return lines;
-  }
-
-  private static String conditions(Ranking ranking) {
-    List<Double> gaps = ranking.gaps();
-    String text =
-        gaps.size() == 1
-            ? "gap " + Wording.millimetres(gaps.get(0))
-            : "mean over "
-                + gaps.size()
-                + " gaps from "
-                + Wording.millimetres(gaps.get(0))
-                + " to "
-                + Wording.millimetres(gaps.get(gaps.size() - 1));
-    text += " \u00b7 suction " + Wording.pressure(ranking.suction());
-    for (Ranking.Row row : ranking.rows()) {
-      for (SectionResult result : row.results()) {
-        return text + " \u00b7 " + Wording.ground(result.groundSpeed(), result.spanwiseSpeed());
-      }
-    }
-    return text;
   }
 
   private static TextTable table(Ranking ranking, boolean perGap) {

@@ -2,6 +2,8 @@ package hemline.viewer.format;
 
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.solver.study.Ranking;
+import java.util.List;
 
 /** Short phrases about a section and how its solve went. */
 public final class Wording {
@@ -46,6 +48,27 @@ public final class Wording {
         + pressure(result.suction())
         + " \u00b7 "
         + ground(result.groundSpeed(), result.spanwiseSpeed());
+  }
+
+  /** Gap or gaps, suction and ground motion of a ranking. */
+  public static String conditions(Ranking ranking) {
+    List<Double> gaps = ranking.gaps();
+    String text =
+        gaps.size() == 1
+            ? "gap " + millimetres(gaps.get(0))
+            : "mean over "
+                + gaps.size()
+                + " gaps from "
+                + millimetres(gaps.get(0))
+                + " to "
+                + millimetres(gaps.get(gaps.size() - 1));
+    String ground =
+        ranking.rows().stream()
+            .flatMap(row -> row.results().stream())
+            .findFirst()
+            .map(r -> " \u00b7 " + ground(r.groundSpeed(), r.spanwiseSpeed()))
+            .orElse("");
+    return text + " \u00b7 suction " + pressure(ranking.suction()) + ground;
   }
 
   /** How the solve ended and with which flow model. */

@@ -2,6 +2,7 @@ package hemline.viewer.picture;
 
 import hemline.shared.result.SolveStatus;
 import hemline.solver.study.Ranking;
+import hemline.viewer.format.Wording;
 import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
 import hemline.viewer.picture.Sheet.Pen;
@@ -77,7 +78,7 @@ public final class GapChart extends Picture {
         40,
         "Leak against " + ranking.baseline() + ", gap by gap",
         Lettering.of(22, Ink.TEXT).heavy());
-    sheet.text(MARGIN, 61, RankingChart.conditions(ranking), Lettering.of(13, Ink.TEXT));
+    sheet.text(MARGIN, 61, Wording.conditions(ranking), Lettering.of(13, Ink.TEXT));
     double[] range = range();
     for (int k = 0; k < series.size(); k++) {
       int column = k % columns();

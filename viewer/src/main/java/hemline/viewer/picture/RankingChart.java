@@ -38,21 +38,6 @@ public final class RankingChart extends Picture {
     return new RankingChart(ranking);
   }
 
-  /** Gap or gap range and suction of a ranking. */
-  static String conditions(Ranking ranking) {
-    int last = ranking.gaps().size() - 1;
-    String gaps =
-        last == 0
-            ? "gap " + Wording.millimetres(ranking.gaps().get(0))
-            : "mean over "
-                + (last + 1)
-                + " gaps, "
-                + Wording.millimetres(ranking.gaps().get(0))
-                + " to "
-                + Wording.millimetres(ranking.gaps().get(last));
-    return gaps + " \u00b7 suction " + Wording.pressure(ranking.suction());
-  }
-
   @Override
   double width() {
     return WIDTH;
@@ -67,7 +52,7 @@ public final class RankingChart extends Picture {
   void paint(Sheet sheet) {
     sheet.text(
         MARGIN, 40, "Leak against " + ranking.baseline(), Lettering.of(22, Ink.TEXT).heavy());
-    sheet.text(MARGIN, 61, conditions(ranking), Lettering.of(13, Ink.TEXT));
+    sheet.text(MARGIN, 61, Wording.conditions(ranking), Lettering.of(13, Ink.TEXT));
     ChartPanel panel = panel();
     panel.paintScales(sheet, 6, 1, true, false);
     Rectangle2D box = panel.box();

@@ -32,7 +32,7 @@ final class ChartTest {
     assertThat(text)
         .contains("0.910  (0.898 to 0.922)")
         .contains("= 3")
-        .contains("6 gaps, 1 mm to 6 mm");
+        .contains("6 gaps from 1 mm to 6 mm");
   }
 
   @Test
