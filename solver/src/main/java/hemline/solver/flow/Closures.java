@@ -3,6 +3,7 @@ package hemline.solver.flow;
 import hemline.solver.turbulence.EddyViscosity;
 import hemline.solver.turbulence.KOmegaSst;
 import hemline.solver.turbulence.Laminar;
+import hemline.solver.turbulence.SpalartAllmaras;
 
 /** Makes the flow model a problem asks for. */
 final class Closures {
@@ -19,8 +20,22 @@ final class Closures {
               problem.wallDistance(),
               problem.inflowTurbulence().k(),
               problem.inflowTurbulence().eddyViscosity(),
+              problem.scales().velocity() / length(problem),
               problem.spanwise());
-      case LAMINAR, AUTO, SA -> new Laminar(boundaryFaces, problem.viscosity());
+      case SA ->
+          new SpalartAllmaras(
+              problem.geometry(),
+              problem.boundary(),
+              problem.viscosity(),
+              problem.wallDistance(),
+              problem.spanwise());
+      case LAMINAR, AUTO -> new Laminar(boundaryFaces, problem.viscosity());
     };
+  }
+
+  private static double length(FlowProblem problem) {
+    double[] x = problem.geometry().mesh.lines.x();
+    double[] y = problem.geometry().mesh.lines.y();
+    return Math.max(x[x.length - 1] - x[0], y[y.length - 1] - y[0]);
   }
 }

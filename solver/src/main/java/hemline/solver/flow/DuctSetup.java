@@ -80,6 +80,8 @@ public final class DuctSetup {
     boolean spanwise = duct.ground().spanwiseSpeed() != 0 || duct.ceiling().spanwiseSpeed() != 0;
     double[] share = new double[mesh.faces];
     java.util.Arrays.fill(share, 1);
+    boolean[] all = new boolean[mesh.cells];
+    java.util.Arrays.fill(all, true);
     double[] distance = new double[0];
     if (closure != Closure.LAMINAR) {
       boolean[] noSlip = new boolean[Patch.FIRST_SOLID + solids.size()];
@@ -99,6 +101,7 @@ public final class DuctSetup {
         0,
         spanwise,
         share,
+        all,
         new FlowProblem.InflowTurbulence(1e-3 * velocity * velocity, 10 * nu),
         drive(mesh, pressure),
         new FlowProblem.Scales(h, velocity, pressure));

@@ -16,6 +16,7 @@ import hemline.solver.scheme.FaceGeometry;
  * @param spanwise true when the third velocity component is solved
  * @param secondOrderShare share of the second-order correction in the convection of each interior
  *     face, 0 to 1
+ * @param judged cells whose momentum residual counts
  * @param inflowTurbulence what enters with the fluid
  * @param drive adjusts outlet pressure or inlet flow while iterating
  * @param scales for residuals and limits
@@ -29,6 +30,7 @@ public record FlowProblem(
     double bodyForceX,
     boolean spanwise,
     double[] secondOrderShare,
+    boolean[] judged,
     InflowTurbulence inflowTurbulence,
     Drive drive,
     Scales scales) {
@@ -92,6 +94,7 @@ public record FlowProblem(
         bodyForceX,
         spanwise,
         secondOrderShare,
+        judged,
         inflowTurbulence,
         drive,
         scales);

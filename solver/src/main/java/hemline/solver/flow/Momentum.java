@@ -78,9 +78,9 @@ final class Momentum {
     return system.diagonal;
   }
 
-  /** Sum of absolute residuals of u and v, m³/s² per metre. */
+  /** Sum of absolute residuals of u and v over the judged cells, m³/s² per metre. */
   double residual(FlowState s) {
-    return system.residual(bu, s.u) + system.residual(bv, s.v);
+    return system.residual(bu, s.u, problem.judged()) + system.residual(bv, s.v, problem.judged());
   }
 
   /** Sum of the neighbour coefficients of a cell. */

@@ -57,14 +57,18 @@ public final class SparseSystem {
   }
 
   /**
-   * Sum of absolute residuals {@code |b + Σ a_nb x_nb - a_P x_P|} over all rows.
+   * Sum of absolute residuals {@code |b + Σ a_nb x_nb - a_P x_P|}.
    *
    * @param b right-hand side; not modified
    * @param x values; not modified
+   * @param counted rows that count; not modified
    */
-  public double residual(double[] b, double[] x) {
+  public double residual(double[] b, double[] x, boolean[] counted) {
     double total = 0;
     for (int r = 0; r < pattern.size; r++) {
+      if (!counted[r]) {
+        continue;
+      }
       double sum = b[r] - diagonal[r] * x[r];
       for (int e = pattern.rowStart[r]; e < pattern.rowStart[r + 1]; e++) {
         sum += neighbour[e] * x[pattern.column[e]];

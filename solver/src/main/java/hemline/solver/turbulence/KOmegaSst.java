@@ -29,8 +29,8 @@ public final class KOmegaSst extends EddyViscosity {
   private static final double BETA_2 = 0.0828;
   private static final double GAMMA_2 = 0.44;
 
-  /** Start values and floors never fall below this share of the inflow's. */
-  private static final double FLOOR = 1e-6;
+  /** k never falls below this share of the inflow's. */
+  private static final double FLOOR = 1e-12;
 
   private final FaceGeometry geometry;
   private final Mesh mesh;
@@ -39,6 +39,7 @@ public final class KOmegaSst extends EddyViscosity {
   private final double[] wallDistance;
   private final double kIn;
   private final double omegaIn;
+  private final double omegaFloor;
   private final boolean spanwise;
   private final Gradient gradient;
   private final SparseSystem system;
@@ -53,12 +54,13 @@ public final class KOmegaSst extends EddyViscosity {
   private final double[] cross;
   private final double[] sublayer;
 
-  /** Wall cells: friction velocity squared times wall area, and the like, gathered per cell. */
+  /** Wall length of each cell, and what the wall law says there. */
   private final double[] wallArea;
 
   private final double[] wallOmega;
   private final double[] wallProduction;
-  private final double[] wallY;
+  private final WallStress walls;
+  private final double[] noBoundary;
 
   /** d⁴ times the mean of d⁻⁴ over a cell: exact destruction of ω ~ d⁻². */
   private final double[] destruction;
@@ -75,6 +77,8 @@ public final class KOmegaSst extends EddyViscosity {
    * @param wallDistance of cells, m
    * @param kIn turbulent kinetic energy of entering fluid, m²/s²
    * @param eddyIn eddy viscosity of entering fluid, m²/s
+   * @param omegaFloor least ω, 1/s, about velocity over domain length (Menter 1994, AIAA J. 32,
+   *     1598); without it the eddy viscosity of dead corners grows without bound
    * @param spanwise true when the third velocity component counts
    */
   public KOmegaSst(
@@ -84,6 +88,7 @@ public final class KOmegaSst extends EddyViscosity {
       double[] wallDistance,
       double kIn,
       double eddyIn,
+      double omegaFloor,
       boolean spanwise) {
     super(geometry.mesh.boundaryFaces, viscosity);
     this.geometry = geometry;
@@ -93,6 +98,7 @@ public final class KOmegaSst extends EddyViscosity {
     this.wallDistance = wallDistance;
     this.kIn = kIn;
     omegaIn = kIn / eddyIn;
+    this.omegaFloor = Math.min(omegaFloor, omegaIn);
     this.spanwise = spanwise;
     gradient = new Gradient(geometry, new boolean[mesh.boundaryFaces]);
     system = new SparseSystem(geometry.pattern);
@@ -110,7 +116,8 @@ public final class KOmegaSst extends EddyViscosity {
     wallArea = new double[n];
     wallOmega = new double[n];
     wallProduction = new double[n];
-    wallY = new double[mesh.boundaryFaces];
+    walls = new WallStress(geometry, boundary, viscosity, spanwise);
+    noBoundary = new double[mesh.boundaryFaces];
     destruction = new double[n];
     fluxRatio = new double[mesh.faces];
     nearWallWeights();
@@ -156,8 +163,8 @@ public final class KOmegaSst extends EddyViscosity {
   public void update(FlowState s, VelocityGradients g, double factor) {
     strainRate(g);
     wallCells(s, g);
-    gradient.of(s.k, wallY, kx, ky);
-    gradient.of(s.omega, wallY, wx, wy);
+    gradient.of(s.k, noBoundary, kx, ky);
+    gradient.of(s.omega, noBoundary, wx, wy);
     blending(s);
     solveOmega(s, factor);
     solveK(s, factor);
@@ -182,25 +189,15 @@ public final class KOmegaSst extends EddyViscosity {
     java.util.Arrays.fill(wallArea, 0);
     java.util.Arrays.fill(wallOmega, 0);
     java.util.Arrays.fill(wallProduction, 0);
-    double[] wall = wallViscosity();
+    walls.update(s, g, wallViscosity());
     for (int b = 0; b < mesh.boundaryFaces; b++) {
-      if (boundary.kind[b] != Boundary.WALL) {
+      if (!walls.isWall(b)) {
         continue;
       }
       int c = mesh.bCell[b];
-      double nx = geometry.bux[b];
-      double ny = geometry.buy[b];
-      double du = s.u[c] - g.bu[b];
-      double dv = s.v[c] - g.bv[b];
-      double along = dv * nx - du * ny;
-      double dw = spanwise ? s.w[c] - g.bw[b] : 0;
-      double speed = Math.sqrt(along * along + dw * dw);
       double d = geometry.bDistance[b];
-      double reynolds = speed * d / nu;
-      double y = WallLaw.distance(reynolds, wallY[b]);
-      wallY[b] = y;
-      double friction = y * nu / d;
-      wall[b] = reynolds > 0 ? nu * y * y / reynolds : nu;
+      double y = walls.yPlus[b];
+      double friction = walls.frictionVelocity(b);
       double area = geometry.bArea[b];
       wallArea[c] += area;
       double omega = y > 0 ? friction * friction / nu * WallLaw.omega(y) : 80 * nu / (d * d);
@@ -287,7 +284,7 @@ public final class KOmegaSst extends EddyViscosity {
     inflow(s, omegaIn);
     relaxAndSolve(s.omega, factor, wallOmega);
     for (int c = 0; c < mesh.cells; c++) {
-      s.omega[c] = Math.max(s.omega[c], FLOOR * omegaIn);
+      s.omega[c] = Math.max(s.omega[c], omegaFloor);
     }
   }
 
@@ -306,7 +303,7 @@ public final class KOmegaSst extends EddyViscosity {
     inflow(s, kIn);
     relaxAndSolve(s.k, factor, null);
     for (int c = 0; c < mesh.cells; c++) {
-      s.k[c] = Math.max(s.k[c], FLOOR * FLOOR * kIn);
+      s.k[c] = Math.max(s.k[c], FLOOR * kIn);
     }
   }
 

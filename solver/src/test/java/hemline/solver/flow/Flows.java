@@ -52,6 +52,8 @@ final class Flows {
       FlowProblem.Scales scales) {
     double[] share = new double[mesh.faces];
     java.util.Arrays.fill(share, 1);
+    boolean[] all = new boolean[mesh.cells];
+    java.util.Arrays.fill(all, true);
     return new FlowProblem(
         new FaceGeometry(mesh),
         boundary,
@@ -61,6 +63,7 @@ final class Flows {
         bodyForce,
         spanwise,
         share,
+        all,
         new FlowProblem.InflowTurbulence(
             1e-3 * scales.velocity() * scales.velocity(), 10 * viscosity),
         watch(mesh),

@@ -1,0 +1,191 @@
+package hemline.solver.turbulence;
+
+import hemline.solver.field.FlowState;
+import hemline.solver.grid.Mesh;
+import hemline.solver.linear.SparseSystem;
+import hemline.solver.scheme.Boundary;
+import hemline.solver.scheme.FaceGeometry;
+import hemline.solver.scheme.Gradient;
+import hemline.solver.scheme.VelocityGradients;
+
+/**
+ * One-equation eddy viscosity closure, fully turbulent form without the trip terms.
+ *
+ * <p>Source: Spalart & Allmaras 1994, Rech. Aérosp. 1, 5–21; modified vorticity limited to 0.3 Ω.
+ * Convection is first order. In wall cells, where the profile is linear whatever the spacing, the
+ * modified vorticity is u_τ / (κ d) with u_τ from the wall law.
+ */
+public final class SpalartAllmaras extends EddyViscosity {
+  private static final double CB1 = 0.1355;
+  private static final double CB2 = 0.622;
+  private static final double SIGMA = 2.0 / 3.0;
+  private static final double KAPPA = 0.41;
+  private static final double CW1 = CB1 / (KAPPA * KAPPA) + (1 + CB2) / SIGMA;
+  private static final double CW2 = 0.3;
+  private static final double CW3 = 2;
+  private static final double CV1 = 7.1;
+
+  /** Working variable of entering fluid over viscosity. */
+  private static final double INFLOW_RATIO = 4;
+
+  private final FaceGeometry geometry;
+  private final Mesh mesh;
+  private final Boundary boundary;
+  private final double nu;
+  private final double[] wallDistance;
+  private final boolean spanwise;
+  private final Gradient gradient;
+  private final SparseSystem system;
+  private final WallStress walls;
+  private final double[] rhs;
+  private final double[] gx;
+  private final double[] gy;
+  private final double[] atWall;
+  private final double[] wallFriction;
+
+  /**
+   * Prepares the closure.
+   *
+   * @param geometry of the mesh
+   * @param boundary conditions
+   * @param viscosity kinematic, m²/s
+   * @param wallDistance of cells, m
+   * @param spanwise true when the third velocity component counts
+   */
+  public SpalartAllmaras(
+      FaceGeometry geometry,
+      Boundary boundary,
+      double viscosity,
+      double[] wallDistance,
+      boolean spanwise) {
+    super(geometry.mesh.boundaryFaces, viscosity);
+    this.geometry = geometry;
+    this.boundary = boundary;
+    mesh = geometry.mesh;
+    nu = viscosity;
+    this.wallDistance = wallDistance;
+    this.spanwise = spanwise;
+    boolean[] known = new boolean[mesh.boundaryFaces];
+    for (int b = 0; b < known.length; b++) {
+      known[b] = boundary.kind[b] == Boundary.WALL;
+    }
+    gradient = new Gradient(geometry, known);
+    system = new SparseSystem(geometry.pattern);
+    walls = new WallStress(geometry, boundary, viscosity, spanwise);
+    rhs = new double[mesh.cells];
+    gx = new double[mesh.cells];
+    gy = new double[mesh.cells];
+    atWall = new double[mesh.boundaryFaces];
+    wallFriction = new double[mesh.cells];
+  }
+
+  @Override
+  public void initialise(FlowState s) {
+    for (int c = 0; c < mesh.cells; c++) {
+      if (!(s.nuTilde[c] > 0)) {
+        s.nuTilde[c] = INFLOW_RATIO * nu;
+        s.eddyViscosity[c] = eddyViscosity(s.nuTilde[c]);
+      }
+    }
+  }
+
+  private double eddyViscosity(double nuTilde) {
+    double chi = nuTilde / nu;
+    double cube = chi * chi * chi;
+    return nuTilde * cube / (cube + CV1 * CV1 * CV1);
+  }
+
+  @Override
+  public void update(FlowState s, VelocityGradients g, double factor) {
+    walls.update(s, g, wallViscosity());
+    java.util.Arrays.fill(wallFriction, -1);
+    for (int b = 0; b < mesh.boundaryFaces; b++) {
+      if (walls.isWall(b)) {
+        int c = mesh.bCell[b];
+        wallFriction[c] = Math.max(wallFriction[c], walls.frictionVelocity(b));
+      }
+    }
+    gradient.of(s.nuTilde, atWall, gx, gy);
+    transport(s);
+    for (int c = 0; c < mesh.cells; c++) {
+      sources(s, g, c);
+    }
+    for (int b = 0; b < mesh.boundaryFaces; b++) {
+      int c = mesh.bCell[b];
+      double in = -s.boundaryFlux[b];
+      if (walls.isWall(b)) {
+        system.diagonal[c] += nu / SIGMA * geometry.bConductance[b];
+      } else if (in > 0
+          && (boundary.kind[b] == Boundary.OPEN || boundary.kind[b] == Boundary.VELOCITY)) {
+        system.diagonal[c] += in;
+        rhs[c] += in * INFLOW_RATIO * nu;
+      }
+    }
+    double extra = (1 - factor) / factor;
+    for (int c = 0; c < mesh.cells; c++) {
+      double a = system.diagonal[c] * extra;
+      rhs[c] += a * s.nuTilde[c];
+      system.diagonal[c] += a;
+    }
+    system.relax(rhs, s.nuTilde, 2);
+    for (int c = 0; c < mesh.cells; c++) {
+      s.nuTilde[c] = Math.max(s.nuTilde[c], 1e-6 * nu);
+      s.eddyViscosity[c] = eddyViscosity(s.nuTilde[c]);
+    }
+  }
+
+  // F ν̃ - (ν + ν̃)/σ ∂ν̃/∂n A
+  private void transport(FlowState s) {
+    system.clear();
+    for (int f = 0; f < mesh.faces; f++) {
+      int o = mesh.owner[f];
+      int n = mesh.neighbour[f];
+      double wo = geometry.ownerWeight[f];
+      double diffusion =
+          (nu + wo * s.nuTilde[o] + (1 - wo) * s.nuTilde[n]) / SIGMA * geometry.conductance[f];
+      double ao = diffusion + Math.max(-s.flux[f], 0);
+      double an = diffusion + Math.max(s.flux[f], 0);
+      system.neighbour[geometry.pattern.firstEntry[f]] += ao;
+      system.neighbour[geometry.pattern.secondEntry[f]] += an;
+      system.diagonal[o] += ao;
+      system.diagonal[n] += an;
+    }
+  }
+
+  // cb1 S̃ ν̃ - cw1 fw (ν̃/d)² + cb2/σ |∇ν̃|²
+  private void sources(FlowState s, VelocityGradients g, int c) {
+    double nuTilde = s.nuTilde[c];
+    double d = wallDistance[c];
+    double kd2 = KAPPA * KAPPA * d * d;
+    double modified;
+    if (wallFriction[c] >= 0) {
+      modified = wallFriction[c] / (KAPPA * d);
+    } else {
+      double curl = g.vx[c] - g.uy[c];
+      double omega2 = curl * curl;
+      if (spanwise) {
+        omega2 += g.wx[c] * g.wx[c] + g.wy[c] * g.wy[c];
+      }
+      double omega = Math.sqrt(omega2);
+      double chi = nuTilde / nu;
+      double cube = chi * chi * chi;
+      double fv1 = cube / (cube + CV1 * CV1 * CV1);
+      double fv2 = 1 - chi / (1 + chi * fv1);
+      modified = Math.max(omega + nuTilde / kd2 * fv2, 0.3 * omega);
+    }
+    double r = modified > 0 ? Math.min(nuTilde / (modified * kd2), 10) : 10;
+    double r2 = r * r;
+    double gg = r + CW2 * (r2 * r2 * r2 - r);
+    double c6 = Math.pow(CW3, 6);
+    double g6 = gg * gg * gg * gg * gg * gg;
+    double fw = gg * Math.pow((1 + c6) / (g6 + c6), 1.0 / 6.0);
+    double v = mesh.volume[c];
+    rhs[c] =
+        v
+            * (CB1 * modified * nuTilde
+                + CB2 / SIGMA * (gx[c] * gx[c] + gy[c] * gy[c])
+                + CW1 * fw * nuTilde * nuTilde / (d * d));
+    // Newton form of the destruction: 2 cw1 fw ν̃/d² on the diagonal
+    system.diagonal[c] += v * 2 * CW1 * fw * nuTilde / (d * d);
+  }
+}
