@@ -64,7 +64,10 @@ public final class FamilySolver implements SectionFamily {
       CancelToken cancel,
       ProgressListener progress) {
     DuctSetup setup = new DuctSetup(section);
-    GridDesign design = GridDesign.of(setup.domain(), section.referenceGap(), level);
+    GridDesign design =
+        section.cavity() == null
+            ? GridDesign.of(setup.domain(), section.referenceGap(), level)
+            : GridDesign.ofCavity(setup.domain(), section.referenceGap(), level);
     Closure used = closure == Closure.AUTO ? choose(section, setup) : closure;
     List<FlowSolution> flows =
         SequencedSolver.solve(

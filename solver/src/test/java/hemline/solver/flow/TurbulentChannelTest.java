@@ -81,7 +81,7 @@ class TurbulentChannelTest {
 
   @ParameterizedTest(name = "SA, {0} cells, growth {1}")
   @CsvSource({"40, 1.15", "26, 1.15", "16, 1.15", "10, 1", "5, 1"})
-  void oneEquationFrictionIsWithinTenPercentOnAnySpacing(int cells, double growth) {
-    assertThat(frictionOverDean(Closure.SA, cells, growth)).isCloseTo(1, within(0.10));
+  void oneEquationFrictionIsWithinTwelvePercentOnAnySpacing(int cells, double growth) {
+    assertThat(frictionOverDean(Closure.SA, cells, growth)).isCloseTo(1, within(0.12));
   }
 }
