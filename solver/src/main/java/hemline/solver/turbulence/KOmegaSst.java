@@ -169,7 +169,9 @@ public final class KOmegaSst extends EddyViscosity {
     solveOmega(s, factor);
     solveK(s, factor);
     for (int c = 0; c < mesh.cells; c++) {
-      s.eddyViscosity[c] = A1 * s.k[c] / Math.max(A1 * s.omega[c], strain[c] * blend2[c]);
+      // in wall cells the discrete strain rate is not the profile's: no limit by it there
+      double limit = wallArea[c] > 0 ? 0 : strain[c] * blend2[c];
+      s.eddyViscosity[c] = A1 * s.k[c] / Math.max(A1 * s.omega[c], limit);
     }
   }
 
@@ -203,7 +205,7 @@ public final class KOmegaSst extends EddyViscosity {
       double omega = y > 0 ? friction * friction / nu * WallLaw.omega(y) : 80 * nu / (d * d);
       wallOmega[c] = Math.max(wallOmega[c], omega);
       double f2 = friction * friction;
-      wallProduction[c] += area * f2 * f2 / nu * WallLaw.meanProduction(2 * y);
+      wallProduction[c] += area * f2 * f2 / nu * WallLaw.production(y);
     }
     for (int c = 0; c < mesh.cells; c++) {
       if (wallArea[c] > 0) {

@@ -28,49 +28,17 @@ final class WallLaw {
     8.4248, 8.4135, 8.4169, 8.4387
   };
 
-  /** Mean production of k between the wall and y⁺, in wall units. */
+  /**
+   * Source of k⁺ that keeps a wall cell with its centre at y⁺ in balance: mean production less mean
+   * destruction up to 2 y⁺ plus the destruction that the cell's own values give. In the sublayer,
+   * where the two means cancel to nothing, the mean production alone.
+   */
   private static final double[] PRODUCTION = {
-    1.8067e-07,
-    4.8825e-07,
-    1.3183e-06,
-    3.5567e-06,
-    9.6017e-06,
-    2.5935e-05,
-    7.0028e-05,
-    0.00018871,
-    0.00050619,
-    0.0013462,
-    0.0034637,
-    0.0084942,
-    0.019131,
-    0.037996,
-    0.064586,
-    0.094226,
-    0.12098,
-    0.14111,
-    0.15327,
-    0.15787,
-    0.15633,
-    0.15045,
-    0.14169,
-    0.13122,
-    0.11993,
-    0.10844,
-    0.097217,
-    0.086531,
-    0.076563,
-    0.067401,
-    0.05908,
-    0.051594,
-    0.044912,
-    0.038983,
-    0.033752,
-    0.029158,
-    0.02514,
-    0.021637,
-    0.018592,
-    0.015953,
-    0.013672
+    6.776e-06, 1.833e-05, 4.942e-05, 0.0001332, 0.0003578, 0.0009577, 0.002498, 0.006247, 0.010423,
+    0.025616, 0.052134, 0.089471, 0.13366, 0.17703, 0.2094, 0.22329, 0.21888, 0.20139, 0.17678,
+    0.15039, 0.12571, 0.104, 0.085514, 0.070071, 0.057325, 0.046878, 0.03834, 0.031374, 0.025696,
+    0.021064, 0.017282, 0.014192, 0.011666, 0.0095976, 0.0079024, 0.0065125, 0.0053723, 0.0044362,
+    0.0036677, 0.0030373, 0.0025205
   };
 
   private static final double PER_POINT = Math.log(LAST / FIRST) / (U.length - 1);
@@ -100,17 +68,14 @@ final class WallLaw {
     return (y > LAST ? OMEGA_Y[OMEGA_Y.length - 1] : at(OMEGA_Y, y)) / y;
   }
 
-  /** Mean production of k⁺ between the wall and y⁺. */
-  static double meanProduction(double y) {
+  /** Source of k⁺ in a wall cell with its centre at y⁺. */
+  static double production(double y) {
     if (y < FIRST) {
       double r = y / FIRST;
       return PRODUCTION[0] * r * r * r * r * r;
     }
-    if (y > LAST) {
-      // ∫ dy / (κ y) carried on
-      return (PRODUCTION[PRODUCTION.length - 1] * LAST + Math.log(y / LAST) / KAPPA) / y;
-    }
-    return at(PRODUCTION, y);
+    // 1 / (κ y) in the logarithmic layer
+    return y > LAST ? PRODUCTION[PRODUCTION.length - 1] * LAST / y : at(PRODUCTION, y);
   }
 
   /**
