@@ -6,7 +6,11 @@ import hemline.shared.geometry.Polygons;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.Problem;
 import hemline.shared.profile.LipDrawing;
+import hemline.shared.profile.LipFindings;
+import hemline.shared.profile.LipProfile;
+import hemline.shared.profile.LipResolver;
 import hemline.shared.profile.MountEdge;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -55,6 +59,58 @@ public final class LipImport {
     return new Imported(
         drawing(name, "imported from " + fileName, found.outlines(), file.toString()),
         found.notices());
+  }
+
+  /**
+   * Reads and resolves a lip from an SVG or DXF file.
+   *
+   * @return with notices of the drawing before those of the lip
+   * @throws InputException with every problem found in the drawing or the lip
+   */
+  public static LoadedLip load(Path file) throws InputException {
+    Imported imported = read(file);
+    LipFindings findings = LipResolver.check(imported.drawing());
+    if (findings.profile() == null) {
+      throw new InputException(
+          findings.problems().stream()
+              .map(p -> new Problem(p.code(), file + ", " + p.place(), p.text()))
+              .toList());
+    }
+    List<Notice> notices = new ArrayList<>(imported.notices());
+    notices.addAll(findings.notices());
+    return new LoadedLip(imported.drawing(), findings.profile(), notices);
+  }
+
+  /**
+   * The drawing of an imported lip moved to the origin, as a lip file wants it: counter-clockwise,
+   * lowest point on the ground line, ambient edge at x = 0.
+   *
+   * @param lip from {@link #load}
+   */
+  public static LipDrawing atOrigin(LoadedLip lip) {
+    LipProfile profile = lip.profile();
+    List<Outline> outlines = new ArrayList<>();
+    outlines.add(profile.outline());
+    outlines.addAll(profile.detached());
+    // moving leaves rounding errors in the last digits, which nobody wants to read in a file
+    List<DrawnOutline> drawn =
+        Alignment.align(outlines).stream().map(o -> new DrawnOutline(o.vertices())).toList();
+    LipDrawing d = lip.drawing();
+    return new LipDrawing(
+        d.name(),
+        d.family(),
+        d.notes(),
+        d.invented(),
+        d.source(),
+        drawn.get(0),
+        profile.mountEdge(),
+        drawn.subList(1, drawn.size()));
+  }
+
+  /** True if the name of a file says that it is a drawing to import. */
+  public static boolean isDrawing(Path file) {
+    String lower = file.toString().toLowerCase(Locale.ROOT);
+    return lower.endsWith(".svg") || lower.endsWith(".dxf");
   }
 
   /**

@@ -10,7 +10,7 @@ import java.util.List;
  *
  * @param drawing as it stands in the file
  * @param profile resolved
- * @param notices what should be known of it, such as walls too thin to print
+ * @param notices what should be known of it, such as walls too thin to print or edges drawn twice
  */
 public record LoadedLip(LipDrawing drawing, LipProfile profile, List<Notice> notices) {
   public LoadedLip {

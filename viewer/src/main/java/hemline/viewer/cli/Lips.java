@@ -1,6 +1,7 @@
 package hemline.viewer.cli;
 
 import hemline.shared.file.LipFile;
+import hemline.shared.file.LipImport;
 import hemline.shared.file.LoadedLip;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
@@ -38,11 +39,16 @@ final class Lips {
       return null;
     }
     try {
-      return LipFile.load(file);
+      return load(file);
     } catch (InputException e) {
       wanted.addAll(e);
       return null;
     }
+  }
+
+  /** A lip file or a drawing, as its name tells. */
+  private static LoadedLip load(Path file) throws InputException {
+    return LipImport.isDrawing(file) ? LipImport.load(file) : LipFile.load(file);
   }
 
   /** All lips of some files and folders, in the order given. */
@@ -55,7 +61,7 @@ final class Lips {
     for (Path place : places) {
       try {
         List<LoadedLip> here =
-            Files.isDirectory(place) ? LipFile.loadFolder(place) : List.of(LipFile.load(place));
+            Files.isDirectory(place) ? LipFile.loadFolder(place) : List.of(load(place));
         for (LoadedLip lip : here) {
           Path before = seen.putIfAbsent(lip.profile().name(), place);
           if (before == null) {
@@ -96,9 +102,9 @@ final class Lips {
         return lip;
       }
     }
-    if (named != null && named.endsWith(".json")) {
+    if (named != null && named.matches("(?i).*\\.(json|svg|dxf)")) {
       try {
-        return LipFile.load(Path.of(named));
+        return load(Path.of(named));
       } catch (InvalidPathException e) {
         wanted.fault("--baseline", "\"" + named + "\" is no file name here");
         return null;

@@ -38,7 +38,7 @@ final class RankCommand extends Job {
   @Parameters(
       arity = "0..*",
       paramLabel = "DIR|FILES",
-      description = "Folders of lip files, or lip files.")
+      description = "Folders of lip files, lip files, or SVG or DXF drawings of a lip.")
   List<Path> places = new ArrayList<>();
 
   @Option(

@@ -36,7 +36,11 @@ import picocli.CommandLine.Parameters;
     sortOptions = false,
     mixinStandardHelpOptions = true)
 final class RunCommand extends Job {
-  @Parameters(index = "0", arity = "0..1", paramLabel = "PROFILE", description = "Lip file.")
+  @Parameters(
+      index = "0",
+      arity = "0..1",
+      paramLabel = "PROFILE",
+      description = "Lip file, or SVG or DXF drawing of a lip.")
   @Nullable Path profile;
 
   @Option(

@@ -19,6 +19,8 @@ import org.jspecify.annotations.Nullable;
  */
 final class Wanted {
   private static final double LARGEST_GAP = 1;
+  private static final double SHORTEST_COUPON = 1e-3;
+  private static final double LONGEST_COUPON = 1;
   private static final double LARGEST_SUCTION = 100_000;
   private static final double LARGEST_SPEED = 340;
   private static final int MOST_STEPS = 200;
@@ -57,6 +59,17 @@ final class Wanted {
       }
     }
     return gaps;
+  }
+
+  /** Length of a test coupon, m. */
+  double couponLength(String option, String text) {
+    double length = read(QuantityKind.LENGTH, option, text, 40e-3);
+    if (!(length >= SHORTEST_COUPON) || length > LONGEST_COUPON) {
+      fault(
+          option, "a test coupon must be 1 mm to 1 m long, such as 40mm; \"" + text + "\" is not");
+      return 40e-3;
+    }
+    return length;
   }
 
   double suction(String option, @Nullable String text) {
