@@ -66,7 +66,7 @@ final class JsonKeys {
 
   /** A text that must be there. */
   String text(String key, String example) {
-    if (missing(key, "\"" + example + "\"")) {
+    if (missing(key, "a text such as \"" + example + "\"")) {
       return "";
     }
     return text(key, "", example);

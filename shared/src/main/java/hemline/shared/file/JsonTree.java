@@ -57,11 +57,21 @@ final class JsonTree {
     } catch (JsonProcessingException e) {
       JsonLocation at = e.getLocation();
       String place = at == null ? file : file + ", line " + Math.max(1, at.getLineNr());
-      String why = e.getOriginalMessage().lines().findFirst().orElse("").strip();
+      String why = plain(e.getOriginalMessage().lines().findFirst().orElse("").strip());
       throw new InputException("file.json", place, "this is not sound JSON: " + why);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** The parser's reason without its hints to programmers. */
+  private static String plain(String reason) {
+    if (reason.startsWith("Unexpected end-of-input")) {
+      return "the file ends before the last bracket, brace or quote is closed";
+    }
+    String shortened =
+        reason.replaceAll(" ?\\(start marker at .*", "").replaceAll(": enable `.*", "");
+    return shortened.replace("Non-standard token", "a number cannot be");
   }
 
   private static JsonItem value(JsonParser parser) throws IOException {

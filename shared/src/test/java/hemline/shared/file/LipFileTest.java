@@ -91,6 +91,20 @@ class LipFileTest {
     assertThat(e.problems().get(0).text()).contains(hint);
   }
 
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "{\"name\": \"flat\" | the file ends before the last bracket, brace or quote is closed",
+        "{\"name\": \"fl | the file ends before the last bracket, brace or quote is closed",
+        "{\"outline\": [[0, NaN]]} | a number cannot be 'NaN'",
+      })
+  void tellsUnsoundJsonInPlainWords(String text, String reason) {
+    InputException e =
+        catchThrowableOfType(InputException.class, () -> LipFile.load(text, "f.json"));
+    assertThat(e.problems().get(0).text()).isEqualTo("this is not sound JSON: " + reason);
+  }
+
   @Test
   void refusesRepeatedKeysAndTrailingText() {
     for (String text :

@@ -12,8 +12,8 @@
  * <p>F volume flux through a face, A its open length, ν_eff molecular plus eddy viscosity. All
  * unknowns sit in cell centres; F carries the pressure term of Rhie and Chow. {@code SectionSetup}
  * and {@code DuctSetup} turn sections into a {@code FlowProblem}; {@code SteadyFlowSolver} settles
- * it by {@code NewtonIteration} (laminar) or {@code SegregatedIteration} with acceleration;
- * {@code SequencedSolver} goes through the grids of a family.
+ * it by {@code NewtonIteration} (laminar) or {@code SegregatedIteration} with acceleration; {@code
+ * SequencedSolver} goes through the grids of a family.
  */
 @NullMarked
 package hemline.solver.flow;

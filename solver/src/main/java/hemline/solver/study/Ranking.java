@@ -12,7 +12,9 @@ import java.util.List;
  * @param gaps gaps solved, m, increasing
  * @param suction Pa
  * @param rows best (least leak) first
- * @param crossings gaps where two lips swap places
+ * @param crossings gaps where two lips swap places, beyond the bands on both sides
+ * @param possibleCrossings gaps where two lips may swap places, but one side or both are within the
+ *     bands
  * @param notices what the reader must know
  */
 public record Ranking(
@@ -21,6 +23,7 @@ public record Ranking(
     double suction,
     List<Row> rows,
     List<Crossing> crossings,
+    List<Crossing> possibleCrossings,
     List<Notice> notices) {
 
   /**
@@ -50,13 +53,20 @@ public record Ranking(
   /** Leak over the baseline's at one gap, m. */
   public record GapRatio(double gap, Estimate relativeLeak) {}
 
-  /** Two lips that swap places at a gap, m. */
+  /**
+   * Two lips that swap places.
+   *
+   * @param first the lip that leaks less at smaller gaps
+   * @param second the lip that leaks less at wider gaps
+   * @param gap m
+   */
   public record Crossing(String first, String second, double gap) {}
 
   public Ranking {
     gaps = List.copyOf(gaps);
     rows = List.copyOf(rows);
     crossings = List.copyOf(crossings);
+    possibleCrossings = List.copyOf(possibleCrossings);
     notices = List.copyOf(notices);
   }
 }

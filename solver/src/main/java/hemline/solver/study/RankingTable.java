@@ -1,18 +1,11 @@
 package hemline.solver.study;
 
-import hemline.shared.problem.Notice;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.SectionResult;
-import hemline.shared.result.SolveStatus;
-import hemline.shared.units.NumberText;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
-import java.util.function.Predicate;
-import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Builds the table of a ranking from solved sections. */
@@ -21,7 +14,6 @@ final class RankingTable {
   private final Lip baseline;
   private final List<Double> gaps;
   private final double suction;
-  private final List<Notice> notices = new ArrayList<>();
 
   /** A lip with its solved sections by gap. */
   private record Lip(String name, List<Solved> solved) {
@@ -64,22 +56,27 @@ final class RankingTable {
   }
 
   private Ranking build() {
+    RankingNotices notices = new RankingNotices(baseline.name());
     List<Scored> scored = new ArrayList<>();
     for (Lip lip : lips) {
       Estimate score = LeakRatio.ofSums(lip.solved(), baseline.solved());
       if (score != null) {
         scored.add(new Scored(lip, score));
       }
-      noticeMissing(lip, score == null);
+      missing(lip, score == null, notices);
     }
     scored.sort(
         Comparator.comparingDouble((Scored s) -> s.score().value())
             .thenComparing(s -> s.lip().name()));
-    noticeStatus(SolveStatus.CANCELLED, "ranking.cancelled", "The study was stopped before");
-    noticeStatus(SolveStatus.UNSTEADY, "ranking.unsteady", "No steady flow was found for");
+    for (Lip lip : lips) {
+      notices.results(lip.name(), lip.results());
+    }
     List<Ranking.Row> rows = rows(scored);
-    List<Ranking.Crossing> crossings = crossings(scored);
-    return new Ranking(baseline.name(), gaps, suction, rows, crossings, notices);
+    List<Ranking.Crossing> certain = new ArrayList<>();
+    List<Ranking.Crossing> possible = new ArrayList<>();
+    crossings(scored, certain, possible);
+    notices.possibleCrossings(possible);
+    return new Ranking(baseline.name(), gaps, suction, rows, certain, possible, notices.list());
   }
 
   /** Rank is one more than the number of lips that are clearly better. */
@@ -144,9 +141,8 @@ final class RankingTable {
     return ratios;
   }
 
-  private List<Ranking.Crossing> crossings(List<Scored> scored) {
-    List<Ranking.Crossing> certain = new ArrayList<>();
-    List<Ranking.Crossing> possible = new ArrayList<>();
+  private void crossings(
+      List<Scored> scored, List<Ranking.Crossing> certain, List<Ranking.Crossing> possible) {
     for (Scored above : scored) {
       for (Scored below : scored) {
         if (above == below || !upright(above.lip(), below.lip())) {
@@ -169,17 +165,6 @@ final class RankingTable {
             .thenComparing(Ranking.Crossing::second);
     certain.sort(order);
     possible.sort(order);
-    if (!possible.isEmpty()) {
-      notices.add(
-          new Notice(
-              "ranking.crossings",
-              "Lips that may swap places, but not beyond the bands on both sides: "
-                  + possible.stream()
-                      .map(c -> c.first() + " and " + c.second() + " near " + nearGap(c))
-                      .collect(Collectors.joining("; "))
-                  + "."));
-    }
-    return certain;
   }
 
   private List<@Nullable Estimate> ratios(Lip above, Lip below) {
@@ -190,58 +175,13 @@ final class RankingTable {
     return ratios;
   }
 
-  private void noticeMissing(Lip lip, boolean leftOut) {
+  private void missing(Lip lip, boolean leftOut, RankingNotices notices) {
     List<Double> missing = new ArrayList<>();
     for (int g = 0; g < gaps.size(); g++) {
       if (!LeakRatio.comparable(lip.solved().get(g), baseline.solved().get(g))) {
         missing.add(gaps.get(g));
       }
     }
-    if (leftOut) {
-      notices.add(
-          new Notice(
-              "ranking.left-out",
-              lip.name()
-                  + " has no place: at no gap is there a usable leak of it and of the baseline "
-                  + baseline.name()
-                  + " to compare."));
-    } else if (!missing.isEmpty()) {
-      notices.add(
-          new Notice(
-              "ranking.gaps-missing",
-              lip.name()
-                  + " is judged without the gap "
-                  + missing.stream().map(NumberText::millimetres).collect(Collectors.joining(", "))
-                  + ", where it cannot be compared with the baseline."));
-    }
-  }
-
-  private void noticeStatus(SolveStatus status, String code, String lead) {
-    Predicate<Solved> has = s -> s.answer().result().status() == status;
-    Map<String, List<String>> byLip = new TreeMap<>();
-    for (Lip lip : lips) {
-      for (int g = 0; g < gaps.size(); g++) {
-        if (has.test(lip.solved().get(g))) {
-          byLip
-              .computeIfAbsent(lip.name(), name -> new ArrayList<>())
-              .add(NumberText.millimetres(gaps.get(g)));
-        }
-      }
-    }
-    if (!byLip.isEmpty()) {
-      notices.add(
-          new Notice(
-              code,
-              lead
-                  + " "
-                  + byLip.entrySet().stream()
-                      .map(e -> e.getKey() + " at " + String.join(", ", e.getValue()))
-                      .collect(Collectors.joining("; "))
-                  + (status == SolveStatus.CANCELLED ? " was solved." : ".")));
-    }
-  }
-
-  private static String nearGap(Ranking.Crossing crossing) {
-    return NumberText.significant(1e3 * crossing.gap(), 3) + " mm";
+    notices.missing(lip.name(), leftOut, missing);
   }
 }

@@ -56,8 +56,12 @@ class RankingStudyTest {
         .orElseThrow();
   }
 
+  /** Codes of what is told of the ranking itself, without what sections share. */
   private static List<String> codes(Ranking ranking) {
-    return ranking.notices().stream().map(Notice::code).toList();
+    return ranking.notices().stream()
+        .map(Notice::code)
+        .filter(code -> code.startsWith("ranking."))
+        .toList();
   }
 
   /** Coefficient of a lip on a grid: exact value times 1 + common and own error. */
@@ -316,7 +320,15 @@ class RankingStudyTest {
         .anySatisfy(
             notice -> {
               assertThat(notice.code()).isEqualTo("ranking.crossings");
-              assertThat(notice.text()).contains("teeth and flat near 2.8 mm");
+              assertThat(notice.text()).contains("teeth and flat may swap places near 2.8 mm");
+            });
+    assertThat(ranking.possibleCrossings())
+        .singleElement()
+        .satisfies(
+            swap -> {
+              assertThat(swap.first()).isEqualTo("teeth");
+              assertThat(swap.second()).isEqualTo("flat");
+              assertThat(swap.gap()).isCloseTo(2.8e-3, within(0.1e-3));
             });
     // ties on both sides say nothing at all
     Ranking tie =

@@ -150,7 +150,14 @@ final class Lips {
       }
     }
     return new RankingAnswer(
-        new Ranking(r.baseline(), r.gaps(), r.suction(), r.rows(), r.crossings(), notices),
+        new Ranking(
+            r.baseline(),
+            r.gaps(),
+            r.suction(),
+            r.rows(),
+            r.crossings(),
+            r.possibleCrossings(),
+            notices),
         answer.answers());
   }
 

@@ -18,7 +18,9 @@ import org.jspecify.annotations.Nullable;
 /** One section for people: every figure with its band and unit, then what to know about it. */
 final class ResultText {
   private static final String INDENT = "  ";
-  private static final int WIDTH = 100;
+
+  /** Most characters of a line. */
+  static final int WIDTH = 100;
 
   private ResultText() {}
 

@@ -50,14 +50,18 @@ public final class Wording {
         + ground(result.groundSpeed(), result.spanwiseSpeed());
   }
 
-  /** Gap or gaps, suction and ground motion of a ranking. */
+  /** Gap or mean over the gaps, suction and ground motion of a ranking. */
   public static String conditions(Ranking ranking) {
+    return (ranking.gaps().size() > 1 ? "mean over " : "") + gapByGap(ranking);
+  }
+
+  /** Gap or gaps, suction and ground motion of a ranking. */
+  public static String gapByGap(Ranking ranking) {
     List<Double> gaps = ranking.gaps();
     String text =
         gaps.size() == 1
             ? "gap " + millimetres(gaps.get(0))
-            : "mean over "
-                + gaps.size()
+            : gaps.size()
                 + " gaps from "
                 + millimetres(gaps.get(0))
                 + " to "

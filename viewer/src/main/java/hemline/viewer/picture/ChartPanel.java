@@ -9,6 +9,7 @@ import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -31,6 +32,38 @@ record ChartPanel(Rectangle2D box, double xLow, double xHigh, double yLow, doubl
    * @param settled false for a mean of an unsteady flow, drawn hollow
    */
   record Point(double x, Estimate y, boolean settled) {}
+
+  /** Range of values with their bands. */
+  record Reach(double low, double high) {
+    boolean holds(Estimate estimate) {
+      return estimate.low() >= low && estimate.high() <= high;
+    }
+  }
+
+  /**
+   * Range that holds all values and 1, and their bands unless a few are so wide that they would
+   * squeeze all else: bands may lead outwards by a quarter of the range of the values or three
+   * usual half-widths.
+   */
+  static Reach reach(List<Estimate> estimates) {
+    double low = 1;
+    double high = 1;
+    double bandLow = 1;
+    double bandHigh = 1;
+    for (Estimate e : estimates) {
+      low = Math.min(low, e.value());
+      high = Math.max(high, e.value());
+      bandLow = Math.min(bandLow, e.low());
+      bandHigh = Math.max(bandHigh, e.high());
+    }
+    double[] halves = estimates.stream().mapToDouble(e -> 0.5 * (e.high() - e.low())).toArray();
+    Arrays.sort(halves);
+    double usual = halves.length == 0 ? 0 : halves[halves.length / 2];
+    double outwards = Math.max(0.02, Math.max(0.25 * (high - low), 3 * usual));
+    double top = Math.min(bandHigh, high + outwards);
+    double bottom = Math.max(bandLow, low - outwards);
+    return new Reach(bottom, Math.max(top, bottom + 0.02));
+  }
 
   double x(double value) {
     return box.getMinX() + (value - xLow) / (xHigh - xLow) * box.getWidth();
@@ -63,15 +96,15 @@ record ChartPanel(Rectangle2D box, double xLow, double xHigh, double yLow, doubl
     sheet.stroke(grid, Ink.HAIR);
   }
 
-  /** Band, line, whiskers and points of one series. */
+  /** Band, line, whiskers and points of one series; what leaves the box is cut off. */
   void paintSeries(Sheet sheet, List<Point> points) {
     if (points.size() > 1) {
       Path2D band = new Path2D.Double();
       for (int k = 0; k < points.size(); k++) {
-        moveOrLine(band, k, points.get(k).x(), points.get(k).y().high());
+        moveOrLine(band, k, points.get(k).x(), Math.min(yHigh, points.get(k).y().high()));
       }
       for (int k = points.size() - 1; k >= 0; k--) {
-        band.lineTo(x(points.get(k).x()), y(points.get(k).y().low()));
+        band.lineTo(x(points.get(k).x()), y(Math.max(yLow, points.get(k).y().low())));
       }
       band.closePath();
       sheet.fill(band, Ink.SERIES_BAND, 0.75);
@@ -79,15 +112,41 @@ record ChartPanel(Rectangle2D box, double xLow, double xHigh, double yLow, doubl
     }
     for (Point point : points) {
       double cx = x(point.x());
-      double low = y(point.y().low());
-      double high = y(point.y().high());
       Path2D whisker = new Path2D.Double();
+      double low = y(Math.max(yLow, point.y().low()));
+      double high = y(Math.min(yHigh, point.y().high()));
       whisker.append(new Line2D.Double(cx, low, cx, high), false);
-      whisker.append(new Line2D.Double(cx - 3, low, cx + 3, low), false);
-      whisker.append(new Line2D.Double(cx - 3, high, cx + 3, high), false);
+      upEnd(whisker, cx, low, point.y().low() < yLow ? 1 : 0);
+      upEnd(whisker, cx, high, point.y().high() > yHigh ? -1 : 0);
       sheet.stroke(whisker, new Pen(Ink.SERIES, 1, 1.1));
       dot(sheet, cx, y(point.y().value()), Ink.SERIES, point.settled());
     }
+  }
+
+  /** A level bar over the band of an estimate, and its value as a point. */
+  void paintBar(Sheet sheet, Estimate estimate, double y, int rgb) {
+    double low = x(Math.max(xLow, estimate.low()));
+    double high = x(Math.min(xHigh, estimate.high()));
+    Path2D bar = new Path2D.Double();
+    bar.append(new Line2D.Double(low, y, high, y), false);
+    levelEnd(bar, low, y, estimate.low() < xLow ? -1 : 0);
+    levelEnd(bar, high, y, estimate.high() > xHigh ? 1 : 0);
+    sheet.stroke(bar, new Pen(rgb, 1, 1.8));
+    dot(sheet, x(estimate.value()), y, rgb, true);
+  }
+
+  /** End of an upright whisker: a cap, or an arrowhead (1 down, −1 up) where the band goes on. */
+  private static void upEnd(Path2D path, double x, double y, int beyond) {
+    path.moveTo(x - 3, y - 5 * beyond);
+    path.lineTo(x, y);
+    path.lineTo(x + 3, y - 5 * beyond);
+  }
+
+  /** End of a level bar: a cap, or an arrowhead (1 right, −1 left) where the band goes on. */
+  private static void levelEnd(Path2D path, double x, double y, int beyond) {
+    path.moveTo(x - 6 * beyond, y - 4);
+    path.lineTo(x, y);
+    path.lineTo(x - 6 * beyond, y + 4);
   }
 
   /** A thin line without band, for what stands in the background. */

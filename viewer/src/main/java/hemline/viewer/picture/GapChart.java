@@ -1,5 +1,6 @@
 package hemline.viewer.picture;
 
+import hemline.shared.result.Estimate;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.study.Ranking;
 import hemline.viewer.format.Wording;
@@ -78,7 +79,7 @@ public final class GapChart extends Picture {
         40,
         "Leak against " + ranking.baseline() + ", gap by gap",
         Lettering.of(22, Ink.TEXT).heavy());
-    sheet.text(MARGIN, 61, Wording.conditions(ranking), Lettering.of(13, Ink.TEXT));
+    sheet.text(MARGIN, 61, Wording.gapByGap(ranking), Lettering.of(13, Ink.TEXT));
     double[] range = range();
     for (int k = 0; k < series.size(); k++) {
       int column = k % columns();
@@ -94,7 +95,8 @@ public final class GapChart extends Picture {
         MARGIN,
         y + 20,
         "relative leak over the gap; bars and shading: band of the ratio; hollow points: mean of an"
-            + " unsteady flow; grey: the other lips",
+            + " unsteady flow; grey: the other lips"
+            + (cutOff() ? "; arrows: the band goes on" : ""),
         Lettering.of(11.5, Ink.QUIET));
   }
 
@@ -120,17 +122,23 @@ public final class GapChart extends Picture {
         Lettering.of(12, Ink.TEXT).heavy());
   }
 
+  private ChartPanel.Reach reach() {
+    return ChartPanel.reach(ratios());
+  }
+
+  private boolean cutOff() {
+    ChartPanel.Reach reach = reach();
+    return ratios().stream().anyMatch(ratio -> !reach.holds(ratio));
+  }
+
+  private List<Estimate> ratios() {
+    return series.stream().flatMap(List::stream).map(ChartPanel.Point::y).toList();
+  }
+
   /** Gap range, then leak range, over all lips. */
   private double[] range() {
-    double low = 1;
-    double high = 1;
-    for (List<ChartPanel.Point> points : series) {
-      for (ChartPanel.Point point : points) {
-        low = Math.min(low, point.y().low());
-        high = Math.max(high, point.y().high());
-      }
-    }
-    double[] y = ChartPanel.roomy(low, Math.max(high, low + 0.02));
+    ChartPanel.Reach reach = reach();
+    double[] y = ChartPanel.roomy(reach.low(), reach.high());
     double last = 1000 * ranking.gaps().get(ranking.gaps().size() - 1);
     double[] x = ChartPanel.roomy(1000 * ranking.gaps().get(0), last);
     return new double[] {x[0], x[1], y[0], y[1]};

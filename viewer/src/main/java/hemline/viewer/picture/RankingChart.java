@@ -8,7 +8,6 @@ import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
 import hemline.viewer.picture.Sheet.Pen;
 import java.awt.geom.Line2D;
-import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 
 /** Lips in order of their leak relative to the baseline, each with its band. */
@@ -73,18 +72,23 @@ public final class RankingChart extends Picture {
         MARGIN,
         y + 22,
         "bars: band of the leak ratio; a lip is better or worse only where its bar stays off the"
-            + " line; = marks ties",
+            + " line; = marks ties"
+            + (cutOff() ? "; arrow: the band goes on" : ""),
         Lettering.of(11.5, Ink.QUIET));
   }
 
+  private ChartPanel.Reach reach() {
+    return ChartPanel.reach(ranking.rows().stream().map(Ranking.Row::relativeLeak).toList());
+  }
+
+  private boolean cutOff() {
+    ChartPanel.Reach reach = reach();
+    return ranking.rows().stream().anyMatch(row -> !reach.holds(row.relativeLeak()));
+  }
+
   private ChartPanel panel() {
-    double low = 1;
-    double high = 1;
-    for (Ranking.Row row : ranking.rows()) {
-      low = Math.min(low, row.relativeLeak().low());
-      high = Math.max(high, row.relativeLeak().high());
-    }
-    double[] xs = ChartPanel.roomy(low, Math.max(high, low + 0.02));
+    ChartPanel.Reach reach = reach();
+    double[] xs = ChartPanel.roomy(reach.low(), reach.high());
     return new ChartPanel(
         new Rectangle2D.Double(
             NAMES, TOP, WIDTH - NAMES - NUMBERS - MARGIN, ROW * ranking.rows().size()),
@@ -104,14 +108,7 @@ public final class RankingChart extends Picture {
         y + 5,
         TextWidth.fitted(row.profile(), 13, NAMES - MARGIN - 56),
         Lettering.of(13, Ink.TEXT));
-    double low = panel.x(leak.low());
-    double high = panel.x(leak.high());
-    Path2D bar = new Path2D.Double();
-    bar.append(new Line2D.Double(low, y, high, y), false);
-    bar.append(new Line2D.Double(low, y - 4, low, y + 4), false);
-    bar.append(new Line2D.Double(high, y - 4, high, y + 4), false);
-    sheet.stroke(bar, new Pen(rgb, 1, 1.8));
-    ChartPanel.dot(sheet, panel.x(leak.value()), y, rgb, true);
+    panel.paintBar(sheet, leak, y, rgb);
     sheet.text(
         WIDTH - MARGIN,
         y + 5,

@@ -6,6 +6,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
 import hemline.solver.study.Ranking;
+import java.util.List;
 
 /** JSON document of a ranking: schema {@code hemline.ranking/1}. */
 public final class RankingDocument {
@@ -27,12 +28,8 @@ public final class RankingDocument {
     ranking.gaps().forEach(gaps::add);
     ArrayNode rows = document.putArray("rows");
     ranking.rows().forEach(row -> rows.add(row(row)));
-    ArrayNode crossings = document.putArray("crossings");
-    for (Ranking.Crossing crossing : ranking.crossings()) {
-      ObjectNode node = crossings.addObject();
-      node.putArray("profiles").add(crossing.first()).add(crossing.second());
-      JsonText.number(node, "gap", crossing.gap());
-    }
+    crossings(document.putArray("crossings"), ranking.crossings());
+    crossings(document.putArray("possibleCrossings"), ranking.possibleCrossings());
     document.set("warnings", ResultDocument.warnings(ranking.notices()));
     JsonText.number(document, "seconds", seconds);
     return JsonText.of(document);
@@ -57,6 +54,14 @@ public final class RankingDocument {
       }
     }
     return node;
+  }
+
+  private static void crossings(ArrayNode list, List<Ranking.Crossing> crossings) {
+    for (Ranking.Crossing crossing : crossings) {
+      ObjectNode node = list.addObject();
+      node.putArray("profiles").add(crossing.first()).add(crossing.second());
+      JsonText.number(node, "gap", crossing.gap());
+    }
   }
 
   private static void addResult(ObjectNode entry, SectionResult result) {

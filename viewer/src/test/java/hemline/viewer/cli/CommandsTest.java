@@ -329,7 +329,8 @@ final class CommandsTest {
         .contains("= 3  two pockets 12")
         .contains("two pockets 12 with one pocket 8")
         .doesNotContain("one pocket 8 with two pockets 12")
-        .contains("at about 2.4 mm")
+        .contains("one pocket 8 leaks less than two pockets 12 from about 2.4 mm")
+        .satisfies(text -> assertThat(text.lines()).allMatch(line -> line.length() <= 100))
         .contains("0.898 to 0.922")
         .contains("tether")
         .contains("licensed practice");

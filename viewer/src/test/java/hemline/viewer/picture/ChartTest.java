@@ -3,11 +3,13 @@ package hemline.viewer.picture;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import hemline.shared.result.Estimate;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.study.Ranking;
 import hemline.solver.study.SweepResult;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -42,6 +44,27 @@ final class ChartTest {
   }
 
   @Test
+  void oneWideBandDoesNotSqueezeTheOthers() {
+    List<Estimate> usual =
+        List.of(estimate(0.86, 0.02), estimate(1, 0), estimate(1.06, 0.01), estimate(0.95, 0.02));
+    List<Estimate> withWide = new ArrayList<>(usual);
+    withWide.add(estimate(1.1, 0.8));
+    ChartPanel.Reach before = ChartPanel.reach(usual);
+    assertThat(usual).allMatch(before::holds);
+    ChartPanel.Reach after = ChartPanel.reach(withWide);
+    assertThat(withWide.subList(0, 4)).allMatch(after::holds);
+    assertThat(after.holds(withWide.get(4))).isFalse();
+    assertThat(after.high()).isGreaterThan(1.1).isLessThan(1.25);
+    // bands that are wide throughout are all shown
+    List<Estimate> wide = List.of(estimate(1, 0), estimate(1.01, 0.2), estimate(1.02, 0.25));
+    assertThat(wide).allMatch(ChartPanel.reach(wide)::holds);
+  }
+
+  private static Estimate estimate(double value, double half) {
+    return new Estimate(value, half, 0, 0, 0, Estimate.Trend.MONOTONE);
+  }
+
+  @Test
   void sweepShowsTheExponent() throws Exception {
     assertThat(text(SweepChart.of(InventedStudies.sweep(), true)))
         .contains("gap exponent n  1.040 \u00b1 0.020")
@@ -72,7 +95,8 @@ final class ChartTest {
 
   @Test
   void emptyStudiesHaveNoChart() {
-    Ranking empty = new Ranking("a", List.of(1e-3), 600, List.of(), List.of(), List.of());
+    Ranking empty =
+        new Ranking("a", List.of(1e-3), 600, List.of(), List.of(), List.of(), List.of());
     assertThatThrownBy(() -> RankingChart.of(empty)).isInstanceOf(IllegalArgumentException.class);
     assertThatThrownBy(() -> GapChart.of(empty)).isInstanceOf(IllegalArgumentException.class);
     assertThatThrownBy(() -> SweepChart.of(new SweepResult(List.of(), null), true))

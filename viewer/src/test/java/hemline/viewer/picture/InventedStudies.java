@@ -96,6 +96,7 @@ public final class InventedStudies {
         600,
         rows,
         List.of(new Ranking.Crossing("two pockets 12", "one pocket 8", 2.4e-3)),
+        List.of(new Ranking.Crossing("plain flat 8", "one pocket 8", 5.2e-3)),
         List.of());
   }
 }

@@ -160,6 +160,8 @@ final class ResultFilesTest {
     brackets(third.at("/perGap/5/relativeLeak"));
     assertThat(document.at("/crossings/0/profiles/1").textValue()).isEqualTo("one pocket 8");
     assertThat(document.at("/crossings/0/gap").doubleValue()).isEqualTo(0.0024);
+    assertThat(document.at("/possibleCrossings/0/profiles/0").textValue())
+        .isEqualTo("plain flat 8");
   }
 
   @Test
