@@ -3,9 +3,11 @@ package hemline.viewer.report;
 import hemline.shared.problem.InputException;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -101,7 +103,10 @@ public final class ResultFolder {
     if (e instanceof FileSystemException f && f.getReason() != null) {
       return f.getReason();
     }
-    return e.getClass().getSimpleName();
+    if (e instanceof AccessDeniedException) {
+      return "no permission";
+    }
+    return e instanceof NoSuchFileException ? "no such place" : e.getClass().getSimpleName();
   }
 
   private static InputException fault(Path place, String text) {
