@@ -5,6 +5,7 @@ import hemline.solver.grid.Mesh;
 import hemline.solver.linear.BlockLu;
 import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
+import java.util.function.BooleanSupplier;
 
 /**
  * Minus the derivative of the residuals of u, v and mass with respect to u, v and p of a cell and
@@ -63,14 +64,16 @@ final class CoupledJacobian {
    * @param correction with coefficients D set
    * @param pressure of the state
    * @param inertia extra diagonal of momentum as a share of a_P
-   * @return false when the factorisation failed
+   * @param stop asked again and again; true ends the work
+   * @return false when the factorisation failed or was stopped
    */
   boolean factor(
       FlowState s,
       Momentum momentum,
       PressureCorrection correction,
       PressureField pressure,
-      double inertia) {
+      double inertia,
+      BooleanSupplier stop) {
     java.util.Arrays.fill(diagonal, 0);
     java.util.Arrays.fill(entry, 0);
     double[] aP = momentum.diagonal();
@@ -85,7 +88,7 @@ final class CoupledJacobian {
     }
     interior(s, correction.interpolation());
     boundary(s, correction, pressure, momentum);
-    return lu.factor(diagonal, entry);
+    return lu.factor(diagonal, entry, stop);
   }
 
   private void interior(FlowState s, double[] interpolation) {

@@ -4,6 +4,7 @@ import hemline.solver.field.FlowState;
 import hemline.solver.grid.Mesh;
 import hemline.solver.linear.FlexibleGmres;
 import hemline.solver.scheme.FaceGeometry;
+import java.util.function.BooleanSupplier;
 
 /**
  * Newton's method for velocity and pressure together, with pseudo-time steps.
@@ -28,6 +29,7 @@ final class NewtonIteration {
   private static final double LEAST_INERTIA = 1e-5;
 
   private final FlowEquations equations;
+  private final BooleanSupplier stop;
   private final FlowState state;
   private final Mesh mesh;
   private final int cells;
@@ -52,8 +54,9 @@ final class NewtonIteration {
   private double norm = Double.NaN;
   private double massResidual = Double.MAX_VALUE;
 
-  NewtonIteration(FlowEquations equations) {
+  NewtonIteration(FlowEquations equations, CancelToken cancel) {
     this.equations = equations;
+    stop = cancel::isCancelled;
     inertia = FIRST_INERTIA;
     state = equations.state;
     FaceGeometry geometry = equations.problem.geometry();
@@ -122,7 +125,7 @@ final class NewtonIteration {
   /**
    * One Newton step; the state is left as it was when the step is refused.
    *
-   * @return false when the linear solution failed
+   * @return false when the linear solution failed or was stopped
    */
   boolean step() {
     equations.correction.coefficients(equations.momentum, 1);
@@ -137,10 +140,14 @@ final class NewtonIteration {
     }
     if (!Double.isFinite(norm)
         || !jacobian.factor(
-            state, equations.momentum, equations.correction, equations.pressure, inertia)) {
+            state, equations.momentum, equations.correction, equations.pressure, inertia, stop)) {
       return false;
     }
-    gmres.solve(this::derivative, this::precondition, residual, step, LINEAR_REDUCTION);
+    gmres.solve(this::derivative, this::precondition, residual, step, LINEAR_REDUCTION, stop);
+    if (stop.getAsBoolean()) {
+      write(base);
+      return false;
+    }
     for (int i = 0; i < base.length; i++) {
       trial[i] = base[i] + step[i];
     }

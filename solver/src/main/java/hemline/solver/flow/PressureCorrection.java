@@ -115,8 +115,14 @@ final class PressureCorrection {
       double reduction) {
     predict(s, g, pressure, alpha);
     double worst = 0;
+    conductances(s);
+    imbalanceOf(s, imbalance);
     java.util.Arrays.fill(grounding, 0);
-    correctionSystem(s, pressure);
+    for (int b = 0; b < mesh.boundaryFaces; b++) {
+      if (problem.boundary().isOpen(b)) {
+        grounding[mesh.bCell[b]] += boundaryConductance[b];
+      }
+    }
     for (int c = 0; c < mesh.cells; c++) {
       worst = Math.max(worst, Math.abs(imbalance[c]));
       correction[c] = 0;
@@ -200,27 +206,18 @@ final class PressureCorrection {
     }
   }
 
-  private void correctionSystem(FlowState s, PressureField pressure) {
-    java.util.Arrays.fill(imbalance, 0);
+  /** Links of the correction at the coefficients last set and the state's boundary flux. */
+  private void conductances(FlowState s) {
     for (int f = 0; f < mesh.faces; f++) {
       int o = mesh.owner[f];
       int n = mesh.neighbour[f];
       double wo = geometry.ownerWeight[f];
       conductance[f] = (wo * consistent[o] + (1 - wo) * consistent[n]) * geometry.conductance[f];
-      imbalance[o] -= s.flux[f];
-      imbalance[n] += s.flux[f];
     }
-    Boundary boundary = problem.boundary();
     for (int b = 0; b < mesh.boundaryFaces; b++) {
-      int c = mesh.bCell[b];
-      if (boundary.kind[b] == Boundary.NONE) {
-        continue;
-      }
-      imbalance[c] -= s.boundaryFlux[b];
-      if (boundary.isOpen(b)) {
-        double d = consistent[c] * geometry.bConductance[b];
+      if (problem.boundary().isOpen(b)) {
+        double d = consistent[mesh.bCell[b]] * geometry.bConductance[b];
         boundaryConductance[b] = d / (1 + d * headSlope(s, b));
-        grounding[c] += boundaryConductance[b];
       }
     }
   }
@@ -276,6 +273,7 @@ final class PressureCorrection {
    * @return largest defect left, m²/s
    */
   double closeMass(FlowState s) {
+    conductances(s);
     for (int round = 0; round < 3; round++) {
       imbalanceOf(s, imbalance);
       java.util.Arrays.fill(grounding, 0);

@@ -3,6 +3,7 @@ package hemline.solver.flow;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.field.FlowState;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.function.IntFunction;
 
@@ -50,6 +51,8 @@ public final class SequencedSolver {
       if (state == null || last == null) {
         start = rest(problem);
         start.outletPressure = outletPressure;
+        // fluid then leaves through the low side at first, whichever that is: no burst of inflow
+        Arrays.fill(start.p, Math.max(0, outletPressure));
         start.inletFlow = inletFlow;
         if (problem.closure() == Closure.LAMINAR) {
           thin(problem, start, cancel);
@@ -73,6 +76,9 @@ public final class SequencedSolver {
   /** Brings a flow at rest to one of lower and lower viscosity, by a few Newton steps each. */
   private static void thin(FlowProblem problem, FlowState state, CancelToken cancel) {
     for (double multiple : VISCOSITY) {
+      if (cancel.isCancelled()) {
+        return;
+      }
       new SteadyFlowSolver(
               problem.withViscosity(multiple * problem.viscosity()), state, ROUGH, cancel)
           .approach();

@@ -133,14 +133,17 @@ public final class SteadyFlowSolver {
 
   /** Newton steps until the residual is a hundredth of what is asked. */
   private SolveStatus newton(int most) {
-    NewtonIteration iteration = new NewtonIteration(equations);
     recorded = 0;
+    if (cancel.isCancelled()) {
+      return SolveStatus.CANCELLED;
+    }
+    NewtonIteration iteration = new NewtonIteration(equations, cancel);
     for (int i = 0; i < most; i++) {
       if (cancel.isCancelled()) {
         return SolveStatus.CANCELLED;
       }
       if (!iteration.step()) {
-        return SolveStatus.FAILED;
+        return cancel.isCancelled() ? SolveStatus.CANCELLED : SolveStatus.FAILED;
       }
       problem.drive().adjust(state, NEWTON_GAIN);
       record();
@@ -153,7 +156,7 @@ public final class SteadyFlowSolver {
         if (problem.spanwise()) {
           SpanwiseTransport.solve(equations, cancel);
         }
-        return SolveStatus.CONVERGED;
+        return cancel.isCancelled() ? SolveStatus.CANCELLED : SolveStatus.CONVERGED;
       }
     }
     return SolveStatus.UNSTEADY;

@@ -1,6 +1,7 @@
 package hemline.solver.linear;
 
 import java.util.Arrays;
+import java.util.function.BooleanSupplier;
 
 /**
  * Direct solver for sparse systems of small dense blocks: multifrontal LU without pivoting, ordered
@@ -66,10 +67,23 @@ public final class BlockLu {
    * @return false when a pivot vanished or is not finite: the factors are of no use then
    */
   public boolean factor(double[] diagonal, double[] entry) {
+    return factor(diagonal, entry, () -> false);
+  }
+
+  /**
+   * Factorises a matrix unless it is stopped.
+   *
+   * @param diagonal blocks on the diagonal, row-major, unknown by unknown; not modified
+   * @param entry blocks off it, by entry of the pattern; not modified
+   * @param stop asked again and again; true ends the work
+   * @return false when stopped, or when a pivot vanished or is not finite: the factors are of no
+   *     use then
+   */
+  public boolean factor(double[] diagonal, double[] entry, BooleanSupplier stop) {
     int[] position = new int[pattern.size];
     Arrays.fill(position, -1);
     for (Front f : fronts) {
-      if (!f.factor(pattern, diagonal, entry, position)) {
+      if (stop.getAsBoolean() || !f.factor(pattern, diagonal, entry, position)) {
         return false;
       }
     }
