@@ -14,6 +14,8 @@ import hemline.solver.flow.Lips;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -22,7 +24,6 @@ import java.util.Locale;
 import java.util.Map;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.TestReporter;
 
 /**
  * Every shipped lip at gaps, suctions and ground speeds over the whole range: each solve ends
@@ -31,7 +32,8 @@ import org.junit.jupiter.api.TestReporter;
  * <p>Takes many minutes, so its name keeps it out of the ordinary run. To run it: {@code mvn -pl
  * solver -am test -Dtest=RobustnessMatrix -Dsurefire.failIfNoSpecifiedTests=false}, with {@code
  * -Dhemline.mesh=coarse|medium|fine} for the mesh (medium) and {@code -Dhemline.only=TEXT} for lips
- * whose name contains a text. The counts and every solve that did not converge are reported.
+ * whose name contains a text. The counts and every solve that did not converge stand in {@code
+ * target/robustness-matrix.txt} afterwards.
  */
 @Tag("slow")
 class RobustnessMatrix {
@@ -40,7 +42,7 @@ class RobustnessMatrix {
   private static final double[] GROUND = {-15, 0, 15};
 
   @Test
-  void everySolveEndsUsable(TestReporter reporter) throws Exception {
+  void everySolveEndsUsable() throws Exception {
     MeshLevel level =
         MeshLevel.valueOf(System.getProperty("hemline.mesh", "medium").toUpperCase(Locale.ROOT));
     String only = System.getProperty("hemline.only", "");
@@ -97,8 +99,8 @@ class RobustnessMatrix {
         }
       }
     }
-    reporter.publishEntry("counts", counts.toString());
-    reporter.publishEntry("not converged", report.toString());
+    Files.writeString(
+        Path.of("target", "robustness-matrix.txt"), counts + "\n" + report, StandardCharsets.UTF_8);
     assertThat(unusable).as("%s\n%s", counts, report).isEmpty();
   }
 }
