@@ -25,6 +25,19 @@ public record FlowSolution(
     double[] shearW,
     double[] streamfunction) {
 
+  /** The same with the iterations of an earlier attempt added to the outcome. */
+  FlowSolution after(int earlier) {
+    return new FlowSolution(
+        problem,
+        state,
+        outcome.after(earlier),
+        boundaryPressure,
+        shearX,
+        shearY,
+        shearW,
+        streamfunction);
+  }
+
   /**
    * The fields in physical units.
    *

@@ -50,6 +50,7 @@ public final class SectionSetup {
   private final Domain domain;
   private final List<Ring> solids;
   private final double width;
+  private final double height;
   private final double mountLeft;
 
   public SectionSetup(SealSection section) {
@@ -57,8 +58,8 @@ public final class SectionSetup {
     double h = section.gap();
     Ring lip = section.profile().outline().flatten();
     width = max(lip.x());
-    double top = max(lip.y()) + h;
-    double yMax = Math.max(HEIGHT * h, 1.25 * top);
+    height = max(lip.y());
+    double yMax = Math.max(HEIGHT * h, 1.25 * (height + h));
     solids = new ArrayList<>();
     Ring body = withSkirt(lip, section, yMax + 0.1 * yMax);
     solids.add(body);
@@ -79,6 +80,28 @@ public final class SectionSetup {
   /** Width of the lip, m. */
   public double width() {
     return width;
+  }
+
+  /** Ends of the domain and of the lip along x, increasing, m. */
+  double[] stationsX() {
+    return new double[] {domain.xMin(), 0, width, domain.xMax()};
+  }
+
+  /** Ground, lowest point of the lip, its top and the end of the domain, increasing, m. */
+  double[] stationsY() {
+    return new double[] {0, section.gap(), section.gap() + height, domain.yMax()};
+  }
+
+  /** True unless the suctions of the two have opposite signs. */
+  boolean sameDirection(SectionSetup other) {
+    return Math.signum(section.suction()) * Math.signum(other.section.suction()) >= 0;
+  }
+
+  /** Difference of the ground velocities of the two, m/s. */
+  double groundDistance(SectionSetup other) {
+    return Math.hypot(
+        section.ground().speed() - other.section.ground().speed(),
+        section.ground().spanwiseSpeed() - other.section.ground().spanwiseSpeed());
   }
 
   /** Number of solids that are the lip: its body first, then the detached parts. */

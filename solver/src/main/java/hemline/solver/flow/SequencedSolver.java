@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.IntFunction;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Solves one flow on a sequence of grids, each started from the one before.
@@ -21,13 +22,43 @@ public final class SequencedSolver {
 
   private SequencedSolver() {}
 
+  /** Where the coarsest grid starts. */
+  @FunctionalInterface
+  public interface Start {
+    /** From rest. */
+    Start COLD = problem -> null;
+
+    /**
+     * Start state on the coarsest grid, null to start from rest.
+     *
+     * @param problem on that grid
+     */
+    @Nullable FlowState of(FlowProblem problem);
+  }
+
+  /** Runs the sequence from rest. */
+  public static List<FlowSolution> solve(
+      IntFunction<FlowProblem> problems,
+      int grids,
+      double outletPressure,
+      double inletFlow,
+      SteadyFlowSolver.Limits limits,
+      CancelToken cancel,
+      ProgressListener progress) {
+    return solve(problems, grids, outletPressure, inletFlow, Start.COLD, limits, cancel, progress);
+  }
+
   /**
    * Runs the sequence.
    *
+   * <p>A warm start that does not converge on a modest budget is given up for one from rest. All
+   * iterations are counted, also those at higher viscosities.
+   *
    * @param problems problem on grid 0, 1, …, made when needed
    * @param grids number of grids
-   * @param outletPressure start value over density, m²/s²
-   * @param inletFlow start value, m²/s
+   * @param outletPressure start value over density when starting from rest, m²/s²
+   * @param inletFlow start value when starting from rest, m²/s
+   * @param start of the coarsest grid
    * @param limits when to stop on each grid
    * @param cancel stops at once
    * @param progress hears about each grid
@@ -39,50 +70,69 @@ public final class SequencedSolver {
       int grids,
       double outletPressure,
       double inletFlow,
+      Start start,
       SteadyFlowSolver.Limits limits,
       CancelToken cancel,
       ProgressListener progress) {
     List<FlowSolution> solutions = new ArrayList<>();
-    FlowProblem last = null;
-    FlowState state = null;
+    FlowSolution last = null;
     for (int g = 0; g < grids && !cancel.isCancelled(); g++) {
       FlowProblem problem = problems.apply(g);
-      FlowState start;
-      if (state == null || last == null) {
-        start = rest(problem);
-        start.outletPressure = outletPressure;
+      if (last == null) {
+        FlowState rest = rest(problem);
+        rest.outletPressure = outletPressure;
         // fluid then leaves through the low side at first, whichever that is: no burst of inflow
-        Arrays.fill(start.p, Math.max(0, outletPressure));
-        start.inletFlow = inletFlow;
-        if (problem.closure() == Closure.LAMINAR) {
-          thin(problem, start, cancel);
-        }
+        Arrays.fill(rest.p, Math.max(0, outletPressure));
+        rest.inletFlow = inletFlow;
+        last = first(problem, start.of(problem), rest, limits, cancel);
       } else {
-        start = StateTransfer.transfer(last, state, problem);
+        FlowState state = StateTransfer.transfer(last.problem(), last.state(), problem);
+        last = new SteadyFlowSolver(problem, state, limits, cancel).solve();
       }
-      FlowSolution solution = new SteadyFlowSolver(problem, start, limits, cancel).solve();
-      solutions.add(solution);
+      solutions.add(last);
       progress.progress((g + 1.0) / grids, "grid " + (g + 1));
-      SolveStatus status = solution.outcome().status();
+      SolveStatus status = last.outcome().status();
       if (status == SolveStatus.FAILED || status == SolveStatus.CANCELLED) {
         break;
       }
-      last = problem;
-      state = solution.state();
     }
     return solutions;
   }
 
+  private static FlowSolution first(
+      FlowProblem problem,
+      @Nullable FlowState warm,
+      FlowState rest,
+      SteadyFlowSolver.Limits limits,
+      CancelToken cancel) {
+    int spent = 0;
+    if (warm != null) {
+      FlowSolution solution = new SteadyFlowSolver(problem, warm, limits, cancel).attempt();
+      SolveStatus status = solution.outcome().status();
+      if (status == SolveStatus.CONVERGED || status == SolveStatus.CANCELLED) {
+        return solution;
+      }
+      spent = solution.outcome().iterations();
+    }
+    if (problem.closure() == Closure.LAMINAR) {
+      spent += thin(problem, rest, cancel);
+    }
+    return new SteadyFlowSolver(problem, rest, limits, cancel).solve().after(spent);
+  }
+
   /** Brings a flow at rest to one of lower and lower viscosity, by a few Newton steps each. */
-  private static void thin(FlowProblem problem, FlowState state, CancelToken cancel) {
+  private static int thin(FlowProblem problem, FlowState state, CancelToken cancel) {
+    int spent = 0;
     for (double multiple : VISCOSITY) {
       if (cancel.isCancelled()) {
-        return;
+        return spent;
       }
-      new SteadyFlowSolver(
-              problem.withViscosity(multiple * problem.viscosity()), state, ROUGH, cancel)
-          .approach();
+      spent +=
+          new SteadyFlowSolver(
+                  problem.withViscosity(multiple * problem.viscosity()), state, ROUGH, cancel)
+              .approach();
     }
+    return spent;
   }
 
   private static FlowState rest(FlowProblem problem) {

@@ -10,35 +10,54 @@ import java.util.Arrays;
 final class StateTransfer {
   private StateTransfer() {}
 
+  /** Start state for a problem from the flow of another over the same domain. */
+  static FlowState transfer(FlowProblem from, FlowState s, FlowProblem to) {
+    return transfer(from, s, to, PlaceMap.same());
+  }
+
   /**
-   * Start state for a problem from the flow of another.
+   * Start state for a problem from the flow of a similar one.
    *
-   * <p>Velocity is carried on with its gradient, the other fields cell by cell; fluxes are
-   * interpolated and made to conserve mass by the solver's first pass.
+   * <p>Velocity is carried on with its gradient, the other fields cell by cell, all in the scales
+   * of their problem; fluxes are interpolated and made to conserve mass by the solver's first pass.
    *
    * @param from problem that the flow solves
    * @param s its flow, not modified
    * @param to problem to start
+   * @param places of {@code from} that correspond to those of {@code to}
    */
-  static FlowState transfer(FlowProblem from, FlowState s, FlowProblem to) {
+  static FlowState transfer(FlowProblem from, FlowState s, FlowProblem to, PlaceMap places) {
     Mesh source = from.geometry().mesh;
     Mesh target = to.geometry().mesh;
+    double velocity = to.scales().velocity() / from.scales().velocity();
+    double pressure = to.scales().pressure() / from.scales().pressure();
+    double length = to.scales().length() / from.scales().length();
     FlowState t = new FlowState(target.cells, target.faces, target.boundaryFaces);
     VelocityGradients g = new VelocityGradients(from.geometry(), from.boundary(), from.spanwise());
     g.update(s);
     for (int c = 0; c < target.cells; c++) {
-      int k = locate(source, target.cx[c], target.cy[c]);
-      double dx = target.cx[c] - source.cx[k];
-      double dy = target.cy[c] - source.cy[k];
-      t.u[c] = s.u[k] + g.ux[k] * dx + g.uy[k] * dy;
-      t.v[c] = s.v[k] + g.vx[k] * dx + g.vy[k] * dy;
-      t.w[c] = s.w[k] + g.wx[k] * dx + g.wy[k] * dy;
-      t.p[c] = s.p[k];
-      t.k[c] = s.k[k];
-      t.omega[c] = s.omega[k];
-      t.nuTilde[c] = s.nuTilde[k];
-      t.eddyViscosity[c] = s.eddyViscosity[k];
+      double x = places.x(target.cx[c]);
+      double y = places.y(target.cy[c]);
+      int k = locate(source, x, y);
+      double dx = x - source.cx[k];
+      double dy = y - source.cy[k];
+      t.u[c] = velocity * (s.u[k] + g.ux[k] * dx + g.uy[k] * dy);
+      t.v[c] = velocity * (s.v[k] + g.vx[k] * dx + g.vy[k] * dy);
+      t.w[c] = velocity * (s.w[k] + g.wx[k] * dx + g.wy[k] * dy);
+      t.p[c] = pressure * s.p[k];
+      t.k[c] = velocity * velocity * s.k[k];
+      t.omega[c] = velocity / length * s.omega[k];
+      t.nuTilde[c] = velocity * length * s.nuTilde[k];
+      t.eddyViscosity[c] = velocity * length * s.eddyViscosity[k];
     }
+    t.outletPressure = pressure * s.outletPressure;
+    t.inletFlow = velocity * length * s.inletFlow;
+    fluxes(t, to);
+    return t;
+  }
+
+  private static void fluxes(FlowState t, FlowProblem to) {
+    Mesh target = to.geometry().mesh;
     for (int f = 0; f < target.faces; f++) {
       double[] q = target.vertical[f] ? t.u : t.v;
       double wo = to.geometry().ownerWeight[f];
@@ -50,13 +69,10 @@ final class StateTransfer {
         t.boundaryFlux[b] = t.u[c] * target.bnx[b] + t.v[c] * target.bny[b];
       } else if (to.boundary().kind[b] == Boundary.VELOCITY) {
         t.boundaryFlux[b] =
-            (to.boundary().u[b] + to.boundary().uPerFlow[b] * s.inletFlow) * target.bnx[b]
+            (to.boundary().u[b] + to.boundary().uPerFlow[b] * t.inletFlow) * target.bnx[b]
                 + to.boundary().v[b] * target.bny[b];
       }
     }
-    t.outletPressure = s.outletPressure;
-    t.inletFlow = s.inletFlow;
-    return t;
   }
 
   /** Cell at a point, or the nearest fluid cell of the rectangles around. */

@@ -17,6 +17,8 @@ import java.util.Arrays;
 public final class SteadyFlowSolver {
   private static final int NEWTON_STEPS = 80;
   private static final int APPROACH_STEPS = 15;
+  private static final int TRY_STEPS = 20;
+  private static final int TRY_ITERATIONS = 300;
   private static final int ACCELERATION_DEPTH = 5;
   private static final int ACCELERATE_FROM = 40;
 
@@ -62,7 +64,14 @@ public final class SteadyFlowSolver {
       double momentumResidual,
       double massResidual,
       double figure,
-      double halfSpread) {}
+      double halfSpread) {
+
+    /** The same with the iterations of an earlier attempt added. */
+    Outcome after(int earlier) {
+      return new Outcome(
+          status, iterations + earlier, momentumResidual, massResidual, figure, halfSpread);
+    }
+  }
 
   private final FlowProblem problem;
   private final FlowState state;
@@ -102,7 +111,7 @@ public final class SteadyFlowSolver {
       if (status == SolveStatus.FAILED) {
         state.set(start);
       }
-      status = accelerated(LADDER[rung]);
+      status = accelerated(LADDER[rung], limits.accelerated());
     }
     if (open(status)) {
       if (status == SolveStatus.FAILED) {
@@ -113,12 +122,25 @@ public final class SteadyFlowSolver {
     return solution(status);
   }
 
-  /** A few Newton steps towards the answer, whatever they reach. */
-  void approach() {
+  /** The first of the attempts of {@link #solve} alone, on a modest budget. */
+  FlowSolution attempt() {
+    return solution(
+        problem.closure() == Closure.LAMINAR
+            ? newton(TRY_STEPS)
+            : accelerated(LADDER[0], Math.min(TRY_ITERATIONS, limits.accelerated())));
+  }
+
+  /**
+   * A few Newton steps towards the answer, whatever they reach.
+   *
+   * @return steps spent
+   */
+  int approach() {
     FlowState start = copy(state);
     if (newton(APPROACH_STEPS) == SolveStatus.FAILED) {
       state.set(start);
     }
+    return spent;
   }
 
   private static boolean open(SolveStatus status) {
@@ -163,7 +185,7 @@ public final class SteadyFlowSolver {
   }
 
   /** Segregated iteration with Anderson acceleration. */
-  private SolveStatus accelerated(IterationSettings settings) {
+  private SolveStatus accelerated(IterationSettings settings, int most) {
     SegregatedIteration iteration = new SegregatedIteration(equations);
     StateVector vector =
         new StateVector(state, problem.spanwise(), problem.closure() != Closure.LAMINAR);
@@ -174,7 +196,7 @@ public final class SteadyFlowSolver {
     double[] weight = weights();
     double best = Double.MAX_VALUE;
     recorded = 0;
-    while (recorded < limits.accelerated()) {
+    while (recorded < most) {
       if (cancel.isCancelled()) {
         return SolveStatus.CANCELLED;
       }

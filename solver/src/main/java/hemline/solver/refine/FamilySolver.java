@@ -1,20 +1,25 @@
 package hemline.solver.refine;
 
 import hemline.shared.fluid.FluidState;
+import hemline.shared.result.SolveStatus;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
+import hemline.solver.field.FlowState;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.DuctSetup;
+import hemline.solver.flow.FlowProblem;
 import hemline.solver.flow.FlowSolution;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.flow.SectionSetup;
 import hemline.solver.flow.SequencedSolver;
+import hemline.solver.flow.SolvedSection;
 import hemline.solver.flow.SteadyFlowSolver;
 import hemline.solver.grid.GridDesign;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.measure.SectionMeter;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** The flow solver behind every study: three similar grids, coarsest first. */
 public final class FamilySolver implements SectionFamily {
@@ -35,6 +40,18 @@ public final class FamilySolver implements SectionFamily {
       Closure closure,
       CancelToken cancel,
       ProgressListener progress) {
+    return solve(section, level, grids, closure, List.of(), cancel, progress);
+  }
+
+  @Override
+  public GridFamily solve(
+      SealSection section,
+      MeshLevel level,
+      int grids,
+      Closure closure,
+      List<SolvedSection> before,
+      CancelToken cancel,
+      ProgressListener progress) {
     SectionSetup setup = new SectionSetup(section);
     GridDesign design = GridDesign.of(setup.domain(), section.gap(), level);
     Closure used = closure == Closure.AUTO ? choose(section) : closure;
@@ -44,6 +61,7 @@ public final class FamilySolver implements SectionFamily {
             grids,
             -section.suction() / section.fluid().density(),
             0,
+            problem -> start(setup, problem, before),
             SteadyFlowSolver.Limits.DEFAULT,
             cancel,
             progress);
@@ -52,7 +70,20 @@ public final class FamilySolver implements SectionFamily {
         used,
         flows.stream()
             .map(f -> new GridSolution(SectionMeter.measure(section, setup, f), f.field(rho, 0)))
-            .toList());
+            .toList(),
+        flows.isEmpty() || flows.get(0).outcome().status() != SolveStatus.CONVERGED
+            ? null
+            : new SolvedSection(setup, flows.get(0)));
+  }
+
+  private static @Nullable FlowState start(
+      SectionSetup setup, FlowProblem problem, List<SolvedSection> before) {
+    for (SolvedSection solved : before) {
+      if (solved.closure() == problem.closure()) {
+        return solved.startOf(setup, problem);
+      }
+    }
+    return null;
   }
 
   @Override

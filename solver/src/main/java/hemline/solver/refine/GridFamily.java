@@ -3,6 +3,7 @@ package hemline.solver.refine;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.Closure;
+import hemline.solver.flow.SolvedSection;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -15,13 +16,20 @@ import org.jspecify.annotations.Nullable;
  *
  * @param closure the flow model used, never {@link Closure#AUTO}
  * @param grids coarsest first, at most three, cell counts about 4 : 9 : 16; may be shorter or empty
+ * @param start the flow on the coarsest grid for similar sections to start from; null when it did
+ *     not converge or the family offers none
  */
-public record GridFamily(Closure closure, List<GridSolution> grids) {
+public record GridFamily(Closure closure, List<GridSolution> grids, @Nullable SolvedSection start) {
   public GridFamily {
     grids = List.copyOf(grids);
     if (closure == Closure.AUTO) {
       throw new IllegalArgumentException("a solved family names the flow model it used, not AUTO");
     }
+  }
+
+  /** A family that offers no start to others. */
+  public GridFamily(Closure closure, List<GridSolution> grids) {
+    this(closure, grids, null);
   }
 
   /** True when a grid was stopped on request. */

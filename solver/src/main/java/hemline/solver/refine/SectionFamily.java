@@ -5,10 +5,12 @@ import hemline.shared.section.SealSection;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.ProgressListener;
+import hemline.solver.flow.SolvedSection;
 import hemline.solver.grid.MeshLevel;
+import java.util.List;
 
 /**
- * Solves one section on a family of grids, from a cold start.
+ * Solves one section on a family of grids.
  *
  * <p>Calls may run at once on several threads and share nothing: the answer depends on the
  * arguments alone, bit for bit. Numerical trouble is a status of a grid, not an exception. After
@@ -19,7 +21,7 @@ public interface SectionFamily {
   int GRIDS = 3;
 
   /**
-   * Solves a lip section.
+   * Solves a lip section from a cold start.
    *
    * @param section the question
    * @param level finest grid of the whole family
@@ -36,7 +38,23 @@ public interface SectionFamily {
       CancelToken cancel,
       ProgressListener progress);
 
-  /** The same for a duct section. */
+  /**
+   * Solves a lip section from flows of similar ones where that helps; here from a cold start.
+   *
+   * @param before flows of a similar section, at most one for each flow model; may be empty
+   */
+  default GridFamily solve(
+      SealSection section,
+      MeshLevel level,
+      int grids,
+      Closure closure,
+      List<SolvedSection> before,
+      CancelToken cancel,
+      ProgressListener progress) {
+    return solve(section, level, grids, closure, cancel, progress);
+  }
+
+  /** Solves a duct section from a cold start. */
   GridFamily solve(
       DuctSection section,
       MeshLevel level,

@@ -9,6 +9,7 @@ import hemline.shared.units.NumberText;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.ProgressListener;
+import hemline.solver.flow.SolvedSection;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.Conditions;
 import hemline.solver.refine.GridFamily;
@@ -27,7 +28,7 @@ import java.util.List;
 record Question(
     Conditions conditions, String label, double work, Closure sectionClosure, Solver solver) {
 
-  /** Hands the section to a family. */
+  /** Hands the section to a family, with flows it may start from. */
   @FunctionalInterface
   interface Solver {
     GridFamily solve(
@@ -35,6 +36,7 @@ record Question(
         MeshLevel level,
         int grids,
         Closure closure,
+        List<SolvedSection> before,
         CancelToken cancel,
         ProgressListener progress);
   }
@@ -46,8 +48,8 @@ record Question(
         label,
         work(section.profile(), section.gap()),
         Closure.AUTO,
-        (family, level, grids, closure, cancel, progress) ->
-            family.solve(section, level, grids, closure, cancel, progress));
+        (family, level, grids, closure, before, cancel, progress) ->
+            family.solve(section, level, grids, closure, before, cancel, progress));
   }
 
   static Question of(DuctSection section) {
@@ -56,7 +58,7 @@ record Question(
         section.name(),
         1,
         closure(section.closure()),
-        (family, level, grids, closure, cancel, progress) ->
+        (family, level, grids, closure, before, cancel, progress) ->
             family.solve(section, level, grids, closure, cancel, progress));
   }
 

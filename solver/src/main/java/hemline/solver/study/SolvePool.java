@@ -2,11 +2,12 @@ package hemline.solver.study;
 
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
+import hemline.solver.flow.SolvedSection;
 import hemline.solver.refine.SectionFamily;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.SortedMap;
-import java.util.TreeMap;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -16,45 +17,105 @@ import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 
 /**
- * Solves questions on a fixed number of threads.
+ * Solves questions on a fixed number of threads, some of them from the flow of another.
  *
- * <p>Tasks share nothing, so answers are the same bits for any number of threads and any order. The
- * longest are started first, to keep the threads busy to the end. A cancelled study still answers
- * every question: those not solved say so.
+ * <p>Which question starts from which is fixed beforehand, so answers are the same bits for any
+ * number of threads and any order of work. The longest are started first, to keep the threads busy
+ * to the end. A cancelled study still answers every question: those not solved say so.
  */
 final class SolvePool {
-  private SolvePool() {}
+  private final List<Question> questions;
+  private final int[] parent;
+  private final SectionFamily family;
+  private final RunOptions options;
+  private final CancelToken cancel;
+  private final ProgressSum sum;
+  private final ExecutorService pool;
+  private final List<CompletableFuture<Solved>> answers = new ArrayList<>();
 
-  /**
-   * Solves all questions and answers in their order.
-   *
-   * <p>If the calling thread is interrupted the study is cancelled and the interrupt kept.
-   */
+  private SolvePool(
+      List<Question> questions,
+      int[] parent,
+      SectionFamily family,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressSum sum,
+      ExecutorService pool) {
+    this.questions = questions;
+    this.parent = parent;
+    this.family = family;
+    this.options = options;
+    this.cancel = cancel;
+    this.sum = sum;
+    this.pool = pool;
+    questions.forEach(question -> answers.add(new CompletableFuture<>()));
+  }
+
+  /** Solves all questions from cold starts and answers in their order. */
   static List<Solved> solve(
       List<Question> questions,
       SectionFamily family,
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress) {
+    return solve(questions, WarmOrder.cold(questions.size()), family, options, cancel, progress);
+  }
+
+  /**
+   * Solves all questions and answers in their order.
+   *
+   * <p>If the calling thread is interrupted the study is cancelled and the interrupt kept.
+   *
+   * @param parent question that each starts from, -1 for a cold start; not modified
+   */
+  static List<Solved> solve(
+      List<Question> questions,
+      int[] parent,
+      SectionFamily family,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress) {
     double[] work = questions.stream().mapToDouble(Question::work).toArray();
-    ProgressSum sum = new ProgressSum(work, progress);
     int threads = Math.max(1, Math.min(options.threads(), questions.size()));
     ExecutorService pool = Executors.newFixedThreadPool(threads, solveThreads());
     try {
-      SortedMap<Integer, Future<Solved>> futures = new TreeMap<>();
+      SolvePool run =
+          new SolvePool(
+              questions, parent, family, options, cancel, new ProgressSum(work, progress), pool);
       IntStream.range(0, work.length)
+          .filter(i -> parent[i] < 0)
           .boxed()
           .sorted(Comparator.comparingDouble((Integer i) -> -work[i]))
-          .forEach(
-              i -> {
-                SolveTask task =
-                    new SolveTask(questions.get(i), family, options, cancel, sum.of(i));
-                futures.put(i, pool.submit(task::run));
-              });
-      return futures.values().stream().map(future -> await(future, cancel)).toList();
+          .forEach(i -> run.submit(i, List.of()));
+      return run.answers.stream().map(answer -> await(answer, cancel)).toList();
     } finally {
       pool.shutdown();
     }
+  }
+
+  private void submit(int i, List<SolvedSection> before) {
+    pool.execute(() -> work(i, before));
+  }
+
+  /** Solves one question, then hands its flow to those that start from it. */
+  private void work(int i, List<SolvedSection> before) {
+    try {
+      SolveTask task = new SolveTask(questions.get(i), family, options, before, cancel, sum.of(i));
+      Solved solved = task.run();
+      children(i).forEach(child -> submit(child, task.starts()));
+      answers.get(i).complete(solved);
+    } catch (Throwable e) {
+      breakDown(i, e);
+    }
+  }
+
+  private void breakDown(int i, Throwable e) {
+    answers.get(i).completeExceptionally(e);
+    children(i).forEach(child -> breakDown(child, e));
+  }
+
+  private IntStream children(int i) {
+    return IntStream.range(0, parent.length).filter(child -> parent[child] == i);
   }
 
   private static Solved await(Future<Solved> future, CancelToken cancel) {

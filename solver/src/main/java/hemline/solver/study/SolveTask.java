@@ -8,6 +8,7 @@ import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.FlowField;
 import hemline.solver.flow.ProgressListener;
+import hemline.solver.flow.SolvedSection;
 import hemline.solver.refine.Conditions;
 import hemline.solver.refine.Estimates;
 import hemline.solver.refine.GridFamily;
@@ -21,8 +22,8 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Solves one question from a cold start with the flow model asked and, where other models are
- * plausible, with those too.
+ * Solves one question with the flow model asked and, where other models are plausible, with those
+ * too.
  *
  * <p>Others are: laminar and turbulent for each other in the transition band when the choice was
  * left open, and the second turbulence model when a model spread is asked. A laminar flow outside
@@ -40,16 +41,25 @@ final class SolveTask {
   private final RunOptions options;
   private final CancelToken cancel;
   private final ProgressListener progress;
+  private final List<SolvedSection> before;
+  private final List<SolvedSection> solved = new ArrayList<>();
 
+  /**
+   * Prepares a solve.
+   *
+   * @param before flows of a similar section to start from; empty to start cold
+   */
   SolveTask(
       Question question,
       SectionFamily family,
       RunOptions options,
+      List<SolvedSection> before,
       CancelToken cancel,
       ProgressListener progress) {
     this.question = question;
     this.family = family;
     this.options = options;
+    this.before = before;
     this.cancel = cancel;
     this.progress = progress;
   }
@@ -77,6 +87,11 @@ final class SolveTask {
     }
   }
 
+  /** What similar sections may start from after {@link #run}; empty when nothing converged. */
+  List<SolvedSection> starts() {
+    return List.copyOf(solved);
+  }
+
   private Solved without(SolveStatus status, Notice reason) {
     Closure closure = question.closure(options);
     SectionResult result = Estimates.without(question.conditions(), closure, status, reason);
@@ -87,11 +102,7 @@ final class SolveTask {
     Closure asked = question.closure(options);
     boolean mayCompare = asked == Closure.AUTO || options.modelSpread();
     double firstShare = mayCompare ? FIRST_SHARE : 1;
-    GridFamily main =
-        question
-            .solver()
-            .solve(
-                family, options.level(), SectionFamily.GRIDS, asked, cancel, part(0, firstShare));
+    GridFamily main = family(SectionFamily.GRIDS, asked, part(0, firstShare));
     GridSolution finest = main.finestUsable();
     List<GridFamily> others = new ArrayList<>();
     if (finest != null && mayCompare) {
@@ -114,12 +125,19 @@ final class SolveTask {
   /** A comparison that breaks off costs the spread, not the answer. */
   private GridFamily compare(Closure closure, ProgressListener part) {
     try {
-      return question
-          .solver()
-          .solve(family, options.level(), GRIDS_TO_COMPARE, closure, cancel, part);
+      return family(GRIDS_TO_COMPARE, closure, part);
     } catch (RuntimeException e) {
       return new GridFamily(closure, List.of());
     }
+  }
+
+  private GridFamily family(int grids, Closure closure, ProgressListener part) {
+    GridFamily result =
+        question.solver().solve(family, options.level(), grids, closure, before, cancel, part);
+    if (result.start() != null) {
+      solved.add(result.start());
+    }
+    return result;
   }
 
   private List<Closure> others(Closure used, boolean open, Regime regime) {

@@ -6,8 +6,15 @@ import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.refine.SectionFamily;
 import java.util.List;
+import java.util.function.Function;
 
-/** Solves one lip over a range of gaps or suctions; every point starts cold. */
+/**
+ * Solves one lip over a range of gaps or suctions, most points from the flow of another.
+ *
+ * <p>Which point starts from which depends on the swept values alone, see {@link WarmOrder}: any
+ * order of the request and any number of threads give the same bits. A repeated value is solved
+ * once.
+ */
 public final class SweepStudy {
   private final SectionFamily family;
 
@@ -27,8 +34,8 @@ public final class SweepStudy {
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress) {
-    List<Question> questions = gaps.stream().map(g -> Question.of(base.withGap(g))).toList();
-    List<Solved> solved = SolvePool.solve(questions, family, options, cancel, progress);
+    List<Solved> solved =
+        sweep(gaps, gap -> Question.of(base.withGap(gap)), options, cancel, progress);
     return new SweepResult(results(solved), GapExponent.of(solved, gaps));
   }
 
@@ -44,10 +51,27 @@ public final class SweepStudy {
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress) {
-    List<Question> questions =
-        suctions.stream().map(s -> Question.of(base.withSuction(s))).toList();
-    List<Solved> solved = SolvePool.solve(questions, family, options, cancel, progress);
+    List<Solved> solved =
+        sweep(suctions, s -> Question.of(base.withSuction(s)), options, cancel, progress);
     return new SweepResult(results(solved), null);
+  }
+
+  private List<Solved> sweep(
+      List<Double> values,
+      Function<Double, Question> question,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress) {
+    List<Double> sorted = values.stream().distinct().sorted().toList();
+    List<Solved> solved =
+        SolvePool.solve(
+            sorted.stream().map(question).toList(),
+            WarmOrder.of(sorted.size()),
+            family,
+            options,
+            cancel,
+            progress);
+    return values.stream().map(value -> solved.get(sorted.indexOf(value))).toList();
   }
 
   private static List<SectionResult> results(List<Solved> solved) {
