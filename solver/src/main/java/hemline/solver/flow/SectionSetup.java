@@ -231,21 +231,24 @@ public final class SectionSetup {
 
   private double[] secondOrderShare(Mesh mesh) {
     double[] share = new double[mesh.faces];
-    double from = width + FADE_FROM * section.gap();
     for (int f = 0; f < mesh.faces; f++) {
-      double t = (mesh.fx[f] - from) / (FADE_OVER * section.gap());
+      double t = (behindLip(mesh.fx[f]) - FADE_FROM) / FADE_OVER;
       share[f] = 1 - Math.max(0, Math.min(1, t));
     }
     return share;
   }
 
-  /** Residuals count up to where the scheme has faded: the plenum beyond rolls on for ever. */
+  /** Residuals count up to where the scheme has faded: what rolls beyond carries no figure. */
   private boolean[] judged(Mesh mesh) {
     boolean[] judged = new boolean[mesh.cells];
-    double to = width + (FADE_FROM + FADE_OVER) * section.gap();
     for (int c = 0; c < mesh.cells; c++) {
-      judged[c] = mesh.cx[c] < to;
+      judged[c] = behindLip(mesh.cx[c]) < FADE_FROM + FADE_OVER;
     }
     return judged;
+  }
+
+  /** Distance behind the lip in gaps, on the side the jet goes to. */
+  private double behindLip(double x) {
+    return (section.suction() < 0 ? -x : x - width) / section.gap();
   }
 }
