@@ -16,6 +16,17 @@ final class SectionSizes {
   /** Growth of the size along y within one gap of walls. */
   private static final double LAYER_GROWTH = 0.08;
 
+  /** Size at sharp edges over the gap, over the free distance: the flow is singular there. */
+  private static final double EDGE_CELL = 1.0 / 64;
+
+  /** Growth of the size along x and y around such an edge. */
+  private static final double EDGE_GROWTH_X = 0.25;
+
+  private static final double EDGE_GROWTH_Y = 0.2;
+
+  /** Free distance in gaps up to which a corner or lip land lies at the jet's edge. */
+  private static final double EDGE = 1.25;
+
   /** A free distance up to this many gaps belongs to the gap. */
   private static final double NARROW = 2;
 
@@ -45,12 +56,14 @@ final class SectionSizes {
   /** True when left and right sides are walls. */
   private final boolean closed;
 
+  private final boolean edges;
   private final SectionFeatures features;
 
-  SectionSizes(GridDesign.Domain domain, double gap, boolean closed) {
+  SectionSizes(GridDesign.Domain domain, double gap, boolean closed, boolean edges) {
     this.domain = domain;
     this.gap = gap;
     this.closed = closed;
+    this.edges = edges;
     features = new SectionFeatures(domain, gap);
   }
 
@@ -86,6 +99,9 @@ final class SectionSizes {
     SizeFunction size = new SizeFunction(LARGEST_Y * (domain.yMax() - domain.yMin()));
     for (Feature f : features.rows) {
       size.add(new SizeFunction.Source(f.at(), f.at(), atWall(clearance(f)), LAYER_GROWTH, gap));
+      if (f.at() != domain.yMin() && f.at() != domain.yMax()) {
+        addEdge(size, f, EDGE_GROWTH_Y);
+      }
     }
     return family(features.rows, size, factor, gap);
   }
@@ -116,6 +132,7 @@ final class SectionSizes {
                 c / 16,
                 near ? WAKE_GROWTH : SizeFunction.GROWTH,
                 near ? WAKE * gap : 0));
+        addEdge(size, f, EDGE_GROWTH_X);
       }
     }
     for (Feature f : features.rows) {
@@ -126,6 +143,13 @@ final class SectionSizes {
       }
     }
     return family(features.columns, size, factor, 0);
+  }
+
+  private void addEdge(SizeFunction size, Feature f, double growth) {
+    double c = clearance(f);
+    if (edges && c <= EDGE * gap) {
+      size.add(new SizeFunction.Source(f.at(), f.at(), EDGE_CELL * c, growth, Double.MAX_VALUE));
+    }
   }
 
   private double clearance(Feature feature) {

@@ -194,19 +194,27 @@ public final class SectionMeter {
     double moment = 0;
     for (int b = 0; b < mesh.boundaryFaces; b++) {
       int k = mesh.bPatch[b];
-      if (k >= patch.length || !patch[k] || mesh.by[b] > ym) {
+      if (k >= patch.length || !patch[k]) {
         continue;
       }
+      // a face that reaches across the height counts with its part below
+      double half = 0.5 * Math.abs(mesh.bnx[b]);
+      double bottom = mesh.by[b] - half;
+      double share = mesh.by[b] + half <= ym ? 1 : bottom < ym ? 0.5 * (ym - bottom) / half : 0;
+      if (share == 0) {
+        continue;
+      }
+      double y = share < 1 ? 0.5 * (bottom + ym) : mesh.by[b];
       double p = flow.boundaryPressure()[b] - referencePressure;
-      double fpx = rho * p * mesh.bnx[b];
-      double fpy = rho * p * mesh.bny[b];
-      double fsx = rho * flow.shearX()[b];
-      double fsy = rho * flow.shearY()[b];
+      double fpx = share * rho * p * mesh.bnx[b];
+      double fpy = share * rho * p * mesh.bny[b];
+      double fsx = share * rho * flow.shearX()[b];
+      double fsy = share * rho * flow.shearY()[b];
       px += fpx;
       py += fpy;
       sx += fsx;
       sy += fsy;
-      moment += (mesh.bx[b] - xm) * (fpy + fsy) - (mesh.by[b] - ym) * (fpx + fsx);
+      moment += (mesh.bx[b] - xm) * (fpy + fsy) - (y - ym) * (fpx + fsx);
     }
     f.put(Figure.LIP_PRESSURE_FORCE_X, px);
     f.put(Figure.LIP_PRESSURE_FORCE_Y, py);

@@ -97,7 +97,7 @@ public final class FamilySolver implements SectionFamily {
     DuctSetup setup = new DuctSetup(section);
     GridDesign design =
         section.cavity() == null
-            ? GridDesign.of(setup.domain(), section.referenceGap(), level)
+            ? GridDesign.ofDuct(setup.domain(), section.referenceGap(), level)
             : GridDesign.ofCavity(setup.domain(), section.referenceGap(), level);
     Closure used = closure == Closure.AUTO ? choose(section, setup) : closure;
     List<FlowSolution> flows =

@@ -157,6 +157,26 @@ class GridDesignTest {
   }
 
   @Test
+  void cellsOfDuctsShrinkTowardsSharpEdgesOverTheGap() {
+    double h = 2 * MM;
+    double land = 0.25 * h;
+    GridLines lines =
+        GridDesign.ofDuct(open(h, land, 12 * MM, Shapes.flatLip(land, h, SKY)), h, MeshLevel.MEDIUM)
+            .lines(GridDesign.FINEST);
+    assertThat(between(lines.x(), 0, land)).isGreaterThanOrEqualTo(8);
+    for (int i = 0; i < lines.nx(); i++) {
+      if (lines.x()[i] == 0 || lines.x()[i + 1] == 0) {
+        assertThat(lines.x()[i + 1] - lines.x()[i]).isLessThan(h / 36);
+      }
+    }
+    for (int j = 0; j < lines.ny(); j++) {
+      if (lines.y()[j] == h || lines.y()[j + 1] == h) {
+        assertThat(lines.y()[j + 1] - lines.y()[j]).isLessThan(h / 45);
+      }
+    }
+  }
+
+  @Test
   void cellsAreFineAtTheLowestPointOfARoundNose() {
     double h = 2 * MM;
     GridLines lines =
