@@ -9,7 +9,6 @@ import hemline.solver.field.FlowState;
  */
 final class SegregatedIteration {
   private final FlowEquations equations;
-  private double massResidual = Double.MAX_VALUE;
 
   SegregatedIteration(FlowEquations equations) {
     this.equations = equations;
@@ -30,19 +29,12 @@ final class SegregatedIteration {
         equations.momentum.residual(state) / (scales.length() * scales.pressure());
     equations.correction.coefficients(equations.momentum, alpha);
     equations.momentum.solve(state, alpha, settings.momentumSweeps());
-    massResidual =
-        equations.correction.apply(
-                state,
-                equations.gradients,
-                equations.pressure,
-                alpha,
-                settings.pressureFactor(),
-                settings.pressureReduction())
-            / (scales.length() * scales.velocity());
-  }
-
-  /** Largest mass defect of the last prediction over gap times velocity scale. */
-  double massResidual() {
-    return massResidual;
+    equations.correction.apply(
+        state,
+        equations.gradients,
+        equations.pressure,
+        alpha,
+        settings.pressureFactor(),
+        settings.pressureReduction());
   }
 }
