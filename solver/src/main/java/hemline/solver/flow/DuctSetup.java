@@ -202,6 +202,9 @@ public final class DuctSetup {
 
   /** Watches the pressure drop of a given flow, or adjusts the flow to a given drop. */
   private static final class DropDrive implements FlowProblem.Drive {
+    /** Share of the pressure scale below which a drop counts as none. */
+    private static final double NO_DROP = 0.01;
+
     private final PressureTap up;
     private final PressureTap down;
     private final double target;
@@ -237,6 +240,11 @@ public final class DuctSetup {
     @Override
     public double miss(FlowState s) {
       return Double.isNaN(target) ? 0 : (target - drop(s)) / scale;
+    }
+
+    @Override
+    public double least() {
+      return NO_DROP * (Double.isNaN(target) ? scale : flowScale);
     }
   }
 

@@ -75,6 +75,11 @@ public record FlowProblem(
      * @param state after an iteration
      */
     double miss(FlowState state);
+
+    /** Size of the figure, in its unit, below which its changes are judged against this size. */
+    default double least() {
+      return 0;
+    }
   }
 
   public FlowProblem {

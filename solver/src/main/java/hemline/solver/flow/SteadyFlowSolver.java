@@ -267,11 +267,12 @@ public final class SteadyFlowSolver {
     return spread(windowStart) <= limits.figureWindow();
   }
 
-  /** Relative spread of the figure since an iteration. */
+  /** Relative spread of the figure since an iteration; a figure near zero has a least size. */
   private double spread(int from) {
     double low = Arrays.stream(figures, from, recorded).min().orElse(0);
     double high = Arrays.stream(figures, from, recorded).max().orElse(0);
-    return (high - low) / Math.max(Math.max(Math.abs(low), Math.abs(high)), Double.MIN_NORMAL);
+    double size = Math.max(Math.abs(low), Math.abs(high));
+    return (high - low) / Math.max(Math.max(size, problem.drive().least()), Double.MIN_NORMAL);
   }
 
   private double[] weights() {

@@ -69,7 +69,7 @@ public final class FamilySolver implements SectionFamily {
     return new GridFamily(
         used,
         flows.stream()
-            .map(f -> new GridSolution(SectionMeter.measure(section, setup, f), f.field(rho, 0)))
+            .map(f -> new GridSolution(SectionMeter.measure(section, setup, f), f.field(rho, 0), f))
             .toList(),
         flows.isEmpty() || flows.get(0).outcome().status() != SolveStatus.CONVERGED
             ? null
@@ -117,7 +117,8 @@ public final class FamilySolver implements SectionFamily {
                 f ->
                     new GridSolution(
                         SectionMeter.measure(section, setup, f),
-                        f.field(rho, setup.referencePressure(f))))
+                        f.field(rho, setup.referencePressure(f)),
+                        f))
             .toList());
   }
 

@@ -27,6 +27,12 @@ public record CitedRow(Map<String, String> cells) {
     return cell;
   }
 
+  /** Text of a cell, or another text where the table has no such column or the cell is empty. */
+  public String text(String column, String otherwise) {
+    String cell = cells.getOrDefault(column, "");
+    return cell.isEmpty() ? otherwise : cell;
+  }
+
   /**
    * Number in a cell.
    *
@@ -39,6 +45,11 @@ public record CitedRow(Map<String, String> cells) {
       throw new IllegalArgumentException(
           "column " + column + " holds no number but \"" + text(column) + "\"", e);
     }
+  }
+
+  /** Number in a cell, or another where the table has no such column or the cell is empty. */
+  public double number(String column, double otherwise) {
+    return cells.getOrDefault(column, "").isEmpty() ? otherwise : number(column);
   }
 
   /** Number in a cell that may be empty. */

@@ -3,34 +3,76 @@ package hemline.validation.reference;
 import java.util.OptionalDouble;
 
 /**
- * What a figure of a case should be.
+ * What a quantity of a case should be.
  *
- * @param quantity name of the figure in result files, such as {@code pressureDrop}
+ * @param quantity a figure by its name in result files, such as {@code pressureDrop}, or a place in
+ *     the flow, such as {@code u at 0.5,0.2}
  * @param reference SI
  * @param referenceUncertainty half-width of the reference itself, SI, not negative
- * @param relativeTolerance largest difference that passes, over the reference, positive
+ * @param relativeTolerance largest difference that passes, over the scale, not negative
+ * @param scale what the tolerance is relative to, SI, positive; the size of the reference as a rule
+ * @param comparison on which side of the reference a value passes
+ * @param reason why the tolerance is what it is
+ * @param evidence where the reference comes from
+ * @param knownLimit why the method does not meet the tolerance, with the measured error; empty when
+ *     it does
  */
 public record ExpectedFigure(
-    String quantity, double reference, double referenceUncertainty, double relativeTolerance) {
+    String quantity,
+    double reference,
+    double referenceUncertainty,
+    double relativeTolerance,
+    double scale,
+    Comparison comparison,
+    String reason,
+    Evidence evidence,
+    String knownLimit) {
+
+  /** On which side of the reference a value passes. */
+  public enum Comparison {
+    /** Not further from it than the tolerance. */
+    WITHIN("within"),
+    /** Not below it. */
+    AT_LEAST("at least"),
+    /** Not above it. */
+    AT_MOST("at most");
+
+    private final String key;
+
+    Comparison(String key) {
+      this.key = key;
+    }
+
+    /** Name in tables. */
+    public String key() {
+      return key;
+    }
+  }
+
   public ExpectedFigure {
+    boolean within = comparison == Comparison.WITHIN;
     if (!Double.isFinite(reference)
         || !(referenceUncertainty >= 0)
-        || !(relativeTolerance > 0)
-        || reference == 0) {
+        || !(relativeTolerance >= 0)
+        || within && !(relativeTolerance > 0)
+        || !(scale > 0)) {
       throw new IllegalArgumentException(
-          "a reference must be finite and not zero, its uncertainty not negative and the tolerance"
-              + " positive, got "
+          quantity
+              + ": a reference must be finite, its uncertainty not negative, the tolerance and its"
+              + " scale positive, got "
               + reference
               + ", "
               + referenceUncertainty
               + ", "
-              + relativeTolerance);
+              + relativeTolerance
+              + ", "
+              + scale);
     }
   }
 
   /** Largest difference that passes, SI. */
   public double tolerance() {
-    return relativeTolerance * Math.abs(reference);
+    return relativeTolerance * scale;
   }
 
   /**
@@ -39,7 +81,15 @@ public record ExpectedFigure(
    * @param computed empty when the solve gave none
    */
   public boolean passes(OptionalDouble computed) {
-    return computed.isPresent() && Math.abs(computed.getAsDouble() - reference) <= tolerance();
+    if (computed.isEmpty()) {
+      return false;
+    }
+    double value = computed.getAsDouble();
+    return switch (comparison) {
+      case WITHIN -> Math.abs(value - reference) <= tolerance();
+      case AT_LEAST -> value >= reference - tolerance();
+      case AT_MOST -> value <= reference + tolerance();
+    };
   }
 
   /**

@@ -1,19 +1,37 @@
 package hemline.validation.reference;
 
-import hemline.shared.section.DuctSection;
 import java.util.List;
 
 /**
- * A section with known answers: all of it data.
+ * A flow with known answers.
  *
- * @param name folder and file, such as {@code lips/flat-re20-still}
- * @param section the question
- * @param expected what its figures should be
- * @param source where the expected figures come from
+ * @param name folder and case, such as {@code lips/flat-re20-still}
+ * @param title for people
+ * @param proves what it proves for a seal, one sentence
+ * @param covers which part of a seal's life it stands for, such as {@code laminar gap}
+ * @param setup the question
+ * @param mesh finest grid of the family: coarse, medium or fine
+ * @param fast true when it belongs to the subset that every build runs
+ * @param expected what its quantities should be
+ * @param profiles published profiles to lay over the computed ones; may be empty
  */
 public record ReferenceCase(
-    String name, DuctSection section, List<ExpectedFigure> expected, String source) {
+    String name,
+    String title,
+    String proves,
+    String covers,
+    CaseSetup setup,
+    String mesh,
+    boolean fast,
+    List<ExpectedFigure> expected,
+    List<ProfileReference> profiles) {
   public ReferenceCase {
     expected = List.copyOf(expected);
+    profiles = List.copyOf(profiles);
+  }
+
+  /** The sources of all expected quantities, each once. */
+  public List<String> sources() {
+    return expected.stream().map(e -> e.evidence().source()).distinct().toList();
   }
 }

@@ -1,8 +1,12 @@
 package hemline.validation.reference;
 
 import hemline.shared.file.DuctFile;
+import hemline.shared.file.LipFile;
+import hemline.shared.fluid.FluidState;
 import hemline.shared.problem.InputException;
-import hemline.shared.section.DuctSection;
+import hemline.shared.section.GroundMotion;
+import hemline.shared.section.SealSection;
+import hemline.validation.reference.ExpectedFigure.Comparison;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -11,9 +15,22 @@ import java.util.Map;
 /**
  * The cases that come with the program.
  *
- * <p>A folder of cases holds duct files and a table {@code expected} with the columns case,
- * quantity, reference, referenceUncertainty and relativeTolerance, and its source beside it; the
- * table {@code cases/index.csv} names the folders.
+ * <p>The table {@code cases/index.csv} names the folders. A folder holds:
+ *
+ * <ul>
+ *   <li>{@code cases.csv}: case, title, proves, covers, kind (duct, lip or computed), and where
+ *       they differ from the rule mesh (medium), fast (no), file (case.json) and, for a lip, gap
+ *       (m), suction (Pa), groundSpeed, spanwiseSpeed (m/s), density (kg/m³), kinematicViscosity
+ *       (m²/s), closure (auto);
+ *   <li>the duct and lip files;
+ *   <li>{@code expected.csv}: case, quantity, reference, referenceUncertainty, relativeTolerance,
+ *       and where they differ from the rule scale (the reference), comparison (within), reason,
+ *       source, provenance and grade (those of {@code expected.md}), knownLimit;
+ *   <li>{@code expected.md}: paragraphs that begin with Source:, Provenance:, Grade: and Reason:;
+ *   <li>{@code profiles.csv}, where there are any: case, line, table, place, value, source, and
+ *       where needed parts (places are multiples of 1/parts, printed rounded) and except (a place
+ *       left out).
+ * </ul>
  */
 public final class ReferenceCases {
   private static final String ROOT = "cases/";
@@ -39,30 +56,103 @@ public final class ReferenceCases {
     CitedTable table = CitedTable.read(ROOT + folder + "/expected");
     Map<String, List<ExpectedFigure>> expected = new LinkedHashMap<>();
     for (CitedRow row : table.rows()) {
-      expected
-          .computeIfAbsent(row.text("case"), name -> new ArrayList<>())
-          .add(
-              new ExpectedFigure(
-                  row.text("quantity"),
-                  row.number("reference"),
-                  row.number("referenceUncertainty"),
-                  row.number("relativeTolerance")));
+      expected.computeIfAbsent(row.text("case"), name -> new ArrayList<>()).add(figure(row, table));
     }
+    Map<String, List<ProfileReference>> profiles = profiles(folder);
     List<ReferenceCase> cases = new ArrayList<>();
-    expected.forEach(
-        (name, figures) ->
-            cases.add(
-                new ReferenceCase(
-                    folder + "/" + name,
-                    section(folder + "/" + name + ".json"),
-                    figures,
-                    table.citation())));
+    for (CitedRow row : CitedTable.rows(Resource.text(ROOT + folder + "/cases.csv"), folder)) {
+      String name = row.text("case");
+      List<ExpectedFigure> figures = expected.remove(name);
+      if (figures == null) {
+        throw new IllegalStateException(folder + "/" + name + " expects nothing");
+      }
+      cases.add(
+          new ReferenceCase(
+              folder + "/" + name,
+              row.text("title"),
+              row.text("proves"),
+              row.text("covers"),
+              setup(folder, row),
+              row.text("mesh", "medium"),
+              row.text("fast", "no").equals("yes"),
+              figures,
+              profiles.getOrDefault(name, List.of())));
+    }
+    if (!expected.isEmpty()) {
+      throw new IllegalStateException(folder + " expects figures of no case: " + expected.keySet());
+    }
     return cases;
   }
 
-  private static DuctSection section(String path) {
+  private static ExpectedFigure figure(CitedRow row, CitedTable table) {
+    double reference = row.number("reference");
+    String comparison = row.text("comparison", Comparison.WITHIN.key());
+    for (Comparison c : Comparison.values()) {
+      if (c.key().equals(comparison)) {
+        return new ExpectedFigure(
+            row.text("quantity"),
+            reference,
+            row.number("referenceUncertainty", 0),
+            row.number("relativeTolerance", 0),
+            row.number("scale", reference == 0 ? 1 : Math.abs(reference)),
+            c,
+            row.text("reason", table.paragraph("Reason")),
+            new Evidence(
+                row.text("source", table.citation()),
+                row.text("provenance", table.paragraph("Provenance")),
+                Evidence.Grade.valueOf(row.text("grade", table.paragraph("Grade")))),
+            row.text("knownLimit", ""));
+      }
+    }
+    throw new IllegalStateException(table.name() + ": there is no comparison " + comparison);
+  }
+
+  private static Map<String, List<ProfileReference>> profiles(String folder) {
+    Map<String, List<ProfileReference>> profiles = new LinkedHashMap<>();
+    String name = ROOT + folder + "/profiles.csv";
+    if (!Resource.exists(name)) {
+      return profiles;
+    }
+    for (CitedRow row : CitedTable.rows(Resource.text(name), name)) {
+      List<ProfileReference.Point> points = new ArrayList<>();
+      for (CitedRow point : CitedTable.read(row.text("table")).rows()) {
+        double place = point.number(row.text("place"));
+        boolean left = row.text("except", "").equals(point.text(row.text("place")));
+        double parts = row.number("parts", 0);
+        if (!left && point.optionalNumber(row.text("value")).isPresent()) {
+          points.add(
+              new ProfileReference.Point(
+                  parts > 0 ? Math.rint(parts * place) / parts : place,
+                  point.number(row.text("value"))));
+        }
+      }
+      profiles
+          .computeIfAbsent(row.text("case"), one -> new ArrayList<>())
+          .add(new ProfileReference(row.text("line"), points, row.text("source")));
+    }
+    return profiles;
+  }
+
+  private static CaseSetup setup(String folder, CitedRow row) {
+    String kind = row.text("kind");
+    String file = row.text("file", row.text("case") + ".json");
+    String path = ROOT + folder + "/" + file;
     try {
-      return DuctFile.parse(Resource.text(ROOT + path), path);
+      return switch (kind) {
+        case "duct" -> new CaseSetup.Duct(DuctFile.parse(Resource.text(path), file));
+        case "lip" ->
+            new CaseSetup.Lip(
+                new SealSection(
+                    LipFile.load(Resource.text(path), file).profile(),
+                    row.number("gap"),
+                    row.number("suction"),
+                    new GroundMotion(row.number("groundSpeed", 0), row.number("spanwiseSpeed", 0)),
+                    new FluidState(row.number("density"), row.number("kinematicViscosity")),
+                    List.of()),
+                row.text("closure", "auto"));
+        case "computed" -> new CaseSetup.Computed(row.text("case"));
+        default -> throw new IllegalStateException(folder + ": there is no kind " + kind);
+      };
     } catch (InputException e) {
       throw new IllegalStateException("a case that comes with the program is faulty", e);
     }

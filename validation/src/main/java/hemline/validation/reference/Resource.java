@@ -23,12 +23,21 @@ final class Resource {
     }
   }
 
+  static boolean exists(String path) {
+    return Resource.class.getResource(ROOT + path) != null;
+  }
+
   /** The paragraph that starts with Source or Sources, as one line. */
   static String citation(String source) {
+    return paragraph(source, "Source");
+  }
+
+  /** The paragraph that starts with a word, as one line, from its colon on. */
+  static String paragraph(String source, String word) {
     String paragraph =
         source
             .lines()
-            .dropWhile(line -> !line.startsWith("Source"))
+            .dropWhile(line -> !line.startsWith(word))
             .takeWhile(line -> !line.isBlank())
             .collect(Collectors.joining(" "));
     return paragraph.substring(paragraph.indexOf(':') + 1).strip();

@@ -1,59 +1,192 @@
 package hemline.validation.run;
 
+import hemline.shared.fluid.FluidState;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
+import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.Closure;
 import hemline.solver.flow.ProgressListener;
+import hemline.solver.grid.MeshLevel;
+import hemline.solver.refine.Conditions;
+import hemline.solver.refine.Estimates;
+import hemline.solver.refine.GridFamily;
+import hemline.solver.refine.GridSolution;
+import hemline.solver.refine.GridValues;
 import hemline.solver.refine.SectionFamily;
-import hemline.solver.study.RunOptions;
-import hemline.solver.study.SectionStudy;
+import hemline.solver.refine.ThreeGrid;
+import hemline.validation.reference.CaseSetup;
 import hemline.validation.reference.ExpectedFigure;
+import hemline.validation.reference.ProfileReference;
 import hemline.validation.reference.ReferenceCase;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
-/** Solves reference cases and lays the figures beside their references. */
+/** Solves reference cases and lays the computed quantities beside their references. */
 public final class CaseRunner {
-  private final SectionStudy study;
-  private final RunOptions options;
+  private final SectionFamily family;
 
   /**
    * Prepares to run cases.
    *
    * @param family solves the sections
-   * @param options mesh, flow model and threads; the model of a case counts where they leave it
-   *     open
    */
-  public CaseRunner(SectionFamily family, RunOptions options) {
-    this.study = new SectionStudy(family);
-    this.options = options;
+  public CaseRunner(SectionFamily family) {
+    this.family = family;
   }
 
-  /** Solves one case: a row for each expected figure, in their order. */
-  public List<CheckRow> run(ReferenceCase one, CancelToken cancel, ProgressListener progress) {
-    SectionResult result = study.run(one.section(), options, cancel, progress).result();
+  /** Solves one case: a row for each expected quantity, in their order. */
+  public CaseResult run(ReferenceCase one, CancelToken cancel, ProgressListener progress) {
+    if (one.setup() instanceof CaseSetup.Computed computed) {
+      return computed(one, ComputedCases.of(computed.key()), cancel, progress);
+    }
+    MeshLevel level = level(one.mesh());
+    GridFamily solved;
+    Conditions conditions;
+    if (one.setup() instanceof CaseSetup.Lip lip) {
+      solved =
+          family.solve(
+              lip.section(), level, SectionFamily.GRIDS, closure(lip.closure()), cancel, progress);
+      conditions = Conditions.of(lip.section());
+    } else {
+      var duct = ((CaseSetup.Duct) one.setup()).section();
+      solved =
+          family.solve(duct, level, SectionFamily.GRIDS, closure(duct.closure()), cancel, progress);
+      conditions = Conditions.of(duct);
+    }
+    boolean stopped =
+        solved.cancelled() || cancel.isCancelled() && solved.grids().size() < SectionFamily.GRIDS;
+    SectionResult result = Estimates.result(conditions, solved, List.of(), List.of(), stopped);
+    return section(one, conditions, solved, result);
+  }
+
+  private static CaseResult section(
+      ReferenceCase one, Conditions conditions, GridFamily solved, SectionResult result) {
     List<CheckRow> rows = new ArrayList<>();
     for (ExpectedFigure expected : one.expected()) {
+      Probe probe = Probes.parse(expected.quantity(), one.profiles());
       rows.add(
           new CheckRow(
-              one.name(),
-              result.status(),
-              computed(result, expected.quantity()),
-              expected,
-              one.source()));
+              one.name(), result.status(), measured(probe, expected, solved, result), expected));
     }
-    return rows;
+    GridSolution finest = solved.finestUsable();
+    List<ProfileCurve> curves = new ArrayList<>();
+    if (finest != null) {
+      for (ProfileReference profile : one.profiles()) {
+        curves.add(ProfileCurve.of(finest.field(), profile));
+      }
+    }
+    return new CaseResult(
+        one,
+        result.status(),
+        result.closure(),
+        reynolds(conditions, result),
+        groundRatio(conditions, result),
+        rows,
+        curves);
   }
 
-  private static @Nullable Estimate computed(SectionResult result, String quantity) {
+  private static @Nullable Measured measured(
+      Probe probe, ExpectedFigure expected, GridFamily solved, SectionResult result) {
+    List<Measured.GridPoint> points = new ArrayList<>();
+    double[] values = new double[solved.grids().size()];
+    double[] sizes = new double[values.length];
+    boolean any = false;
+    for (int g = 0; g < values.length; g++) {
+      GridSolution grid = solved.grids().get(g);
+      SolveStatus status = grid.run().status();
+      boolean usable = status == SolveStatus.CONVERGED || status == SolveStatus.UNSTEADY;
+      values[g] = usable ? probe.of(grid) : Double.NaN;
+      sizes[g] = 1 / Math.sqrt(Math.max(1, grid.run().cells()));
+      if (Double.isFinite(values[g])) {
+        any = true;
+        points.add(new Measured.GridPoint(grid.run().cells(), values[g]));
+      }
+    }
+    if (!any) {
+      return null;
+    }
+    Estimate estimate = figure(expected.quantity(), result);
+    if (estimate == null) {
+      estimate =
+          probe.distance()
+              ? Estimate.exact(points.get(points.size() - 1).value())
+              : ThreeGrid.estimate(
+                  new GridValues(values, sizes, new double[values.length]), expected.scale());
+    }
+    boolean hasBand = !probe.distance() && points.size() == SectionFamily.GRIDS;
+    return new Measured(expected.quantity(), probe.unit(), estimate, points, hasBand);
+  }
+
+  private static @Nullable Estimate figure(String quantity, SectionResult result) {
     for (Figure figure : Figure.values()) {
       if (figure.key().equals(quantity)) {
         return result.figures().get(figure);
       }
     }
-    throw new IllegalArgumentException(
-        "a case expects the figure " + quantity + ", which no result has");
+    return null;
+  }
+
+  private static CaseResult computed(
+      ReferenceCase one, ComputedCase set, CancelToken cancel, ProgressListener progress) {
+    ComputedCase.Outcome outcome = set.solve(cancel, progress);
+    progress.progress(1, one.name());
+    List<CheckRow> rows = new ArrayList<>();
+    for (ExpectedFigure expected : one.expected()) {
+      Measured found = null;
+      for (Measured measured : outcome.quantities()) {
+        found = measured.quantity().equals(expected.quantity()) ? measured : found;
+      }
+      if (found == null && outcome.status() == SolveStatus.CONVERGED) {
+        throw new IllegalArgumentException(
+            one.name() + " expects \"" + expected.quantity() + "\", which nothing measures");
+      }
+      rows.add(new CheckRow(one.name(), outcome.status(), found, expected));
+    }
+    return new CaseResult(
+        one,
+        outcome.status(),
+        outcome.closure(),
+        outcome.gapReynolds(),
+        outcome.groundRatio(),
+        rows,
+        List.of());
+  }
+
+  /** Leak flow over viscosity; in a cavity half its largest wall speed times the gap instead. */
+  private static OptionalDouble reynolds(Conditions conditions, SectionResult result) {
+    Estimate leak = result.figures().get(Figure.LEAK_FLOW);
+    FluidState fluid = conditions.fluid();
+    return leak == null || leak.value() == 0
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(Math.abs(leak.value()) / fluid.kinematicViscosity());
+  }
+
+  private static OptionalDouble groundRatio(Conditions conditions, SectionResult result) {
+    Estimate leak = result.figures().get(Figure.LEAK_FLOW);
+    return leak == null || leak.value() == 0
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(conditions.groundSpeed() * conditions.gap() / leak.value());
+  }
+
+  private static MeshLevel level(String key) {
+    for (MeshLevel level : MeshLevel.values()) {
+      if (level.key().equals(key)) {
+        return level;
+      }
+    }
+    throw new IllegalArgumentException("a mesh is coarse, medium or fine, got " + key);
+  }
+
+  private static Closure closure(String key) {
+    for (Closure closure : Closure.values()) {
+      if (closure.key().equals(key)) {
+        return closure;
+      }
+    }
+    throw new IllegalArgumentException("a closure is auto, laminar, sst or sa, got " + key);
   }
 }

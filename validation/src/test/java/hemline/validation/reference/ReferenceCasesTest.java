@@ -9,6 +9,7 @@ import hemline.shared.result.Figure;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.DuctSection.Drive;
 import hemline.shared.section.DuctSection.Stations;
+import hemline.validation.reference.ExpectedFigure.Comparison;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -38,7 +39,7 @@ class ReferenceCasesTest {
       String name = "lips/" + row.text("geometry") + "-re" + row.text("Re_Q") + "-" + motion;
       ReferenceCase one = cases.get(name);
       assertThat(one).as(name).isNotNull();
-      DuctSection duct = one.section();
+      DuctSection duct = ((CaseSetup.Duct) one.setup()).section();
       assertThat(duct.fluid().density()).isEqualTo(1);
       assertThat(duct.fluid().kinematicViscosity()).isEqualTo(1 / row.number("Re_Q"));
       assertThat(duct.drive()).isEqualTo(new Drive.LeakFlow(1));
@@ -60,7 +61,7 @@ class ReferenceCasesTest {
       assertHalf(one.expected().get(1), row.number("Fx"), row.number("F_err"));
       assertThat(one.expected())
           .allSatisfy(e -> assertThat(e.relativeTolerance()).isEqualTo(0.015));
-      assertThat(one.source()).contains("finite-element");
+      assertThat(one.sources()).singleElement().asString().contains("finite-element");
       // the table agrees with itself
       assertThat(row.number("Cd") * Math.sqrt(row.number("K"))).isCloseTo(1, within(1e-3));
     }
@@ -96,16 +97,22 @@ class ReferenceCasesTest {
     assertThat(all)
         .allSatisfy(
             c -> {
-              assertThat(c.expected()).isNotEmpty();
-              assertThat(c.source()).isNotBlank();
+              assertThat(c.title()).as(c.name()).isNotBlank();
+              assertThat(c.proves()).as(c.name()).endsWith(".");
+              assertThat(c.covers()).as(c.name()).isNotBlank();
+              assertThat(c.expected()).as(c.name()).isNotEmpty();
+              assertThat(c.expected())
+                  .as(c.name())
+                  .allSatisfy(e -> assertThat(e.reason()).isNotBlank());
             });
+    assertThat(all).filteredOn(ReferenceCase::fast).isNotEmpty();
     assertThatThrownBy(() -> ReferenceCases.in("none"))
         .isInstanceOf(IllegalArgumentException.class);
   }
 
   @Test
   void aFigureIsJudgedByToleranceAndByBand() {
-    ExpectedFigure expected = new ExpectedFigure("pressureDrop", -2, 0.01, 0.015);
+    ExpectedFigure expected = figure(Comparison.WITHIN, 0.01);
     assertThat(expected.tolerance()).isCloseTo(0.03, within(1e-15));
     assertThat(expected.passes(OptionalDouble.of(-2.029))).isTrue();
     assertThat(expected.passes(OptionalDouble.of(-2.031))).isFalse();
@@ -113,7 +120,30 @@ class ReferenceCasesTest {
     assertThat(expected.passes(OptionalDouble.empty())).isFalse();
     assertThat(expected.insideBand(-2.02, -2.005)).isTrue();
     assertThat(expected.insideBand(-2.04, -2.02)).isFalse();
-    assertThatThrownBy(() -> new ExpectedFigure("x", 1, -1, 0.1))
+    assertThatThrownBy(() -> figure(Comparison.WITHIN, -1))
         .isInstanceOf(IllegalArgumentException.class);
+  }
+
+  @Test
+  void aBoundIsJudgedOnOneSide() {
+    ExpectedFigure least = figure(Comparison.AT_LEAST, 0);
+    assertThat(least.passes(OptionalDouble.of(100))).isTrue();
+    assertThat(least.passes(OptionalDouble.of(-2.031))).isFalse();
+    ExpectedFigure most = figure(Comparison.AT_MOST, 0);
+    assertThat(most.passes(OptionalDouble.of(-100))).isTrue();
+    assertThat(most.passes(OptionalDouble.of(-1.969))).isFalse();
+  }
+
+  private static ExpectedFigure figure(Comparison comparison, double uncertainty) {
+    return new ExpectedFigure(
+        "pressureDrop",
+        -2,
+        uncertainty,
+        0.015,
+        2,
+        comparison,
+        "made up",
+        new Evidence("made up", "made up", Evidence.Grade.A),
+        "");
   }
 }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.RawFigures;
@@ -20,7 +21,8 @@ import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.GridSolution;
 import hemline.solver.refine.SectionFamily;
-import hemline.solver.study.RunOptions;
+import hemline.validation.reference.CaseSetup;
+import hemline.validation.reference.Evidence;
 import hemline.validation.reference.ExpectedFigure;
 import hemline.validation.reference.ReferenceCase;
 import hemline.validation.reference.ReferenceCases;
@@ -31,8 +33,6 @@ import org.junit.jupiter.api.Test;
 
 class CaseRunnerTest {
   private static final ReferenceCase CASE = ReferenceCases.in("lips").get(0);
-  private static final RunOptions OPTIONS =
-      new RunOptions(MeshLevel.MEDIUM, Closure.AUTO, false, 1);
 
   /** Answers any duct with the given pressure drop, 1 % too high on the coarse grids. */
   private record Answer(double pressureDrop, SolveStatus status, List<Closure> asked)
@@ -82,8 +82,9 @@ class CaseRunnerTest {
   }
 
   private static List<CheckRow> run(double pressureDrop, SolveStatus status) {
-    return new CaseRunner(new Answer(pressureDrop, status, new ArrayList<>()), OPTIONS)
-        .run(CASE, new CancelToken(), ProgressListener.NONE);
+    return new CaseRunner(new Answer(pressureDrop, status, new ArrayList<>()))
+        .run(CASE, new CancelToken(), ProgressListener.NONE)
+        .rows();
   }
 
   @Test
@@ -117,19 +118,109 @@ class CaseRunnerTest {
   @Test
   void theModelOfTheCaseIsAsked() {
     Answer answer = new Answer(1, SolveStatus.CONVERGED, new ArrayList<>());
-    new CaseRunner(answer, OPTIONS).run(CASE, new CancelToken(), ProgressListener.NONE);
+    new CaseRunner(answer).run(CASE, new CancelToken(), ProgressListener.NONE);
     assertThat(answer.asked()).containsExactly(Closure.LAMINAR);
   }
 
   @Test
-  void anUnknownFigureInACaseIsAFaultOfTheCase() {
-    ReferenceCase odd =
-        new ReferenceCase(
-            "odd", CASE.section(), List.of(new ExpectedFigure("colour", 1, 0, 0.1)), "made up");
+  void errorAndUncertaintyAreThoseOfTheStandard() {
+    double reference = CASE.expected().get(0).reference();
+    CheckRow row = run(1.014 * reference, SolveStatus.CONVERGED).get(0);
+    Estimate computed = row.computed();
+    assertThat(row.comparisonError().orElseThrow()).isCloseTo(0.014 * reference, within(1e-9));
+    double band = 0.5 * (computed.high() - computed.low());
+    assertThat(row.validationUncertainty().orElseThrow())
+        .isCloseTo(Math.hypot(band, row.expected().referenceUncertainty()), within(1e-12));
+    assertThat(row.calibrates()).isTrue();
+    assertThat(row.verdict()).isEqualTo(CheckRow.Verdict.PASS);
+    assertThat(run(1.1 * reference, SolveStatus.CONVERGED).get(0).verdict())
+        .isEqualTo(CheckRow.Verdict.FAIL);
+  }
+
+  @Test
+  void aKnownLimitIsShownAndDoesNotFail() {
+    ReferenceCase limited = with(copy(CASE.expected().get(0), Evidence.Grade.A, "too coarse"));
+    ReferenceCase oriented = with(copy(CASE.expected().get(0), Evidence.Grade.C, ""));
+    CaseRunner off = new CaseRunner(new Answer(1, SolveStatus.CONVERGED, new ArrayList<>()));
+    CaseResult result = off.run(limited, new CancelToken(), ProgressListener.NONE);
+    assertThat(result.rows().get(0).verdict()).isEqualTo(CheckRow.Verdict.KNOWN_LIMIT);
+    assertThat(result.ok()).isTrue();
+    assertThat(off.run(oriented, new CancelToken(), ProgressListener.NONE).rows().get(0).verdict())
+        .isEqualTo(CheckRow.Verdict.ORIENTATION);
+    CaseRunner broken = new CaseRunner(new Answer(1, SolveStatus.FAILED, new ArrayList<>()));
+    assertThat(broken.run(limited, new CancelToken(), ProgressListener.NONE).ok()).isFalse();
+  }
+
+  @Test
+  void aSummaryCountsEachRowOnce() {
+    double reference = CASE.expected().get(0).reference();
     CaseRunner runner =
-        new CaseRunner(new Answer(1, SolveStatus.CONVERGED, new ArrayList<>()), OPTIONS);
+        new CaseRunner(new Answer(reference, SolveStatus.CONVERGED, new ArrayList<>()));
+    CaseResult result = runner.run(CASE, new CancelToken(), ProgressListener.NONE);
+    CheckSummary summary = CheckSummary.of(List.of(result, result));
+    assertThat(summary.rows()).isEqualTo(4);
+    assertThat(summary.passed()).isEqualTo(2);
+    assertThat(summary.failed()).isEqualTo(2);
+    assertThat(summary.bands()).isEqualTo(2);
+    assertThat(summary.coverage()).isEqualTo(1);
+  }
+
+  private static ReferenceCase with(ExpectedFigure expected) {
+    return new ReferenceCase(
+        "odd/odd",
+        "odd",
+        "Nothing.",
+        "odd",
+        CASE.setup(),
+        "coarse",
+        false,
+        List.of(expected),
+        List.of());
+  }
+
+  private static ExpectedFigure copy(ExpectedFigure e, Evidence.Grade grade, String limit) {
+    return new ExpectedFigure(
+        e.quantity(),
+        e.reference(),
+        e.referenceUncertainty(),
+        e.relativeTolerance(),
+        e.scale(),
+        e.comparison(),
+        e.reason(),
+        new Evidence("made up", "made up", grade),
+        limit);
+  }
+
+  @Test
+  void anUnknownQuantityInACaseIsAFaultOfTheCase() {
+    CaseRunner runner = new CaseRunner(new Answer(1, SolveStatus.CONVERGED, new ArrayList<>()));
+    ReferenceCase odd =
+        with(
+            new ExpectedFigure(
+                "colour",
+                1,
+                0,
+                0.1,
+                1,
+                ExpectedFigure.Comparison.WITHIN,
+                "made up",
+                new Evidence("made up", "made up", Evidence.Grade.A),
+                ""));
     assertThatThrownBy(() -> runner.run(odd, new CancelToken(), ProgressListener.NONE))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("colour");
+  }
+
+  @Test
+  void everyQuantityOfEveryCaseIsKnown() {
+    for (ReferenceCase one : ReferenceCases.all()) {
+      for (ExpectedFigure expected : one.expected()) {
+        if (one.setup() instanceof CaseSetup.Computed computed) {
+          assertThat(ComputedCases.of(computed.key())).isNotNull();
+        } else {
+          assertThat(Probes.parse(expected.quantity(), one.profiles()).unit()).isNotBlank();
+        }
+      }
+    }
   }
 }

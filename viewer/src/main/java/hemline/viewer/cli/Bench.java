@@ -10,6 +10,8 @@ import hemline.solver.study.RelativeAnswer;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
 import hemline.solver.study.SweepResult;
+import hemline.validation.reference.ReferenceCase;
+import hemline.validation.run.CaseResult;
 import java.util.List;
 
 /** The studies that the commands call. */
@@ -46,4 +48,8 @@ interface Bench {
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress);
+
+  /** Solves flows with known answers. */
+  List<CaseResult> check(
+      List<ReferenceCase> cases, int threads, CancelToken cancel, ProgressListener progress);
 }

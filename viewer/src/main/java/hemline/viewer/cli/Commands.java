@@ -35,6 +35,7 @@ final class Commands {
     line.addSubcommand(new RunCommand(desk));
     line.addSubcommand(new SweepCommand(desk));
     line.addSubcommand(new RankCommand(desk));
+    line.addSubcommand(new CheckCommand(desk));
     line.addSubcommand(new ConvertCommand(desk));
     line.setOut(new PrintWriter(desk.out(), true, StandardCharsets.UTF_8));
     line.setErr(new PrintWriter(desk.err(), true, StandardCharsets.UTF_8));

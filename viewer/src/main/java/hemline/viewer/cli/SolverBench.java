@@ -14,6 +14,9 @@ import hemline.solver.study.SectionAnswer;
 import hemline.solver.study.SectionStudy;
 import hemline.solver.study.SweepResult;
 import hemline.solver.study.SweepStudy;
+import hemline.validation.reference.ReferenceCase;
+import hemline.validation.run.CaseResult;
+import hemline.validation.run.CheckStudy;
 import java.util.List;
 
 /** The studies on a given way to solve sections. */
@@ -68,5 +71,11 @@ record SolverBench(SectionFamily family) implements Bench {
       ProgressListener progress) {
     return new RankingStudy(family)
         .rank(candidates, baseline, gaps, conditions, options, cancel, progress);
+  }
+
+  @Override
+  public List<CaseResult> check(
+      List<ReferenceCase> cases, int threads, CancelToken cancel, ProgressListener progress) {
+    return new CheckStudy(family).run(cases, threads, cancel, progress);
   }
 }

@@ -15,7 +15,10 @@ import hemline.solver.study.RelativeAnswer;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
 import hemline.solver.study.SweepResult;
+import hemline.validation.reference.ReferenceCase;
+import hemline.validation.run.CaseResult;
 import hemline.viewer.picture.InventedStudies;
+import hemline.viewer.report.InventedChecks;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -48,6 +51,9 @@ final class FakeBench implements Bench {
         List.of(),
         List.of());
   }
+
+  /** Computed over reference, less one, in a check; allowed errors are whole tolerances. */
+  double checkError;
 
   @Override
   public SectionAnswer run(
@@ -119,5 +125,14 @@ final class FakeBench implements Bench {
       }
     }
     return new RankingAnswer(InventedStudies.ranking(), answers);
+  }
+
+  @Override
+  public List<CaseResult> check(
+      List<ReferenceCase> cases, int threads, CancelToken cancel, ProgressListener progress) {
+    asked.addAll(cases);
+    return cases.stream()
+        .map(one -> InventedChecks.answer(one, patience-- > 0, checkError))
+        .toList();
   }
 }

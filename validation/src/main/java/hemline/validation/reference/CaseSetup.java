@@ -1,0 +1,26 @@
+package hemline.validation.reference;
+
+import hemline.shared.section.DuctSection;
+import hemline.shared.section.SealSection;
+
+/** What a case solves. */
+public sealed interface CaseSetup {
+
+  /** A duct section or closed cavity from a duct file. */
+  record Duct(DuctSection section) implements CaseSetup {}
+
+  /**
+   * An open section with a lip from a lip file.
+   *
+   * @param closure auto, laminar, sst or sa
+   */
+  record Lip(SealSection section, String closure) implements CaseSetup {}
+
+  /**
+   * A set-up that a duct file cannot say, made in code: an exact flow given on the boundary, or a
+   * formula worked out by hand.
+   *
+   * @param key name of the set-up
+   */
+  record Computed(String key) implements CaseSetup {}
+}

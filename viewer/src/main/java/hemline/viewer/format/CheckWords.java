@@ -1,0 +1,93 @@
+package hemline.viewer.format;
+
+import hemline.shared.result.Estimate;
+import hemline.validation.reference.ExpectedFigure;
+import hemline.validation.reference.ExpectedFigure.Comparison;
+import hemline.validation.run.CheckRow;
+import hemline.validation.run.CheckSummary;
+import java.util.Locale;
+import java.util.OptionalDouble;
+
+/** Numbers and sentences of a check. */
+public final class CheckWords {
+  private static final int DIGITS = 5;
+  private static final double PLAIN_FROM = 1e-4;
+  private static final double PLAIN_TO = 1e6;
+
+  private CheckWords() {}
+
+  /** A number with five digits; powers of ten where it is very small or large. */
+  public static String number(double value) {
+    double size = Math.abs(value);
+    return size == 0 || size >= PLAIN_FROM && size < PLAIN_TO
+        ? Digits.plain(value, DIGITS)
+        : String.format(Locale.ROOT, "%.3e", value).replace('-', '\u2212');
+  }
+
+  /** Value and half-width of the band. */
+  public static String value(Estimate estimate) {
+    double half = 0.5 * (estimate.high() - estimate.low());
+    double size = Math.max(Math.abs(estimate.value()), half);
+    boolean plain = size == 0 || size >= PLAIN_FROM && size < PLAIN_TO;
+    return half > 1e-6 * size && plain ? Digits.withBand(estimate, 1) : number(estimate.value());
+  }
+
+  /** Comparison error over the scale of the tolerance. */
+  public static String error(CheckRow row) {
+    return share(row.comparisonError(), row.expected(), true);
+  }
+
+  /** Validation uncertainty over the scale of the tolerance; empty for orders and distances. */
+  public static String uncertainty(CheckRow row) {
+    return row.calibrates() ? share(row.validationUncertainty(), row.expected(), false) : "";
+  }
+
+  /** What is allowed: "1 %", "at least 1.9". */
+  public static String tolerance(ExpectedFigure expected) {
+    return expected.comparison() == Comparison.WITHIN
+        ? percent(expected.relativeTolerance(), false)
+        : expected.comparison().key();
+  }
+
+  private static String share(OptionalDouble value, ExpectedFigure expected, boolean signed) {
+    if (value.isEmpty()) {
+      return "";
+    }
+    return expected.comparison() == Comparison.WITHIN
+        ? percent(value.getAsDouble() / expected.scale(), signed)
+        : number(value.getAsDouble());
+  }
+
+  private static String percent(double share, boolean signed) {
+    double percent = 100 * share;
+    String text =
+        Math.abs(percent) < 0.001 ? "0" : Digits.plain(percent, Math.abs(percent) < 0.1 ? 1 : 2);
+    return (signed && percent >= 0.001 ? "+" : "") + text + " %";
+  }
+
+  /** One sentence or two with the counts. */
+  public static String counts(CheckSummary s) {
+    StringBuilder text = new StringBuilder();
+    text.append(s.rows()).append(" rows: ").append(s.passed()).append(" passed");
+    part(text, s.knownLimits(), s.knownLimits() == 1 ? "known limit" : "known limits");
+    part(text, s.orientation(), "off but for orientation only");
+    part(text, s.failed(), "failed");
+    text.append(". ");
+    if (s.bands() > 0) {
+      text.append("Our band holds the reference in ")
+          .append(s.covered())
+          .append(" of ")
+          .append(s.bands())
+          .append(" rows that have one (")
+          .append(Digits.fixed(100 * s.coverage(), 0))
+          .append(" %).");
+    }
+    return text.toString().strip();
+  }
+
+  private static void part(StringBuilder text, int count, String what) {
+    if (count > 0) {
+      text.append(", ").append(count).append(' ').append(what);
+    }
+  }
+}

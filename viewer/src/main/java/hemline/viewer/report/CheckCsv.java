@@ -1,0 +1,66 @@
+package hemline.viewer.report;
+
+import hemline.shared.result.Estimate;
+import hemline.validation.reference.ExpectedFigure;
+import hemline.validation.run.CaseResult;
+import hemline.validation.run.CheckRow;
+import hemline.validation.run.Measured;
+import java.util.List;
+
+/** Rows of a check as comma-separated values, SI, one row a line (RFC 4180). */
+public final class CheckCsv {
+  private static final String END = "\r\n";
+
+  private CheckCsv() {}
+
+  /** The whole file. */
+  public static String of(List<CaseResult> results) {
+    StringBuilder out = new StringBuilder();
+    out.append("case,quantity,unit,computed,low,high,reference,referenceUncertainty,tolerance,")
+        .append("comparison,comparisonError,validationUncertainty,bandHoldsReference,verdict,")
+        .append("grade,source,provenance,toleranceReason,knownLimit")
+        .append(END);
+    for (CaseResult result : results) {
+      for (CheckRow row : result.rows()) {
+        out.append(line(row)).append(END);
+      }
+    }
+    return out.toString();
+  }
+
+  private static String line(CheckRow row) {
+    ExpectedFigure e = row.expected();
+    Measured measured = row.measured();
+    Estimate computed = row.computed();
+    return String.join(
+        ",",
+        quoted(row.caseName()),
+        quoted(e.quantity()),
+        measured == null ? "" : measured.unit(),
+        computed == null ? "" : Double.toString(computed.value()),
+        computed == null ? "" : Double.toString(Math.min(computed.low(), computed.value())),
+        computed == null ? "" : Double.toString(Math.max(computed.high(), computed.value())),
+        Double.toString(e.reference()),
+        Double.toString(e.referenceUncertainty()),
+        Double.toString(e.tolerance()),
+        e.comparison().key(),
+        number(row.comparisonError()),
+        number(row.validationUncertainty()),
+        row.calibrates() ? Boolean.toString(row.insideBand()) : "",
+        row.verdict().key(),
+        e.evidence().grade().name(),
+        quoted(e.evidence().source()),
+        quoted(e.evidence().provenance()),
+        quoted(e.reason()),
+        quoted(e.knownLimit()));
+  }
+
+  private static String number(java.util.OptionalDouble value) {
+    return value.isPresent() ? Double.toString(value.getAsDouble()) : "";
+  }
+
+  private static String quoted(String text) {
+    boolean plain = text.chars().noneMatch(c -> c == ',' || c == '"' || c == '\n' || c == '\r');
+    return plain ? text : "\"" + text.replace("\"", "\"\"") + "\"";
+  }
+}
