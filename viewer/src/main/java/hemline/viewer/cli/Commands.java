@@ -19,8 +19,8 @@ final class Commands {
   private Commands() {}
 
   /** Runs a command line and answers with the exit code; never throws for bad input. */
-  static int execute(Desk desk, String... args) {
-    CommandLine line = commandLine(desk);
+  static int execute(Desk desk, Window window, String... args) {
+    CommandLine line = commandLine(desk, window);
     if (args.length == 0) {
       line.usage(desk.err(), Ansi.OFF);
       desk.err().println();
@@ -30,13 +30,14 @@ final class Commands {
     return line.execute(args);
   }
 
-  private static CommandLine commandLine(Desk desk) {
+  private static CommandLine commandLine(Desk desk, Window window) {
     CommandLine line = new CommandLine(new HemlineCommand());
     line.addSubcommand(new RunCommand(desk));
     line.addSubcommand(new SweepCommand(desk));
     line.addSubcommand(new RankCommand(desk));
     line.addSubcommand(new CheckCommand(desk));
     line.addSubcommand(new ConvertCommand(desk));
+    line.addSubcommand(new ViewCommand(desk, window));
     line.setOut(new PrintWriter(desk.out(), true, StandardCharsets.UTF_8));
     line.setErr(new PrintWriter(desk.err(), true, StandardCharsets.UTF_8));
     line.setUsageHelpWidth(HELP_WIDTH);

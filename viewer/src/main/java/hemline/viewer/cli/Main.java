@@ -19,8 +19,12 @@ public final class Main {
 
   private Main() {}
 
-  /** Runs the command that the arguments name and exits with its code. */
-  public static void main(String[] args) {
+  /**
+   * Runs the command that the arguments name and exits with its code.
+   *
+   * @param window opens the window for the command {@code view}
+   */
+  public static void start(String[] args, Window window) {
     PrintStream out = utf8(FileDescriptor.out);
     PrintStream err = utf8(FileDescriptor.err);
     CancelToken cancel = new CancelToken();
@@ -33,7 +37,7 @@ public final class Main {
         new Desk(out, err, terminal, cancel, new SolverBench(new FamilySolver()), System::nanoTime);
     int code = ExitCode.NOT_USABLE;
     try {
-      code = Commands.execute(desk, args);
+      code = Commands.execute(desk, window, args);
     } finally {
       out.flush();
       err.flush();

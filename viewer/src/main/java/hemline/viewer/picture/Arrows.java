@@ -3,11 +3,11 @@ package hemline.viewer.picture;
 import java.awt.geom.Path2D;
 
 /** Arrow heads. */
-final class Arrows {
+public final class Arrows {
   private Arrows() {}
 
   /** A filled head with its tip at a point. */
-  static Path2D head(double tipX, double tipY, double dx, double dy, double size) {
+  public static Path2D head(double tipX, double tipY, double dx, double dy, double size) {
     double length = Math.hypot(dx, dy);
     double ux = dx / length;
     double uy = dy / length;
@@ -23,7 +23,7 @@ final class Arrows {
   }
 
   /** Head on a contour line at a share of the length that lies inside the window. */
-  static Path2D on(Contours.Line line, Projection view, double share, double size) {
+  public static Path2D on(Contours.Line line, Projection view, double share, double size) {
     double[] x = line.x();
     double[] y = line.y();
     double total = 0;
@@ -45,7 +45,7 @@ final class Arrows {
   }
 
   /** Length on the sheet of the part of a line that lies inside the window. */
-  static double visibleLength(Contours.Line line, Projection view) {
+  public static double visibleLength(Contours.Line line, Projection view) {
     double total = 0;
     for (int k = 0; k + 1 < line.x().length; k++) {
       total += visible(view, line.x(), line.y(), k);

@@ -8,7 +8,7 @@ import java.util.List;
  * Contour lines of values on the nodes of a tensor grid by marching squares, linear along grid
  * edges; a saddle is decided by the mean of its four nodes.
  */
-final class Contours {
+public final class Contours {
 
   /**
    * One contour line; higher values lie on its left.
@@ -17,7 +17,7 @@ final class Contours {
    * @param y points, metres
    * @param closed true when the last point joins the first
    */
-  record Line(double[] x, double[] y, boolean closed) {}
+  public record Line(double[] x, double[] y, boolean closed) {}
 
   private final double[] x;
   private final double[] y;
@@ -31,7 +31,7 @@ final class Contours {
    * @param x coordinates, not decreasing
    * @param y coordinates, not decreasing
    */
-  Contours(double[] x, double[] y, double[] values) {
+  public Contours(double[] x, double[] y, double[] values) {
     if (values.length != x.length * y.length) {
       throw new IllegalArgumentException(
           values.length + " values for " + x.length + " by " + y.length + " nodes");
@@ -44,7 +44,7 @@ final class Contours {
   }
 
   /** Lines along which the value is the level, open ones first, then closed ones. */
-  List<Line> lines(double level) {
+  public List<Line> lines(double level) {
     // edges: 0 … ny*(nx-1)-1 run along x, the rest along y
     int alongX = ny * (nx - 1);
     int edges = alongX + (ny - 1) * nx;
@@ -71,7 +71,7 @@ final class Contours {
   }
 
   /** Closed outlines of the region where the value is at least the level, clipped to the grid. */
-  List<Line> region(double level) {
+  public List<Line> region(double level) {
     double[] px = new double[nx + 2];
     double[] py = new double[ny + 2];
     double[] pv = new double[px.length * py.length];

@@ -21,7 +21,7 @@ import java.util.List;
  * @param sy streamfunction nodes along y, m
  * @param streamfunction at node {@code j * sx.length + i}, m²/s
  */
-record GridField(
+public record GridField(
     double[] px,
     double[] py,
     double[] pressure,
@@ -30,7 +30,7 @@ record GridField(
     double[] sy,
     double[] streamfunction) {
 
-  static GridField of(FlowField field) {
+  public static GridField of(FlowField field) {
     Mesh mesh = field.mesh();
     int nx = mesh.lines.nx();
     int ny = mesh.lines.ny();
@@ -55,7 +55,7 @@ record GridField(
   }
 
   /** The part of the field on and around a window, so that nothing far away is traced. */
-  GridField around(SectionWindow window) {
+  public GridField around(SectionWindow window) {
     int[] pi = span(px, window.left(), window.right());
     int[] pj = span(py, window.bottom(), window.top());
     int[] si = span(sx, window.left(), window.right());
@@ -81,7 +81,7 @@ record GridField(
    *
    * @param share of the wet area to leave out at each end; 0 for none
    */
-  double[] pressureRange(double share) {
+  public double[] pressureRange(double share) {
     List<double[]> nodes = new ArrayList<>();
     double total = 0;
     for (int k = 0; k < pressure.length; k++) {
@@ -117,7 +117,7 @@ record GridField(
    * Streamfunction of a wall that covers a stretch of x from a height upwards: the value at its
    * node nearest to that height.
    */
-  double streamfunctionIn(double left, double right, double height) {
+  public double streamfunctionIn(double left, double right, double height) {
     int j = nearest(sy, height);
     if (sy[j] < height && j + 1 < sy.length) {
       j++;

@@ -11,14 +11,14 @@ import java.awt.geom.Rectangle2D;
 import java.awt.geom.RoundRectangle2D;
 
 /** Marks on the strip of a wall that moves along the leak or along the seal. */
-final class GroundArrow {
+public final class GroundArrow {
   private static final double SIZE = 11.5;
   private static final double SHAFT = 34;
   private static final Pen LINE = new Pen(Ink.TEXT, 1, 1.6);
 
   private GroundArrow() {}
 
-  static void paint(Sheet sheet, String wall, GroundMotion motion, Rectangle2D strip) {
+  public static void paint(Sheet sheet, String wall, GroundMotion motion, Rectangle2D strip) {
     double x = strip.getMinX() + 14;
     double y = strip.getCenterY();
     if (motion.speed() != 0) {

@@ -10,7 +10,7 @@ import java.util.Collections;
 import java.util.List;
 
 /** Parallel lines at 45 degrees inside a shape, the mark of solid matter in drawings. */
-final class Hatching {
+public final class Hatching {
   private static final double FLATNESS = 0.1;
 
   private Hatching() {}
@@ -21,7 +21,7 @@ final class Hatching {
    * @param bounds only lines that meet this rectangle are made
    * @param spacing distance between lines, sheet units
    */
-  static Path2D of(Shape shape, Rectangle2D bounds, double spacing) {
+  public static Path2D of(Shape shape, Rectangle2D bounds, double spacing) {
     List<double[]> edges = edges(shape);
     Path2D path = new Path2D.Double();
     double pitch = spacing * Math.sqrt(2);

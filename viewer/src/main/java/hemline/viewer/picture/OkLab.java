@@ -9,15 +9,15 @@ package hemline.viewer.picture;
  * @param a green to red
  * @param b blue to yellow
  */
-record OkLab(double light, double a, double b) {
+public record OkLab(double light, double a, double b) {
 
   /** From lightness, strength of colour and hue in degrees. */
-  static OkLab polar(double light, double chroma, double hue) {
+  public static OkLab polar(double light, double chroma, double hue) {
     double h = Math.toRadians(hue);
     return new OkLab(light, chroma * Math.cos(h), chroma * Math.sin(h));
   }
 
-  static OkLab of(int rgb) {
+  public static OkLab of(int rgb) {
     double r = linear((rgb >> 16 & 255) / 255.0);
     double g = linear((rgb >> 8 & 255) / 255.0);
     double bl = linear((rgb & 255) / 255.0);
@@ -31,7 +31,7 @@ record OkLab(double light, double a, double b) {
   }
 
   /** Nearest displayable colour, 0xRRGGBB. */
-  int rgb() {
+  public int rgb() {
     double l = cube(light + 0.3963377774 * a + 0.2158037573 * b);
     double m = cube(light - 0.1055613458 * a - 0.0638541728 * b);
     double s = cube(light - 0.0894841775 * a - 1.2914855480 * b);
@@ -40,7 +40,7 @@ record OkLab(double light, double a, double b) {
         | byteOf(-0.0041960863 * l - 0.7034186147 * m + 1.7076147010 * s);
   }
 
-  OkLab mix(OkLab other, double share) {
+  public OkLab mix(OkLab other, double share) {
     return new OkLab(
         light + share * (other.light - light),
         a + share * (other.a - a),
@@ -48,7 +48,7 @@ record OkLab(double light, double a, double b) {
   }
 
   /** How different two colours look. */
-  double distance(OkLab other) {
+  public double distance(OkLab other) {
     return Math.sqrt(
         (light - other.light) * (light - other.light)
             + (a - other.a) * (a - other.a)
@@ -60,7 +60,7 @@ record OkLab(double light, double a, double b) {
   }
 
   /** Display value to light, IEC 61966-2-1. */
-  static double linear(double c) {
+  public static double linear(double c) {
     return c <= 0.04045 ? c / 12.92 : Math.pow((c + 0.055) / 1.055, 2.4);
   }
 

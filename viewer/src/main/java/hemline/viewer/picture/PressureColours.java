@@ -9,7 +9,7 @@ package hemline.viewer.picture;
  * grey print and for colour-blind eyes: what they lose between green and blue is carried by
  * lightness. The darkest end stays light enough for dark streamlines to show.
  */
-final class PressureColours {
+public final class PressureColours {
   private static final OkLab CHALK = OkLab.polar(0.975, 0.014, 95);
   private static final OkLab BEND = OkLab.polar(0.80, 0.105, 185);
   private static final OkLab DEEP = OkLab.polar(0.46, 0.135, 264);
@@ -23,7 +23,7 @@ final class PressureColours {
    *
    * @param share 0 for the lowest pressure, 1 for the highest; taken as the nearer end outside
    */
-  static int at(double share) {
+  public static int at(double share) {
     return onCurve(parameter(1 - Math.max(0, Math.min(1, share)))).rgb();
   }
 

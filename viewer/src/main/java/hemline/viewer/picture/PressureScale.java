@@ -7,11 +7,11 @@ package hemline.viewer.picture;
  * @param first index of the lowest band: it reaches from {@code first * step} one step up
  * @param count bands
  */
-record PressureScale(double step, int first, int count) {
+public record PressureScale(double step, int first, int count) {
   private static final int WANTED = 32;
 
   /** Scale over a pressure range. */
-  static PressureScale over(double low, double high) {
+  public static PressureScale over(double low, double high) {
     double range = Math.max(high - low, 1e-9 * (1 + Math.abs(low) + Math.abs(high)));
     double step = Ticks.step(range, WANTED);
     int first = (int) Math.floor(low / step + 1e-9);
@@ -20,11 +20,11 @@ record PressureScale(double step, int first, int count) {
   }
 
   /** Lower edge of a band, Pa; {@code edge(count)} is the top of the scale. */
-  double edge(int band) {
+  public double edge(int band) {
     return (first + band) * step;
   }
 
-  int colour(int band) {
+  public int colour(int band) {
     return PressureColours.at(count == 1 ? 1 : (double) band / (count - 1));
   }
 }

@@ -12,29 +12,29 @@ import java.awt.geom.Rectangle2D;
  * @param base sheet y of the window's lower side
  * @param scale sheet units per metre
  */
-record Projection(SectionWindow window, double left, double base, double scale) {
+public record Projection(SectionWindow window, double left, double base, double scale) {
 
-  double x(double metres) {
+  public double x(double metres) {
     return left + (metres - window.left()) * scale;
   }
 
-  double y(double metres) {
+  public double y(double metres) {
     return base - (metres - window.bottom()) * scale;
   }
 
-  double width() {
+  public double width() {
     return window.width() * scale;
   }
 
-  double height() {
+  public double height() {
     return window.height() * scale;
   }
 
-  Rectangle2D frame() {
+  public Rectangle2D frame() {
     return new Rectangle2D.Double(left, base - height(), width(), height());
   }
 
-  Path2D path(Ring ring) {
+  public Path2D path(Ring ring) {
     Path2D path = new Path2D.Double();
     for (int k = 0; k < ring.size(); k++) {
       if (k == 0) {
@@ -48,7 +48,7 @@ record Projection(SectionWindow window, double left, double base, double scale) 
   }
 
   /** Adds a contour line as straight pieces. */
-  void append(Path2D path, Contours.Line line) {
+  public void append(Path2D path, Contours.Line line) {
     for (int k = 0; k < line.x().length; k++) {
       if (k == 0) {
         path.moveTo(x(line.x()[k]), y(line.y()[k]));
@@ -65,7 +65,7 @@ record Projection(SectionWindow window, double left, double base, double scale) 
    * Adds a contour line as parabolas through the middles of its pieces; it never leaves the strip
    * of grid cells that the straight pieces cross.
    */
-  void appendSmooth(Path2D path, Contours.Line line) {
+  public void appendSmooth(Path2D path, Contours.Line line) {
     double[] lx = line.x();
     double[] ly = line.y();
     int n = lx.length;

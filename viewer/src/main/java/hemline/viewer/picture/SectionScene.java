@@ -24,7 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param through streamfunction of the upper wall, which is the leak flow, m²/s
  * @param duct the duct, whose figures stay in SI units; null for a lip
  */
-record SectionScene(
+public record SectionScene(
     SectionResult result,
     GridField field,
     List<Ring> lip,
@@ -33,22 +33,22 @@ record SectionScene(
     SectionWindow window,
     double through,
     @Nullable DuctSection duct) {
-  SectionScene {
+  public SectionScene {
     lip = List.copyOf(lip);
     walls = List.copyOf(walls);
   }
 
   /** True when the upper wall of a duct bounds the picture. */
-  boolean ceilingShown() {
+  public boolean ceilingShown() {
     return duct != null && window.top() >= duct.height() * (1 - 1e-9);
   }
 
   /** True for a duct closed on all sides. */
-  boolean closed() {
+  public boolean closed() {
     return duct != null && duct.cavity() != null;
   }
 
-  static SectionScene of(SealSection section, SectionResult result, GridField field) {
+  public static SectionScene of(SealSection section, SectionResult result, GridField field) {
     LipProfile profile = section.profile();
     List<Ring> lip = new ArrayList<>();
     lip.add(raised(profile.outline().flatten(), section.gap()));
@@ -64,7 +64,7 @@ record SectionScene(
     return new SectionScene(result, field, lip, walls, section.ground(), window, through, null);
   }
 
-  static SectionScene of(DuctSection duct, SectionResult result, GridField field) {
+  public static SectionScene of(DuctSection duct, SectionResult result, GridField field) {
     List<Ring> obstacles = duct.obstacles().stream().map(Outline::flatten).toList();
     return new SectionScene(
         result,

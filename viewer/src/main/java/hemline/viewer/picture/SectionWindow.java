@@ -12,23 +12,23 @@ import java.util.List;
  * @param bottom y of the lower side
  * @param top y of the upper side
  */
-record SectionWindow(double left, double right, double bottom, double top) {
+public record SectionWindow(double left, double right, double bottom, double top) {
   private static final double UPSTREAM = 5;
   private static final double DOWNSTREAM = 10;
   private static final double ROOM_ABOVE = 3e-3;
   private static final double TALLEST = 0.62;
 
-  SectionWindow {
+  public SectionWindow {
     if (!(right > left) || !(top > bottom)) {
       throw new IllegalArgumentException("a window needs a width and a height");
     }
   }
 
-  double width() {
+  public double width() {
     return right - left;
   }
 
-  double height() {
+  public double height() {
     return top - bottom;
   }
 
@@ -39,7 +39,7 @@ record SectionWindow(double left, double right, double bottom, double top) {
    * @param solids the lip's parts in section coordinates
    * @param field gives the ends of the domain
    */
-  static SectionWindow aroundLip(List<Ring> solids, double gap, GridField field) {
+  public static SectionWindow aroundLip(List<Ring> solids, double gap, GridField field) {
     double[] box = box(solids);
     double lip = box[1] - box[0];
     double left = box[0] - Math.max(UPSTREAM * gap, 0.4 * lip);
@@ -49,7 +49,8 @@ record SectionWindow(double left, double right, double bottom, double top) {
   }
 
   /** Window around the obstacles of a duct; the whole duct when there are none. */
-  static SectionWindow aroundObstacles(List<Ring> solids, DuctSection duct, GridField field) {
+  public static SectionWindow aroundObstacles(
+      List<Ring> solids, DuctSection duct, GridField field) {
     if (solids.isEmpty() || duct.cavity() != null) {
       return new SectionWindow(duct.from(), duct.to(), 0, duct.height()).within(field);
     }

@@ -3,7 +3,7 @@ package hemline.viewer.picture;
 import java.awt.Shape;
 
 /** Something to paint on; x to the right, y downwards, in sheet units (1/96 inch at full size). */
-interface Sheet {
+public interface Sheet {
 
   /** Fills a shape by the even-odd rule. */
   void fill(Shape shape, int rgb, double opacity);
@@ -56,27 +56,27 @@ interface Sheet {
       boolean halo,
       boolean subscripts) {
 
-    static Lettering of(double size, int rgb) {
+    public static Lettering of(double size, int rgb) {
       return new Lettering(size, false, Anchor.START, rgb, 0, false, false);
     }
 
-    Lettering heavy() {
+    public Lettering heavy() {
       return new Lettering(size, true, anchor, rgb, angle, halo, subscripts);
     }
 
-    Lettering at(Anchor newAnchor) {
+    public Lettering at(Anchor newAnchor) {
       return new Lettering(size, bold, newAnchor, rgb, angle, halo, subscripts);
     }
 
-    Lettering turned(double newAngle) {
+    public Lettering turned(double newAngle) {
       return new Lettering(size, bold, anchor, rgb, newAngle, halo, subscripts);
     }
 
-    Lettering lifted() {
+    public Lettering lifted() {
       return new Lettering(size, bold, anchor, rgb, angle, true, subscripts);
     }
 
-    Lettering symbols() {
+    public Lettering symbols() {
       return new Lettering(size, bold, anchor, rgb, angle, halo, true);
     }
   }

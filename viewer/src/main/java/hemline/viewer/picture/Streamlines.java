@@ -9,7 +9,7 @@ import java.util.List;
  * Contour lines of the streamfunction: those that lead from side to side between ground and lip
  * carry the leak; those that close on themselves, or lie beyond the leak, mark trapped vortices.
  */
-final class Streamlines {
+public final class Streamlines {
   /** Parts into which the leak is divided, finest first. */
   private static final int[] TUBES = {10, 5, 4, 2};
 
@@ -17,13 +17,13 @@ final class Streamlines {
   private static final double LEAST_SPACING = 2.8;
 
   /** Weakest vortex line, as a share of the leak beyond it. */
-  static final double FIRST_EXCESS = 0.02;
+  public static final double FIRST_EXCESS = 0.02;
 
   private static final double GROWTH = 2;
   private static final int MOST_EXCESSES = 12;
   private static final double NO_LEAK = 1e-6;
-  static final Pen THROUGH = new Pen(Ink.THROUGH, 1, 1.25);
-  static final Pen VORTEX = new Pen(Ink.VORTEX, 1, 1.4, 7, 3);
+  public static final Pen THROUGH = new Pen(Ink.THROUGH, 1, 1.25);
+  public static final Pen VORTEX = new Pen(Ink.VORTEX, 1, 1.4, 7, 3);
   private static final Pen CASING = new Pen(Ink.PAPER, 0.4, 2.8);
 
   private final List<Contours.Line> through = new ArrayList<>();
@@ -38,7 +38,7 @@ final class Streamlines {
    * @param leak streamfunction of the upper wall, m²/s; of either sign, or 0 in a closed cavity
    * @param room height of the gap on the sheet, sheet units
    */
-  Streamlines(GridField field, double leak, double room) {
+  public Streamlines(GridField field, double leak, double room) {
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     for (double psi : field.streamfunction()) {
@@ -70,12 +70,12 @@ final class Streamlines {
     return TUBES[TUBES.length - 1];
   }
 
-  boolean leaking() {
+  public boolean leaking() {
     return leaking;
   }
 
   /** The part of the leak between neighbouring lines, in words. */
-  String share() {
+  public String share() {
     return switch (tubes) {
       case 10 -> "a tenth";
       case 5 -> "a fifth";
@@ -85,15 +85,15 @@ final class Streamlines {
   }
 
   /** Lines that carry the leak. */
-  int throughLines() {
+  public int throughLines() {
     return through.size();
   }
 
-  boolean anyVortex() {
+  public boolean anyVortex() {
     return !vortices.isEmpty();
   }
 
-  void paint(Sheet sheet, Projection view) {
+  public void paint(Sheet sheet, Projection view) {
     Path2D trapped = path(vortices, view);
     sheet.stroke(trapped, CASING);
     sheet.stroke(trapped, VORTEX);

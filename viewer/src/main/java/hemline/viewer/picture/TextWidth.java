@@ -3,14 +3,14 @@ package hemline.viewer.picture;
 /**
  * Estimates how wide a text is, without asking any font, so that a layout is the same everywhere.
  */
-final class TextWidth {
+public final class TextWidth {
   private static final String NARROW = "iljI.,:;'|!() ";
   private static final String WIDE = "mwMW@%\u00b1\u2212+=<>\u2265\u2264~";
 
   private TextWidth() {}
 
   /** Width in sheet units of text set at a size. */
-  static double of(String text, double size) {
+  public static double of(String text, double size) {
     double ems = 0;
     for (int k = 0; k < text.length(); k++) {
       char c = text.charAt(k);
@@ -28,7 +28,7 @@ final class TextWidth {
   }
 
   /** The text, or its beginning with an ellipsis where it would be wider than allowed. */
-  static String fitted(String text, double size, double allowed) {
+  public static String fitted(String text, double size, double allowed) {
     if (of(text, size) <= allowed) {
       return text;
     }

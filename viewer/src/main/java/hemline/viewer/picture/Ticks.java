@@ -10,10 +10,10 @@ import java.util.List;
  * @param values the ticks, increasing
  * @param decimals digits behind the point that tell neighbouring ticks apart
  */
-record Ticks(double step, List<Double> values, int decimals) {
+public record Ticks(double step, List<Double> values, int decimals) {
 
   /** Ticks inside a range, about as many as wanted, at steps of 1, 2 or 5 times a power of ten. */
-  static Ticks within(double low, double high, int wanted) {
+  public static Ticks within(double low, double high, int wanted) {
     double step = step(high - low, wanted);
     int decimals = Math.max(0, (int) -Math.floor(Math.log10(step) + 1e-9));
     List<Double> values = new ArrayList<>();
@@ -25,7 +25,7 @@ record Ticks(double step, List<Double> values, int decimals) {
   }
 
   /** The round step nearest to a range over the wanted count. */
-  static double step(double range, int wanted) {
+  public static double step(double range, int wanted) {
     if (!(range > 0) || wanted < 1) {
       throw new IllegalArgumentException("no ticks in a range of " + range);
     }

@@ -11,13 +11,13 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Centres and strengths of the trapped vortices, strongest first, where there is room. */
-final class VortexLabels {
+public final class VortexLabels {
   private static final double SIZE = 11;
   private static final double WEAKEST = 0.005;
 
   private VortexLabels() {}
 
-  static void paint(Sheet sheet, Projection view, SectionResult result) {
+  public static void paint(Sheet sheet, Projection view, SectionResult result) {
     List<Rectangle2D> taken = new ArrayList<>();
     Rectangle2D frame = view.frame();
     boolean leaking = result.figures().containsKey(Figure.LEAK_FLOW);

@@ -64,7 +64,7 @@ final class CommandsTest {
             new CancelToken(),
             bench,
             () -> 0L);
-    return Commands.execute(desk, args);
+    return Commands.execute(desk, file -> {}, args);
   }
 
   private String out() {

@@ -61,7 +61,7 @@ final class ConvertCommandTest {
             new CancelToken(),
             bench,
             () -> 0L);
-    return Commands.execute(desk, args);
+    return Commands.execute(desk, file -> {}, args);
   }
 
   private String in(String name) {

@@ -86,7 +86,7 @@ final class ReadmeTest {
       ByteArrayOutputStream bytes = new ByteArrayOutputStream();
       PrintStream out = new PrintStream(bytes, true, StandardCharsets.UTF_8);
       Desk desk = new Desk(out, out, false, new CancelToken(), new FakeBench(), () -> 0L);
-      assertThat(Commands.execute(desk, command, "--help")).isZero();
+      assertThat(Commands.execute(desk, file -> {}, command, "--help")).isZero();
       known.addAll(options(bytes.toString(StandardCharsets.UTF_8)));
     }
     known.remove("--version");

@@ -1,0 +1,147 @@
+package hemline.viewer.app;
+
+import hemline.viewer.draw.Palette;
+import hemline.viewer.model.Workbench;
+import hemline.viewer.screen.BenchScreen;
+import hemline.viewer.screen.Screen;
+import java.util.List;
+import java.util.Objects;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.Scene;
+import javafx.scene.control.Menu;
+import javafx.scene.control.MenuBar;
+import javafx.scene.control.MenuItem;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+
+/** Lays out the window: menus and pages above, the chosen page below. */
+public final class HemlineWindow {
+  private final Workbench bench;
+  private final Examples examples;
+  private final BenchScreen benchScreen;
+  private final List<Screen> screens;
+  private final BorderPane root = new BorderPane();
+  private boolean dark;
+
+  /** A window on a bench. */
+  public HemlineWindow(Workbench bench, Examples examples) {
+    this.bench = bench;
+    this.examples = examples;
+    this.benchScreen = new BenchScreen(bench);
+    // further pages go here
+    this.screens = List.of(benchScreen);
+  }
+
+  /** Makes the whole content. */
+  public Parent createContent() {
+    root.getStyleClass().add("window");
+    root.getStylesheets()
+        .add(
+            Objects.requireNonNull(HemlineWindow.class.getResource("window.css")).toExternalForm());
+    StackPane pages = new StackPane();
+    HBox tabs = new HBox(2);
+    tabs.setAlignment(Pos.CENTER_LEFT);
+    ToggleGroup group = new ToggleGroup();
+    for (Screen screen : screens) {
+      Node page = screen.createContent();
+      pages.getChildren().add(page);
+      ToggleButton tab = new ToggleButton(screen.title());
+      tab.setId("tab-" + screen.title().toLowerCase(java.util.Locale.ROOT));
+      tab.getStyleClass().add("page-tab");
+      tab.setToggleGroup(group);
+      page.visibleProperty().bind(tab.selectedProperty());
+      tab.setOnAction(e -> tab.setSelected(true));
+      tabs.getChildren().add(tab);
+    }
+    group.getToggles().get(0).setSelected(true);
+    MenuBar menus = menus();
+    Region space = new Region();
+    HBox.setHgrow(space, Priority.ALWAYS);
+    HBox top = new HBox(8, menus, space);
+    if (screens.size() > 1) {
+      top.getChildren().add(tabs);
+    }
+    top.setAlignment(Pos.CENTER_LEFT);
+    top.getStyleClass().add("top-bar");
+    root.setTop(top);
+    root.setCenter(pages);
+    return root;
+  }
+
+  /** Scene of a usual size. */
+  public Scene createScene() {
+    return new Scene(createContent(), 1280, 800);
+  }
+
+  public BenchScreen benchScreen() {
+    return benchScreen;
+  }
+
+  /** Light or dark. */
+  public void setDark(boolean on) {
+    dark = on;
+    root.getStyleClass().remove("dark");
+    if (on) {
+      root.getStyleClass().add("dark");
+    }
+    benchScreen.board().palette().set(on ? Palette.DARK : Palette.LIGHT);
+  }
+
+  private MenuBar menus() {
+    Menu lips = new Menu("Lips");
+    lips.setId("menu-lips");
+    for (Examples.Example example : examples.all()) {
+      lips.getItems()
+          .add(
+              item(
+                  example.name(),
+                  null,
+                  () -> {
+                    bench.open(example.drawing());
+                    benchScreen.board().fit();
+                  }));
+    }
+    MenuItem undo = item("Undo", shortcut(KeyCode.Z), bench::undo);
+    undo.disableProperty().bind(bench.canUndo().not());
+    MenuItem redo = item("Redo", shortcut(KeyCode.Y), bench::redo);
+    redo.disableProperty().bind(bench.canRedo().not());
+    Menu edit = new Menu("Edit", null, undo, redo);
+    Menu look =
+        new Menu(
+            "Look",
+            null,
+            item("Whole lip", null, () -> benchScreen.board().fit()),
+            item("Light or dark", shortcut(KeyCode.D), () -> setDark(!dark)));
+    Menu work =
+        new Menu(
+            "Work",
+            null,
+            item("Run", new KeyCodeCombination(KeyCode.F5), bench::run),
+            item("Stop", null, bench::stop));
+    return new MenuBar(lips, edit, look, work);
+  }
+
+  private static KeyCombination shortcut(KeyCode code) {
+    return new KeyCodeCombination(code, KeyCombination.SHORTCUT_DOWN);
+  }
+
+  private static MenuItem item(
+      String text, @org.jspecify.annotations.Nullable KeyCombination key, Runnable action) {
+    MenuItem item = new MenuItem(text);
+    if (key != null) {
+      item.setAccelerator(key);
+    }
+    item.setOnAction(e -> action.run());
+    return item;
+  }
+}

@@ -1,0 +1,5 @@
+/** Start of the program and of its window: menus, pages, wiring. */
+@NullMarked
+package hemline.viewer.app;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,216 @@
+package hemline.viewer.draw;
+
+import hemline.shared.geometry.Outline;
+import hemline.shared.geometry.Vertex;
+import hemline.shared.profile.LipDrawing;
+import hemline.viewer.edit.Corner;
+import hemline.viewer.edit.Parts;
+import hemline.viewer.format.Digits;
+import hemline.viewer.model.Placement;
+import hemline.viewer.model.Setting;
+import hemline.viewer.picture.Hatching;
+import hemline.viewer.picture.Sheet;
+import hemline.viewer.picture.Sheet.Anchor;
+import hemline.viewer.picture.Sheet.Lettering;
+import hemline.viewer.picture.Sheet.Pen;
+import hemline.viewer.picture.Ticks;
+import java.awt.Shape;
+import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.util.List;
+import java.util.Set;
+
+/** Paints lip, skirt, ground, rulers and the names of the two sides. */
+public final class BoardPainter {
+  private static final double HATCH = 7;
+  private static final double RULER = 11.5;
+  private final Sheet sheet;
+  private final Palette ink;
+  private final BoardView view;
+
+  public BoardPainter(Sheet sheet, Palette ink, BoardView view) {
+    this.sheet = sheet;
+    this.ink = ink;
+    this.view = view;
+  }
+
+  private Rectangle2D all() {
+    return new Rectangle2D.Double(0, 0, view.width(), view.height());
+  }
+
+  /** Fills the board. */
+  public void paper() {
+    sheet.fill(all(), ink.paper(), 1);
+  }
+
+  /** Skirt wall above the mount edge, as wide as the mount. */
+  public void skirt(LipDrawing drawing) {
+    Vertex a = drawing.body().at(drawing.mountEdge());
+    Vertex b = drawing.body().at(drawing.mountEdge() + 1);
+    double left = view.px(Math.min(a.x(), b.x()));
+    double right = view.px(Math.max(a.x(), b.x()));
+    double base = view.py(Math.max(a.y(), b.y()));
+    if (base > 0 && right > left) {
+      solid(
+          new Rectangle2D.Double(left, -10, right - left, base + 10),
+          ink.wall(),
+          ink.wallHatch(),
+          ink.quiet());
+    }
+  }
+
+  /** The lip with its roundings. */
+  public void lip(LipDrawing drawing) {
+    for (Outline outline : Placement.outlines(drawing)) {
+      solid(path(outline), ink.lip(), ink.lipHatch(), ink.lipEdge());
+    }
+  }
+
+  private void solid(Shape shape, int fill, int hatch, int edge) {
+    sheet.fill(shape, fill, 1);
+    Rectangle2D seen = shape.getBounds2D().createIntersection(all());
+    if (!seen.isEmpty()) {
+      sheet.stroke(Hatching.of(shape, seen, HATCH), new Pen(hatch, 1, 0.9));
+    }
+    sheet.stroke(shape, new Pen(edge, 1, 1.6));
+  }
+
+  /** Outline in pixels. */
+  public Path2D path(Outline outline) {
+    Path2D path = new Path2D.Double();
+    if (outline.vertices().size() < 3) {
+      return path;
+    }
+    var ring = outline.flatten();
+    for (int k = 0; k < ring.size(); k++) {
+      double x = view.px(ring.x()[k]);
+      double y = view.py(ring.y()[k]);
+      if (k == 0) {
+        path.moveTo(x, y);
+      } else {
+        path.lineTo(x, y);
+      }
+    }
+    path.closePath();
+    return path;
+  }
+
+  /** Outline of one part as drawn, without roundings, open edges included. */
+  public Path2D drawn(LipDrawing drawing, int part) {
+    return path(new Outline(Parts.of(drawing, part).vertices()));
+  }
+
+  /**
+   * Ground up to a height in the drawing's frame.
+   *
+   * @param travel how far the hatch has moved, pixels
+   */
+  public void ground(double y, Setting setting, double travel) {
+    double top = view.py(y);
+    if (top > view.height()) {
+      return;
+    }
+    Rectangle2D strip =
+        new Rectangle2D.Double(0, top, view.width(), Math.max(0, view.height() - top));
+    sheet.fill(strip, ink.wall(), 1);
+    Path2D hatch = new Path2D.Double();
+    double pitch = HATCH * Math.sqrt(2);
+    double shift = ((travel % pitch) + pitch) % pitch - pitch;
+    double depth = Math.min(26, strip.getHeight());
+    for (double x = shift; x < view.width() + depth; x += pitch) {
+      hatch.moveTo(x, top);
+      hatch.lineTo(x - depth, top + depth);
+    }
+    sheet.stroke(hatch, new Pen(ink.wallHatch(), 1, 0.9));
+    sheet.stroke(new Line2D.Double(0, top, view.width(), top), new Pen(ink.text(), 1, 1.8));
+  }
+
+  /** Names of the two sides and the lip. */
+  public void names(LipDrawing drawing, double ground) {
+    Placement lip = Placement.of(drawing);
+    Lettering name = Lettering.of(13, ink.text()).lifted();
+    double y = Math.max(28, view.py(lip.high()) + 18);
+    sheet.text(
+        Math.max(70, 0.5 * Math.max(0, view.px(lip.left()))), y, "ambient", name.at(Anchor.MIDDLE));
+    sheet.text(
+        Math.min(view.width() - 70, 0.5 * (view.px(lip.right()) + view.width())),
+        y,
+        "plenum",
+        name.at(Anchor.MIDDLE));
+    double gx = view.px(lip.left()) - 14;
+    double low = view.py(ground);
+    double high = view.py(lip.low());
+    if (low - high > 3) {
+      Path2D bar = new Path2D.Double();
+      bar.append(new Line2D.Double(gx, low, gx, high), false);
+      bar.append(new Line2D.Double(gx - 4, high, gx + 10, high), false);
+      sheet.stroke(bar, new Pen(ink.text(), 1, 1.2));
+      sheet.text(
+          gx - 8,
+          0.5 * (low + high) + 4,
+          Digits.plain(1000 * (lip.low() - ground), 3) + " mm",
+          Lettering.of(12, ink.text()).lifted().at(Anchor.END));
+    }
+  }
+
+  /** Millimetre rulers along the upper and the left side, from the lip's edge and the ground. */
+  public void rulers(double originX, double originY) {
+    Path2D marks = new Path2D.Double();
+    Lettering digits = Lettering.of(RULER, ink.quiet()).lifted();
+    double mm = 1000;
+    Ticks along =
+        Ticks.within(
+            (view.x(0) - originX) * mm,
+            (view.x(view.width()) - originX) * mm,
+            (int) Math.max(2, view.width() / 80));
+    for (double t : along.values()) {
+      double x = view.px(originX + t / mm);
+      marks.append(new Line2D.Double(x, 0, x, 6), false);
+      if (x > 56 && x < view.width() - 30) {
+        sheet.text(x, 18, Digits.fixed(t, along.decimals()), digits.at(Anchor.MIDDLE));
+      }
+    }
+    Ticks up =
+        Ticks.within(
+            (view.y(view.height()) - originY) * mm,
+            (view.y(0) - originY) * mm,
+            (int) Math.max(1, view.height() / 60));
+    for (double t : up.values()) {
+      double y = view.py(originY + t / mm);
+      marks.append(new Line2D.Double(0, y, 6, y), false);
+      if (y > 30 && y < view.height() - 8) {
+        sheet.text(10, y + 4, Digits.fixed(t, up.decimals()), digits);
+      }
+    }
+    sheet.stroke(marks, new Pen(ink.quiet(), 1, 1));
+    sheet.text(10, 18, "mm", digits);
+  }
+
+  /** Small squares on the vertices, filled where chosen. */
+  public void handles(LipDrawing drawing, Set<Corner> chosen) {
+    for (Corner corner : Parts.corners(drawing)) {
+      Vertex v = Parts.vertex(drawing, corner);
+      boolean on = chosen.contains(corner);
+      double half = on ? 4.5 : 3.5;
+      Rectangle2D box =
+          new Rectangle2D.Double(view.px(v.x()) - half, view.py(v.y()) - half, 2 * half, 2 * half);
+      sheet.fill(box, on ? ink.chosen() : ink.paper(), 1);
+      sheet.stroke(box, new Pen(on ? ink.chosen() : ink.handle(), 1, 1.5));
+    }
+  }
+
+  /** A line of text for each dimension, in pixels at the given places. */
+  public void dimensions(List<Label> labels) {
+    for (Label label : labels) {
+      sheet.text(
+          label.x(),
+          label.y(),
+          label.text(),
+          Lettering.of(12, ink.chosen()).heavy().lifted().at(Anchor.MIDDLE));
+    }
+  }
+
+  /** A text at a pixel. */
+  public record Label(double x, double y, String text) {}
+}

@@ -1,0 +1,306 @@
+package hemline.viewer.model;
+
+import hemline.shared.profile.LipDrawing;
+import hemline.shared.profile.LipFindings;
+import hemline.shared.profile.LipProfile;
+import hemline.shared.profile.LipResolver;
+import hemline.shared.result.SectionResult;
+import hemline.shared.section.SealSection;
+import hemline.solver.flow.CancelToken;
+import hemline.solver.refine.SectionFamily;
+import hemline.solver.study.RunOptions;
+import hemline.solver.study.SectionAnswer;
+import hemline.solver.study.SectionStudy;
+import hemline.viewer.edit.History;
+import java.util.concurrent.Executor;
+import java.util.concurrent.Executors;
+import java.util.function.UnaryOperator;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.beans.property.ReadOnlyDoubleWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The lip on the bench with its conditions, its undo history and the flow on show.
+ *
+ * <p>All methods belong to one thread, the screen's; solves run in the background and come back to
+ * it. While a drag is open a coarse solve follows each change; when it ends the full solve runs.
+ */
+public final class Workbench {
+  private final SectionFamily family;
+  private final Executor screen;
+  private final Executor full;
+  private final Follower follower;
+  private final History<LipDrawing> history;
+  private final ReadOnlyObjectWrapper<LipDrawing> drawing;
+  private final ReadOnlyObjectWrapper<LipFindings> findings;
+  private final ReadOnlyObjectWrapper<Setting> setting = new ReadOnlyObjectWrapper<>(Setting.USUAL);
+  private final ReadOnlyObjectWrapper<@Nullable Shown> shown = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<RunOptions> options =
+      new ReadOnlyObjectWrapper<>(RunOptions.DEFAULT);
+  private final ReadOnlyObjectWrapper<@Nullable SectionResult> failure =
+      new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyBooleanWrapper stale = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyBooleanWrapper running = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyBooleanWrapper canUndo = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyBooleanWrapper canRedo = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyDoubleWrapper progress = new ReadOnlyDoubleWrapper();
+  private @Nullable CancelToken cancel;
+  private boolean dragging;
+  private boolean begun;
+
+  /**
+   * Puts a lip on the bench; nothing is solved yet.
+   *
+   * @param family solves sections
+   * @param screen runs what must happen on the screen's thread
+   */
+  public Workbench(LipDrawing first, SectionFamily family, Executor screen) {
+    this.family = family;
+    this.screen = screen;
+    this.full = Executors.newSingleThreadExecutor(work -> daemon(work, "hemline-bench"));
+    this.follower =
+        new Follower(
+            family,
+            Executors.newSingleThreadExecutor(work -> daemon(work, "hemline-preview")),
+            System::nanoTime,
+            flow -> screen.execute(() -> previewed(flow)));
+    history = new History<>(first);
+    drawing = new ReadOnlyObjectWrapper<>(first);
+    findings = new ReadOnlyObjectWrapper<>(LipResolver.check(first));
+  }
+
+  private static Thread daemon(Runnable work, String name) {
+    Thread thread = new Thread(work, name);
+    thread.setDaemon(true);
+    return thread;
+  }
+
+  public ReadOnlyObjectProperty<LipDrawing> drawing() {
+    return drawing.getReadOnlyProperty();
+  }
+
+  /** What is wrong with the drawing, or the lip it makes. */
+  public ReadOnlyObjectProperty<LipFindings> findings() {
+    return findings.getReadOnlyProperty();
+  }
+
+  public ReadOnlyObjectProperty<Setting> setting() {
+    return setting.getReadOnlyProperty();
+  }
+
+  /** The flow on show; null before the first solve. */
+  public ReadOnlyObjectProperty<@Nullable Shown> shown() {
+    return shown.getReadOnlyProperty();
+  }
+
+  public ReadOnlyObjectProperty<RunOptions> options() {
+    return options.getReadOnlyProperty();
+  }
+
+  /** Answer of the last full solve if it found no flow, else null. */
+  public ReadOnlyObjectProperty<@Nullable SectionResult> failure() {
+    return failure.getReadOnlyProperty();
+  }
+
+  /** True when the flow on show belongs to another drawing or other conditions. */
+  public ReadOnlyBooleanProperty stale() {
+    return stale.getReadOnlyProperty();
+  }
+
+  /** True while the full solve runs. */
+  public ReadOnlyBooleanProperty running() {
+    return running.getReadOnlyProperty();
+  }
+
+  /** Share of the full solve that is done, 0 to 1. */
+  public ReadOnlyDoubleProperty progress() {
+    return progress.getReadOnlyProperty();
+  }
+
+  public ReadOnlyBooleanProperty canUndo() {
+    return canUndo.getReadOnlyProperty();
+  }
+
+  public ReadOnlyBooleanProperty canRedo() {
+    return canRedo.getReadOnlyProperty();
+  }
+
+  /** Puts another lip on the bench; the history begins anew, no flow is shown. */
+  public void open(LipDrawing other) {
+    stop();
+    history.restart(other);
+    shown.set(null);
+    begun = false;
+    refresh();
+  }
+
+  /** Changes the drawing by one step, or as part of the open drag. */
+  public void edit(UnaryOperator<LipDrawing> change) {
+    history.put(change.apply(history.now()));
+    refresh();
+    changed();
+  }
+
+  public void undo() {
+    history.undo();
+    refresh();
+    changed();
+  }
+
+  public void redo() {
+    history.redo();
+    refresh();
+    changed();
+  }
+
+  /** Sets the conditions. */
+  public void set(Setting other) {
+    if (!other.equals(setting.get())) {
+      setting.set(other);
+      updateStale();
+      changed();
+    }
+  }
+
+  public void setOptions(RunOptions other) {
+    options.set(other);
+  }
+
+  /** Starts a drag: changes up to {@link #endDrag} are one step and are followed coarsely. */
+  public void beginDrag() {
+    dragging = true;
+    history.begin();
+  }
+
+  /** Ends a drag; the full solve runs if the flow is not that of the drawing. */
+  public void endDrag() {
+    if (!dragging) {
+      return;
+    }
+    dragging = false;
+    history.end();
+    refresh();
+    Shown now = shown.get();
+    if (begun && (stale.get() || now == null || now.preview())) {
+      run();
+    }
+  }
+
+  /** True between {@link #beginDrag} and {@link #endDrag}. */
+  public boolean dragging() {
+    return dragging;
+  }
+
+  /** The question on the bench; null while the drawing is no lip. */
+  public @Nullable SealSection section() {
+    LipProfile profile = findings.get().profile();
+    return profile == null ? null : setting.get().section(profile);
+  }
+
+  /** Solves the section on three grids in the background; a solve that runs is stopped. */
+  public void run() {
+    SealSection section = section();
+    if (section == null) {
+      return;
+    }
+    stop();
+    begun = true;
+    CancelToken token = new CancelToken();
+    cancel = token;
+    running.set(true);
+    progress.set(0);
+    Placement placement = Placement.of(drawing.get());
+    RunOptions how = options.get();
+    full.execute(
+        () -> {
+          if (token.isCancelled()) {
+            return;
+          }
+          SectionAnswer answer =
+              new SectionStudy(family).run(section, how, token, (done, what) -> tell(token, done));
+          screen.execute(() -> solved(token, section, placement, answer));
+        });
+    if (shown.get() == null) {
+      follower.follow(section, placement);
+    }
+  }
+
+  /** Stops what runs; the flow on show stays. */
+  public void stop() {
+    follower.stop();
+    if (cancel != null) {
+      cancel.cancel();
+      cancel = null;
+    }
+    running.set(false);
+  }
+
+  private void tell(CancelToken token, double done) {
+    screen.execute(
+        () -> {
+          if (token == cancel) {
+            progress.set(done);
+          }
+        });
+  }
+
+  private void solved(
+      CancelToken token, SealSection section, Placement placement, SectionAnswer answer) {
+    if (token != cancel) {
+      return;
+    }
+    cancel = null;
+    running.set(false);
+    if (answer.field() != null) {
+      shown.set(new Shown(section, placement, answer.result(), answer.field(), false));
+      failure.set(null);
+    } else {
+      failure.set(answer.result());
+    }
+    updateStale();
+  }
+
+  private void previewed(Shown flow) {
+    if (!dragging && !running.get()) {
+      return;
+    }
+    shown.set(flow);
+    updateStale();
+  }
+
+  private void changed() {
+    if (running.get()) {
+      stop();
+    }
+    SealSection section = section();
+    if (section == null || !begun) {
+      return;
+    }
+    if (dragging) {
+      follower.follow(section, Placement.of(drawing.get()));
+    } else if (stale.get()) {
+      run();
+    }
+  }
+
+  private void refresh() {
+    LipDrawing now = history.now();
+    canUndo.set(history.canUndo());
+    canRedo.set(history.canRedo());
+    if (!now.equals(drawing.get())) {
+      findings.set(LipResolver.check(now));
+      drawing.set(now);
+    }
+    updateStale();
+  }
+
+  private void updateStale() {
+    Shown now = shown.get();
+    SealSection section = section();
+    stale.set(now != null && !now.section().equals(section));
+  }
+}

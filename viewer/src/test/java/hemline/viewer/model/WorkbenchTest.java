@@ -1,0 +1,101 @@
+package hemline.viewer.model;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import hemline.shared.result.Figure;
+import hemline.solver.flow.Closure;
+import hemline.solver.grid.MeshLevel;
+import hemline.solver.refine.FamilySolver;
+import hemline.solver.study.RunOptions;
+import hemline.viewer.edit.Corner;
+import hemline.viewer.edit.LipEdit;
+import hemline.viewer.edit.Starter;
+import java.util.List;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** The bench without a window: this thread is the screen's. */
+final class WorkbenchTest {
+  private static final long PATIENCE = 30;
+  private final BlockingQueue<Runnable> screen = new LinkedBlockingQueue<>();
+  private Workbench bench;
+
+  @BeforeEach
+  void aFlatLip() {
+    bench = new Workbench(new Starter.Flat(8e-3, 10e-3).drawing(), new FamilySolver(), screen::add);
+    bench.setOptions(new RunOptions(MeshLevel.COARSE, Closure.AUTO, false, 1));
+  }
+
+  private void until(BooleanSupplier done) throws InterruptedException {
+    long start = System.nanoTime();
+    while (!done.getAsBoolean()) {
+      Runnable next = screen.poll(1, TimeUnit.SECONDS);
+      if (next != null) {
+        next.run();
+      }
+      assertThat(System.nanoTime() - start).isLessThan(PATIENCE * 1_000_000_000L);
+    }
+  }
+
+  private double leak() {
+    return bench.shown().get().result().figures().get(Figure.LEAK_FLOW).value();
+  }
+
+  private void run() throws InterruptedException {
+    bench.run();
+    until(() -> !bench.running().get());
+    assertThat(bench.shown().get().preview()).isFalse();
+  }
+
+  @Test
+  void aDragIsFollowedAndSolvedInFullWhenItEnds() throws InterruptedException {
+    run();
+    double before = leak();
+    bench.beginDrag();
+    for (int k = 1; k <= 5; k++) {
+      bench.set(bench.setting().get().withGap(2e-3 + k * 0.1e-3));
+    }
+    assertThat(bench.stale().get()).isTrue();
+    until(() -> !bench.stale().get());
+    assertThat(bench.shown().get().preview()).isTrue();
+    assertThat(leak()).isGreaterThan(1.1 * before);
+    bench.endDrag();
+    until(() -> !bench.running().get());
+    assertThat(bench.shown().get().preview()).isFalse();
+    assertThat(bench.stale().get()).isFalse();
+  }
+
+  @Test
+  void aDragThatBeginsWhileTheSolveRunsIsFollowedToo() throws InterruptedException {
+    bench.run();
+    until(() -> bench.shown().get() != null);
+    bench.beginDrag();
+    for (int k = 1; k <= 10; k++) {
+      double by = 0.1e-3;
+      bench.edit(d -> LipEdit.move(d, List.of(new Corner(0, 1)), by, 0));
+    }
+    until(() -> !bench.stale().get());
+    assertThat(bench.shown().get().placement().right()).isCloseTo(9e-3, within(1e-9));
+    bench.endDrag();
+    bench.stop();
+  }
+
+  @Test
+  void undoOfADragIsOneStep() {
+    var first = bench.drawing().get();
+    bench.beginDrag();
+    for (int k = 1; k <= 10; k++) {
+      bench.edit(d -> LipEdit.move(d, List.of(new Corner(0, 1)), 0.1e-3, 0));
+    }
+    bench.endDrag();
+    bench.undo();
+    assertThat(bench.drawing().get()).isEqualTo(first);
+    assertThat(bench.canUndo().get()).isFalse();
+    assertThat(bench.canRedo().get()).isTrue();
+  }
+}
