@@ -44,6 +44,11 @@ public record Examples(List<Example> all) {
     return new Examples(found);
   }
 
+  /** Names of all lips. */
+  public List<String> names() {
+    return all.stream().map(Example::name).toList();
+  }
+
   /** The lip that a new window shows. */
   public LipDrawing first() {
     return all.stream()

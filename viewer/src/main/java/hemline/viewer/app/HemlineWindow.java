@@ -4,6 +4,7 @@ import hemline.viewer.draw.Palette;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.screen.BenchScreen;
 import hemline.viewer.screen.Screen;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import javafx.geometry.Pos;
@@ -12,12 +13,9 @@ import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.Menu;
 import javafx.scene.control.MenuBar;
-import javafx.scene.control.MenuItem;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.input.KeyCode;
-import javafx.scene.input.KeyCodeCombination;
-import javafx.scene.input.KeyCombination;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -98,50 +96,15 @@ public final class HemlineWindow {
   }
 
   private MenuBar menus() {
-    Menu lips = new Menu("Lips");
-    lips.setId("menu-lips");
-    for (Examples.Example example : examples.all()) {
-      lips.getItems()
-          .add(
-              item(
-                  example.name(),
-                  null,
-                  () -> {
-                    bench.open(example.drawing());
-                    benchScreen.board().fit();
-                  }));
-    }
-    MenuItem undo = item("Undo", shortcut(KeyCode.Z), bench::undo);
-    undo.disableProperty().bind(bench.canUndo().not());
-    MenuItem redo = item("Redo", shortcut(KeyCode.Y), bench::redo);
-    redo.disableProperty().bind(bench.canRedo().not());
-    Menu edit = new Menu("Edit", null, undo, redo);
-    Menu look =
+    List<Menu> menus = new ArrayList<>(new BenchMenus(bench, benchScreen, examples).menus());
+    // menus of further pages go here
+    menus.add(
         new Menu(
             "Look",
             null,
-            item("Whole lip", null, () -> benchScreen.board().fit()),
-            item("Light or dark", shortcut(KeyCode.D), () -> setDark(!dark)));
-    Menu work =
-        new Menu(
-            "Work",
-            null,
-            item("Run", new KeyCodeCombination(KeyCode.F5), bench::run),
-            item("Stop", null, bench::stop));
-    return new MenuBar(lips, edit, look, work);
-  }
-
-  private static KeyCombination shortcut(KeyCode code) {
-    return new KeyCodeCombination(code, KeyCombination.SHORTCUT_DOWN);
-  }
-
-  private static MenuItem item(
-      String text, @org.jspecify.annotations.Nullable KeyCombination key, Runnable action) {
-    MenuItem item = new MenuItem(text);
-    if (key != null) {
-      item.setAccelerator(key);
-    }
-    item.setOnAction(e -> action.run());
-    return item;
+            BenchMenus.item("Whole lip", null, () -> benchScreen.board().fit()),
+            BenchMenus.item(
+                "Light or dark", BenchMenus.shortcut(KeyCode.D), () -> setDark(!dark))));
+    return new MenuBar(menus.toArray(Menu[]::new));
   }
 }

@@ -1,0 +1,86 @@
+package hemline.viewer.app;
+
+import hemline.viewer.edit.LipShape;
+import hemline.viewer.model.Workbench;
+import hemline.viewer.screen.BenchScreen;
+import java.util.List;
+import javafx.scene.control.Menu;
+import javafx.scene.control.MenuItem;
+import javafx.scene.control.SeparatorMenuItem;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination;
+import org.jspecify.annotations.Nullable;
+
+/** Menus of the bench: lips to begin with, changes of the drawing, solving. */
+final class BenchMenus {
+  private final Workbench bench;
+  private final BenchScreen screen;
+  private final Examples examples;
+
+  BenchMenus(Workbench bench, BenchScreen screen, Examples examples) {
+    this.bench = bench;
+    this.screen = screen;
+    this.examples = examples;
+  }
+
+  List<Menu> menus() {
+    return List.of(lips(), edit(), work());
+  }
+
+  private Menu lips() {
+    Menu lips = new Menu("Lips");
+    lips.setId("menu-lips");
+    for (Examples.Example example : examples.all()) {
+      lips.getItems()
+          .add(
+              item(
+                  example.name(),
+                  null,
+                  () -> {
+                    bench.open(example.drawing());
+                    screen.board().fit();
+                  }));
+    }
+    return lips;
+  }
+
+  private Menu edit() {
+    MenuItem undo = item("Undo", shortcut(KeyCode.Z), bench::undo);
+    undo.disableProperty().bind(bench.canUndo().not());
+    MenuItem redo = item("Redo", shortcut(KeyCode.Y), bench::redo);
+    redo.disableProperty().bind(bench.canRedo().not());
+    return new Menu(
+        "Edit",
+        null,
+        undo,
+        redo,
+        new SeparatorMenuItem(),
+        item("Mirror", shortcut(KeyCode.M), () -> bench.edit(LipShape::mirror)),
+        item(
+            "Copy as variant",
+            shortcut(KeyCode.J),
+            () -> bench.edit(d -> LipShape.variant(d, examples.names()))));
+  }
+
+  private Menu work() {
+    return new Menu(
+        "Work",
+        null,
+        item("Run", new KeyCodeCombination(KeyCode.F5), bench::run),
+        item("Stop", null, bench::stop));
+  }
+
+  static KeyCombination shortcut(KeyCode code) {
+    return new KeyCodeCombination(code, KeyCombination.SHORTCUT_DOWN);
+  }
+
+  static MenuItem item(String text, @Nullable KeyCombination key, Runnable action) {
+    MenuItem item = new MenuItem(text);
+    if (key != null) {
+      item.setAccelerator(key);
+    }
+    item.setOnAction(e -> action.run());
+    return item;
+  }
+}
