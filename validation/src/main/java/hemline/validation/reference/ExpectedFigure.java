@@ -27,6 +27,7 @@ public record ExpectedFigure(
     String reason,
     Evidence evidence,
     String knownLimit) {
+  private static final double ROUND_OFF = 1e-9;
 
   /** On which side of the reference a value passes. */
   public enum Comparison {
@@ -99,6 +100,7 @@ public record ExpectedFigure(
    * @param high upper end of the computed band
    */
   public boolean insideBand(double low, double high) {
-    return low - referenceUncertainty <= reference && reference <= high + referenceUncertainty;
+    double slack = referenceUncertainty + ROUND_OFF * scale;
+    return low - slack <= reference && reference <= high + slack;
   }
 }

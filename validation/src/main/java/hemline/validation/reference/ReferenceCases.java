@@ -122,7 +122,7 @@ public final class ReferenceCases {
         if (!left && point.optionalNumber(row.text("value")).isPresent()) {
           points.add(
               new ProfileReference.Point(
-                  parts > 0 ? Math.rint(parts * place) / parts : place,
+                  (parts > 0 ? Math.rint(parts * place) / parts : place) + row.number("shift", 0),
                   point.number(row.text("value"))));
         }
       }

@@ -4,7 +4,6 @@ import hemline.shared.fluid.FluidState;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
-import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.ProgressListener;
@@ -13,9 +12,7 @@ import hemline.solver.refine.Conditions;
 import hemline.solver.refine.Estimates;
 import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.GridSolution;
-import hemline.solver.refine.GridValues;
 import hemline.solver.refine.SectionFamily;
-import hemline.solver.refine.ThreeGrid;
 import hemline.validation.reference.CaseSetup;
 import hemline.validation.reference.ExpectedFigure;
 import hemline.validation.reference.ProfileReference;
@@ -70,7 +67,15 @@ public final class CaseRunner {
       Probe probe = Probes.parse(expected.quantity(), one.profiles());
       rows.add(
           new CheckRow(
-              one.name(), result.status(), measured(probe, expected, solved, result), expected));
+              one.name(),
+              result.status(),
+              GridMeter.measure(
+                  expected.quantity(),
+                  probe,
+                  expected.scale(),
+                  solved.grids(),
+                  figure(expected.quantity(), result)),
+              expected));
     }
     GridSolution finest = solved.finestUsable();
     List<ProfileCurve> curves = new ArrayList<>();
@@ -89,38 +94,6 @@ public final class CaseRunner {
         curves);
   }
 
-  private static @Nullable Measured measured(
-      Probe probe, ExpectedFigure expected, GridFamily solved, SectionResult result) {
-    List<Measured.GridPoint> points = new ArrayList<>();
-    double[] values = new double[solved.grids().size()];
-    double[] sizes = new double[values.length];
-    boolean any = false;
-    for (int g = 0; g < values.length; g++) {
-      GridSolution grid = solved.grids().get(g);
-      SolveStatus status = grid.run().status();
-      boolean usable = status == SolveStatus.CONVERGED || status == SolveStatus.UNSTEADY;
-      values[g] = usable ? probe.of(grid) : Double.NaN;
-      sizes[g] = 1 / Math.sqrt(Math.max(1, grid.run().cells()));
-      if (Double.isFinite(values[g])) {
-        any = true;
-        points.add(new Measured.GridPoint(grid.run().cells(), values[g]));
-      }
-    }
-    if (!any) {
-      return null;
-    }
-    Estimate estimate = figure(expected.quantity(), result);
-    if (estimate == null) {
-      estimate =
-          probe.distance()
-              ? Estimate.exact(points.get(points.size() - 1).value())
-              : ThreeGrid.estimate(
-                  new GridValues(values, sizes, new double[values.length]), expected.scale());
-    }
-    boolean hasBand = !probe.distance() && points.size() == SectionFamily.GRIDS;
-    return new Measured(expected.quantity(), probe.unit(), estimate, points, hasBand);
-  }
-
   private static @Nullable Estimate figure(String quantity, SectionResult result) {
     for (Figure figure : Figure.values()) {
       if (figure.key().equals(quantity)) {
@@ -132,19 +105,13 @@ public final class CaseRunner {
 
   private static CaseResult computed(
       ReferenceCase one, ComputedCase set, CancelToken cancel, ProgressListener progress) {
-    ComputedCase.Outcome outcome = set.solve(cancel, progress);
+    ComputedCase.Outcome outcome = set.solve(one, cancel, progress);
     progress.progress(1, one.name());
     List<CheckRow> rows = new ArrayList<>();
-    for (ExpectedFigure expected : one.expected()) {
-      Measured found = null;
-      for (Measured measured : outcome.quantities()) {
-        found = measured.quantity().equals(expected.quantity()) ? measured : found;
-      }
-      if (found == null && outcome.status() == SolveStatus.CONVERGED) {
-        throw new IllegalArgumentException(
-            one.name() + " expects \"" + expected.quantity() + "\", which nothing measures");
-      }
-      rows.add(new CheckRow(one.name(), outcome.status(), found, expected));
+    for (int k = 0; k < one.expected().size(); k++) {
+      rows.add(
+          new CheckRow(
+              one.name(), outcome.status(), outcome.quantities().get(k), one.expected().get(k)));
     }
     return new CaseResult(
         one,
@@ -153,7 +120,7 @@ public final class CaseRunner {
         outcome.gapReynolds(),
         outcome.groundRatio(),
         rows,
-        List.of());
+        outcome.profiles());
   }
 
   /** Leak flow over viscosity; in a cavity half its largest wall speed times the gap instead. */

@@ -28,6 +28,23 @@ final class Extremes {
         : value[best] + gain(place.length, best, i -> place[i], i -> value[i]);
   }
 
+  /** First place beyond another where a component changes sign along x = at or y = at. */
+  static double zeroOnLine(
+      FlowField field, double[] component, boolean alongY, double at, double beyond) {
+    FieldSampler sampler = new FieldSampler(field);
+    double lastPlace = Double.NaN;
+    double last = Double.NaN;
+    for (double place : alongY ? sampler.rows() : sampler.columns()) {
+      double value = alongY ? sampler.at(component, at, place) : sampler.at(component, place, at);
+      if (lastPlace >= beyond && last * value < 0) {
+        return lastPlace + (place - lastPlace) * last / (last - value);
+      }
+      lastPlace = place;
+      last = value;
+    }
+    return Double.NaN;
+  }
+
   /** Extreme of the streamfunction inside the fluid. */
   static double streamfunction(FlowField field, boolean max) {
     double[] psi = field.streamfunction();

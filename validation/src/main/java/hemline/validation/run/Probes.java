@@ -19,6 +19,7 @@ import java.util.regex.Pattern;
  * <ul>
  *   <li>{@code c at 0.5,0.2}: the value at a point;
  *   <li>{@code max c on x=0.5}, {@code min c on y=0.5}: the extreme along a line;
+ *   <li>{@code zero of c on y=0.2 beyond 0.25}: first change of sign along a line;
  *   <li>{@code max psi}, {@code min psi}: the extreme of the streamfunction, m²/s;
  *   <li>{@code zero of shear 1 on ground beyond 0.5}, or on ceiling: where the shear on the wall
  *       changes sign for the first, second, … time;
@@ -36,6 +37,8 @@ final class Probes {
   private static final Pattern AT = Pattern.compile(COMPONENT + " at " + NUMBER + "," + NUMBER);
   private static final Pattern EXTREME =
       Pattern.compile("(max|min) " + COMPONENT + " on (x|y)=" + NUMBER);
+  private static final Pattern ZERO =
+      Pattern.compile("zero of " + COMPONENT + " on (x|y)=" + NUMBER + " beyond " + NUMBER);
   private static final Pattern PSI = Pattern.compile("(max|min) psi");
   private static final Pattern SHEAR_ZERO =
       Pattern.compile("zero of shear ([1-9]) on (ground|ceiling) beyond " + NUMBER);
@@ -91,6 +94,17 @@ final class Probes {
           unit(c),
           false,
           g -> Extremes.onLine(g.field(), component(g.field(), c), alongY, at, max));
+    }
+    m = ZERO.matcher(text);
+    if (m.matches()) {
+      String c = m.group(1);
+      boolean alongY = m.group(2).equals("x");
+      double at = number(m, 3);
+      double beyond = number(m, 4);
+      return new Simple(
+          "m",
+          false,
+          g -> Extremes.zeroOnLine(g.field(), component(g.field(), c), alongY, at, beyond));
     }
     m = PSI.matcher(text);
     if (m.matches()) {

@@ -1,0 +1,120 @@
+package hemline.validation.run;
+
+import hemline.shared.result.Estimate;
+import hemline.shared.result.GridRun;
+import hemline.shared.result.RawFigures;
+import hemline.shared.result.SolveStatus;
+import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.FlowProblem;
+import hemline.solver.flow.FlowSolution;
+import hemline.solver.flow.ProgressListener;
+import hemline.solver.flow.SequencedSolver;
+import hemline.solver.flow.SteadyFlowSolver;
+import hemline.solver.refine.GridSolution;
+import hemline.validation.reference.ExpectedFigure;
+import hemline.validation.reference.ProfileReference;
+import hemline.validation.reference.ReferenceCase;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.function.IntFunction;
+import java.util.function.ToDoubleFunction;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A flow whose boundary is given in code, on a family of grids.
+ *
+ * <p>It measures what {@link Probes} know, quantities of its own, and {@code order of …} one of its
+ * own: the order with which it falls from the coarsest to the finest grid.
+ *
+ * @param sizes of the grids, coarsest first, in the unit that the problems take
+ * @param problems problem on a grid of a size; density is 1
+ * @param inletFlow start value of the prescribed inlet flow
+ * @param own quantities of its own by name
+ * @param gapReynolds see {@link CaseResult}
+ * @param groundRatio see {@link CaseResult}
+ */
+record FlowCase(
+    int[] sizes,
+    IntFunction<FlowProblem> problems,
+    double inletFlow,
+    Map<String, Own> own,
+    OptionalDouble gapReynolds,
+    OptionalDouble groundRatio)
+    implements ComputedCase {
+  private static final String ORDER = "order of ";
+  private static final SteadyFlowSolver.Limits LIMITS =
+      new SteadyFlowSolver.Limits(3000, 300, 30, 1e-5, 1e-5, 1e-6);
+
+  /**
+   * A quantity of the case's own.
+   *
+   * @param unit SI
+   * @param distance true for an error against the exact flow
+   * @param value measured on one grid
+   */
+  record Own(String unit, boolean distance, ToDoubleFunction<FlowSolution> value) implements Probe {
+    @Override
+    public double of(GridSolution grid) {
+      FlowSolution flow = grid.flow();
+      return flow == null ? Double.NaN : value.applyAsDouble(flow);
+    }
+  }
+
+  @Override
+  public Outcome solve(ReferenceCase one, CancelToken cancel, ProgressListener progress) {
+    List<FlowSolution> flows =
+        SequencedSolver.solve(
+            g -> problems.apply(sizes[g]), sizes.length, 0, inletFlow, LIMITS, cancel, progress);
+    List<GridSolution> grids = flows.stream().map(FlowCase::grid).toList();
+    SolveStatus status =
+        flows.size() < sizes.length
+            ? cancel.isCancelled() ? SolveStatus.CANCELLED : SolveStatus.FAILED
+            : grids.get(grids.size() - 1).run().status();
+    List<@Nullable Measured> quantities = new ArrayList<>();
+    for (ExpectedFigure expected : one.expected()) {
+      quantities.add(measure(expected, one, grids));
+    }
+    List<ProfileCurve> curves = new ArrayList<>();
+    if (!grids.isEmpty()) {
+      for (ProfileReference profile : one.profiles()) {
+        curves.add(ProfileCurve.of(grids.get(grids.size() - 1).field(), profile));
+      }
+    }
+    String closure = flows.isEmpty() ? "" : flows.get(0).problem().closure().key();
+    return new Outcome(status, closure, gapReynolds, groundRatio, quantities, curves);
+  }
+
+  private @Nullable Measured measure(
+      ExpectedFigure expected, ReferenceCase one, List<GridSolution> grids) {
+    String name = expected.quantity();
+    if (name.startsWith(ORDER)) {
+      Own falling = own.get(name.substring(ORDER.length()));
+      if (falling == null) {
+        throw new IllegalArgumentException(one.name() + " has no quantity for " + name);
+      }
+      Measured errors = GridMeter.measure(name, falling, 1, grids, null);
+      return errors == null || errors.grids().size() < 2
+          ? null
+          : new Measured(
+              name, "1", Estimate.exact(GridMeter.order(errors.grids())), errors.grids(), false);
+    }
+    Probe probe = own.containsKey(name) ? own.get(name) : Probes.parse(name, one.profiles());
+    return GridMeter.measure(name, probe, expected.scale(), grids, null);
+  }
+
+  private static GridSolution grid(FlowSolution flow) {
+    SteadyFlowSolver.Outcome outcome = flow.outcome();
+    GridRun run =
+        new GridRun(
+            flow.problem().geometry().mesh.cells,
+            outcome.iterations(),
+            outcome.status(),
+            outcome.massResidual(),
+            outcome.momentumResidual(),
+            new RawFigures(Map.of(), List.of(), List.of(), List.of()),
+            0);
+    return new GridSolution(run, flow.field(1, 0), flow);
+  }
+}

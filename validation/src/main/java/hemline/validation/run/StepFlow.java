@@ -1,0 +1,79 @@
+package hemline.validation.run;
+
+import hemline.shared.geometry.Ring;
+import hemline.solver.flow.FlowProblem;
+import hemline.solver.grid.GridLines;
+import hemline.solver.grid.Mesh;
+import hemline.solver.grid.MeshBuilder;
+import hemline.solver.grid.Patch;
+import hemline.solver.scheme.Boundary;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/**
+ * Laminar flow over a backward-facing step of half the channel's height: channel height 1, ground
+ * at y = 0, step at x = 0, mean speed 1 above the step.
+ */
+final class StepFlow {
+  private static final double STEP = 0.5;
+  private static final double DOWNSTREAM = 30;
+
+  private StepFlow() {}
+
+  /**
+   * The case.
+   *
+   * @param reynolds mean speed over the step times channel height over viscosity
+   * @param entry length of the channel before the step; 0 when the parabola enters at the step
+   */
+  static FlowCase of(double reynolds, double entry) {
+    return new FlowCase(
+        new int[] {2, 3, 4},
+        n -> problem(reynolds, entry, n),
+        0,
+        Map.of(),
+        OptionalDouble.of(reynolds * STEP),
+        OptionalDouble.of(0));
+  }
+
+  private static FlowProblem problem(double reynolds, double entry, int n) {
+    int ny = 16 * n;
+    int down = 60 * n;
+    int up = entry > 0 ? 8 * n : 0;
+    double[] x = new double[up + down + 1];
+    for (int i = 0; i < up; i++) {
+      double t = 1 - (double) i / up;
+      x[i] = -entry * (0.45 * t + 0.55 * t * t);
+    }
+    for (int i = 0; i <= down; i++) {
+      double t = (double) i / down;
+      x[up + i] = DOWNSTREAM * (0.45 * t + 0.55 * t * t * t);
+    }
+    List<Ring> solids =
+        entry > 0
+            ? List.of(
+                new Ring(
+                    new double[] {-entry - 1, 0, 0, -entry - 1}, new double[] {-1, -1, STEP, STEP}))
+            : List.of();
+    Mesh mesh =
+        MeshBuilder.build(
+            new GridLines(x, Problems.even(0, 1, ny)), solids, Set.of(Patch.LEFT, Patch.RIGHT));
+    Boundary boundary = new Boundary(mesh);
+    for (int b = 0; b < mesh.boundaryFaces; b++) {
+      if (mesh.bPatch[b] == Patch.RIGHT) {
+        boundary.kind[b] = Boundary.OUTLET;
+      } else if (mesh.bPatch[b] == Patch.LEFT && mesh.by[b] > STEP) {
+        boundary.kind[b] = Boundary.VELOCITY;
+        boundary.u[b] = parabola(mesh.by[b] - 0.5 / ny - STEP, mesh.by[b] + 0.5 / ny - STEP);
+      }
+    }
+    return Problems.laminar(mesh, boundary, 1 / reynolds, false, new FlowProblem.Scales(1, 1, 1));
+  }
+
+  /** Mean of 24 y (1/2 - y), whose own mean over the opening is 1. */
+  private static double parabola(double a, double c) {
+    return 6 * (a + c) - 8 * (a * a + a * c + c * c);
+  }
+}
