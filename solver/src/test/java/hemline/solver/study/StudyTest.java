@@ -19,6 +19,7 @@ import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.DuctSection;
+import hemline.shared.section.SealSection;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.ProgressListener;
@@ -187,6 +188,44 @@ class StudyTest {
   }
 
   // ---- sweeps
+
+  @Test
+  void aSweepAgainstABaselineKeepsTheLipsBitsAndTellsTheRatioAtEveryPoint() {
+    MadeUpFamily.Leak leak =
+        (section, closure, place) ->
+            (section.profile().name().equals("hook") ? 0.8 : 1)
+                * (1 + 0.02 * SIZES[place])
+                * (1 + section.ground().speed() / 40)
+                * section.gap();
+    SealSection hook = section(MadeUpFamily.lip("hook"));
+    List<Double> speeds = List.of(5.0, -5.0, 0.0);
+    SweepStudy study = new SweepStudy(new MadeUpFamily(leak));
+    RelativeSweep sweep =
+        study.against(
+            FLAT,
+            Swept.GROUND_SPEED,
+            hook,
+            speeds,
+            options(Closure.SST, false, 2),
+            new CancelToken(),
+            ProgressListener.NONE);
+    SweepResult alone =
+        study.over(
+            Swept.GROUND_SPEED,
+            hook,
+            speeds,
+            options(Closure.SST, false, 1),
+            new CancelToken(),
+            ProgressListener.NONE);
+    assertThat(sweep.lip()).isEqualTo(alone);
+    assertThat(sweep.lip().gapExponent()).isNull();
+    assertThat(sweep.lip().points())
+        .extracting(SectionResult::groundSpeed)
+        .containsExactly(5.0, -5.0, 0.0);
+    assertThat(sweep.baseline().points()).extracting(SectionResult::name).containsOnly(FLAT.name());
+    assertThat(sweep.relativeLeak())
+        .allSatisfy(ratio -> assertThat(ratio.value()).isCloseTo(0.8, within(1e-12)));
+  }
 
   private static SweepResult sweep(MadeUpFamily.Leak leak, Double... gaps) {
     return new SweepStudy(new MadeUpFamily(leak))

@@ -7,9 +7,11 @@ import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RelativeAnswer;
+import hemline.solver.study.RelativeSweep;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
 import hemline.solver.study.SweepResult;
+import hemline.solver.study.Swept;
 import hemline.validation.reference.ReferenceCase;
 import hemline.validation.run.CaseResult;
 import java.util.List;
@@ -26,16 +28,21 @@ interface Bench {
   RelativeAnswer relativeLeak(
       SealSection section, RunOptions options, CancelToken cancel, ProgressListener progress);
 
-  SweepResult overGaps(
+  /** A lip over values of one condition. */
+  SweepResult over(
+      Swept swept,
       SealSection base,
-      List<Double> gaps,
+      List<Double> values,
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress);
 
-  SweepResult overSuctions(
+  /** The same together with a baseline. */
+  RelativeSweep against(
+      LipProfile baseline,
+      Swept swept,
       SealSection base,
-      List<Double> suctions,
+      List<Double> values,
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress);

@@ -32,6 +32,11 @@ final class GroundOptions {
         wanted.speed("--spanwise-speed", spanwiseSpeed));
   }
 
+  /** The motion where a sweep sets the speed across the lip. */
+  GroundMotion alongOnly(Wanted wanted) {
+    return new GroundMotion(0, wanted.speed("--spanwise-speed", spanwiseSpeed));
+  }
+
   FluidState air(Wanted wanted) {
     return temperature == null
         ? Air.STANDARD

@@ -9,11 +9,13 @@ import hemline.solver.refine.SectionFamily;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RankingStudy;
 import hemline.solver.study.RelativeAnswer;
+import hemline.solver.study.RelativeSweep;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
 import hemline.solver.study.SectionStudy;
 import hemline.solver.study.SweepResult;
 import hemline.solver.study.SweepStudy;
+import hemline.solver.study.Swept;
 import hemline.validation.reference.ReferenceCase;
 import hemline.validation.run.CaseResult;
 import hemline.validation.run.CheckStudy;
@@ -41,23 +43,26 @@ record SolverBench(SectionFamily family) implements Bench {
   }
 
   @Override
-  public SweepResult overGaps(
+  public SweepResult over(
+      Swept swept,
       SealSection base,
-      List<Double> gaps,
+      List<Double> values,
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress) {
-    return new SweepStudy(family).overGaps(base, gaps, options, cancel, progress);
+    return new SweepStudy(family).over(swept, base, values, options, cancel, progress);
   }
 
   @Override
-  public SweepResult overSuctions(
+  public RelativeSweep against(
+      LipProfile baseline,
+      Swept swept,
       SealSection base,
-      List<Double> suctions,
+      List<Double> values,
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress) {
-    return new SweepStudy(family).overSuctions(base, suctions, options, cancel, progress);
+    return new SweepStudy(family).against(baseline, swept, base, values, options, cancel, progress);
   }
 
   @Override

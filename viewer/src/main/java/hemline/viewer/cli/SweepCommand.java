@@ -2,18 +2,23 @@ package hemline.viewer.cli;
 
 import hemline.shared.file.LoadedLip;
 import hemline.shared.problem.InputException;
+import hemline.shared.profile.LipProfile;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.SealSection;
 import hemline.shared.units.Quantities;
+import hemline.solver.study.PlainFlat;
+import hemline.solver.study.RelativeSweep;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SweepResult;
+import hemline.solver.study.Swept;
 import hemline.viewer.picture.SweepChart;
 import hemline.viewer.report.FiguresCsv;
 import hemline.viewer.report.ResultFolder;
 import hemline.viewer.report.SectionFiles;
 import hemline.viewer.report.SweepDocument;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -21,13 +26,14 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
-/** Solves one lip over a range of gaps or suctions. */
+/** Solves one lip over a range of gaps, suctions or ground speeds. */
 @Command(
     name = "sweep",
-    description = "Solve one lip over a range of gaps or of suctions.",
+    description = "Solve one lip over a range of gaps, of suctions or of ground speeds.",
     customSynopsis = {
       "hemline sweep PROFILE --gap 1mm..6mm --suction Q [options]",
-      "       hemline sweep PROFILE --gap Q --suction 100Pa..6kPa [options]"
+      "       hemline sweep PROFILE --gap Q --suction 100Pa..6kPa [options]",
+      "       hemline sweep PROFILE --gap Q --suction Q --ground-speed=-5m/s..5m/s [options]"
     },
     sortOptions = false,
     mixinStandardHelpOptions = true)
@@ -58,6 +64,13 @@ final class SweepCommand extends Job {
       description = "Points in the range, both ends among them (default: ${DEFAULT-VALUE}).")
   int steps = 6;
 
+  @Option(
+      names = "--relative",
+      description = {
+        "Solve the plain flat lip as wide as this one too, and tell the leak relative to it."
+      })
+  boolean relative;
+
   @Mixin GroundOptions ground = new GroundOptions();
   @Mixin SolveOptions solve = new SolveOptions();
   @Mixin OutputOptions output = new OutputOptions();
@@ -73,15 +86,15 @@ final class SweepCommand extends Job {
     int count = wanted.steps("--steps", steps);
     List<Double> gaps = wanted.gaps("--gap", gap, count);
     List<Double> suctions = wanted.suctions("--suction", suction, count);
-    boolean overGap = gap != null && Quantities.isRange(gap);
-    boolean overSuction = suction != null && Quantities.isRange(suction);
-    if (gap != null && suction != null && overGap == overSuction) {
-      wanted.fault(
-          "--gap, --suction",
-          "exactly one of them must be a range, such as --gap 1mm..6mm --suction 600Pa");
-    }
+    Swept swept = swept(wanted);
+    List<Double> values =
+        switch (swept) {
+          case GAP -> gaps;
+          case SUCTION -> suctions;
+          case GROUND_SPEED -> wanted.speeds("--ground-speed", ground.groundSpeed, count);
+        };
     RunOptions options = solve.read(wanted);
-    var motion = ground.motion(wanted);
+    var motion = swept == Swept.GROUND_SPEED ? ground.alongOnly(wanted) : ground.motion(wanted);
     var air = ground.air(wanted);
     wanted.check();
     if (lip == null) {
@@ -91,17 +104,47 @@ final class SweepCommand extends Job {
     SealSection base =
         new SealSection(lip.profile(), gaps.get(0), suctions.get(0), motion, air, List.of());
     long start = desk.clock().getAsLong();
+    LoadedLip known = lip;
+    if (relative) {
+      LipProfile flat = PlainFlat.asWideAs(lip.profile());
+      RelativeSweep sweep =
+          watched(p -> desk.bench().against(flat, swept, base, values, options, desk.cancel(), p));
+      SweepResult told = Lips.withNotices(sweep.lip(), known);
+      RelativeSweep all = new RelativeSweep(told, sweep.baseline(), sweep.relativeLeak());
+      return finish(told, all, swept, folder, desk.secondsSince(start));
+    }
     SweepResult sweep =
-        watched(
-            progress ->
-                overGap
-                    ? desk.bench().overGaps(base, gaps, options, desk.cancel(), progress)
-                    : desk.bench().overSuctions(base, suctions, options, desk.cancel(), progress));
-    return finish(Lips.withNotices(sweep, lip), overGap, folder, desk.secondsSince(start));
+        watched(p -> desk.bench().over(swept, base, values, options, desk.cancel(), p));
+    return finish(Lips.withNotices(sweep, known), null, swept, folder, desk.secondsSince(start));
+  }
+
+  /** What has a range; a fault unless it is exactly one. */
+  private Swept swept(Wanted wanted) {
+    List<Swept> ranges = new ArrayList<>();
+    addIfRange(ranges, Swept.GAP, gap);
+    addIfRange(ranges, Swept.SUCTION, suction);
+    addIfRange(ranges, Swept.GROUND_SPEED, ground.groundSpeed);
+    if (ranges.size() != 1 && gap != null && suction != null) {
+      wanted.fault(
+          "--gap, --suction",
+          "exactly one of them, or --ground-speed, must be a range, such as --gap 1mm..6mm"
+              + " --suction 600Pa");
+    }
+    return ranges.isEmpty() ? Swept.GAP : ranges.get(0);
+  }
+
+  private static void addIfRange(List<Swept> ranges, Swept swept, @Nullable String text) {
+    if (text != null && Quantities.isRange(text)) {
+      ranges.add(swept);
+    }
   }
 
   private int finish(
-      SweepResult sweep, boolean overGap, @Nullable ResultFolder folder, double seconds)
+      SweepResult sweep,
+      @Nullable RelativeSweep against,
+      Swept swept,
+      @Nullable ResultFolder folder,
+      double seconds)
       throws InputException {
     List<SectionResult> done =
         sweep.points().stream().filter(p -> p.status() != SolveStatus.CANCELLED).toList();
@@ -116,16 +159,21 @@ final class SweepCommand extends Job {
               + " points were solved.");
     }
     if (!done.isEmpty()) {
-      String document = SweepDocument.text(told, complete, seconds);
+      boolean whole = complete && against != null;
+      String document =
+          whole
+              ? SweepDocument.text(against, true, seconds)
+              : SweepDocument.text(told, complete, seconds);
       if (folder != null) {
         folder.write("sweep.json", document);
         folder.write("figures.csv", FiguresCsv.of(done));
-        SectionFiles.picture(folder, "sweep", SweepChart.of(told, overGap));
+        SectionFiles.picture(
+            folder, "sweep", whole ? SweepChart.of(against, swept) : SweepChart.of(told, swept));
       }
       if (output.json) {
         print(document);
       } else {
-        print(SweepText.lines(told, overGap, seconds));
+        print(SweepText.lines(told, whole ? against.relativeLeak() : List.of(), swept, seconds));
         print(
             List.of(
                 folder == null

@@ -5,6 +5,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
 import hemline.solver.study.SweepResult;
+import hemline.solver.study.Swept;
 import hemline.viewer.format.Digits;
 import hemline.viewer.format.TextTable;
 import hemline.viewer.format.TextTable.Lean;
@@ -13,6 +14,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** A sweep for people: one line a point. */
 final class SweepText {
@@ -21,28 +23,29 @@ final class SweepText {
   /**
    * Lines of text.
    *
-   * @param overGap true when the gap was swept, false for the suction
+   * @param relative leak over that of a flat lip by point; empty where not asked for
    */
-  static List<String> lines(SweepResult sweep, boolean overGap, double seconds) {
+  static List<String> lines(
+      SweepResult sweep, List<@Nullable Estimate> relative, Swept swept, double seconds) {
     List<String> lines = new ArrayList<>();
     SectionResult first = sweep.points().get(0);
     lines.add(first.name());
-    lines.add(
-        (overGap
-                ? "suction " + Wording.pressure(first.suction())
-                : "gap " + Wording.millimetres(first.gap()))
-            + " \u00b7 "
-            + Wording.ground(first.groundSpeed(), first.spanwiseSpeed()));
+    lines.add(Wording.besides(swept, first));
     lines.add("");
-    TextTable table = new TextTable(Lean.RIGHT, Lean.LEFT, Lean.LEFT, Lean.LEFT, Lean.LEFT);
-    table.row(overGap ? "gap" : "suction", "leak, L/s per m", "C_d", "flow", "");
-    for (SectionResult point : sweep.points()) {
+    boolean more = !relative.isEmpty();
+    TextTable table =
+        new TextTable(Lean.RIGHT, Lean.LEFT, Lean.LEFT, Lean.LEFT, Lean.LEFT, Lean.LEFT);
+    table.row(Wording.name(swept), "leak, L/s per m", "C_d", "flow", more ? "over flat" : "", "");
+    for (int k = 0; k < sweep.points().size(); k++) {
+      SectionResult point = sweep.points().get(k);
+      Estimate ratio = more ? relative.get(k) : null;
       table.row(
-          overGap ? Wording.millimetres(point.gap()) : Wording.pressure(point.suction()),
+          Wording.value(swept, swept.of(point)),
           figure(point, Figure.LEAK_FLOW, 1000),
           figure(point, Figure.DISCHARGE_COEFFICIENT, 1),
           point.regime().key() + ", " + point.closure(),
-          Wording.ended(point.status()));
+          ratio != null ? Digits.withBand(ratio, 1) : more ? "-" : Wording.ended(point.status()),
+          more ? Wording.ended(point.status()) : "");
     }
     lines.addAll(table.lines("  "));
     Estimate exponent = sweep.gapExponent();
@@ -53,7 +56,7 @@ final class SweepText {
               + Digits.withBand(exponent, 1)
               + " (1: leak grows as the gap)");
     }
-    lines.addAll(ResultText.notices(gathered(sweep, overGap)));
+    lines.addAll(ResultText.notices(gathered(sweep, swept)));
     lines.add("");
     lines.add(Digits.plain(seconds, 2) + " s.");
     return lines;
@@ -65,10 +68,10 @@ final class SweepText {
   }
 
   /** Each warning once, with the points it belongs to. */
-  private static List<Notice> gathered(SweepResult sweep, boolean overGap) {
+  private static List<Notice> gathered(SweepResult sweep, Swept swept) {
     Map<String, List<String>> places = new LinkedHashMap<>();
     for (SectionResult point : sweep.points()) {
-      String place = overGap ? Wording.millimetres(point.gap()) : Wording.pressure(point.suction());
+      String place = Wording.value(swept, swept.of(point));
       for (Notice notice : point.notices()) {
         places.computeIfAbsent(notice.text(), text -> new ArrayList<>()).add(place);
       }

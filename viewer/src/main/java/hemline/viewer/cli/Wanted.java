@@ -100,6 +100,18 @@ final class Wanted {
     return speed;
   }
 
+  /** A range of speeds, m/s, increasing. */
+  List<Double> speeds(String option, @Nullable String text, int steps) {
+    List<Double> speeds = values(QuantityKind.SPEED, option, text, steps, 0);
+    for (double speed : speeds) {
+      if (Math.abs(speed) > LARGEST_SPEED) {
+        fault(option, "a ground speed must stay below that of sound; \"" + text + "\" does not");
+        return List.of(0.0);
+      }
+    }
+    return speeds;
+  }
+
   /** A temperature, K. */
   double temperature(String option, String text) {
     double kelvin = read(QuantityKind.TEMPERATURE, option, text, 288.15);

@@ -3,6 +3,8 @@ package hemline.viewer.format;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.study.Ranking;
+import hemline.solver.study.Swept;
+import java.util.ArrayList;
 import java.util.List;
 
 /** Short phrases about a section and how its solve went. */
@@ -73,6 +75,50 @@ public final class Wording {
             .map(r -> " \u00b7 " + ground(r.groundSpeed(), r.spanwiseSpeed()))
             .orElse("");
     return text + " \u00b7 suction " + pressure(ranking.suction()) + ground;
+  }
+
+  /** What a sweep held still, as told by one of its points. */
+  public static String besides(Swept swept, SectionResult point) {
+    List<String> parts = new ArrayList<>();
+    if (swept != Swept.GAP) {
+      parts.add("gap " + millimetres(point.gap()));
+    }
+    if (swept != Swept.SUCTION) {
+      parts.add("suction " + pressure(point.suction()));
+    }
+    if (swept != Swept.GROUND_SPEED) {
+      parts.add(ground(point.groundSpeed(), point.spanwiseSpeed()));
+    } else if (point.spanwiseSpeed() != 0) {
+      parts.add(ground(0, point.spanwiseSpeed()));
+    }
+    return String.join(" \u00b7 ", parts);
+  }
+
+  /** Name and unit of what a sweep changed. */
+  public static String axis(Swept swept) {
+    return switch (swept) {
+      case GAP -> "gap, mm";
+      case SUCTION -> "suction, Pa";
+      case GROUND_SPEED -> "ground speed towards the plenum, m/s";
+    };
+  }
+
+  /** Name of what a sweep changed. */
+  public static String name(Swept swept) {
+    return switch (swept) {
+      case GAP -> "gap";
+      case SUCTION -> "suction";
+      case GROUND_SPEED -> "ground speed";
+    };
+  }
+
+  /** Value of what a sweep changed, with its unit. */
+  public static String value(Swept swept, double si) {
+    return switch (swept) {
+      case GAP -> millimetres(si);
+      case SUCTION -> pressure(si);
+      case GROUND_SPEED -> Digits.plain(si, 4) + " m/s";
+    };
   }
 
   /** How the solve ended and with which flow model. */

@@ -63,17 +63,17 @@ public final class GapChart extends Picture {
   }
 
   @Override
-  double width() {
+  public double width() {
     return LEFT + COLUMNS * (PANEL_WIDTH + ACROSS) - ACROSS + MARGIN;
   }
 
   @Override
-  double height() {
+  public double height() {
     return TOP + panelRows() * (PANEL_HEIGHT + DOWN) + 30;
   }
 
   @Override
-  void paint(Sheet sheet) {
+  public void paint(Sheet sheet) {
     sheet.text(
         MARGIN,
         40,

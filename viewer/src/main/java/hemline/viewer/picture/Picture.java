@@ -8,12 +8,13 @@ public abstract sealed class Picture permits SectionPicture, SweepChart, Ranking
   private static final double PNG_SCALE = 2;
 
   /** Width, sheet units. */
-  abstract double width();
+  public abstract double width();
 
   /** Height, sheet units. */
-  abstract double height();
+  public abstract double height();
 
-  abstract void paint(Sheet sheet);
+  /** Paints the whole picture with its upper left corner at the origin of the sheet. */
+  public abstract void paint(Sheet sheet);
 
   /** The picture as the bytes of a PNG file. */
   public final byte[] png() throws IOException {

@@ -38,17 +38,17 @@ public final class RankingChart extends Picture {
   }
 
   @Override
-  double width() {
+  public double width() {
     return WIDTH;
   }
 
   @Override
-  double height() {
+  public double height() {
     return TOP + ROW * ranking.rows().size() + 84;
   }
 
   @Override
-  void paint(Sheet sheet) {
+  public void paint(Sheet sheet) {
     sheet.text(
         MARGIN, 40, "Leak against " + ranking.baseline(), Lettering.of(22, Ink.TEXT).heavy());
     sheet.text(MARGIN, 61, Wording.conditions(ranking), Lettering.of(13, Ink.TEXT));

@@ -66,17 +66,17 @@ public final class SectionPicture extends Picture {
   }
 
   @Override
-  double width() {
+  public double width() {
     return MARGIN + RULER + WIDEST + MARGIN;
   }
 
   @Override
-  double height() {
+  public double height() {
     return view.base() + BELOW + GROUND + MARGIN;
   }
 
   @Override
-  void paint(Sheet sheet) {
+  public void paint(Sheet sheet) {
     SectionCaption.heading(sheet, scene, MARGIN, width() - MARGIN);
     sheet.clip(view.frame());
     paintPressure(sheet);

@@ -4,16 +4,24 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.solver.study.RelativeSweep;
 import hemline.solver.study.SweepResult;
+import hemline.solver.study.Swept;
 import hemline.viewer.format.Digits;
 import hemline.viewer.format.Wording;
 import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
+import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
-/** Leak flow and discharge coefficient over the gap or the suction, with bands. */
+/**
+ * Leak flow, discharge coefficient and, where there is a baseline, relative leak over the gap, the
+ * suction or the ground speed, with bands.
+ */
 public final class SweepChart extends Picture {
   private static final double WIDTH = 860;
   private static final double PANEL = 220;
@@ -23,51 +31,54 @@ public final class SweepChart extends Picture {
   private static final double BETWEEN = 44;
 
   private final SweepResult sweep;
-  private final boolean overGap;
+  private final Swept swept;
+  private final @Nullable RelativeSweep relative;
 
-  private SweepChart(SweepResult sweep, boolean overGap) {
+  private SweepChart(SweepResult sweep, Swept swept, @Nullable RelativeSweep relative) {
+    if (sweep.points().isEmpty()) {
+      throw new IllegalArgumentException("a sweep without points has no chart");
+    }
     this.sweep = sweep;
-    this.overGap = overGap;
+    this.swept = swept;
+    this.relative = relative;
   }
 
   /**
    * Chart of a sweep; points without a usable leak are left out.
    *
-   * @param overGap true when the gap was swept, false for the suction
+   * @param swept what was swept
    * @throws IllegalArgumentException if the sweep has no points
    */
-  public static SweepChart of(SweepResult sweep, boolean overGap) {
-    if (sweep.points().isEmpty()) {
-      throw new IllegalArgumentException("a sweep without points has no chart");
-    }
-    return new SweepChart(sweep, overGap);
+  public static SweepChart of(SweepResult sweep, Swept swept) {
+    return new SweepChart(sweep, swept, null);
+  }
+
+  /** The same with a panel for the leak over that of the baseline. */
+  public static SweepChart of(RelativeSweep sweep, Swept swept) {
+    return new SweepChart(sweep.lip(), swept, sweep);
   }
 
   @Override
-  double width() {
+  public double width() {
     return WIDTH;
   }
 
   @Override
-  double height() {
-    return TOP + 2 * PANEL + BETWEEN + 66;
+  public double height() {
+    return TOP + panels() * (PANEL + BETWEEN) - BETWEEN + 66;
+  }
+
+  private int panels() {
+    return relative == null ? 2 : 3;
   }
 
   @Override
-  void paint(Sheet sheet) {
+  public void paint(Sheet sheet) {
     SectionResult first = sweep.points().get(0);
     double room = WIDTH - 60;
     sheet.text(
         26, 40, TextWidth.fitted(first.name(), 22, room), Lettering.of(22, Ink.TEXT).heavy());
-    String fixed =
-        overGap
-            ? "suction " + Wording.pressure(first.suction())
-            : "gap " + Wording.millimetres(first.gap());
-    sheet.text(
-        26,
-        61,
-        fixed + " \u00b7 " + Wording.ground(first.groundSpeed(), first.spanwiseSpeed()),
-        Lettering.of(13, Ink.TEXT));
+    sheet.text(26, 61, Wording.besides(swept, first), Lettering.of(13, Ink.TEXT));
     Estimate exponent = sweep.gapExponent();
     if (exponent != null) {
       sheet.text(
@@ -76,50 +87,82 @@ public final class SweepChart extends Picture {
           "gap exponent n  " + Digits.withBand(exponent, 1),
           Lettering.of(13, Ink.TEXT).at(Anchor.END));
     }
-    panel(sheet, TOP, Figure.LEAK_FLOW, 1000, "leak flow, L/s per m", false);
-    double second = TOP + PANEL + BETWEEN;
-    panel(sheet, second, Figure.DISCHARGE_COEFFICIENT, 1, "discharge coefficient C_d", true);
+    List<@Nullable Estimate> leak = figure(Figure.LEAK_FLOW, 1000);
+    panel(sheet, 0, leak, "leak flow, L/s per m", 0);
+    List<@Nullable Estimate> coefficient = figure(Figure.DISCHARGE_COEFFICIENT, 1);
+    panel(sheet, 1, coefficient, "discharge coefficient C_d", Double.NaN);
+    if (relative != null) {
+      String flat = relative.baseline().points().get(0).name();
+      panel(sheet, 2, relative.relativeLeak(), "leak over that of the " + flat, 1);
+    }
+    double bottom = top(panels() - 1) + PANEL;
     sheet.text(
-        WIDTH - RIGHT,
-        second + PANEL + 36,
-        overGap ? "gap, mm" : "suction, Pa",
-        Lettering.of(12, Ink.TEXT).at(Anchor.END));
+        WIDTH - RIGHT, bottom + 36, Wording.axis(swept), Lettering.of(12, Ink.TEXT).at(Anchor.END));
     sheet.text(
         LEFT,
-        second + PANEL + 36,
+        bottom + 36,
         "bars and shading: band of the estimate; hollow points: mean of an unsteady flow",
         Lettering.of(11.5, Ink.QUIET));
   }
 
+  private static double top(int panel) {
+    return TOP + panel * (PANEL + BETWEEN);
+  }
+
+  /** A figure by point; null where it is unknown. */
+  private List<@Nullable Estimate> figure(Figure figure, double factor) {
+    List<@Nullable Estimate> values = new ArrayList<>();
+    for (SectionResult result : sweep.points()) {
+      Estimate estimate = result.figures().get(figure);
+      boolean known = estimate != null && result.status() != SolveStatus.FAILED;
+      values.add(known ? estimate.times(factor) : null);
+    }
+    return values;
+  }
+
+  /**
+   * One figure over the sweep.
+   *
+   * @param held value that the scale holds; not a number for none
+   */
   private void panel(
-      Sheet sheet, double top, Figure figure, double factor, String title, boolean last) {
+      Sheet sheet, int place, List<@Nullable Estimate> values, String title, double held) {
+    double top = top(place);
     List<ChartPanel.Point> points = new ArrayList<>();
     double xLow = Double.POSITIVE_INFINITY;
     double xHigh = Double.NEGATIVE_INFINITY;
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
-    for (SectionResult result : sweep.points()) {
-      double x = overGap ? 1000 * result.gap() : result.suction();
+    double low = Double.isNaN(held) ? Double.POSITIVE_INFINITY : held;
+    double high = Double.isNaN(held) ? Double.NEGATIVE_INFINITY : held;
+    double perUnit = swept == Swept.GAP ? 1000 : 1;
+    for (int k = 0; k < values.size(); k++) {
+      SectionResult result = sweep.points().get(k);
+      double x = perUnit * swept.of(result);
       xLow = Math.min(xLow, x);
       xHigh = Math.max(xHigh, x);
-      Estimate estimate = result.figures().get(figure);
-      if (estimate != null && result.status() != SolveStatus.FAILED) {
-        Estimate shown = estimate.times(factor);
+      Estimate shown = values.get(k);
+      if (shown != null) {
         points.add(new ChartPanel.Point(x, shown, result.status() == SolveStatus.CONVERGED));
         low = Math.min(low, shown.low());
         high = Math.max(high, shown.high());
       }
     }
+    points.sort(Comparator.comparingDouble(ChartPanel.Point::x));
     Rectangle2D box = new Rectangle2D.Double(LEFT, top, WIDTH - LEFT - RIGHT, PANEL);
-    sheet.text(LEFT, top - 10, title, Lettering.of(13, Ink.TEXT).heavy().symbols());
+    Lettering heading = Lettering.of(13, Ink.TEXT).heavy();
+    sheet.text(LEFT, top - 10, title, place == 1 ? heading.symbols() : heading);
     if (points.isEmpty()) {
       sheet.text(LEFT + 12, top + 30, "no usable flow", Lettering.of(12, Ink.VORTEX));
       return;
     }
     double[] xs = ChartPanel.roomy(xLow, xHigh);
-    double[] ys = ChartPanel.roomy(figure == Figure.LEAK_FLOW ? Math.min(0, low) : low, high);
+    double[] ys = ChartPanel.roomy(low, high);
     ChartPanel panel = new ChartPanel(box, xs[0], xs[1], ys[0], ys[1]);
-    panel.paintScales(sheet, 8, 5, last, true);
+    panel.paintScales(sheet, 8, 5, place == panels() - 1, true);
+    if (held == 1) {
+      sheet.stroke(
+          new Line2D.Double(box.getMinX(), panel.y(1), box.getMaxX(), panel.y(1)),
+          new Sheet.Pen(Ink.TEXT, 1, 1.1));
+    }
     panel.paintSeries(sheet, points);
   }
 }

@@ -16,6 +16,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -275,6 +276,26 @@ final class CommandsTest {
     assertThat(hemline("sweep", lip, "--gap", "2mm", "--suction", "1kPa")).isEqualTo(2);
     assertThat(hemline("sweep", lip, "--gap", "1mm..2mm", "--suction", "1kPa..2kPa")).isEqualTo(2);
     assertThat(hemline("sweep", lip, "--gap", "6mm..2mm", "--suction", "1kPa")).isEqualTo(2);
+    String speeds = "--ground-speed=-5m/s..5m/s";
+    assertThat(hemline("sweep", lip, "--gap", "2mm..3mm", "--suction", "1kPa", speeds))
+        .isEqualTo(2);
+  }
+
+  @Test
+  void sweepGoesOverGroundSpeedsAndAgainstAFlatLip() throws Exception {
+    String speeds = "--ground-speed=-5m/s..5m/s";
+    String[] asked = {"sweep", lip, "--gap", "2mm", "--suction", "1kPa", speeds, "--steps", "3"};
+    assertThat(hemline(asked)).isZero();
+    assertThat(bench.asked).contains(List.of(-5.0, 0.0, 5.0));
+    String[] relative = Arrays.copyOf(asked, asked.length + 2);
+    relative[asked.length] = "--relative";
+    relative[asked.length + 1] = "--json";
+    out.reset();
+    assertThat(hemline(relative)).isZero();
+    assertThat(document().at("/points/2/figures/relativeLeak/value").asDouble()).isEqualTo(0.93);
+    relative[asked.length + 1] = "--spanwise-speed=2m/s";
+    assertThat(hemline(relative)).isZero();
+    assertThat(out()).contains("over flat").contains("0.930 \u00b1 0.020");
   }
 
   @Test

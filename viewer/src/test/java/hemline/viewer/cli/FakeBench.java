@@ -12,9 +12,11 @@ import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RelativeAnswer;
+import hemline.solver.study.RelativeSweep;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
 import hemline.solver.study.SweepResult;
+import hemline.solver.study.Swept;
 import hemline.validation.reference.ReferenceCase;
 import hemline.validation.run.CaseResult;
 import hemline.viewer.picture.InventedStudies;
@@ -81,28 +83,40 @@ final class FakeBench implements Bench {
   }
 
   @Override
-  public SweepResult overGaps(
+  public SweepResult over(
+      Swept swept,
       SealSection base,
-      List<Double> gaps,
+      List<Double> values,
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress) {
-    asked.add(gaps);
+    asked.add(values);
+    List<SectionResult> points = new ArrayList<>();
+    for (double value : values) {
+      SealSection at = swept.at(base, value);
+      points.add(answer(at.profile().name(), at.gap(), at.suction()));
+    }
     return new SweepResult(
-        gaps.stream().map(g -> answer(base.profile().name(), g, base.suction())).toList(),
-        InventedStudies.sweep().gapExponent());
+        points, swept == Swept.GAP ? InventedStudies.sweep().gapExponent() : null);
   }
 
   @Override
-  public SweepResult overSuctions(
+  public RelativeSweep against(
+      LipProfile baseline,
+      Swept swept,
       SealSection base,
-      List<Double> suctions,
+      List<Double> values,
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress) {
-    asked.add(suctions);
-    return new SweepResult(
-        suctions.stream().map(s -> answer(base.profile().name(), base.gap(), s)).toList(), null);
+    asked.add(baseline);
+    SweepResult lip = over(swept, base, values, options, cancel, progress);
+    List<Estimate> ratios =
+        values.stream().map(v -> new Estimate(0.93, 0.02, 0, 0, 0, Trend.MONOTONE)).toList();
+    return new RelativeSweep(
+        lip,
+        over(swept, base.withProfile(baseline), values, options, cancel, progress),
+        new ArrayList<>(ratios));
   }
 
   @Override

@@ -8,7 +8,9 @@ import hemline.shared.result.Regime;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.study.Ranking;
+import hemline.solver.study.RelativeSweep;
 import hemline.solver.study.SweepResult;
+import hemline.solver.study.Swept;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -66,9 +68,28 @@ final class ChartTest {
 
   @Test
   void sweepShowsTheExponent() throws Exception {
-    assertThat(text(SweepChart.of(InventedStudies.sweep(), true)))
+    assertThat(text(SweepChart.of(InventedStudies.sweep(), Swept.GAP)))
         .contains("gap exponent n  1.040 \u00b1 0.020")
         .contains("suction 600 Pa");
+  }
+
+  @Test
+  void aBaselineAddsAPanelWithTheRelativeLeak() throws Exception {
+    SweepResult flat = InventedStudies.sweep();
+    List<Estimate> ratios = new ArrayList<>();
+    flat.points().forEach(p -> ratios.add(estimate(0.9, 0.02)));
+    SweepChart chart = SweepChart.of(new RelativeSweep(flat, flat, ratios), Swept.GAP);
+    assertThat(text(chart)).contains("leak over that of the plain flat 8").contains("0.90");
+    assertThat(chart.height()).isGreaterThan(SweepChart.of(flat, Swept.GAP).height());
+  }
+
+  @Test
+  void eachKindOfSweepNamesWhatItHeldStill() throws Exception {
+    assertThat(text(SweepChart.of(InventedStudies.sweep(), Swept.GROUND_SPEED)))
+        .contains("gap 1 mm \u00b7 suction 600 Pa")
+        .contains("ground speed towards the plenum, m/s");
+    assertThat(text(SweepChart.of(InventedStudies.sweep(), Swept.SUCTION)))
+        .contains("gap 1 mm \u00b7 ground still");
   }
 
   @Test
@@ -89,7 +110,7 @@ final class ChartTest {
             List.of(),
             List.of(),
             List.of());
-    assertThat(text(SweepChart.of(new SweepResult(List.of(failed), null), true)))
+    assertThat(text(SweepChart.of(new SweepResult(List.of(failed), null), Swept.GAP)))
         .contains("no usable flow");
   }
 
@@ -99,7 +120,7 @@ final class ChartTest {
         new Ranking("a", List.of(1e-3), 600, List.of(), List.of(), List.of(), List.of());
     assertThatThrownBy(() -> RankingChart.of(empty)).isInstanceOf(IllegalArgumentException.class);
     assertThatThrownBy(() -> GapChart.of(empty)).isInstanceOf(IllegalArgumentException.class);
-    assertThatThrownBy(() -> SweepChart.of(new SweepResult(List.of(), null), true))
+    assertThatThrownBy(() -> SweepChart.of(new SweepResult(List.of(), null), Swept.GAP))
         .isInstanceOf(IllegalArgumentException.class);
   }
 }
