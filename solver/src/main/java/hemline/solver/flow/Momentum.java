@@ -6,7 +6,9 @@ import hemline.solver.linear.SparseSystem;
 import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
 import hemline.solver.scheme.Limiter;
+import hemline.solver.scheme.TimeDifference;
 import hemline.solver.scheme.VelocityGradients;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Discrete momentum equations of all velocity components, one matrix for all.
@@ -34,6 +36,9 @@ final class Momentum {
   /** Square of the velocity change per cell below which laminar convection is not bounded. */
   private final double eased;
 
+  /** Null when the flow is taken as steady. */
+  private @Nullable TimeDifference time;
+
   Momentum(FlowProblem problem, double[] wallViscosity) {
     double change = EASE * problem.scales().velocity();
     eased = problem.closure() == Closure.LAMINAR ? change * change : 0;
@@ -46,6 +51,11 @@ final class Momentum {
     bv = new double[mesh.cells];
     bw = new double[mesh.cells];
     faceViscosity = new double[mesh.faces];
+  }
+
+  /** Adds a difference in time to all equations from now on. */
+  void inTime(TimeDifference difference) {
+    time = difference;
   }
 
   /**
@@ -116,6 +126,20 @@ final class Momentum {
       transposedGradient(g);
     }
     boundaryFaces(s, g);
+    if (time != null) {
+      difference(time);
+    }
+  }
+
+  // V (3 φ - 4 φ' + φ'') / (2 Δt)
+  private void difference(TimeDifference t) {
+    for (int c = 0; c < mesh.cells; c++) {
+      double volume = mesh.volume[c];
+      system.diagonal[c] += volume * t.now();
+      bu[c] += volume * t.past(t.last.u[c], t.beforeLast.u[c]);
+      bv[c] += volume * t.past(t.last.v[c], t.beforeLast.v[c]);
+      bw[c] += volume * t.past(t.last.w[c], t.beforeLast.w[c]);
+    }
   }
 
   // a_O = Γ + max(-F, 0), a_N = Γ + max(F, 0); b takes -F (φ_f - φ_upwind)

@@ -5,7 +5,9 @@ import hemline.solver.grid.Mesh;
 import hemline.solver.linear.AggregationMultigrid;
 import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
+import hemline.solver.scheme.TimeDifference;
 import hemline.solver.scheme.VelocityGradients;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Face fluxes from the predicted velocity, and the correction that makes them conserve mass.
@@ -36,6 +38,9 @@ final class PressureCorrection {
   private final PressureField correctionField;
   private final boolean closed;
 
+  /** Null when the flow is taken as steady. */
+  private @Nullable TimeDifference time;
+
   PressureCorrection(FlowProblem problem) {
     this.problem = problem;
     geometry = problem.geometry();
@@ -61,12 +66,27 @@ final class PressureCorrection {
 
   /** Remembers flux minus interpolated velocity; call before the momentum solve. */
   void remember(FlowState s, VelocityGradients g) {
-    System.arraycopy(s.flux, 0, history, 0, history.length);
-    subtractInterpolated(s, g, history);
+    surplus(s, g, history, boundaryHistory);
+  }
+
+  /** Lets fluxes obey a difference in time from now on. */
+  void inTime(TimeDifference difference) {
+    time = difference;
+  }
+
+  /**
+   * Flux minus interpolated velocity.
+   *
+   * @param inside answer by face
+   * @param outside answer by boundary face, where open
+   */
+  void surplus(FlowState s, VelocityGradients g, double[] inside, double[] outside) {
+    System.arraycopy(s.flux, 0, inside, 0, inside.length);
+    subtractInterpolated(s, g, inside);
     for (int b = 0; b < mesh.boundaryFaces; b++) {
       if (problem.boundary().isOpen(b)) {
         int c = mesh.bCell[b];
-        boundaryHistory[b] = s.boundaryFlux[b] - (s.u[c] * mesh.bnx[b] + s.v[c] * mesh.bny[b]);
+        outside[b] = s.boundaryFlux[b] - (s.u[c] * mesh.bnx[b] + s.v[c] * mesh.bny[b]);
       }
     }
   }
@@ -94,8 +114,9 @@ final class PressureCorrection {
    */
   void coefficients(Momentum momentum, double alpha) {
     double[] diagonal = momentum.diagonal();
+    double rate = time == null ? 0 : time.now();
     for (int c = 0; c < mesh.cells; c++) {
-      interpolation[c] = alpha * mesh.volume[c] / diagonal[c];
+      interpolation[c] = alpha * mesh.volume[c] / (diagonal[c] - rate * mesh.volume[c]);
       double rest = diagonal[c] / alpha - momentum.neighbourSum(c);
       consistent[c] = mesh.volume[c] / Math.max(rest, 0.02 * diagonal[c]);
     }
@@ -177,12 +198,18 @@ final class PressureCorrection {
       history[f] = 0;
     }
     subtractInterpolated(s, g, history);
+    TimeDifference t = time;
     for (int f = 0; f < mesh.faces; f++) {
       int o = mesh.owner[f];
       int n = mesh.neighbour[f];
       double wo = geometry.ownerWeight[f];
       double wn = 1 - wo;
-      double d = (wo * interpolation[o] + wn * interpolation[n]) * geometry.conductance[f];
+      double d = wo * interpolation[o] + wn * interpolation[n];
+      if (t != null) {
+        d = t.faceCoefficient(d, alpha);
+        s.flux[f] += d * t.past(t.lastSurplus[f], t.beforeLastSurplus[f]);
+      }
+      d *= geometry.conductance[f];
       double mean =
           (wo * pressure.gx[o] + wn * pressure.gx[n]) * geometry.dx[f]
               + (wo * pressure.gy[o] + wn * pressure.gy[n]) * geometry.dy[f];
@@ -194,12 +221,18 @@ final class PressureCorrection {
       if (boundary.isOpen(b)) {
         double mean =
             pressure.gx[c] * (mesh.bx[b] - mesh.cx[c]) + pressure.gy[c] * (mesh.by[b] - mesh.cy[c]);
-        double d = interpolation[c] * geometry.bConductance[b];
+        double d = interpolation[c];
+        if (t != null) {
+          d = t.faceCoefficient(d, alpha);
+        }
         s.boundaryFlux[b] =
             s.u[c] * mesh.bnx[b]
                 + s.v[c] * mesh.bny[b]
                 + (1 - alpha) * boundaryHistory[b]
-                - d * (pressure.onBoundary[b] - s.p[c] - mean);
+                - d * geometry.bConductance[b] * (pressure.onBoundary[b] - s.p[c] - mean);
+        if (t != null) {
+          s.boundaryFlux[b] += d * t.past(t.lastBoundarySurplus[b], t.beforeLastBoundarySurplus[b]);
+        }
       } else if (boundary.kind[b] == Boundary.VELOCITY) {
         s.boundaryFlux[b] = g.bu[b] * mesh.bnx[b] + g.bv[b] * mesh.bny[b];
       }

@@ -1,11 +1,14 @@
 package hemline.solver.turbulence;
 
 import hemline.solver.field.FlowState;
+import hemline.solver.scheme.TimeDifference;
 import hemline.solver.scheme.VelocityGradients;
+import org.jspecify.annotations.Nullable;
 
 /** A flow model: fills the state's eddy viscosity and the effective viscosity at walls. */
 public abstract class EddyViscosity {
   private final double[] wallViscosity;
+  private @Nullable TimeDifference time;
 
   /**
    * Starts with the molecular viscosity at every boundary face.
@@ -16,6 +19,16 @@ public abstract class EddyViscosity {
   protected EddyViscosity(int boundaryFaces, double viscosity) {
     wallViscosity = new double[boundaryFaces];
     java.util.Arrays.fill(wallViscosity, viscosity);
+  }
+
+  /** Adds a difference in time to the closure's equations from now on. */
+  public final void inTime(TimeDifference difference) {
+    time = difference;
+  }
+
+  /** The difference in time, null when the flow is taken as steady. */
+  protected final @Nullable TimeDifference time() {
+    return time;
   }
 
   /**

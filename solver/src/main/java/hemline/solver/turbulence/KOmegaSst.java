@@ -6,6 +6,7 @@ import hemline.solver.linear.SparseSystem;
 import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
 import hemline.solver.scheme.Gradient;
+import hemline.solver.scheme.TimeDifference;
 import hemline.solver.scheme.VelocityGradients;
 
 /**
@@ -284,6 +285,10 @@ public final class KOmegaSst extends EddyViscosity {
       system.diagonal[c] += v * (beta * omega * destroyed + Math.max(-crossTerm, 0) / omega);
     }
     inflow(s, omegaIn);
+    TimeDifference t = time();
+    if (t != null) {
+      t.addTo(mesh.volume, t.last.omega, t.beforeLast.omega, system.diagonal, rhs);
+    }
     relaxAndSolve(s.omega, factor, wallOmega);
     for (int c = 0; c < mesh.cells; c++) {
       s.omega[c] = Math.max(s.omega[c], omegaFloor);
@@ -303,6 +308,10 @@ public final class KOmegaSst extends EddyViscosity {
       system.diagonal[c] += v * BETA_STAR * s.omega[c];
     }
     inflow(s, kIn);
+    TimeDifference t = time();
+    if (t != null) {
+      t.addTo(mesh.volume, t.last.k, t.beforeLast.k, system.diagonal, rhs);
+    }
     relaxAndSolve(s.k, factor, null);
     for (int c = 0; c < mesh.cells; c++) {
       s.k[c] = Math.max(s.k[c], FLOOR * kIn);

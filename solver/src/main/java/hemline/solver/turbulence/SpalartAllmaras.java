@@ -6,6 +6,7 @@ import hemline.solver.linear.SparseSystem;
 import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
 import hemline.solver.scheme.Gradient;
+import hemline.solver.scheme.TimeDifference;
 import hemline.solver.scheme.VelocityGradients;
 
 /**
@@ -120,6 +121,10 @@ public final class SpalartAllmaras extends EddyViscosity {
         system.diagonal[c] += in;
         rhs[c] += in * INFLOW_RATIO * nu;
       }
+    }
+    TimeDifference t = time();
+    if (t != null) {
+      t.addTo(mesh.volume, t.last.nuTilde, t.beforeLast.nuTilde, system.diagonal, rhs);
     }
     double extra = (1 - factor) / factor;
     for (int c = 0; c < mesh.cells; c++) {
