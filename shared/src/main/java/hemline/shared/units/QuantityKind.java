@@ -110,6 +110,79 @@ public enum QuantityKind {
       units.put("C", Units.CELSIUS);
       units.put("K", Units.KELVIN);
     }
+  },
+  AREA("an area", "20mm2", Units.SQUARE_METRE) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      units.put("mm2", MILLI(Units.METRE).pow(2));
+      units.put("mm²", MILLI(Units.METRE).pow(2));
+      units.put("cm2", CENTI(Units.METRE).pow(2));
+      units.put("cm²", CENTI(Units.METRE).pow(2));
+      units.put("m2", Units.SQUARE_METRE);
+      units.put("m²", Units.SQUARE_METRE);
+    }
+  },
+  MASS("a mass", "1.5kg", Units.KILOGRAM) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      units.put("kg", Units.KILOGRAM);
+      units.put("g", Units.GRAM);
+      units.put("lb", Units.KILOGRAM.multiply(45359237).divide(100000000));
+    }
+  },
+  DENSITY("a density", "1.2kg/m3", Units.KILOGRAM.divide(Units.CUBIC_METRE)) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      units.put("kg/m3", Units.KILOGRAM.divide(Units.CUBIC_METRE));
+      units.put("kg/m³", Units.KILOGRAM.divide(Units.CUBIC_METRE));
+    }
+  },
+  STIFFNESS("a stiffness", "40N/mm", Units.NEWTON.divide(Units.METRE)) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      units.put("N/mm", Units.NEWTON.divide(MILLI(Units.METRE)));
+      units.put("N/m", Units.NEWTON.divide(Units.METRE));
+      units.put("kN/m", KILO(Units.NEWTON).divide(Units.METRE));
+      units.put("lbf/in", POUND_FORCE.divide(INCH));
+    }
+  },
+  ANGULAR_STIFFNESS(
+      "an angular stiffness",
+      "900Nm/rad",
+      Units.NEWTON.multiply(Units.METRE).divide(Units.RADIAN)) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      Unit<?> newtonMetre = Units.NEWTON.multiply(Units.METRE);
+      units.put("Nm/rad", newtonMetre.divide(Units.RADIAN));
+      units.put("N m/rad", newtonMetre.divide(Units.RADIAN));
+      units.put("Nm/deg", newtonMetre.divide(Units.RADIAN.multiply(Math.PI / 180)));
+      units.put("N m/deg", newtonMetre.divide(Units.RADIAN.multiply(Math.PI / 180)));
+    }
+  },
+  POWER("a power", "120W", Units.WATT) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      units.put("W", Units.WATT);
+      units.put("kW", KILO(Units.WATT));
+    }
+  },
+  ENERGY("an energy", "40Wh", Units.JOULE) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      units.put("Wh", Units.JOULE.multiply(3600));
+      units.put("kWh", Units.JOULE.multiply(3600000));
+      units.put("J", Units.JOULE);
+      units.put("kJ", KILO(Units.JOULE));
+    }
+  },
+  TURNING_SPEED("a speed of rotation", "24000rpm", Units.HERTZ) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      units.put("rpm", Units.HERTZ.divide(60));
+      units.put("1/min", Units.HERTZ.divide(60));
+      units.put("rev/s", Units.HERTZ);
+      units.put("1/s", Units.HERTZ);
+    }
   };
 
   private static final Unit<?> INCH = Units.METRE.multiply(254).divide(10000);

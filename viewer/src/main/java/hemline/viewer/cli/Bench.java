@@ -3,8 +3,11 @@ package hemline.viewer.cli;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
+import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
+import hemline.solver.plenum.MachineBalance;
+import hemline.solver.study.LeakStore;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RelativeAnswer;
 import hemline.solver.study.RelativeSweep;
@@ -59,4 +62,14 @@ interface Bench {
   /** Solves flows with known answers. */
   List<CaseResult> check(
       List<ReferenceCase> cases, int threads, CancelToken cancel, ProgressListener progress);
+
+  /** Balance of a machine, with other lips in place of its own tried too. */
+  MachineBalance balance(
+      Machine machine,
+      List<LipProfile> others,
+      double factor,
+      RunOptions options,
+      LeakStore store,
+      CancelToken cancel,
+      ProgressListener progress);
 }

@@ -36,6 +36,7 @@ final class Commands {
     line.addSubcommand(new SweepCommand(desk));
     line.addSubcommand(new RankCommand(desk));
     line.addSubcommand(new CheckCommand(desk));
+    line.addSubcommand(new BalanceCommand(desk));
     line.addSubcommand(new ConvertCommand(desk));
     line.addSubcommand(new ViewCommand(desk, window));
     line.setOut(new PrintWriter(desk.out(), true, StandardCharsets.UTF_8));

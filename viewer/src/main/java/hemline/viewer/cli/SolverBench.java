@@ -3,9 +3,14 @@ package hemline.viewer.cli;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
+import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
+import hemline.solver.plenum.MachineBalance;
+import hemline.solver.plenum.MachineStudy;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.study.LeakStore;
+import hemline.solver.study.LeakStudy;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RankingStudy;
 import hemline.solver.study.RelativeAnswer;
@@ -82,5 +87,18 @@ record SolverBench(SectionFamily family) implements Bench {
   public List<CaseResult> check(
       List<ReferenceCase> cases, int threads, CancelToken cancel, ProgressListener progress) {
     return new CheckStudy(family).run(cases, threads, cancel, progress);
+  }
+
+  @Override
+  public MachineBalance balance(
+      Machine machine,
+      List<LipProfile> others,
+      double factor,
+      RunOptions options,
+      LeakStore store,
+      CancelToken cancel,
+      ProgressListener progress) {
+    return new MachineStudy(new LeakStudy(family, store))
+        .of(machine, others, factor, options, cancel, progress);
   }
 }

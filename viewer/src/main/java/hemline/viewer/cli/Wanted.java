@@ -131,6 +131,15 @@ final class Wanted {
     return steps;
   }
 
+  /** How many times over something must hold. */
+  double factor(String option, double factor) {
+    if (!(factor >= 1) || factor > 100) {
+      fault(option, "a factor lies between 1 and 100, such as 1.5; got " + factor);
+      return 1.5;
+    }
+    return factor;
+  }
+
   int threads(String option, int threads) {
     if (threads < 1 || threads > 1024) {
       fault(option, "at least 1 thread is needed and at most 1024, got " + threads);

@@ -8,8 +8,14 @@ import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
+import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
+import hemline.solver.plenum.MachineBalance;
+import hemline.solver.plenum.MachineStudy;
+import hemline.solver.refine.FamilySolver;
+import hemline.solver.study.LeakStore;
+import hemline.solver.study.LeakStudy;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RelativeAnswer;
 import hemline.solver.study.RelativeSweep;
@@ -148,5 +154,19 @@ final class FakeBench implements Bench {
     return cases.stream()
         .map(one -> InventedChecks.answer(one, patience-- > 0, checkError))
         .toList();
+  }
+
+  @Override
+  public MachineBalance balance(
+      Machine machine,
+      List<LipProfile> others,
+      double factor,
+      RunOptions options,
+      LeakStore store,
+      CancelToken cancel,
+      ProgressListener progress) {
+    asked.add(machine);
+    return new MachineStudy(new LeakStudy(new FamilySolver(), InventedStudies.LEAKS))
+        .of(machine, others, factor, options, cancel, progress);
   }
 }

@@ -3,9 +3,11 @@ package hemline.viewer.picture;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Estimate.Trend;
 import hemline.shared.result.Figure;
+import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.solver.study.LeakStore;
 import hemline.solver.study.Ranking;
 import hemline.solver.study.SweepResult;
 import java.util.ArrayList;
@@ -99,4 +101,26 @@ public final class InventedStudies {
         List.of(new Ranking.Crossing("plain flat 8", "one pocket 8", 5.2e-3)),
         List.of());
   }
+
+  /** Knows every leak: a discharge coefficient of 0.7 with a band of 0.02. */
+  public static final LeakStore LEAKS =
+      new LeakStore() {
+        @Override
+        public LeakPoint find(String key) {
+          return new LeakPoint(
+              "any",
+              2e-3,
+              600,
+              0,
+              0,
+              SolveStatus.CONVERGED,
+              Regime.TURBULENT,
+              new Estimate(0.7, 0.02, 0, 0, 0, Estimate.Trend.MONOTONE),
+              new Estimate(-0.01, 0.001, 0, 0, 0, Estimate.Trend.MONOTONE),
+              List.of());
+        }
+
+        @Override
+        public void keep(String key, LeakPoint point) {}
+      };
 }

@@ -1,0 +1,138 @@
+package hemline.shared.file;
+
+import hemline.shared.problem.InputException;
+import hemline.shared.problem.Notice;
+import hemline.shared.problem.Problem;
+import hemline.shared.result.Estimate;
+import hemline.shared.result.LeakPoint;
+import hemline.shared.result.Regime;
+import hemline.shared.result.SolveStatus;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+
+/** Solved leak points as text, schema {@code hemline.leak/1}, SI; kept between runs. */
+public final class LeakPointFile {
+  private static final String KIND = "leak";
+  private static final int VERSION = 1;
+
+  private LeakPointFile() {}
+
+  /** Text of a point. */
+  public static String text(LeakPoint point) {
+    Map<String, Object> top = new LinkedHashMap<>();
+    top.put("schema", "hemline." + KIND + "/" + VERSION);
+    top.put("lip", point.lip());
+    top.put("gap", LengthUnit.decimal(point.gap()));
+    top.put("suction", LengthUnit.decimal(point.suction()));
+    top.put("groundSpeed", LengthUnit.decimal(point.groundSpeed()));
+    top.put("spanwiseSpeed", LengthUnit.decimal(point.spanwiseSpeed()));
+    top.put("status", point.status().key());
+    top.put("regime", point.regime().key());
+    top.put("discharge", estimate(point.discharge()));
+    top.put("lift", estimate(point.lift()));
+    List<Object> notices = new ArrayList<>();
+    point.notices().forEach(n -> notices.add(List.of(n.code(), n.text())));
+    top.put("notices", notices);
+    return JsonLayout.text(top);
+  }
+
+  private static Map<String, Object> estimate(Estimate e) {
+    Map<String, Object> map = new LinkedHashMap<>();
+    map.put("value", LengthUnit.decimal(e.value()));
+    map.put("numerical", LengthUnit.decimal(e.numerical()));
+    map.put("iteration", LengthUnit.decimal(e.iteration()));
+    map.put("modelLow", LengthUnit.decimal(e.modelLow()));
+    map.put("modelHigh", LengthUnit.decimal(e.modelHigh()));
+    map.put("trend", e.trend().name().toLowerCase(Locale.ROOT));
+    return map;
+  }
+
+  /**
+   * Reads the text of a point.
+   *
+   * @throws InputException if it is none
+   */
+  public static LeakPoint parse(String text, String file) throws InputException {
+    JsonItem.Members top = JsonTree.read(text, file);
+    List<Problem> problems = new ArrayList<>();
+    JsonKeys keys = new JsonKeys(file, "", top, problems);
+    if (!SchemaKey.check(keys, KIND, VERSION)) {
+      throw new InputException(problems);
+    }
+    List<Notice> notices = new ArrayList<>();
+    for (JsonItem item : keys.list("notices")) {
+      if (item instanceof JsonItem.Array pair
+          && pair.items().size() == 2
+          && pair.items().get(0) instanceof JsonItem.Text code
+          && pair.items().get(1) instanceof JsonItem.Text said) {
+        notices.add(new Notice(code.value(), said.value()));
+      }
+    }
+    SolveStatus status = choice(keys, "status", SolveStatus.values(), SolveStatus::key);
+    Regime regime = choice(keys, "regime", Regime.values(), Regime::key);
+    Estimate discharge = estimate(keys, "discharge");
+    Estimate lift = estimate(keys, "lift");
+    LeakPoint point = null;
+    if (status != null && regime != null && discharge != null && lift != null) {
+      point =
+          new LeakPoint(
+              keys.text("lip", "", "flat"),
+              keys.number("gap", "a number in m"),
+              keys.number("suction", "a number in Pa"),
+              keys.number("groundSpeed", "a number in m/s"),
+              keys.number("spanwiseSpeed", "a number in m/s"),
+              status,
+              regime,
+              discharge,
+              lift,
+              notices);
+    }
+    if (point == null || !problems.isEmpty()) {
+      if (problems.isEmpty()) {
+        problems.add(new Problem("file.leak", file, "is no whole leak point; delete it"));
+      }
+      throw new InputException(problems);
+    }
+    return point;
+  }
+
+  private static <T> @Nullable T choice(
+      JsonKeys keys, String key, T[] values, Function<T, String> name) {
+    String written = keys.text(key, "converged");
+    for (T value : values) {
+      if (name.apply(value).equals(written)) {
+        return value;
+      }
+    }
+    return null;
+  }
+
+  private static @Nullable Estimate estimate(JsonKeys keys, String key) {
+    JsonKeys group = keys.group(key);
+    if (group == null) {
+      return null;
+    }
+    Estimate.Trend trend =
+        choice(group, "trend", Estimate.Trend.values(), t -> t.name().toLowerCase(Locale.ROOT));
+    double value = group.number("value", "a number");
+    double numerical = group.number("numerical", "a number");
+    double iteration = group.number("iteration", "a number");
+    double low = group.number("modelLow", "a number");
+    double high = group.number("modelHigh", "a number");
+    boolean sound =
+        Double.isFinite(value)
+            && numerical >= 0
+            && iteration >= 0
+            && low >= 0
+            && high >= 0
+            && Double.isFinite(numerical + iteration + low + high);
+    return sound && trend != null
+        ? new Estimate(value, numerical, iteration, low, high, trend)
+        : null;
+  }
+}

@@ -1,0 +1,51 @@
+package hemline.shared.file;
+
+import hemline.shared.problem.InputException;
+import hemline.shared.problem.Problem;
+import hemline.shared.vehicle.Machine;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Machine files, schema {@code hemline.machine/1}.
+ *
+ * <p>Quantities are texts with their unit. Lips and the fan curve are named by their files, from
+ * the folder of the machine file on. README.md tells every key.
+ */
+public final class MachineFile {
+  static final String KIND = "machine";
+  static final int VERSION = 1;
+
+  private MachineFile() {}
+
+  /**
+   * Reads a machine with its lips and its fan curve.
+   *
+   * @throws InputException with every problem found
+   */
+  public static Machine read(Path file) throws InputException {
+    Path folder = file.toAbsolutePath().getParent();
+    return parse(TextFiles.read(file), file.toString(), folder == null ? Path.of("") : folder);
+  }
+
+  /**
+   * Reads the text of a machine file.
+   *
+   * @param file name for the messages
+   * @param folder in which the lips and the fan curve are looked for
+   */
+  public static Machine parse(String text, String file, Path folder) throws InputException {
+    JsonItem.Members top = JsonTree.read(text, file);
+    List<Problem> problems = new ArrayList<>();
+    JsonKeys keys = new JsonKeys(file, "", top, problems);
+    if (!SchemaKey.check(keys, KIND, VERSION)) {
+      throw new InputException(problems);
+    }
+    Machine machine = new MachineReader(keys, folder, problems).read();
+    if (machine == null) {
+      throw new InputException(problems);
+    }
+    return machine;
+  }
+}

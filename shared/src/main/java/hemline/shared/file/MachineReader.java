@@ -1,0 +1,368 @@
+package hemline.shared.file;
+
+import static hemline.shared.units.QuantityKind.ANGLE;
+import static hemline.shared.units.QuantityKind.ANGULAR_STIFFNESS;
+import static hemline.shared.units.QuantityKind.AREA;
+import static hemline.shared.units.QuantityKind.DENSITY;
+import static hemline.shared.units.QuantityKind.ENERGY;
+import static hemline.shared.units.QuantityKind.FORCE;
+import static hemline.shared.units.QuantityKind.LENGTH;
+import static hemline.shared.units.QuantityKind.MASS;
+import static hemline.shared.units.QuantityKind.POWER;
+import static hemline.shared.units.QuantityKind.SPEED;
+import static hemline.shared.units.QuantityKind.STIFFNESS;
+import static hemline.shared.units.QuantityKind.TEMPERATURE;
+import static hemline.shared.units.QuantityKind.TURNING_SPEED;
+
+import hemline.shared.fluid.Air;
+import hemline.shared.problem.InputException;
+import hemline.shared.problem.Problem;
+import hemline.shared.vehicle.Axle;
+import hemline.shared.vehicle.Fan;
+import hemline.shared.vehicle.FanCurve;
+import hemline.shared.vehicle.FloorOutline;
+import hemline.shared.vehicle.GroundStep;
+import hemline.shared.vehicle.Load;
+import hemline.shared.vehicle.Machine;
+import hemline.shared.vehicle.OtherLeak;
+import hemline.shared.vehicle.PowerSupply;
+import hemline.shared.vehicle.ReliefValve;
+import hemline.shared.vehicle.Running;
+import hemline.shared.vehicle.Surroundings;
+import hemline.shared.vehicle.WheelLoads;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Reads the groups of a machine file; every fault becomes a problem and reading goes on. */
+final class MachineReader {
+  /** Standard air of fan practice, ISO 5801 (from memory). */
+  private static final double FAN_PRACTICE_DENSITY = 1.2;
+
+  private static final String FARTHEST = "10m";
+
+  private final JsonKeys top;
+  private final Path folder;
+  private final List<Problem> problems;
+
+  MachineReader(JsonKeys top, Path folder, List<Problem> problems) {
+    this.top = top;
+    this.folder = folder;
+    this.problems = problems;
+  }
+
+  /** The machine, or null after a problem. */
+  @Nullable Machine read() {
+    top.allow(
+        "schema",
+        "name",
+        "notes",
+        "invented",
+        "air",
+        "travelSpeed",
+        "slope",
+        "floor",
+        "load",
+        "axles",
+        "frame",
+        "tyres",
+        "drive",
+        "fan",
+        "power",
+        "valve",
+        "otherLeaks",
+        "groundStep");
+    String name = top.text("name", "silo-wall inspection crawler");
+    if (top.item("name") instanceof JsonItem.Text && name.isBlank()) {
+      top.fault("machine.name", "name", "the name is empty; give a short one");
+    }
+    String notes = top.text("notes", "", "for dry concrete");
+    boolean invented = top.truth("invented", false);
+    Surroundings air = air();
+    double travelSpeed = QuantityKeys.optional(top, "travelSpeed", SPEED, "0m/s", "100m/s", 0);
+    double slope = QuantityKeys.optional(top, "slope", ANGLE, "0deg", "60deg", Math.toRadians(30));
+    FloorOutline floor = new FloorReader(folder, problems).read(needed("floor"));
+    Load load = load();
+    Running running = running();
+    Fan fan = fan();
+    PowerSupply power = power();
+    ReliefValve valve = valve();
+    List<OtherLeak> otherLeaks = otherLeaks();
+    GroundStep step = step();
+    if (problems.isEmpty()) {
+      checkWheels(running, load);
+    }
+    if (!problems.isEmpty() || floor == null || fan == null) {
+      return null;
+    }
+    return new Machine(
+        name,
+        notes,
+        invented,
+        air,
+        floor,
+        travelSpeed,
+        load,
+        running,
+        fan,
+        power,
+        valve,
+        otherLeaks,
+        step,
+        slope);
+  }
+
+  private @Nullable JsonKeys needed(String key) {
+    return top.missing(key, "a group of keys in braces { }") ? null : top.group(key);
+  }
+
+  private Surroundings air() {
+    JsonKeys air = top.group("air");
+    if (air == null) {
+      return new Surroundings(Air.STANDARD_TEMPERATURE, 0);
+    }
+    air.allow("temperature", "altitude");
+    return new Surroundings(
+        QuantityKeys.optional(
+            air, "temperature", TEMPERATURE, "-60degC", "100degC", Air.STANDARD_TEMPERATURE),
+        QuantityKeys.optional(air, "altitude", LENGTH, "-500m", "9000m", 0));
+  }
+
+  private Load load() {
+    JsonKeys load = needed("load");
+    if (load == null) {
+      return new Load(1, 0, 0, 0);
+    }
+    load.allow("mass", "x", "y", "height");
+    return new Load(
+        QuantityKeys.needed(load, "mass", MASS, "1g", "2000kg"),
+        place(load, "x"),
+        place(load, "y"),
+        QuantityKeys.needed(load, "height", LENGTH, "0mm", FARTHEST));
+  }
+
+  private static double place(JsonKeys keys, String key) {
+    return QuantityKeys.optional(keys, key, LENGTH, "-" + FARTHEST, FARTHEST, 0);
+  }
+
+  private Running running() {
+    JsonKeys tyres = needed("tyres");
+    double peak = 1;
+    double sliding = 1;
+    if (tyres != null) {
+      tyres.allow("peakFriction", "slidingFriction");
+      peak = QuantityKeys.share(tyres, "peakFriction", 0.05, 3, "grip before slip");
+      sliding = QuantityKeys.share(tyres, "slidingFriction", 0.05, 3, "grip once the tyres slip");
+      if (sliding > peak) {
+        tyres.fault(
+            "machine.range",
+            "slidingFriction",
+            "is "
+                + sliding
+                + ", more than the peak of "
+                + peak
+                + "; tyres lose grip once they slip");
+      }
+    }
+    JsonKeys frame = top.group("frame");
+    double heave = Double.POSITIVE_INFINITY;
+    double pitch = Double.POSITIVE_INFINITY;
+    if (frame != null) {
+      frame.allow("heaveStiffness", "pitchStiffness");
+      heave = QuantityKeys.optional(frame, "heaveStiffness", STIFFNESS, "10N/m", "1e6kN/m", heave);
+      pitch =
+          QuantityKeys.optional(
+              frame, "pitchStiffness", ANGULAR_STIFFNESS, "0.01Nm/rad", "1e9Nm/rad", pitch);
+    }
+    JsonKeys drive = needed("drive");
+    double drivePower = 1;
+    double topSpeed = 1;
+    if (drive != null) {
+      drive.allow("power", "topSpeed");
+      drivePower = QuantityKeys.needed(drive, "power", POWER, "0.01W", "1000kW");
+      topSpeed = QuantityKeys.needed(drive, "topSpeed", SPEED, "1mm/s", "150m/s");
+    }
+    return new Running(axles(), peak, sliding, heave, pitch, drivePower, topSpeed);
+  }
+
+  private List<Axle> axles() {
+    List<Axle> axles = new ArrayList<>();
+    if (top.missing("axles", "a list of axles, front to rear")) {
+      return axles;
+    }
+    List<JsonItem> items = top.list("axles");
+    for (int i = 0; i < items.size(); i++) {
+      JsonKeys one = top.group(items.get(i), "axles[" + i + "]");
+      if (one == null) {
+        continue;
+      }
+      one.allow("name", "x", "track", "stiffness", "driven");
+      axles.add(
+          new Axle(
+              one.text("name", "axle " + (i + 1), "front"),
+              QuantityKeys.needed(one, "x", LENGTH, "-" + FARTHEST, FARTHEST),
+              QuantityKeys.needed(one, "track", LENGTH, "0mm", FARTHEST),
+              QuantityKeys.needed(one, "stiffness", STIFFNESS, "10N/m", "1e6kN/m"),
+              one.truth("driven", true)));
+    }
+    return axles;
+  }
+
+  private void checkWheels(Running running, Load load) {
+    if (!WheelLoads.stand(running.axles())) {
+      top.fault(
+          "machine.wheels",
+          "axles",
+          "the wheels stand on one line, so the machine has no fixed height; give two axles, one of"
+              + " them with a track");
+      return;
+    }
+    double[] rest = WheelLoads.atRest(running.axles(), load);
+    for (double wheel : rest) {
+      if (wheel < 0) {
+        top.fault(
+            "machine.wheels",
+            "load",
+            "the machine tips over at rest: its centre of gravity lies outside its wheels; check"
+                + " x, y and the axles");
+        return;
+      }
+    }
+  }
+
+  private @Nullable Fan fan() {
+    JsonKeys fan = needed("fan");
+    if (fan == null) {
+      return null;
+    }
+    fan.allow(
+        "curve",
+        "curveSpeed",
+        "curveDensity",
+        "speed",
+        "maximumSpeed",
+        "efficiency",
+        "exitArea",
+        "exitAngle",
+        "x",
+        "y");
+    List<FanCurve.Point> points = curve(fan);
+    double curveSpeed = QuantityKeys.needed(fan, "curveSpeed", TURNING_SPEED, "10rpm", "1e6rpm");
+    double density =
+        QuantityKeys.optional(
+            fan, "curveDensity", DENSITY, "0.1kg/m3", "10kg/m3", FAN_PRACTICE_DENSITY);
+    double speed =
+        QuantityKeys.optional(fan, "speed", TURNING_SPEED, "10rpm", "1e6rpm", curveSpeed);
+    double most =
+        QuantityKeys.optional(
+            fan, "maximumSpeed", TURNING_SPEED, "10rpm", "1e6rpm", Double.POSITIVE_INFINITY);
+    if (speed > most) {
+      fan.fault(
+          "machine.fanSpeed",
+          "speed",
+          "is above the maximumSpeed of the maker; a wheel may burst: run it slower");
+    }
+    double efficiency = QuantityKeys.share(fan, "efficiency", 0.02, 0.95, "static efficiency", 0.4);
+    double exitArea = QuantityKeys.optional(fan, "exitArea", AREA, "1mm2", "10m2", 0);
+    double exitAngle =
+        QuantityKeys.optional(fan, "exitAngle", ANGLE, "-90deg", "90deg", Math.PI / 2);
+    double x = place(fan, "x");
+    double y = place(fan, "y");
+    if (points == null || !(curveSpeed > 0) || !(density > 0) || !(speed > 0)) {
+      return null;
+    }
+    FanCurve curve = new FanCurve(points, curveSpeed, density);
+    if (!curve.hasPower() && !fan.has("efficiency")) {
+      fan.missing(
+          "efficiency", "the static efficiency, such as 0.4, since the curve has no shaft power");
+    }
+    return new Fan(curve, speed, most, efficiency, exitArea, exitAngle, x, y);
+  }
+
+  private @Nullable List<FanCurve.Point> curve(JsonKeys fan) {
+    String name = fan.text("curve", "fan.csv");
+    if (name.isEmpty()) {
+      return null;
+    }
+    try {
+      return FanCurveFile.read(folder.resolve(name));
+    } catch (InputException e) {
+      problems.addAll(e.problems());
+    } catch (java.nio.file.InvalidPathException e) {
+      fan.fault("file.read", "curve", "is no file name here");
+    }
+    return null;
+  }
+
+  private PowerSupply power() {
+    JsonKeys power = needed("power");
+    if (power == null) {
+      return new PowerSupply(1, 1, 1, 1, 1);
+    }
+    power.allow("motorEfficiency", "motorPower", "batteryEnergy", "usableShare", "batteryPower");
+    double none = Double.POSITIVE_INFINITY;
+    return new PowerSupply(
+        QuantityKeys.share(power, "motorEfficiency", 0.05, 1, "shaft over electrical power"),
+        QuantityKeys.optional(power, "motorPower", POWER, "0.1W", "1000kW", none),
+        QuantityKeys.needed(power, "batteryEnergy", ENERGY, "0.01Wh", "1000kWh"),
+        QuantityKeys.share(power, "usableShare", 0.05, 1, "share that may be drawn", 0.8),
+        QuantityKeys.optional(power, "batteryPower", POWER, "0.1W", "1000kW", none));
+  }
+
+  private @Nullable ReliefValve valve() {
+    JsonKeys valve = top.group("valve");
+    if (valve == null) {
+      return null;
+    }
+    valve.allow(
+        "seatArea",
+        "springRate",
+        "preload",
+        "maximumLift",
+        "dischargeCoefficient",
+        "movingMass",
+        "dampingRatio");
+    int before = problems.size();
+    double area = QuantityKeys.needed(valve, "seatArea", AREA, "1mm2", "1m2");
+    double rate = QuantityKeys.needed(valve, "springRate", STIFFNESS, "0.1N/m", "1e4kN/m");
+    double preload = QuantityKeys.needed(valve, "preload", FORCE, "0N", "100kN");
+    double lift = QuantityKeys.needed(valve, "maximumLift", LENGTH, "0.01mm", "500mm");
+    double discharge =
+        QuantityKeys.share(valve, "dischargeCoefficient", 0.2, 1, "discharge coefficient", 0.62);
+    double mass = QuantityKeys.optional(valve, "movingMass", MASS, "0.01g", "100kg", 0.01);
+    double damping = QuantityKeys.share(valve, "dampingRatio", 0, 10, "damping ratio", 0.05);
+    return problems.size() > before
+        ? null
+        : new ReliefValve(area, rate, preload, lift, discharge, mass, damping);
+  }
+
+  private List<OtherLeak> otherLeaks() {
+    List<OtherLeak> leaks = new ArrayList<>();
+    List<JsonItem> items = top.list("otherLeaks");
+    for (int i = 0; i < items.size(); i++) {
+      JsonKeys one = top.group(items.get(i), "otherLeaks[" + i + "]");
+      if (one != null) {
+        one.allow("name", "area", "dischargeCoefficient");
+        leaks.add(
+            new OtherLeak(
+                one.text("name", "cable hole"),
+                QuantityKeys.needed(one, "area", AREA, "0mm2", "10m2"),
+                QuantityKeys.share(
+                    one, "dischargeCoefficient", 0.2, 1, "discharge coefficient", 0.62)));
+      }
+    }
+    return leaks;
+  }
+
+  private @Nullable GroundStep step() {
+    JsonKeys step = top.group("groundStep");
+    if (step == null) {
+      return null;
+    }
+    step.allow("height", "length");
+    return new GroundStep(
+        QuantityKeys.needed(step, "height", LENGTH, "0.01mm", "500mm"),
+        QuantityKeys.needed(step, "length", LENGTH, "0.1mm", "100m"));
+  }
+}

@@ -1,0 +1,204 @@
+package hemline.solver.plenum;
+
+import hemline.shared.fluid.Expansibility;
+import hemline.shared.problem.Notice;
+import hemline.shared.result.LeakPoint;
+import hemline.shared.result.Regime;
+import hemline.shared.result.SolveStatus;
+import hemline.shared.units.NumberText;
+import hemline.shared.vehicle.Machine;
+import hemline.shared.vehicle.PowerSupply;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+
+/** What the reader of a machine's balance must know. */
+final class BalanceNotices {
+  private static final double MACH_LIMIT = 0.3;
+
+  /** Flow over that at the fan's peak below which it works close to stall. Common practice. */
+  private static final double NEAR_STALL = 1.15;
+
+  /** Share of the suction that moving air under the floor may take unnoticed. */
+  private static final double PLENUM_HEAD = 0.02;
+
+  private final PlenumBalance balance;
+  private final List<Notice> notices = new ArrayList<>();
+
+  private BalanceNotices(PlenumBalance balance) {
+    this.balance = balance;
+  }
+
+  static List<Notice> of(
+      PlenumBalance balance,
+      @Nullable Bands<PlenumState> rest,
+      List<LeakPoint> points,
+      List<OperatingPoint> operating,
+      boolean travels) {
+    BalanceNotices n = new BalanceNotices(balance);
+    n.sections(points);
+    if (rest == null) {
+      n.unsettled(operating);
+      return n.notices;
+    }
+    n.sides(rest);
+    n.leaks(rest.value(), travels);
+    n.fan(rest.value(), operating);
+    n.power(rest.value());
+    return n.notices;
+  }
+
+  private void sections(List<LeakPoint> points) {
+    long failed = points.stream().filter(p -> !p.usable()).distinct().count();
+    long unsteady =
+        points.stream().filter(p -> p.status() == SolveStatus.UNSTEADY).distinct().count();
+    if (failed > 0) {
+      add(
+          "leak.failed",
+          "%d of %d solved sections gave no usable flow: their neighbours stand in for them with a"
+              + " band of a third.",
+          failed,
+          points.stream().distinct().count());
+    }
+    if (unsteady > 0) {
+      add(
+          "leak.unsteady",
+          "%d of %d solved sections found no steady flow: their means and bands are used.",
+          unsteady,
+          points.stream().distinct().count());
+    }
+  }
+
+  private void unsettled(List<OperatingPoint> operating) {
+    boolean touches = operating.stream().anyMatch(OperatingPoint::touching);
+    if (touches) {
+      add(
+          "machine.down",
+          "The machine is drawn down to the ground: its springs are too soft for this fan and"
+              + " floor. See the required stiffness and the valve setting.");
+    } else if (operating.isEmpty()) {
+      add(
+          "machine.leaks",
+          "The leaks take more than the measured curve of the fan reaches: close the gaps, take a"
+              + " larger fan or measure the curve up to free delivery.");
+    } else {
+      add("machine.unstable", "No operating point is stable: the plenum will surge.");
+    }
+  }
+
+  private void sides(Bands<PlenumState> rest) {
+    if (rest.low() == null || rest.high() == null) {
+      add(
+          "machine.edge",
+          "With the leaks at the %s end of their band the machine does not settle clear of the"
+              + " ground: the bands then reach to 0.",
+          rest.low() == null ? "low" : "high");
+    }
+  }
+
+  private void leaks(PlenumState s, boolean travels) {
+    SealStrips strips = balance.strips();
+    double nu = balance.air().kinematicViscosity();
+    double jet = Math.sqrt(2 * s.suction() / balance.air().density());
+    double least = Double.POSITIVE_INFINITY;
+    double most = 0;
+    for (int i = 0; i < strips.count; i++) {
+      double h =
+          strips.gap[i] - (s.sink()[0] + s.sink()[1] * strips.x[i] + s.sink()[2] * strips.y[i]);
+      if (h > 0) {
+        double re = h * jet * strips.law[i].estimate(h, s.suction()).value() / nu;
+        least = Math.min(least, re);
+        most = Math.max(most, re);
+      }
+    }
+    if (least < Regime.TRANSITION_TO && most > Regime.TRANSITION_FROM) {
+      add(
+          "regime.transition",
+          "The gap Reynolds number of %.0f to %.0f lies in the transition band, %.0f to %.0f: the"
+              + " leak may be laminar or turbulent, and the bands span both.",
+          least,
+          most,
+          Regime.TRANSITION_FROM,
+          Regime.TRANSITION_TO);
+    }
+    double pressure = balance.machine().air().pressure();
+    double mach = Expansibility.jetMach(s.suction(), pressure);
+    if (mach > MACH_LIMIT) {
+      add(
+          "jet.mach",
+          "The leak jet reaches Mach %.2f, beyond the incompressible assumption: expansion of the"
+              + " air cuts the leak by about %.1f %%, which is not in the figures.",
+          mach,
+          100 * (1 - Expansibility.factor(s.suction(), pressure)));
+    }
+    if (TradeStudy.beyond(balance, s)) {
+      add(
+          "leak.beyond",
+          "Where the machine settles, a gap or the suction lies beyond the solved sections: the"
+              + " discharge coefficient of the nearest is used, with a wider band.");
+    }
+    double ceiling = balance.machine().floor().ceilingHeight();
+    double speed = s.fanFlow() / (balance.machine().floor().perimeter() * ceiling);
+    double head = 0.5 * balance.air().density() * speed * speed / s.suction();
+    if (head > PLENUM_HEAD) {
+      add(
+          "plenum.low",
+          "The plenum is low: air on its way to the fan takes about %.0f %% of the suction, which is"
+              + " not in the figures; raise the ceiling.",
+          100 * head);
+    }
+    if (travels && balance.machine().travelSpeed() > jet) {
+      add("leak.fast", "The machine travels faster than its leak jets: such leaks often pulse.");
+    }
+  }
+
+  private void fan(PlenumState s, List<OperatingPoint> operating) {
+    double ratio = s.fanFlow() / Math.max(1e-12, balance.fan().peakFlow());
+    if (balance.fan().peakFlow() > 0 && ratio < NEAR_STALL) {
+      add(
+          "fan.stall",
+          s.stalled()
+              ? "The fan works on the stall side of its curve: expect noise, pulsing and heat."
+              : "The fan works within %.0f %% of its stall: a smaller gap may push it over.",
+          100 * (ratio - 1));
+    }
+    long stable = operating.stream().filter(p -> p.stable() && !p.touching()).count();
+    if (stable > 1) {
+      add(
+          "fan.several",
+          "There are %d stable operating points: which one is reached depends on how the fan runs"
+              + " up; figures are for the one with the largest flow.",
+          stable);
+    }
+    double most = balance.machine().fan().maximumSpeed();
+    double share = balance.machine().fan().speed() / most;
+    if (share > 0.9) {
+      add("fan.speed", "The fan runs at %.0f %% of its largest speed.", 100 * share);
+    }
+  }
+
+  private void power(PlenumState s) {
+    Machine machine = balance.machine();
+    PowerSupply p = machine.power();
+    double electrical = Settling.shaftPower(balance, s) / p.motorEfficiency();
+    if (electrical > p.motorPower()) {
+      add(
+          "power.motor",
+          "The fan takes %s W, more than the %s W its motor bears.",
+          NumberText.significant(electrical, 3),
+          NumberText.significant(p.motorPower(), 3));
+    }
+    if (electrical > p.batteryPower()) {
+      add(
+          "power.battery",
+          "The fan takes %s W, more than the %s W the battery gives: it overheats.",
+          NumberText.significant(electrical, 3),
+          NumberText.significant(p.batteryPower(), 3));
+    }
+  }
+
+  private void add(String code, String text, Object... values) {
+    notices.add(new Notice(code, String.format(Locale.ROOT, text, values)));
+  }
+}

@@ -1,0 +1,184 @@
+package hemline.solver.plenum;
+
+import hemline.shared.result.Estimate;
+import hemline.shared.result.LeakPoint;
+import hemline.shared.vehicle.MonotoneCurve;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * Discharge coefficient and lip lift of one lip over gap and suction, between solved points.
+ *
+ * <p>Monotone curves over ln Δp at each solved gap (at a given gap that is twice ln Re), then over
+ * ln h. How far they lie from straight lines between the same points counts as an error of
+ * interpolation and is added to the numerical part of the band. Beyond the solved points the
+ * coefficient stays as at the nearest one, and the band grows by what it would change if its last
+ * slope went on. Laid out once on a fine grid, because a balance reads it very often.
+ */
+final class LeakTable {
+  private static final int FINE = 24;
+
+  /** Largest widening of a band beyond the solved points. */
+  private static final double MOST_BEYOND = 0.5;
+
+  private static final int VALUE = 0;
+  private static final int NUMERICAL = 1;
+  private static final int ITERATION = 2;
+  private static final int MODEL_LOW = 3;
+  private static final int MODEL_HIGH = 4;
+  private static final int LIFT = 5;
+  private static final int LOW = 6;
+  private static final int HIGH = 7;
+  private static final int FIELDS = 8;
+
+  private final double[] logGap;
+  private final double[] logSuction;
+  private final double gapLow;
+  private final double gapStep;
+  private final double suctionLow;
+  private final double suctionStep;
+  private final int rows;
+  private final int columns;
+  private final double[][][] fine;
+
+  /**
+   * Table through usable points.
+   *
+   * @param gaps m, increasing
+   * @param suctions Pa, positive, increasing
+   * @param points by gap, then by suction, all usable
+   */
+  LeakTable(List<Double> gaps, List<Double> suctions, List<LeakPoint> points) {
+    if (points.size() != gaps.size() * suctions.size()) {
+      throw new IllegalArgumentException("a leak table needs a point for each gap and suction");
+    }
+    logGap = gaps.stream().mapToDouble(Math::log).toArray();
+    logSuction = suctions.stream().mapToDouble(Math::log).toArray();
+    gapLow = logGap[0];
+    suctionLow = logSuction[0];
+    rows = (logGap.length - 1) * FINE + 1;
+    columns = (logSuction.length - 1) * FINE + 1;
+    gapStep = rows == 1 ? 1 : (logGap[logGap.length - 1] - gapLow) / (rows - 1);
+    suctionStep =
+        columns == 1 ? 1 : (logSuction[logSuction.length - 1] - suctionLow) / (columns - 1);
+    fine = new double[FIELDS][rows][columns];
+    fine[VALUE] = smooth(points, p -> p.discharge().value());
+    fine[NUMERICAL] = smooth(points, p -> p.discharge().numerical());
+    fine[ITERATION] = smooth(points, p -> p.discharge().iteration());
+    fine[MODEL_LOW] = smooth(points, p -> p.discharge().modelLow());
+    fine[MODEL_HIGH] = smooth(points, p -> p.discharge().modelHigh());
+    fine[LIFT] = smooth(points, p -> p.lift().value());
+    double[][] straight = layOut(points, p -> p.discharge().value(), false);
+    for (int i = 0; i < rows; i++) {
+      for (int j = 0; j < columns; j++) {
+        fine[NUMERICAL][i][j] += Math.abs(straight[i][j] - fine[VALUE][i][j]);
+        double shared = fine[NUMERICAL][i][j] + fine[ITERATION][i][j];
+        fine[LOW][i][j] = fine[VALUE][i][j] - shared - fine[MODEL_LOW][i][j];
+        fine[HIGH][i][j] = fine[VALUE][i][j] + shared + fine[MODEL_HIGH][i][j];
+      }
+    }
+  }
+
+  private double[][] smooth(List<LeakPoint> points, ToDoubleFunction<LeakPoint> of) {
+    return layOut(points, of, true);
+  }
+
+  private double[][] layOut(
+      List<LeakPoint> points, ToDoubleFunction<LeakPoint> of, boolean smooth) {
+    int m = logSuction.length;
+    double[][] along = new double[logGap.length][columns];
+    for (int g = 0; g < logGap.length; g++) {
+      double[] y = points.subList(g * m, g * m + m).stream().mapToDouble(of).toArray();
+      MonotoneCurve curve = new MonotoneCurve(logSuction, y);
+      for (int j = 0; j < columns; j++) {
+        double at = suctionLow + j * suctionStep;
+        along[g][j] = smooth ? curve.at(at) : curve.straightAt(at);
+      }
+    }
+    double[][] out = new double[rows][columns];
+    double[] y = new double[logGap.length];
+    for (int j = 0; j < columns; j++) {
+      for (int g = 0; g < logGap.length; g++) {
+        y[g] = along[g][j];
+      }
+      MonotoneCurve curve = new MonotoneCurve(logGap, y);
+      for (int i = 0; i < rows; i++) {
+        double at = gapLow + i * gapStep;
+        out[i][j] = smooth ? curve.at(at) : curve.straightAt(at);
+      }
+    }
+    return out;
+  }
+
+  /** True when gap and suction lie among the solved points, with 2 % to spare. */
+  boolean holds(double gap, double suction) {
+    double edge = 0.02;
+    return Math.log(gap) > gapLow - edge
+        && Math.log(gap) < logGap[logGap.length - 1] + edge
+        && Math.log(suction) > suctionLow - edge
+        && Math.log(suction) < logSuction[logSuction.length - 1] + edge;
+  }
+
+  /** Discharge coefficient on one side of its band, by the logarithms of gap and suction. */
+  double discharge(double x, double y, Side side) {
+    return switch (side) {
+      case VALUE -> read(VALUE, x, y);
+      case LOW -> read(LOW, x, y) - beyond(x, y);
+      case HIGH -> read(HIGH, x, y) + beyond(x, y);
+    };
+  }
+
+  /** Discharge coefficient with its band. */
+  Estimate estimate(double gap, double suction) {
+    return new Estimate(
+        at(VALUE, gap, suction),
+        at(NUMERICAL, gap, suction) + beyond(Math.log(gap), Math.log(suction)),
+        at(ITERATION, gap, suction),
+        at(MODEL_LOW, gap, suction),
+        at(MODEL_HIGH, gap, suction),
+        Estimate.Trend.UNKNOWN);
+  }
+
+  /** Upward lip force per metre over the suction, m, by the logarithms of gap and suction. */
+  double lift(double x, double y) {
+    return read(LIFT, x, y);
+  }
+
+  /** What the coefficient would change beyond the solved points if its last slope went on. */
+  private double beyond(double x, double y) {
+    double last = logGap[logGap.length - 1];
+    double top = logSuction[logSuction.length - 1];
+    if (x >= gapLow && x <= last && y >= suctionLow && y <= top) {
+      return 0;
+    }
+    double out = 0;
+    if (rows > 1 && (x < gapLow || x > last)) {
+      double edge = x < gapLow ? gapLow : last;
+      double inside = x < gapLow ? gapLow + gapStep : last - gapStep;
+      out += Math.abs((read(VALUE, edge, y) - read(VALUE, inside, y)) / gapStep * (x - edge));
+    }
+    if (columns > 1 && (y < suctionLow || y > top)) {
+      double edge = y < suctionLow ? suctionLow : top;
+      double inside = y < suctionLow ? suctionLow + suctionStep : top - suctionStep;
+      out += Math.abs((read(VALUE, x, edge) - read(VALUE, x, inside)) / suctionStep * (y - edge));
+    }
+    return Math.min(out, MOST_BEYOND);
+  }
+
+  private double at(int field, double gap, double suction) {
+    return read(field, Math.log(gap), Math.log(suction));
+  }
+
+  private double read(int field, double lnGap, double lnSuction) {
+    double[][] f = fine[field];
+    double u = Math.max(0, Math.min(rows - 1, (lnGap - gapLow) / gapStep));
+    double v = Math.max(0, Math.min(columns - 1, (lnSuction - suctionLow) / suctionStep));
+    int i = Math.min((int) u, Math.max(0, rows - 2));
+    int j = Math.min((int) v, Math.max(0, columns - 2));
+    int i1 = Math.min(i + 1, rows - 1);
+    int j1 = Math.min(j + 1, columns - 1);
+    double a = u - i;
+    double b = v - j;
+    return (1 - a) * ((1 - b) * f[i][j] + b * f[i][j1]) + a * ((1 - b) * f[i1][j] + b * f[i1][j1]);
+  }
+}

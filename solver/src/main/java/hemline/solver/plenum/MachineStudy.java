@@ -1,0 +1,196 @@
+package hemline.solver.plenum;
+
+import hemline.shared.problem.Notice;
+import hemline.shared.profile.LipProfile;
+import hemline.shared.result.Estimate;
+import hemline.shared.result.LeakPoint;
+import hemline.shared.result.SolveStatus;
+import hemline.shared.section.SealSection;
+import hemline.shared.vehicle.Machine;
+import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.ProgressListener;
+import hemline.solver.study.LeakStudy;
+import hemline.solver.study.RunOptions;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** Balance of a machine: solves the leaks it needs, then everything that follows from them. */
+public final class MachineStudy {
+  /** Share of the value by which a stand-in for a failed section may be off. */
+  private static final double STAND_IN = 1.0 / 3;
+
+  private final LeakStudy leaks;
+
+  public MachineStudy(LeakStudy leaks) {
+    this.leaks = leaks;
+  }
+
+  /**
+   * The balance.
+   *
+   * @param machine as read
+   * @param others lips to try all round in its place; may be empty
+   * @param factor by which the springs may be softer before a lip touches, for the valve setting
+   * @param options how sections are solved
+   */
+  public MachineBalance of(
+      Machine machine,
+      List<LipProfile> others,
+      double factor,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress) {
+    LeakLattice own = new LeakLattice(machine);
+    List<LeakLattice> lattices = new ArrayList<>(List.of(own));
+    List<SealSection> sections = new ArrayList<>(own.sections());
+    for (LipProfile lip : others) {
+      LeakLattice lattice = new LeakLattice(atRest(machine, lip));
+      lattices.add(lattice);
+      sections.addAll(lattice.sections());
+    }
+    List<LeakPoint> points = leaks.points(sections, options, cancel, progress);
+    if (points.stream().anyMatch(p -> p.status() == SolveStatus.CANCELLED)) {
+      long done = points.stream().filter(p -> p.status() != SolveStatus.CANCELLED).count();
+      return MachineBalance.without(
+          machine,
+          points,
+          new Notice(
+              "solve.cancelled",
+              "The study was stopped; "
+                  + done
+                  + " of "
+                  + points.size()
+                  + " sections are solved and kept for the next time."));
+    }
+    List<LeakPoint> filled = filled(points);
+    if (filled.isEmpty()) {
+      return MachineBalance.without(
+          machine, points, new Notice("leak.failed", "No section gave a usable flow."));
+    }
+    Map<String, LeakLaw> laws = new LinkedHashMap<>();
+    int from = filled.size();
+    for (int k = lattices.size() - 1; k >= 0; k--) {
+      int count = lattices.get(k).sections().size();
+      from -= count;
+      laws.putAll(lattices.get(k).laws(filled.subList(from, from + count)));
+    }
+    return balance(machine, others, factor, laws, points.subList(0, own.sections().size()), points);
+  }
+
+  /** The machine at rest with one lip all round. */
+  private static Machine atRest(Machine m, LipProfile lip) {
+    return new Machine(
+        m.name(),
+        m.notes(),
+        m.invented(),
+        m.air(),
+        m.floor().withLip(lip),
+        0,
+        m.load(),
+        m.running(),
+        m.fan(),
+        m.power(),
+        m.valve(),
+        m.otherLeaks(),
+        m.step(),
+        m.slope());
+  }
+
+  private static MachineBalance balance(
+      Machine machine,
+      List<LipProfile> others,
+      double factor,
+      Map<String, LeakLaw> laws,
+      List<LeakPoint> own,
+      List<LeakPoint> points) {
+    PlenumBalance balance = new PlenumBalance(machine, laws);
+    List<OperatingPoint> operating = Settling.points(balance, Stand.REST);
+    Bands<PlenumState> rest = Settling.settled(balance, Stand.REST);
+    boolean travels = machine.travelSpeed() > 0;
+    Bands<PlenumState> moving =
+        travels ? Settling.settled(balance, Stand.REST.travelling(true)) : null;
+    RideHeight height = HeightStability.of(balance, Stand.REST);
+    @Nullable Estimate margin = height.factor();
+    TradeStudy trades = new TradeStudy(machine, laws);
+    return new MachineBalance(
+        machine,
+        true,
+        operating,
+        rest == null ? null : Settling.figures(balance, rest),
+        moving == null ? null : Settling.figures(balance, moving),
+        height,
+        ValveStudy.of(balance, factor, margin),
+        new HoldStudy(balance).all(),
+        TractionBudget.slower(balance, rest, moving),
+        rest == null ? List.of() : StepStudy.of(balance, rest),
+        trades.sizes(),
+        trades.lips(others),
+        trades.fanCurve(),
+        trades.leakCurves(),
+        trades.overGap(),
+        trades.overSpeed(),
+        points,
+        BalanceNotices.of(balance, rest, own, operating, travels));
+  }
+
+  /**
+   * Points with stand-ins for those that failed: the nearest usable one of the same lip and motion
+   * in the logarithms of gap and suction. Empty when some point has none.
+   */
+  private static List<LeakPoint> filled(List<LeakPoint> points) {
+    List<LeakPoint> out = new ArrayList<>();
+    for (LeakPoint p : points) {
+      LeakPoint nearest = p.usable() ? p : nearest(p, points);
+      if (nearest == null) {
+        return List.of();
+      }
+      if (p.usable()) {
+        out.add(p);
+        continue;
+      }
+      Estimate c = nearest.discharge();
+      double width = STAND_IN * Math.abs(c.value());
+      out.add(
+          new LeakPoint(
+              p.lip(),
+              p.gap(),
+              p.suction(),
+              p.groundSpeed(),
+              p.spanwiseSpeed(),
+              p.status(),
+              p.regime(),
+              new Estimate(
+                  c.value(),
+                  c.numerical() + width,
+                  c.iteration(),
+                  c.modelLow(),
+                  c.modelHigh(),
+                  c.trend()),
+              nearest.lift(),
+              p.notices()));
+    }
+    return out;
+  }
+
+  private static @Nullable LeakPoint nearest(LeakPoint p, List<LeakPoint> points) {
+    LeakPoint best = null;
+    double least = Double.POSITIVE_INFINITY;
+    for (LeakPoint o : points) {
+      boolean alike =
+          o.usable()
+              && o.lip().equals(p.lip())
+              && o.groundSpeed() == p.groundSpeed()
+              && o.spanwiseSpeed() == p.spanwiseSpeed();
+      double distance =
+          Math.hypot(Math.log(o.gap() / p.gap()), Math.log(o.suction() / p.suction()));
+      if (alike && distance < least) {
+        least = distance;
+        best = o;
+      }
+    }
+    return best;
+  }
+}

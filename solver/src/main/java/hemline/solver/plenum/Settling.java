@@ -1,0 +1,188 @@
+package hemline.solver.plenum;
+
+import hemline.shared.result.Estimate;
+import hemline.shared.vehicle.Load;
+import hemline.shared.vehicle.Machine;
+import hemline.shared.vehicle.PowerSupply;
+import hemline.shared.vehicle.ReliefValve;
+import hemline.shared.vehicle.WheelLoads;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** Figures of the machine at its operating points, with bands. */
+final class Settling {
+  private Settling() {}
+
+  /** The settled states on the three sides of the leaks; null when there is none as estimated. */
+  static @Nullable Bands<PlenumState> settled(PlenumBalance balance, Stand stand) {
+    PlenumState value = balance.settled(stand.at(Side.VALUE));
+    if (value == null) {
+      return null;
+    }
+    double[] shares = shares(balance, value);
+    return new Bands<>(
+        value,
+        balance.settled(stand.at(Side.LOW)),
+        balance.settled(stand.at(Side.HIGH)),
+        shares[0],
+        shares[1]);
+  }
+
+  /** Shares of grid and iteration in the band of the leak, weighted along the seal. */
+  private static double[] shares(PlenumBalance balance, PlenumState state) {
+    SealStrips strips = balance.strips();
+    double grid = 0;
+    double cycle = 0;
+    double all = 0;
+    for (int i = 0; i < strips.count; i++) {
+      double h =
+          strips.gap[i]
+              - (state.sink()[0] + state.sink()[1] * strips.x[i] + state.sink()[2] * strips.y[i]);
+      if (h > 0) {
+        Estimate c = strips.law[i].estimate(h, state.suction());
+        double weight = strips.length[i] * h;
+        grid += weight * c.numerical();
+        cycle += weight * c.iteration();
+        all += weight * 0.5 * (c.high() - c.low());
+        all += 0.5 * strips.lengthAt(i, h, Side.HIGH) * h * (strips.turn[i] > 0 ? c.value() : 0);
+      }
+    }
+    return all > 0
+        ? new double[] {Math.min(1, grid / all), Math.min(1, cycle / all)}
+        : new double[2];
+  }
+
+  static List<OperatingPoint> points(PlenumBalance balance, Stand stand) {
+    List<PlenumState> value = balance.points(stand.at(Side.VALUE));
+    List<PlenumState> low = balance.points(stand.at(Side.LOW));
+    List<PlenumState> high = balance.points(stand.at(Side.HIGH));
+    PlenumState settled = balance.settled(stand.at(Side.VALUE));
+    List<OperatingPoint> points = new ArrayList<>();
+    for (PlenumState p : value) {
+      double[] shares = shares(balance, p);
+      Bands<PlenumState> b = new Bands<>(p, like(p, low), like(p, high), shares[0], shares[1]);
+      points.add(
+          new OperatingPoint(
+              b.of(PlenumState::suction),
+              b.of(PlenumState::fanFlow),
+              b.of(PlenumState::leakFlow),
+              b.of(PlenumState::valveFlow),
+              b.of(PlenumState::otherFlow),
+              p.stable(),
+              p.stalled(),
+              p.touches(),
+              p.equals(settled)));
+    }
+    return points;
+  }
+
+  /** The point that answers to one among those of another side: the nearest of its kind. */
+  private static @Nullable PlenumState like(PlenumState p, List<PlenumState> others) {
+    PlenumState best = null;
+    for (PlenumState o : others) {
+      boolean alike = o.stable() == p.stable();
+      if (alike
+          && (best == null
+              || Math.abs(o.fanFlow() - p.fanFlow()) < Math.abs(best.fanFlow() - p.fanFlow()))) {
+        best = o;
+      }
+    }
+    return best;
+  }
+
+  static SettledFigures figures(PlenumBalance balance, Bands<PlenumState> b) {
+    Machine machine = balance.machine();
+    PowerSupply power = machine.power();
+    List<Estimate> axles = new ArrayList<>();
+    for (int i = 0; i < machine.running().axles().size(); i++) {
+      int axle = i;
+      axles.add(b.of(s -> axleLoads(machine, s.load())[axle]));
+    }
+    List<Estimate> gaps = new ArrayList<>();
+    for (int i = 0; i < machine.floor().edges().size(); i++) {
+      int edge = i;
+      gaps.add(b.of(s -> balance.leastGap(edge, s.sink())));
+    }
+    return new SettledFigures(
+        b.of(PlenumState::suction),
+        b.of(PlenumState::fanFlow),
+        b.of(s -> s.suction() * s.fanFlow()),
+        b.of(s -> shaftPower(balance, s)),
+        b.of(s -> shaftPower(balance, s) / power.motorEfficiency()),
+        b.of(s -> runTime(power, shaftPower(balance, s) / power.motorEfficiency())),
+        downforce(balance, b),
+        b.of(s -> s.parts().floor()),
+        b.of(s -> s.parts().lips()),
+        b.of(s -> s.parts().thrust()),
+        valveForce(balance, b),
+        b.of(s -> s.load()[1] / s.load()[0]),
+        b.of(s -> s.load()[2] / s.load()[0]),
+        axles,
+        gaps,
+        b.of(PlenumState::leastGap),
+        b.value().leastEdge(),
+        b.of(s -> s.sink()[0]),
+        b.of(s -> s.sink()[1]));
+  }
+
+  static double shaftPower(PlenumBalance balance, PlenumState s) {
+    return balance.machine().fan().shaftPower(balance.fan(), s.fanFlow(), s.suction());
+  }
+
+  private static double runTime(PowerSupply power, double electrical) {
+    return power.batteryEnergy() * power.usableShare() / electrical;
+  }
+
+  /** Suction on the floor, lips and thrust, with the valve's jet as a part of the band. */
+  private static Estimate downforce(PlenumBalance balance, Bands<PlenumState> b) {
+    Estimate sum = b.of(s -> s.parts().sum());
+    Estimate valve = valveForce(balance, b);
+    return new Estimate(
+        sum.value() + valve.value(),
+        sum.numerical() + valve.numerical(),
+        sum.iteration() + valve.iteration(),
+        sum.modelLow() + valve.modelLow(),
+        sum.modelHigh() + valve.modelHigh(),
+        sum.trend());
+  }
+
+  /**
+   * Force of the valve's jet. A jet that strikes the ground straight down presses on it and takes ρ
+   * q v from the downforce; one that leaves the seat sideways takes nothing. Half of it is taken,
+   * with a band over both.
+   */
+  private static Estimate valveForce(PlenumBalance balance, Bands<PlenumState> b) {
+    ReliefValve valve = balance.machine().valve();
+    double rho = balance.air().density();
+    Estimate full =
+        valve == null
+            ? Estimate.exact(0)
+            : b.of(s -> s.valveFlow() * Math.sqrt(2 * s.suction() * rho));
+    double half = 0.5 * full.value();
+    double width = half + 0.5 * (full.high() - full.low());
+    return new Estimate(-half, 0, 0, width, width, Estimate.Trend.UNKNOWN);
+  }
+
+  /** Loads of the axles on level ground under weight and a load of suction, N. */
+  static double[] axleLoads(Machine machine, double[] load) {
+    Load mass = machine.load();
+    double weight = mass.mass() * HoldStudy.GRAVITY;
+    double[] wheel =
+        WheelLoads.under(
+            machine.running().axles(),
+            new double[] {
+              load[0] + weight, load[1] + weight * mass.x(), load[2] + weight * mass.y()
+            });
+    return byAxle(machine, wheel);
+  }
+
+  static double[] byAxle(Machine machine, double[] wheel) {
+    List<WheelLoads.Wheel> wheels = WheelLoads.wheels(machine.running().axles());
+    double[] out = new double[machine.running().axles().size()];
+    for (int i = 0; i < wheel.length; i++) {
+      out[wheels.get(i).axle()] += wheel[i];
+    }
+    return out;
+  }
+}

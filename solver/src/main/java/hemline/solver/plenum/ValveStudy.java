@@ -1,0 +1,149 @@
+package hemline.solver.plenum;
+
+import hemline.shared.fluid.Air;
+import hemline.shared.result.Estimate;
+import hemline.shared.vehicle.Machine;
+import hemline.shared.vehicle.OtherLeak;
+import hemline.shared.vehicle.ReliefValve;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Sets the relief valve.
+ *
+ * <p>With the suction pinned at p the floor sinks by C A p and no further, so no lip touches before
+ * the springs are softer by the factor at which the smallest gap is used up. The largest p for a
+ * wanted factor is the cap. To pin it whatever the gap, the valve must pass at the cap all that the
+ * fan moves there when the seal is closed.
+ *
+ * <p>Chatter: plenum of volume V (filling V / (κ p₀) per pascal) with the disc on its spring,
+ * linearised: C ṗ = −G p − g x, m ẍ + c ẋ + k x = A p. Growing oscillations begin where the
+ * criterion of Routh and Hurwitz fails: (C c + G m)(C k + G c) = C m (G k + g A).
+ */
+final class ValveStudy {
+  private static final int STEPS = 50;
+
+  private ValveStudy() {}
+
+  static ValveSetting of(PlenumBalance balance, double factor, @Nullable Estimate margin) {
+    Bands<Double> cap =
+        new Bands<>(
+            cap(balance, factor, Side.VALUE),
+            cap(balance, factor, Side.LOW),
+            cap(balance, factor, Side.HIGH),
+            0,
+            0);
+    Machine machine = balance.machine();
+    double capSuction = cap.value();
+    Bands<Double> flow = cap.map(p -> flowAt(balance, p));
+    boolean needed = margin != null && margin.low() < factor;
+    ReliefValve valve = machine.valve();
+    return new ValveSetting(
+        factor,
+        needed,
+        cap.of(Double::doubleValue),
+        flow.of(Double::doubleValue),
+        valve == null ? null : setting(balance, valve, capSuction, flow.value()));
+  }
+
+  /** Largest suction, up to the fan's peak, at which the smallest gap is not used up, Pa. */
+  private static double cap(PlenumBalance balance, double factor, Side side) {
+    Stand soft = Stand.REST.at(side).softened(factor);
+    double clear = 0;
+    double touches = balance.fan().peakPressure();
+    if (balance.at(0, touches, soft).leastGap() > 0) {
+      return touches;
+    }
+    for (int k = 0; k < STEPS; k++) {
+      double middle = 0.5 * (clear + touches);
+      if (balance.at(0, middle, soft).leastGap() > 0) {
+        clear = middle;
+      } else {
+        touches = middle;
+      }
+    }
+    return clear;
+  }
+
+  /** What is left of the fan's flow at a suction when only the other leaks take air. */
+  private static double flowAt(PlenumBalance balance, double suction) {
+    double low = balance.fan().peakFlow();
+    double high = balance.fan().largestFlow();
+    if (balance.fan().pressureAt(high) > suction) {
+      low = high;
+    } else {
+      for (int k = 0; k < STEPS; k++) {
+        double middle = 0.5 * (low + high);
+        if (balance.fan().pressureAt(middle) > suction) {
+          low = middle;
+        } else {
+          high = middle;
+        }
+      }
+    }
+    double other = 0;
+    for (OtherLeak leak : balance.machine().otherLeaks()) {
+      other += leak.flow(suction, balance.air().density());
+    }
+    return Math.max(0, low - other);
+  }
+
+  private static ValveSetting.Setting setting(
+      PlenumBalance balance, ReliefValve valve, double cap, double flow) {
+    double jet = valve.dischargeCoefficient() * Math.sqrt(2 * cap / balance.air().density());
+    double largest = jet * valve.flowArea(valve.fullLift());
+    double lift = Math.min(valve.fullLift(), flow / (jet * valve.seatPerimeter()));
+    double preload = Math.max(0, cap * valve.seatArea() - valve.springRate() * lift);
+    boolean fits = flow <= largest && cap * valve.seatArea() >= valve.springRate() * lift;
+    ReliefValve set = valve.withPreload(preload);
+    PlenumBalance with = balance.changed(balance.machine().withValve(set));
+    Bands<PlenumState> settled = Settling.settled(with, Stand.REST);
+    SettledFigures figures = settled == null ? null : Settling.figures(with, settled);
+    PlenumState now = balance.settled(Stand.REST);
+    return new ValveSetting.Setting(
+        fits,
+        preload,
+        set.openingSuction(),
+        lift,
+        largest,
+        flow / jet,
+        figures == null ? null : figures.suction(),
+        figures == null ? null : figures.downforce(),
+        chatter(balance, valve, now));
+  }
+
+  private static ValveSetting.Chatter chatter(
+      PlenumBalance balance, ReliefValve valve, @Nullable PlenumState state) {
+    double omega = Math.sqrt(valve.springRate() / valve.movingMass());
+    double frequency = omega / (2 * Math.PI);
+    double lift = state == null ? 0 : valve.lift(state.suction());
+    if (state == null || lift <= 0 || lift >= valve.fullLift()) {
+      return new ValveSetting.Chatter(
+          state != null && lift > 0, 0, valve.dampingRatio(), frequency, 0);
+    }
+    double rho = balance.air().density();
+    double p = state.suction();
+    double jet = valve.dischargeCoefficient() * Math.sqrt(2 * p / rho);
+    double fan = -1 / balance.fan().slopeAt(state.fanFlow());
+    double leaks = (state.leakFlow() + state.otherFlow()) / (2 * p);
+    double own = fan + leaks;
+    double bigG = own + state.valveFlow() / (2 * p);
+    double g = jet * valve.seatPerimeter();
+    double volume = balance.area() * balance.machine().floor().ceilingHeight();
+    double filling = volume / (Air.HEAT_RATIO * balance.machine().air().pressure());
+    double needed = needed(valve, bigG, g, filling);
+    double slope = g * valve.seatArea() / valve.springRate();
+    return new ValveSetting.Chatter(
+        true, needed, valve.dampingRatio(), frequency, own > 0 ? slope / own : 0);
+  }
+
+  /** Damping ratio at which the criterion turns: positive root of a quadratic in c. */
+  static double needed(ReliefValve valve, double bigG, double g, double filling) {
+    double m = valve.movingMass();
+    double k = valve.springRate();
+    double a = filling * bigG;
+    double b = filling * filling * k + bigG * bigG * m;
+    double c = bigG * m * filling * k - filling * m * (bigG * k + g * valve.seatArea());
+    double root = (-b + Math.sqrt(b * b - 4 * a * c)) / (2 * a);
+    return root / (2 * Math.sqrt(k * m));
+  }
+}

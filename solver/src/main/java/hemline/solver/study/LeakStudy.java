@@ -1,0 +1,107 @@
+package hemline.solver.study;
+
+import hemline.shared.result.Estimate;
+import hemline.shared.result.Figure;
+import hemline.shared.result.LeakPoint;
+import hemline.shared.result.SectionResult;
+import hemline.shared.result.SolveStatus;
+import hemline.shared.section.SealSection;
+import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.ProgressListener;
+import hemline.solver.refine.SectionFamily;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Solves many sections for their leak and lip force, each once and never twice: what the store has
+ * is taken from there.
+ *
+ * <p>Every section starts cold, so that a point does not depend on what else was asked.
+ */
+public final class LeakStudy {
+  private final SectionFamily family;
+  private final LeakStore store;
+
+  public LeakStudy(SectionFamily family, LeakStore store) {
+    this.family = family;
+    this.store = store;
+  }
+
+  /**
+   * Points in the order of the sections, whose suction must not be 0.
+   *
+   * <p>After {@link CancelToken#cancel} those not solved have the status CANCELLED; the others are
+   * kept.
+   */
+  public List<LeakPoint> points(
+      List<SealSection> sections,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress) {
+    Map<String, LeakPoint> known = new LinkedHashMap<>();
+    Map<String, SealSection> open = new LinkedHashMap<>();
+    List<String> keys = new ArrayList<>();
+    for (SealSection section : sections) {
+      String key = LeakKey.of(section, options);
+      keys.add(key);
+      LeakPoint found = known.containsKey(key) ? known.get(key) : store.find(key);
+      if (found == null) {
+        open.put(key, section);
+      } else {
+        known.put(key, found);
+      }
+    }
+    if (!open.isEmpty()) {
+      List<String> openKeys = List.copyOf(open.keySet());
+      List<Solved> solved =
+          SolvePool.solve(
+              open.values().stream().map(Question::of).toList(), family, options, cancel, progress);
+      for (int i = 0; i < openKeys.size(); i++) {
+        LeakPoint point = point(open.get(openKeys.get(i)), solved.get(i).answer().result());
+        known.put(openKeys.get(i), point);
+        if (point.status() != SolveStatus.CANCELLED) {
+          store.keep(openKeys.get(i), point);
+        }
+      }
+    }
+    List<LeakPoint> points = new ArrayList<>();
+    for (int i = 0; i < keys.size(); i++) {
+      points.add(named(known.get(keys.get(i)), sections.get(i)));
+    }
+    return points;
+  }
+
+  private static LeakPoint point(SealSection section, SectionResult result) {
+    Estimate none = Estimate.exact(0);
+    Estimate discharge = result.figures().getOrDefault(Figure.DISCHARGE_COEFFICIENT, none);
+    Estimate force = result.figures().getOrDefault(Figure.LIP_FORCE_Y, none);
+    return new LeakPoint(
+        section.profile().name(),
+        section.gap(),
+        section.suction(),
+        section.ground().speed(),
+        section.ground().spanwiseSpeed(),
+        result.status(),
+        result.regime(),
+        discharge,
+        force.times(1 / section.suction()),
+        result.notices());
+  }
+
+  /** The name of the lip that asks: a point may have been solved for one of the same outline. */
+  private static LeakPoint named(LeakPoint p, SealSection section) {
+    return new LeakPoint(
+        section.profile().name(),
+        p.gap(),
+        p.suction(),
+        p.groundSpeed(),
+        p.spanwiseSpeed(),
+        p.status(),
+        p.regime(),
+        p.discharge(),
+        p.lift(),
+        p.notices());
+  }
+}

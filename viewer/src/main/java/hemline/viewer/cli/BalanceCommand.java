@@ -1,0 +1,164 @@
+package hemline.viewer.cli;
+
+import hemline.shared.file.LoadedLip;
+import hemline.shared.file.MachineFile;
+import hemline.shared.problem.InputException;
+import hemline.shared.profile.LipProfile;
+import hemline.shared.vehicle.Machine;
+import hemline.solver.flow.Closure;
+import hemline.solver.grid.MeshLevel;
+import hemline.solver.plenum.MachineBalance;
+import hemline.solver.study.LeakStore;
+import hemline.solver.study.RunOptions;
+import hemline.viewer.report.BalanceDocument;
+import hemline.viewer.report.BalanceFiles;
+import hemline.viewer.report.LeakFolder;
+import hemline.viewer.report.ResultFolder;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Balances a whole machine. */
+@Command(
+    name = "balance",
+    description = {
+      "Balance a machine: suction, downforce, ride height, relief valve, hold and grip.",
+      "Sections solved once are kept and found again."
+    },
+    customSynopsis = "hemline balance MACHINE [options]",
+    sortOptions = false,
+    mixinStandardHelpOptions = true)
+final class BalanceCommand extends Job {
+  private static final double USUAL_FACTOR = 1.5;
+
+  @Parameters(index = "0", arity = "0..1", paramLabel = "MACHINE", description = "Machine file.")
+  @Nullable Path machine;
+
+  @Option(
+      names = "--lips",
+      arity = "1..*",
+      paramLabel = "DIR|FILES",
+      description = "Lips to try all round in place of the machine's own.")
+  List<Path> lips = new ArrayList<>();
+
+  @Option(
+      names = "--factor",
+      paramLabel = "N",
+      description = {
+        "How many times softer tyres and frame may be before a lip touches;",
+        "the relief valve is set for it (default: 1.5)."
+      })
+  double factor = USUAL_FACTOR;
+
+  @Option(
+      names = "--mesh",
+      paramLabel = "LEVEL",
+      defaultValue = "coarse",
+      description = "Finest grid of the sections: coarse, medium or fine (default: coarse).")
+  String mesh = "coarse";
+
+  @Option(
+      names = "--threads",
+      paramLabel = "N",
+      description = "Solves running at once; results do not depend on it (default: all cores).")
+  int threads = Runtime.getRuntime().availableProcessors();
+
+  @Option(
+      names = "--keep",
+      paramLabel = "DIR",
+      description = "Folder for solved sections (default: hemline in the user's cache folder).")
+  @Nullable Path keep;
+
+  @Option(names = "--solve-anew", description = "Do not use solved sections kept before.")
+  boolean anew;
+
+  @Mixin OutputOptions output = new OutputOptions();
+
+  BalanceCommand(Desk desk) {
+    super(desk);
+  }
+
+  @Override
+  int work() throws InputException {
+    Wanted wanted = new Wanted();
+    Machine read = read(wanted);
+    List<LipProfile> others = new ArrayList<>();
+    if (!lips.isEmpty()) {
+      Lips.all(lips, wanted).stream().map(LoadedLip::profile).forEach(others::add);
+    }
+    double atLeast = wanted.factor("--factor", factor);
+    RunOptions options =
+        new RunOptions(
+            wanted.choice("--mesh", mesh, MeshLevel.values(), MeshLevel::key),
+            Closure.AUTO,
+            false,
+            wanted.threads("--threads", threads));
+    wanted.check();
+    if (read == null) {
+      throw new IllegalStateException("a machine that cannot be read is a problem");
+    }
+    LeakStore store = anew ? LeakStore.NONE : new LeakFolder(keep == null ? usual() : keep);
+    ResultFolder folder = output.folder(null);
+    long start = desk.clock().getAsLong();
+    MachineBalance balance =
+        watched(
+            progress ->
+                desk.bench()
+                    .balance(read, others, atLeast, options, store, desk.cancel(), progress));
+    return finish(balance, options, folder, desk.secondsSince(start));
+  }
+
+  private @Nullable Machine read(Wanted wanted) {
+    Path file = machine;
+    if (file == null) {
+      wanted.fault(
+          "MACHINE", "name a machine file, such as profiles/machines/silo-wall-crawler.json");
+      return null;
+    }
+    try {
+      return MachineFile.read(file);
+    } catch (InputException e) {
+      wanted.addAll(e);
+      return null;
+    }
+  }
+
+  private int finish(
+      MachineBalance balance, RunOptions options, @Nullable ResultFolder folder, double seconds)
+      throws InputException {
+    if (!balance.complete()) {
+      tell(balance.notices().get(0).text());
+      return desk.cancel().isCancelled() ? ExitCode.CANCELLED : ExitCode.NOT_USABLE;
+    }
+    String document = BalanceDocument.text(balance, options.level().key(), seconds);
+    if (folder != null) {
+      BalanceFiles.write(folder, balance, document);
+    }
+    if (output.json) {
+      print(document);
+    } else {
+      print(BalanceText.lines(balance, options.level().key(), seconds));
+      print(
+          List.of(
+              folder == null
+                  ? "Add --out DIR for the report, plots and tables."
+                  : "Report, plots, tables and JSON in " + folder.path() + "."));
+    }
+    return balance.rest() == null ? ExitCode.NOT_USABLE : ExitCode.DONE;
+  }
+
+  /** Where programs of this user keep what can be made again. */
+  private static Path usual() {
+    String named = System.getenv("XDG_CACHE_HOME");
+    Path base =
+        named == null || named.isEmpty()
+            ? Path.of(System.getProperty("user.home", "."), ".cache")
+            : Path.of(named);
+    return base.resolve("hemline").resolve("leaks");
+  }
+}

@@ -1,0 +1,248 @@
+package hemline.viewer.format;
+
+import hemline.shared.result.Estimate;
+import hemline.shared.vehicle.GroundStep;
+import hemline.shared.vehicle.Machine;
+import hemline.solver.plenum.Hold;
+import hemline.solver.plenum.Launch;
+import hemline.solver.plenum.OperatingPoint;
+import hemline.solver.plenum.RideHeight;
+import hemline.solver.plenum.Trade;
+import hemline.solver.plenum.ValveSetting;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** Sentences about a machine's balance, the same on every face of the program. */
+public final class BalanceWords {
+  /** Beside fan speed and power. */
+  public static final String FAN_CAUTION =
+      "A fan can burst and throws what it sucks in: guard inlet and outlet, keep to the maker's speed"
+          + " limit and keep people out of the plane of the wheel.";
+
+  /** Beside electrical power and run time. */
+  public static final String BATTERY_CAUTION =
+      "Fuse the battery, keep within its current and temperature limits, and land the machine before"
+          + " it is empty: the hold goes with the fan.";
+
+  /** Beside ride height and suck-down. */
+  public static final String PINCH_CAUTION =
+      "A floor that is drawn down pinches: keep hands and feet clear, and make the fan stop when it is"
+          + " let go.";
+
+  /** Beside the holds. */
+  public static final String HOLD_CAUTION =
+      "Suction is lost in a moment at a ledge, a crack or a soft patch. Tether the machine, close off"
+          + " the ground below and give it a second hold that needs no suction. Never carry people on"
+          + " suction. Local codes and licensed practice decide, not these figures.";
+
+  private BalanceWords() {}
+
+  /** Floor, seal, fan and air. */
+  public static String conditions(Machine m) {
+    return "floor "
+        + Digits.plain(1e4 * m.floor().area(), 4)
+        + " cm\u00b2 \u00b7 seal "
+        + Digits.plain(m.floor().perimeter(), 4)
+        + " m \u00b7 mass "
+        + Digits.plain(m.load().mass(), 4)
+        + " kg \u00b7 fan "
+        + Digits.plain(60 * m.fan().speed(), 5)
+        + " rpm \u00b7 air "
+        + Digits.plain(m.air().air().density(), 4)
+        + " kg/m\u00b3";
+  }
+
+  /** A speed: "0.2 m/s". */
+  public static String speed(double metresPerSecond) {
+    return Digits.plain(metresPerSecond, 3) + " m/s";
+  }
+
+  /** What kind of operating point it is. */
+  public static String point(OperatingPoint p) {
+    List<String> words = new ArrayList<>();
+    if (p.settled()) {
+      words.add("settles here");
+    } else {
+      words.add(p.stable() ? "stable" : "unstable");
+    }
+    if (p.stallSide()) {
+      words.add("stall side");
+    }
+    if (p.touching()) {
+      words.add("lip on the ground");
+    }
+    return String.join(", ", words);
+  }
+
+  /** Place and heading of a hold. */
+  public static String place(Hold h) {
+    return switch (h.place()) {
+      case "slope" ->
+          "slope " + Digits.plain(Math.toDegrees(h.angle()), 3) + "\u00b0, " + h.heading();
+      case "wall" -> "wall, " + h.heading();
+      default -> h.place();
+    };
+  }
+
+  /** Margin against being drawn down. */
+  public static List<String> rideHeight(Machine m, RideHeight r) {
+    List<String> s = new ArrayList<>();
+    s.add(
+        "Stiffness in heave, tyres and frame: " + Digits.plain(1e-3 * r.stiffness(), 4) + " N/mm.");
+    Estimate force = r.force();
+    Estimate gap = r.gap();
+    Estimate required = r.requiredStiffness();
+    Estimate factor = r.factor();
+    if (force == null || gap == null) {
+      s.add(
+          "The machine is drawn down to the ground."
+              + (required == null
+                  ? ""
+                  : " It needs at least " + Digits.withBand(required, 1e-3) + " N/mm."));
+      return s;
+    }
+    s.add(
+        "It bears "
+            + Digits.withBand(force, 1)
+            + " N more, in which the smallest gap closes by "
+            + Digits.withBand(gap, 1000)
+            + " mm; then "
+            + (r.ending() == RideHeight.Ending.FOLD
+                ? "no balance remains and it is drawn down (edge " + r.edge() + " first)."
+                : "edge " + r.edge() + " touches."));
+    s.add(
+        required == null || factor == null
+            ? "No springs are too soft for it: the fan cannot close its gaps."
+            : "Least stiffness at which it stands clear: "
+                + Digits.withBand(required, 1e-3)
+                + " N/mm; it has "
+                + Digits.withBand(factor, 1)
+                + " times that.");
+    return s;
+  }
+
+  /** Setting of the relief valve. */
+  public static List<String> valve(ValveSetting v) {
+    List<String> s = new ArrayList<>();
+    String factor = Digits.plain(v.factor(), 3);
+    s.add(
+        v.needed()
+            ? "Needed for a margin of " + factor + ": without a valve the springs fall short of it."
+            : "Not needed for a margin of " + factor + "; set as below it guards that margin.");
+    s.add(
+        "Pin the suction at "
+            + Digits.withBand(v.capSuction(), 1)
+            + " Pa at most; with the seal closed the valve then passes "
+            + Digits.withBand(v.flowAtCap(), 1000)
+            + " L/s.");
+    ValveSetting.Setting set = v.setting();
+    if (set == null) {
+      s.add("The machine has no relief valve.");
+      return s;
+    }
+    s.add(
+        set.fits()
+            ? "Set the preload to "
+                + Digits.plain(set.preload(), 3)
+                + " N: the valve opens at "
+                + Digits.plain(set.openingSuction(), 3)
+                + " Pa and lifts "
+                + Digits.plain(1000 * set.liftAtCap(), 3)
+                + " mm."
+            : "This valve cannot do it: it passes "
+                + Digits.plain(1000 * set.largestFlow(), 3)
+                + " L/s fully open. A seat of "
+                + Digits.plain(1e6 * set.seatAreaNeeded(), 3)
+                + " mm\u00b2 and a softer spring would.");
+    Estimate suction = set.suction();
+    Estimate downforce = set.downforce();
+    if (suction != null && downforce != null) {
+      s.add(
+          "With that preload the machine settles at "
+              + Digits.withBand(suction, 1)
+              + " Pa and "
+              + Digits.withBand(downforce, 1)
+              + " N.");
+    }
+    ValveSetting.Chatter c = set.chatter();
+    if (c.warns()) {
+      s.add(
+          "Chatter: as set in the file the valve is open where the machine settles, and its damping"
+              + " ratio of "
+              + Digits.plain(c.damping(), 2)
+              + " is below the "
+              + Digits.plain(c.dampingNeeded(), 2)
+              + " at which its motion (about "
+              + Digits.plain(c.naturalFrequency(), 2)
+              + " Hz) dies out; its flow rises "
+              + Digits.plain(c.slopes(), 2)
+              + " times as fast with the suction as fan and leaks give way. Damp it or take a stiffer"
+              + " spring.");
+    } else {
+      s.add(
+          c.open()
+              ? "As set in the file it is open where the machine settles and does not chatter."
+              : "As set in the file it is closed where the machine settles.");
+    }
+    return s;
+  }
+
+  /** Acceleration, time and distance. */
+  public static String launch(Launch l, double g) {
+    return "Grip carries "
+        + Digits.withBand(l.gripAcceleration(), 1)
+        + " m/s\u00b2 ("
+        + Digits.withBand(l.gripAcceleration(), 1 / g)
+        + " g; "
+        + Digits.plain(l.withoutSuction() / g, 2)
+        + " g with the fan off)"
+        + (l.liftsFirst() ? ", limited by an axle that lifts" : "")
+        + ". Grip limits up to "
+        + Digits.withBand(l.gripUntil(), 1)
+        + " m/s, then power. "
+        + speed(l.speed())
+        + " after "
+        + Digits.withBand(l.time(), 1)
+        + " s and "
+        + Digits.withBand(l.distance(), 1)
+        + " m.";
+  }
+
+  /** Heading of the table of the ground step. */
+  public static String stepTitle(Machine m) {
+    GroundStep step = m.step();
+    return step == null
+        ? ""
+        : "A dip of "
+            + Wording.millimetres(step.height())
+            + ", "
+            + Wording.millimetres(step.length())
+            + " of it under the seal at once";
+  }
+
+  /** The change of about a tenth that gives the most downforce per watt. */
+  public static Optional<String> best(List<Trade> trades) {
+    Trade best = null;
+    double most = 0;
+    for (Trade t : trades) {
+      Estimate perWatt = t.perWatt();
+      boolean tenth = t.factor() > 0.84 && t.factor() < 1.16;
+      if (perWatt != null && tenth && perWatt.value() > most) {
+        most = perWatt.value();
+        best = t;
+      }
+    }
+    if (best == null) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        best.kind() == Trade.Kind.AS_IT_IS
+            ? "No change of a tenth gives more downforce per watt than the machine as it is."
+            : "Of the changes of about a tenth, "
+                + best.kind().key()
+                + " times "
+                + Digits.plain(best.factor(), 3)
+                + " gives the most downforce per watt.");
+  }
+}

@@ -1,0 +1,241 @@
+package hemline.viewer.report;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import hemline.shared.result.Estimate;
+import hemline.shared.vehicle.Axle;
+import hemline.shared.vehicle.Machine;
+import hemline.solver.plenum.Hold;
+import hemline.solver.plenum.Launch;
+import hemline.solver.plenum.MachineBalance;
+import hemline.solver.plenum.OperatingPoint;
+import hemline.solver.plenum.RideHeight;
+import hemline.solver.plenum.SettledFigures;
+import hemline.solver.plenum.StepCrossing;
+import hemline.solver.plenum.Trade;
+import hemline.solver.plenum.ValveSetting;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** JSON document of a machine's balance: schema {@code hemline.balance/1}, SI. */
+public final class BalanceDocument {
+  private static final String PURE = "1";
+  private static final String FLOW = "m3/s";
+
+  private BalanceDocument() {}
+
+  /**
+   * The document as text.
+   *
+   * @param mesh level of the sections
+   * @param seconds wall time of the run
+   */
+  public static String text(MachineBalance balance, String mesh, double seconds) {
+    ObjectNode document = JsonText.NODES.objectNode();
+    document.put("schema", "hemline.balance/1");
+    machine(document.putObject("machine"), balance.machine());
+    document.put("mesh", mesh);
+    ArrayNode points = document.putArray("operatingPoints");
+    balance.operatingPoints().forEach(p -> points.add(point(p)));
+    settled(document, balance.rest(), balance.machine());
+    if (balance.travelling() != null) {
+      ObjectNode travelling = document.putObject("atTravelSpeed");
+      JsonText.number(travelling, "speed", balance.machine().travelSpeed());
+      settled(travelling, balance.travelling(), balance.machine());
+    } else {
+      document.putNull("atTravelSpeed");
+    }
+    margin(document, balance.rideHeight());
+    valve(document, balance.valve());
+    ArrayNode holds = document.putArray("holds");
+    balance.holds().forEach(h -> holds.add(hold(h)));
+    launch(document, balance.launch());
+    ArrayNode steps = document.putArray("groundStep");
+    balance.steps().forEach(s -> steps.add(step(s)));
+    trades(document.putArray("trades"), balance.trades());
+    trades(document.putArray("lips"), balance.lips());
+    document.set("warnings", ResultDocument.warnings(balance.notices()));
+    document.put("sections", balance.leakPoints().stream().distinct().count());
+    JsonText.number(document, "seconds", seconds);
+    return JsonText.of(document);
+  }
+
+  private static void machine(ObjectNode node, Machine machine) {
+    node.put("name", machine.name());
+    node.put("invented", machine.invented());
+    JsonText.number(node, "mass", machine.load().mass());
+    JsonText.number(node, "floorArea", machine.floor().area());
+    JsonText.number(node, "sealLength", machine.floor().perimeter());
+    JsonText.number(node, "airDensity", machine.air().air().density());
+    JsonText.number(node, "airPressure", machine.air().pressure());
+  }
+
+  private static ObjectNode point(OperatingPoint p) {
+    ObjectNode node = JsonText.NODES.objectNode();
+    put(node, "suction", p.suction(), "Pa");
+    put(node, "fanFlow", p.fanFlow(), FLOW);
+    put(node, "leakFlow", p.leakFlow(), FLOW);
+    put(node, "valveFlow", p.valveFlow(), FLOW);
+    put(node, "otherFlow", p.otherFlow(), FLOW);
+    node.put("stable", p.stable());
+    node.put("stallSide", p.stallSide());
+    node.put("touching", p.touching());
+    node.put("settled", p.settled());
+    return node;
+  }
+
+  private static void settled(ObjectNode node, @Nullable SettledFigures f, Machine machine) {
+    if (f == null) {
+      node.putNull("downforce");
+      node.putNull("downforceParts");
+      node.putNull("centreOfPressure");
+      node.putArray("axleLoads");
+      node.putNull("gapUnderLoad");
+      node.putNull("power");
+      return;
+    }
+    put(node, "suction", f.suction(), "Pa");
+    put(node, "fanFlow", f.fanFlow(), FLOW);
+    put(node, "downforce", f.downforce(), "N");
+    ObjectNode parts = node.putObject("downforceParts");
+    put(parts, "floor", f.floorForce(), "N");
+    put(parts, "lips", f.lipForce(), "N");
+    put(parts, "fanThrust", f.thrust(), "N");
+    put(parts, "valve", f.valveForce(), "N");
+    ObjectNode centre = node.putObject("centreOfPressure");
+    put(centre, "x", f.centreX(), "m");
+    put(centre, "y", f.centreY(), "m");
+    ArrayNode axles = node.putArray("axleLoads");
+    List<Axle> all = machine.running().axles();
+    for (int i = 0; i < all.size(); i++) {
+      ObjectNode axle = axles.addObject();
+      axle.put("axle", all.get(i).name());
+      put(axle, "load", f.axleLoads().get(i), "N");
+    }
+    ObjectNode gap = node.putObject("gapUnderLoad");
+    put(gap, "least", f.leastGap(), "m");
+    gap.put("leastEdge", f.leastEdge());
+    ArrayNode edges = gap.putArray("edges");
+    f.edgeGaps().forEach(g -> edges.add(JsonText.estimate(g, "m")));
+    put(gap, "heave", f.heave(), "m");
+    put(gap, "pitch", f.pitch(), "rad");
+    ObjectNode power = node.putObject("power");
+    put(power, "air", f.airPower(), "W");
+    put(power, "shaft", f.shaftPower(), "W");
+    put(power, "electrical", f.electricalPower(), "W");
+    put(power, "runTime", f.runTime(), "s");
+  }
+
+  private static void margin(ObjectNode document, @Nullable RideHeight r) {
+    ObjectNode node = document.putObject("suckDownMargin");
+    if (r == null) {
+      return;
+    }
+    put(node, "force", r.force(), "N");
+    put(node, "gap", r.gap(), "m");
+    put(node, "requiredStiffness", r.requiredStiffness(), "N/m");
+    put(node, "factor", r.factor(), PURE);
+    JsonText.number(node, "stiffness", r.stiffness());
+    node.put("endsIn", r.ending().key());
+    node.put("edge", r.edge());
+  }
+
+  private static void valve(ObjectNode document, @Nullable ValveSetting v) {
+    if (v == null) {
+      document.putNull("valveSetting");
+      return;
+    }
+    ObjectNode node = document.putObject("valveSetting");
+    JsonText.number(node, "factor", v.factor());
+    node.put("needed", v.needed());
+    put(node, "largestSuction", v.capSuction(), "Pa");
+    put(node, "flowToPass", v.flowAtCap(), FLOW);
+    ValveSetting.Setting s = v.setting();
+    if (s == null) {
+      node.putNull("setting");
+      return;
+    }
+    ObjectNode set = node.putObject("setting");
+    set.put("fits", s.fits());
+    JsonText.number(set, "preload", s.preload());
+    JsonText.number(set, "openingSuction", s.openingSuction());
+    JsonText.number(set, "lift", s.liftAtCap());
+    JsonText.number(set, "largestFlow", s.largestFlow());
+    JsonText.number(set, "seatAreaNeeded", s.seatAreaNeeded());
+    put(set, "suction", s.suction(), "Pa");
+    put(set, "downforce", s.downforce(), "N");
+    ObjectNode chatter = node.putObject("chatter");
+    chatter.put("open", s.chatter().open());
+    chatter.put("warns", s.chatter().warns());
+    JsonText.number(chatter, "dampingNeeded", s.chatter().dampingNeeded());
+    JsonText.number(chatter, "damping", s.chatter().damping());
+    JsonText.number(chatter, "naturalFrequency", s.chatter().naturalFrequency());
+    JsonText.number(chatter, "slopes", s.chatter().slopes());
+  }
+
+  private static ObjectNode hold(Hold h) {
+    ObjectNode node = JsonText.NODES.objectNode();
+    node.put("case", h.place());
+    JsonText.number(node, "angle", h.angle());
+    node.put("heading", h.heading());
+    node.put("holds", h.holds());
+    node.put("limitedBy", h.limitedBy());
+    put(node, "margin", h.margin(), PURE);
+    put(node, "slip", h.slip(), PURE);
+    put(node, "sliding", h.sliding(), PURE);
+    put(node, "tip", h.tip(), PURE);
+    put(node, "axleLift", h.axleLift(), PURE);
+    put(node, "peelOff", h.peelOff(), PURE);
+    ArrayNode axles = node.putArray("axleLoads");
+    h.axleLoads().forEach(a -> axles.add(JsonText.estimate(a, "N")));
+    return node;
+  }
+
+  private static void launch(ObjectNode document, @Nullable Launch l) {
+    if (l == null) {
+      document.putNull("launch");
+      return;
+    }
+    ObjectNode node = document.putObject("launch");
+    put(node, "acceleration", l.gripAcceleration(), "m/s2");
+    node.put("axleLiftsFirst", l.liftsFirst());
+    put(node, "gripLimitedUpTo", l.gripUntil(), "m/s");
+    JsonText.number(node, "speed", l.speed());
+    put(node, "time", l.time(), "s");
+    put(node, "distance", l.distance(), "m");
+    JsonText.number(node, "accelerationWithoutSuction", l.withoutSuction());
+  }
+
+  private static ObjectNode step(StepCrossing s) {
+    ObjectNode node = JsonText.NODES.objectNode();
+    node.put("edge", s.edge());
+    put(node, "suction", s.suction(), "Pa");
+    put(node, "downforce", s.downforce(), "N");
+    put(node, "kept", s.kept(), PURE);
+    Hold wall = s.wall();
+    node.put("holdsOnWall", wall != null && wall.holds());
+    return node;
+  }
+
+  private static void trades(ArrayNode list, List<Trade> trades) {
+    for (Trade t : trades) {
+      ObjectNode node = list.addObject();
+      node.put("change", t.kind().key());
+      node.put("name", t.name());
+      JsonText.number(node, "factor", t.factor());
+      put(node, "downforce", t.downforce(), "N");
+      put(node, "shaftPower", t.shaftPower(), "W");
+      put(node, "perWatt", t.perWatt(), "N/W");
+      put(node, "leastGap", t.leastGap(), "m");
+      node.put("beyondSolved", t.beyond());
+    }
+  }
+
+  private static void put(ObjectNode node, String key, @Nullable Estimate e, String unit) {
+    if (e == null) {
+      node.putNull(key);
+    } else {
+      node.set(key, JsonText.estimate(e, unit));
+    }
+  }
+}
