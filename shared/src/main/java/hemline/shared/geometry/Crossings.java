@@ -19,6 +19,7 @@ final class Crossings {
   private final int edges;
   private final String place;
   private final List<Problem> problems = new ArrayList<>();
+  private final List<OutlineChecks.Meeting> meetings = new ArrayList<>();
   private final Set<Long> reported = new HashSet<>();
   private final LineIntersector lines = new RobustLineIntersector();
 
@@ -32,6 +33,12 @@ final class Crossings {
     Crossings crossings = new Crossings(vertices, place);
     crossings.sweep();
     return crossings.problems;
+  }
+
+  static List<OutlineChecks.Meeting> meetings(List<Vertex> vertices) {
+    Crossings crossings = new Crossings(vertices, "outline");
+    crossings.sweep();
+    return crossings.meetings;
   }
 
   /** Compares each chord with those whose extent in x begins within its own. */
@@ -82,6 +89,7 @@ final class Crossings {
 
   private void report(int e, int f, boolean neighbours) {
     Coordinate at = lines.getIntersection(0);
+    meetings.add(new OutlineChecks.Meeting(e, f, at.x, at.y));
     String near = " near " + NumberText.point(at.x, at.y);
     if (lines.getIntersectionNum() == 2) {
       problems.add(

@@ -49,6 +49,26 @@ public final class OutlineChecks {
     return problems;
   }
 
+  /**
+   * A place where two edges of an outline cross, touch or lie on each other.
+   *
+   * @param edge number of the first edge
+   * @param other number of the second edge
+   * @param x m
+   * @param y m
+   */
+  public record Meeting(int edge, int other, double x, double y) {}
+
+  /** Places where the outline meets itself, the first few; none if its numbers are not sound. */
+  public static List<Meeting> meetings(DrawnOutline drawn) {
+    List<Problem> problems = new ArrayList<>();
+    checkNumbers(drawn, "outline", problems);
+    if (problems.isEmpty()) {
+      checkLengths(drawn, "outline", problems);
+    }
+    return problems.isEmpty() ? Crossings.meetings(drawn.vertices()) : List.of();
+  }
+
   private static void checkNumbers(DrawnOutline drawn, String place, List<Problem> problems) {
     int n = drawn.vertices().size();
     boolean anyArc = drawn.vertices().stream().anyMatch(v -> v.bulge() != 0);

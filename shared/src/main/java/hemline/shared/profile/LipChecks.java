@@ -27,7 +27,7 @@ final class LipChecks {
   private static final double CLOSEST = 10e-6;
 
   /** Length over width of a thin part that is worth a notice, and of one that is an error. */
-  private static final double THIN = 1.25;
+  static final double THIN = 1.25;
 
   private static final double SLIVER = 10;
 

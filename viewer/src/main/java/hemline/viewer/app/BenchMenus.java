@@ -31,16 +31,15 @@ final class BenchMenus {
   private Menu lips() {
     Menu lips = new Menu("Lips");
     lips.setId("menu-lips");
+    lips.getItems()
+        .addAll(
+            item("Draw a new lip", shortcut(KeyCode.N), screen::drawNew),
+            item("Flat lip with sliders", null, () -> screen.starters().flat()),
+            item("Teeth with sliders", null, () -> screen.starters().teeth()),
+            item("Pockets with sliders", null, () -> screen.starters().pockets()),
+            new SeparatorMenuItem());
     for (Examples.Example example : examples.all()) {
-      lips.getItems()
-          .add(
-              item(
-                  example.name(),
-                  null,
-                  () -> {
-                    bench.open(example.drawing());
-                    screen.board().fit();
-                  }));
+      lips.getItems().add(item(example.name(), null, () -> screen.open(example.drawing())));
     }
     return lips;
   }
@@ -55,6 +54,11 @@ final class BenchMenus {
         null,
         undo,
         redo,
+        new SeparatorMenuItem(),
+        item("Choose all corners", shortcut(KeyCode.A), () -> screen.actions().chooseAll()),
+        item("Add a corner", null, () -> screen.actions().insert()),
+        item("Bend or straighten the edge", null, () -> screen.actions().bend()),
+        item("Delete what is chosen", null, () -> screen.actions().delete()),
         new SeparatorMenuItem(),
         item("Mirror", shortcut(KeyCode.M), () -> bench.edit(LipShape::mirror)),
         item(

@@ -3,11 +3,13 @@ package hemline.viewer.draw;
 import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.profile.LipDrawing;
+import hemline.shared.section.GroundMotion;
 import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.Parts;
 import hemline.viewer.format.Digits;
 import hemline.viewer.model.Placement;
 import hemline.viewer.model.Setting;
+import hemline.viewer.picture.GroundArrow;
 import hemline.viewer.picture.Hatching;
 import hemline.viewer.picture.Sheet;
 import hemline.viewer.picture.Sheet.Anchor;
@@ -20,6 +22,7 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** Paints lip, skirt, ground, rulers and the names of the two sides. */
 public final class BoardPainter {
@@ -37,11 +40,6 @@ public final class BoardPainter {
 
   private Rectangle2D all() {
     return new Rectangle2D.Double(0, 0, view.width(), view.height());
-  }
-
-  /** Fills the board. */
-  public void paper() {
-    sheet.fill(all(), ink.paper(), 1);
   }
 
   /** Skirt wall above the mount edge, as wide as the mount. */
@@ -96,17 +94,12 @@ public final class BoardPainter {
     return path;
   }
 
-  /** Outline of one part as drawn, without roundings, open edges included. */
-  public Path2D drawn(LipDrawing drawing, int part) {
-    return path(new Outline(Parts.of(drawing, part).vertices()));
-  }
-
   /**
    * Ground up to a height in the drawing's frame.
    *
    * @param travel how far the hatch has moved, pixels
    */
-  public void ground(double y, Setting setting, double travel) {
+  public void ground(double y, double travel) {
     double top = view.py(y);
     if (top > view.height()) {
       return;
@@ -117,7 +110,7 @@ public final class BoardPainter {
     Path2D hatch = new Path2D.Double();
     double pitch = HATCH * Math.sqrt(2);
     double shift = ((travel % pitch) + pitch) % pitch - pitch;
-    double depth = Math.min(26, strip.getHeight());
+    double depth = Math.min(60, strip.getHeight());
     for (double x = shift; x < view.width() + depth; x += pitch) {
       hatch.moveTo(x, top);
       hatch.lineTo(x - depth, top + depth);
@@ -126,9 +119,59 @@ public final class BoardPainter {
     sheet.stroke(new Line2D.Double(0, top, view.width(), top), new Pen(ink.text(), 1, 1.8));
   }
 
-  /** Names of the two sides and the lip. */
-  public void names(LipDrawing drawing, double ground) {
-    Placement lip = Placement.of(drawing);
+  /** Arrows in the ground for its motion. */
+  public void motion(double y, Setting setting) {
+    double top = view.py(y);
+    if (top < view.height() - 20) {
+      Rectangle2D strip = new Rectangle2D.Double(0, top + 3, view.width(), 26);
+      GroundArrow.paint(
+          sheet,
+          "ground",
+          new GroundMotion(setting.groundSpeed(), setting.spanwiseSpeed()),
+          strip,
+          ink.text(),
+          ink.paper());
+    }
+  }
+
+  /** An outline that is being drawn, and where its next point would come. */
+  public void sketch(List<Vertex> points, double @Nullable [] next) {
+    Path2D path = new Path2D.Double();
+    for (int k = 0; k < points.size(); k++) {
+      double x = view.px(points.get(k).x());
+      double y = view.py(points.get(k).y());
+      if (k == 0) {
+        path.moveTo(x, y);
+      } else {
+        path.lineTo(x, y);
+      }
+    }
+    sheet.stroke(path, new Pen(ink.lipEdge(), 1, 2));
+    if (next != null && !points.isEmpty()) {
+      Vertex last = points.get(points.size() - 1);
+      sheet.stroke(
+          new Line2D.Double(
+              view.px(last.x()), view.py(last.y()), view.px(next[0]), view.py(next[1])),
+          new Pen(ink.chosen(), 1, 1.4, 5, 4));
+    }
+    for (int k = 0; k < points.size(); k++) {
+      mark(points.get(k), k == 0);
+    }
+    if (next != null) {
+      mark(new Vertex(next[0], next[1]), true);
+    }
+  }
+
+  private void mark(Vertex v, boolean on) {
+    double half = on ? 4.5 : 3.5;
+    Rectangle2D box =
+        new Rectangle2D.Double(view.px(v.x()) - half, view.py(v.y()) - half, 2 * half, 2 * half);
+    sheet.fill(box, on ? ink.chosen() : ink.paper(), 1);
+    sheet.stroke(box, new Pen(on ? ink.chosen() : ink.handle(), 1, 1.5));
+  }
+
+  /** Names of the two sides and the gap. */
+  public void names(Placement lip, double ground) {
     Lettering name = Lettering.of(13, ink.text()).lifted();
     double y = Math.max(28, view.py(lip.high()) + 18);
     sheet.text(
@@ -190,13 +233,7 @@ public final class BoardPainter {
   /** Small squares on the vertices, filled where chosen. */
   public void handles(LipDrawing drawing, Set<Corner> chosen) {
     for (Corner corner : Parts.corners(drawing)) {
-      Vertex v = Parts.vertex(drawing, corner);
-      boolean on = chosen.contains(corner);
-      double half = on ? 4.5 : 3.5;
-      Rectangle2D box =
-          new Rectangle2D.Double(view.px(v.x()) - half, view.py(v.y()) - half, 2 * half, 2 * half);
-      sheet.fill(box, on ? ink.chosen() : ink.paper(), 1);
-      sheet.stroke(box, new Pen(on ? ink.chosen() : ink.handle(), 1, 1.5));
+      mark(Parts.vertex(drawing, corner), chosen.contains(corner));
     }
   }
 

@@ -1,88 +1,151 @@
 package hemline.viewer.draw;
 
-import hemline.shared.result.SectionResult;
+import hemline.solver.flow.FlowField;
+import hemline.viewer.draw.BoardLook.ColourMap;
 import hemline.viewer.model.Shown;
-import hemline.viewer.picture.Contours;
 import hemline.viewer.picture.GridField;
-import hemline.viewer.picture.PressureScale;
 import hemline.viewer.picture.Projection;
 import hemline.viewer.picture.SectionScene;
 import hemline.viewer.picture.SectionWindow;
 import hemline.viewer.picture.Sheet;
+import hemline.viewer.picture.Sheet.Pen;
 import hemline.viewer.picture.Streamlines;
 import hemline.viewer.picture.VortexLabels;
+import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
-import java.util.ArrayList;
-import java.util.List;
+import java.util.EnumMap;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** A flow made ready to paint at any place and scale: lines are traced once. */
 public final class FlowPicture {
   private final Shown shown;
   private final GridField field;
-  private final PressureScale scale;
-  private final List<List<Contours.Line>> bands = new ArrayList<>();
+  private final double through;
+  private final Map<ColourMap, FieldMap> maps = new EnumMap<>(ColourMap.class);
   private final Streamlines lines;
 
-  public FlowPicture(Shown shown) {
+  /** Traces what a look needs; takes some ten milliseconds, so not on the screen's thread. */
+  public FlowPicture(Shown shown, BoardLook look) {
     this.shown = shown;
     field = GridField.of(shown.field());
+    through = SectionScene.of(shown.section(), shown.result(), field).through();
     double[] range = field.pressureRange(0);
-    scale = PressureScale.over(range[0], range[1]);
-    Contours contours = new Contours(field.px(), field.py(), field.pressure());
-    for (int band = 1; band < scale.count(); band++) {
-      bands.add(contours.region(scale.edge(band)));
+    if (look.map() == ColourMap.SPEED) {
+      GridField speeds = GridField.of(shown.field(), speed(shown.field()));
+      maps.put(ColourMap.SPEED, new FieldMap(speeds, 0, speeds.pressureRange(0)[1]));
+    } else if (look.map() == ColourMap.PRESSURE) {
+      maps.put(ColourMap.PRESSURE, new FieldMap(field, range[0], range[1]));
     }
-    SectionScene scene = SectionScene.of(shown.section(), shown.result(), field);
-    lines = new Streamlines(field, scene.through(), 100);
+    lines = new Streamlines(field, through, look.tubes());
+  }
+
+  private static double[] speed(FlowField f) {
+    double[] speed = new double[f.u().length];
+    for (int c = 0; c < speed.length; c++) {
+      speed[c] = Math.sqrt(f.u()[c] * f.u()[c] + f.v()[c] * f.v()[c] + f.w()[c] * f.w()[c]);
+    }
+    return speed;
   }
 
   public Shown shown() {
     return shown;
   }
 
-  public PressureScale scale() {
-    return scale;
+  /** Streamfunction of the lip, which is the leak, m²/s. */
+  public double through() {
+    return through;
+  }
+
+  /** The map on show; null for none. */
+  public @Nullable FieldMap map(BoardLook look) {
+    return maps.get(look.map());
   }
 
   public Streamlines streamlines() {
     return lines;
   }
 
-  public SectionResult result() {
-    return shown.result();
-  }
-
-  /** Where the flow's frame has its origin in the drawing. */
+  /** From the flow's frame to the board. */
   public Projection projection(BoardView view) {
-    return view.projection(
-        shown.placement().left(), shown.placement().low() - shown.section().gap());
+    return view.projection(originX(), originY());
   }
 
-  /** Paints pressure and streamlines. */
-  public void paint(Sheet sheet, BoardView view) {
+  /** x of the flow's origin in the drawing, m. */
+  public double originX() {
+    return shown.placement().left();
+  }
+
+  /** y of the flow's origin, the ground, in the drawing, m. */
+  public double originY() {
+    return shown.placement().low() - shown.section().gap();
+  }
+
+  /** Paints colours, mesh and streamlines. */
+  public void paint(Sheet sheet, BoardView view, BoardLook look, Palette ink) {
     Projection to = projection(view);
     Rectangle2D frame = frame(to);
-    sheet.clip(frame);
-    sheet.fill(frame, scale.colour(0), 1);
-    for (int band = 1; band < scale.count(); band++) {
-      Path2D region = new Path2D.Double();
-      for (Contours.Line line : bands.get(band - 1)) {
-        to.append(region, line);
-      }
-      sheet.fill(region, scale.colour(band), 1);
+    if (frame.isEmpty()) {
+      return;
     }
-    lines.paint(sheet, to);
+    sheet.clip(frame);
+    FieldMap map = map(look);
+    if (map != null) {
+      map.paint(
+          sheet,
+          to,
+          frame,
+          look.map() == ColourMap.SPEED ? ink.map().speed() : ink.map().pressure());
+    }
+    if (look.mesh()) {
+      paintMesh(sheet, to, frame, ink);
+    }
+    if (look.streamlines()) {
+      lines.paint(sheet, to, ink.leak(), ink.vortex(), ink.paper());
+    }
     sheet.unclip();
   }
 
+  private void paintMesh(Sheet sheet, Projection to, Rectangle2D frame, Palette ink) {
+    Path2D grid = new Path2D.Double();
+    for (double x : field.sx()) {
+      double px = to.x(x);
+      if (px >= frame.getMinX() && px <= frame.getMaxX()) {
+        grid.append(new Line2D.Double(px, frame.getMinY(), px, frame.getMaxY()), false);
+      }
+    }
+    for (double y : field.sy()) {
+      double py = to.y(y);
+      if (py >= frame.getMinY() && py <= frame.getMaxY()) {
+        grid.append(new Line2D.Double(frame.getMinX(), py, frame.getMaxX(), py), false);
+      }
+    }
+    sheet.stroke(grid, new Pen(ink.quiet(), 0.55, 0.6));
+  }
+
   /** Writes the strengths of the trapped vortices; after the solids are painted. */
-  public void paintLabels(Sheet sheet, BoardView view) {
-    VortexLabels.paint(sheet, projection(view), shown.result());
+  public void paintLabels(Sheet sheet, BoardView view, Palette ink) {
+    VortexLabels.paint(sheet, projection(view), shown.result(), ink.text(), ink.vortex());
+  }
+
+  /** The meaning of the colours, in the upper right corner of the board. */
+  public void paintKey(Sheet sheet, BoardView view, BoardLook look, Palette ink) {
+    FieldMap map = map(look);
+    if (map != null) {
+      boolean speed = look.map() == ColourMap.SPEED;
+      ScaleKey.paint(
+          sheet,
+          view,
+          map.scale(),
+          speed ? ink.map().speed() : ink.map().pressure(),
+          speed ? "speed of the air, m/s" : "pressure over ambient, Pa",
+          ink);
+    }
   }
 
   /** The part of the board that the flow covers. */
-  private Rectangle2D frame(Projection to) {
+  Rectangle2D frame(Projection to) {
     SectionWindow w = to.window();
     double left = Math.max(to.x(field.sx()[0]), to.x(w.left()));
     double right = Math.min(to.x(field.sx()[field.sx().length - 1]), to.x(w.right()));

@@ -1,7 +1,9 @@
 package hemline.viewer.draw;
 
+import hemline.viewer.picture.ColourCurve;
 import hemline.viewer.picture.Ink;
 import hemline.viewer.picture.OkLab;
+import hemline.viewer.picture.PressureColours;
 
 /**
  * Colours of the board in one theme, 0xRRGGBB.
@@ -18,6 +20,9 @@ import hemline.viewer.picture.OkLab;
  * @param chosen selected vertices
  * @param wrong edges that cannot stay
  * @param caution parts that may fail in print
+ * @param leak streamlines that carry the leak
+ * @param vortex streamlines of trapped vortices
+ * @param map colours of pressure, from the lowest to the highest, and of speed, from still to fast
  */
 public record Palette(
     int paper,
@@ -31,7 +36,13 @@ public record Palette(
     int handle,
     int chosen,
     int wrong,
-    int caution) {
+    int caution,
+    int leak,
+    int vortex,
+    Map map) {
+
+  /** Colours of the two maps. */
+  public record Map(ColourCurve pressure, ColourCurve speed) {}
 
   /** Dark on chalk. */
   public static final Palette LIGHT =
@@ -47,7 +58,10 @@ public record Palette(
           OkLab.polar(0.36, 0.05, 60).rgb(),
           OkLab.polar(0.50, 0.17, 300).rgb(),
           OkLab.polar(0.52, 0.21, 27).rgb(),
-          OkLab.polar(0.66, 0.17, 55).rgb());
+          OkLab.polar(0.66, 0.17, 55).rgb(),
+          Ink.THROUGH,
+          Ink.VORTEX,
+          new Map(PressureColours.curve(), ColourCurve.SPEED));
 
   /** Light on slate. */
   public static final Palette DARK =
@@ -63,5 +77,8 @@ public record Palette(
           OkLab.polar(0.90, 0.05, 80).rgb(),
           OkLab.polar(0.80, 0.13, 310).rgb(),
           OkLab.polar(0.70, 0.19, 25).rgb(),
-          OkLab.polar(0.79, 0.15, 65).rgb());
+          OkLab.polar(0.79, 0.15, 65).rgb(),
+          OkLab.polar(0.95, 0.015, 95).rgb(),
+          OkLab.polar(0.76, 0.15, 50).rgb(),
+          new Map(ColourCurve.PRESSURE_DARK, ColourCurve.SPEED_DARK));
 }

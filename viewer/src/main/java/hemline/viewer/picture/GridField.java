@@ -31,6 +31,15 @@ public record GridField(
     double[] streamfunction) {
 
   public static GridField of(FlowField field) {
+    return of(field, field.p());
+  }
+
+  /**
+   * The same with another quantity of the cells in the place of pressure.
+   *
+   * @param values by cell. Not modified.
+   */
+  public static GridField of(FlowField field, double[] values) {
     Mesh mesh = field.mesh();
     int nx = mesh.lines.nx();
     int ny = mesh.lines.ny();
@@ -45,7 +54,7 @@ public record GridField(
         int cell = mesh.cellAt[row * nx + column];
         if (cell >= 0) {
           wet[j * px.length + i] = true;
-          pressure[j * px.length + i] = field.p()[cell];
+          pressure[j * px.length + i] = values[cell];
         }
       }
     }

@@ -10,13 +10,18 @@ package hemline.viewer.picture;
  * lightness. The darkest end stays light enough for dark streamlines to show.
  */
 public final class PressureColours {
-  private static final OkLab CHALK = OkLab.polar(0.975, 0.014, 95);
-  private static final OkLab BEND = OkLab.polar(0.80, 0.105, 185);
-  private static final OkLab DEEP = OkLab.polar(0.46, 0.135, 264);
-  private static final int STEPS = 2048;
-  private static final double[] LENGTH = lengths();
+  private static final ColourCurve CURVE =
+      new ColourCurve(
+          OkLab.polar(0.46, 0.135, 264),
+          OkLab.polar(0.80, 0.105, 185),
+          OkLab.polar(0.975, 0.014, 95));
 
   private PressureColours() {}
+
+  /** The curve from the lowest to the highest pressure. */
+  public static ColourCurve curve() {
+    return CURVE;
+  }
 
   /**
    * Colour of a share of the scale.
@@ -24,36 +29,6 @@ public final class PressureColours {
    * @param share 0 for the lowest pressure, 1 for the highest; taken as the nearer end outside
    */
   public static int at(double share) {
-    return onCurve(parameter(1 - Math.max(0, Math.min(1, share)))).rgb();
-  }
-
-  /** Point of the curve that lies the given share of the whole length from the chalk end. */
-  private static double parameter(double share) {
-    double wanted = share * LENGTH[STEPS];
-    int low = 0;
-    int high = STEPS;
-    while (high - low > 1) {
-      int mid = (low + high) / 2;
-      if (LENGTH[mid] <= wanted) {
-        low = mid;
-      } else {
-        high = mid;
-      }
-    }
-    double within = (wanted - LENGTH[low]) / (LENGTH[high] - LENGTH[low]);
-    return (low + within) / STEPS;
-  }
-
-  private static OkLab onCurve(double t) {
-    return CHALK.mix(BEND, t).mix(BEND.mix(DEEP, t), t);
-  }
-
-  private static double[] lengths() {
-    double[] length = new double[STEPS + 1];
-    for (int k = 1; k <= STEPS; k++) {
-      length[k] =
-          length[k - 1] + onCurve((double) k / STEPS).distance(onCurve((double) (k - 1) / STEPS));
-    }
-    return length;
+    return CURVE.at(share);
   }
 }

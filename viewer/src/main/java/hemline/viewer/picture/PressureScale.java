@@ -25,6 +25,11 @@ public record PressureScale(double step, int first, int count) {
   }
 
   public int colour(int band) {
-    return PressureColours.at(count == 1 ? 1 : (double) band / (count - 1));
+    return PressureColours.at(share(band));
+  }
+
+  /** Place of a band on the scale, 0 for the lowest, 1 for the highest. */
+  public double share(int band) {
+    return count == 1 ? 1 : (double) band / (count - 1);
   }
 }

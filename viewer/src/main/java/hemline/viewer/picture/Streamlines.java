@@ -39,6 +39,18 @@ public final class Streamlines {
    * @param room height of the gap on the sheet, sheet units
    */
   public Streamlines(GridField field, double leak, double room) {
+    this(field, leak, tubes(room));
+  }
+
+  /**
+   * Traces the lines.
+   *
+   * @param field pressure and streamfunction. Not modified.
+   * @param leak streamfunction of the upper wall, m²/s; of either sign, or 0 in a closed cavity
+   * @param tubes parts into which the leak is divided, 2 or more
+   */
+  public Streamlines(GridField field, double leak, int tubes) {
+    this.tubes = tubes;
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     for (double psi : field.streamfunction()) {
@@ -47,7 +59,6 @@ public final class Streamlines {
     }
     Contours contours = new Contours(field.sx(), field.sy(), field.streamfunction());
     leaking = Math.abs(leak) > NO_LEAK * (high - low);
-    tubes = tubes(room);
     for (int k = 1; k < tubes && leaking; k++) {
       for (Contours.Line line : contours.lines(leak * k / tubes)) {
         (line.closed() ? vortices : through).add(line);
@@ -94,14 +105,25 @@ public final class Streamlines {
   }
 
   public void paint(Sheet sheet, Projection view) {
-    Path2D trapped = path(vortices, view);
-    sheet.stroke(trapped, CASING);
-    sheet.stroke(trapped, VORTEX);
-    sheet.stroke(path(through, view), THROUGH);
-    paintHeads(sheet, view);
+    paint(sheet, view, Ink.THROUGH, Ink.VORTEX, Ink.PAPER);
   }
 
-  private void paintHeads(Sheet sheet, Projection view) {
+  /**
+   * Paints in given colours.
+   *
+   * @param leakRgb lines that carry the leak
+   * @param vortexRgb lines of trapped vortices
+   * @param casingRgb thin rim that lifts vortex lines off the colours below
+   */
+  public void paint(Sheet sheet, Projection view, int leakRgb, int vortexRgb, int casingRgb) {
+    Path2D trapped = path(vortices, view);
+    sheet.stroke(trapped, new Pen(casingRgb, CASING.opacity(), CASING.width()));
+    sheet.stroke(trapped, new Pen(vortexRgb, 1, VORTEX.width(), VORTEX.dash()));
+    sheet.stroke(path(through, view), new Pen(leakRgb, 1, THROUGH.width()));
+    paintHeads(sheet, view, leakRgb, vortexRgb);
+  }
+
+  private void paintHeads(Sheet sheet, Projection view, int leakRgb, int vortexRgb) {
     Path2D heads = new Path2D.Double();
     for (Contours.Line line : through) {
       if (Arrows.visibleLength(line, view) > 120) {
@@ -109,14 +131,14 @@ public final class Streamlines {
         heads.append(Arrows.on(line, view, 0.8, 8), false);
       }
     }
-    sheet.fill(heads, Ink.THROUGH, 1);
+    sheet.fill(heads, leakRgb, 1);
     Path2D turning = new Path2D.Double();
     for (Contours.Line line : vortices) {
       if (Arrows.visibleLength(line, view) > 90) {
         turning.append(Arrows.on(line, view, 0.5, 8), false);
       }
     }
-    sheet.fill(turning, Ink.VORTEX, 1);
+    sheet.fill(turning, vortexRgb, 1);
   }
 
   private static Path2D path(List<Contours.Line> lines, Projection view) {

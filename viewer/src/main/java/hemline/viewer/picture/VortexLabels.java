@@ -18,6 +18,12 @@ public final class VortexLabels {
   private VortexLabels() {}
 
   public static void paint(Sheet sheet, Projection view, SectionResult result) {
+    paint(sheet, view, result, Ink.TEXT, Ink.VORTEX);
+  }
+
+  /** Paints with letters and centres in given colours. */
+  public static void paint(
+      Sheet sheet, Projection view, SectionResult result, int textRgb, int centreRgb) {
     List<Rectangle2D> taken = new ArrayList<>();
     Rectangle2D frame = view.frame();
     boolean leaking = result.figures().containsKey(Figure.LEAK_FLOW);
@@ -35,10 +41,10 @@ public final class VortexLabels {
       // below the centre, or above it where the ground is near
       double baseline = y + 19 > frame.getMaxY() ? y - 8 : y + 15;
       Rectangle2D box = new Rectangle2D.Double(middle - 0.5 * width, baseline - 11, width, 15);
-      sheet.fill(new Ellipse2D.Double(x - 2.6, y - 2.6, 5.2, 5.2), Ink.VORTEX, 1);
+      sheet.fill(new Ellipse2D.Double(x - 2.6, y - 2.6, 5.2, 5.2), centreRgb, 1);
       if (taken.stream().noneMatch(box::intersects)) {
         taken.add(box);
-        sheet.text(middle, baseline, text, Lettering.of(SIZE, Ink.TEXT).lifted().at(Anchor.MIDDLE));
+        sheet.text(middle, baseline, text, Lettering.of(SIZE, textRgb).lifted().at(Anchor.MIDDLE));
       }
     }
   }

@@ -1,21 +1,37 @@
 package hemline.viewer.screen;
 
+import hemline.shared.profile.LipDrawing;
 import hemline.viewer.model.Selection;
+import hemline.viewer.model.Sketch;
 import hemline.viewer.model.Workbench;
+import javafx.geometry.Pos;
 import javafx.scene.Parent;
+import javafx.scene.control.Label;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
 
 /** Drawing board and result at once. */
 public final class BenchScreen implements Screen {
   private final Workbench bench;
   private final Selection selection;
+  private final Sketch sketch = new Sketch();
   private final SectionBoard board;
+  private final BoardActions actions;
+  private final SketchHands sketchHands;
+  private final StarterSlip starters;
 
   public BenchScreen(Workbench bench) {
     this.bench = bench;
-    this.selection = new Selection(bench);
-    this.board = new SectionBoard(bench, selection);
-    new BoardHands(board, bench, selection);
+    selection = new Selection(bench);
+    board = new SectionBoard(bench, selection, sketch);
+    actions = new BoardActions(bench, selection);
+    sketchHands = new SketchHands(board, bench, sketch);
+    starters = new StarterSlip(bench, board::fit);
+    new BoardHands(board, bench, selection, actions, sketchHands);
+    new BoardKeys(board, selection, actions, sketchHands);
   }
 
   @Override
@@ -32,10 +48,46 @@ public final class BenchScreen implements Screen {
     return selection;
   }
 
+  /** Changes of what is chosen. */
+  public BoardActions actions() {
+    return actions;
+  }
+
+  /** Shapes to begin with. */
+  public StarterSlip starters() {
+    return starters;
+  }
+
+  /** Puts a lip on the bench and shows it whole. */
+  public void open(LipDrawing lip) {
+    sketch.cancel();
+    starters.hide();
+    bench.open(lip);
+    board.fit();
+  }
+
+  /** Clears the board to draw a lip from nothing. */
+  public void drawNew() {
+    selection.clear();
+    starters.hide();
+    sketchHands.begin();
+  }
+
   @Override
   public Parent createContent() {
-    BorderPane pane = new BorderPane(board);
-    pane.setRight(new FiguresSlip(bench).content());
+    Label probe = new ProbeLine(board, bench).label();
+    StackPane middle = new StackPane(board, probe);
+    StackPane.setAlignment(probe, Pos.BOTTOM_LEFT);
+    BorderPane left = new BorderPane(middle);
+    left.setBottom(new TraceStrip(board, bench));
+    BorderPane pane = new BorderPane(left);
+    Region shape = new ShapeSlip(bench, selection, sketch, sketchHands, actions).content();
+    Region figures = new FiguresSlip(bench).content();
+    VBox.setVgrow(figures, Priority.ALWAYS);
+    VBox right = new VBox(shape, starters.content(), figures);
+    right.getStyleClass().add("right");
+    right.setPrefWidth(292);
+    pane.setRight(right);
     pane.setBottom(new SettingBar(bench).content());
     return pane;
   }

@@ -16,27 +16,31 @@ import hemline.viewer.model.Workbench;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
-import javafx.scene.input.KeyEvent;
+import javafx.scene.Cursor;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import org.jspecify.annotations.Nullable;
 
-/** Mouse and keyboard on the board. */
+/** The mouse on the board: drags of corners, edges, the ground and the paper; the wheel. */
 final class BoardHands {
-  private static final double NEAR = 9;
+  private static final double SMALLEST_GAP = 0.1e-3;
   private final SectionBoard board;
   private final Workbench bench;
   private final Selection selection;
-  private double gridStep = 0.1e-3;
+  private final BoardActions actions;
+  private final SketchHands sketch;
+  private final BoardMenu menu;
   private @Nullable Grip grip;
   private double lastX;
   private double lastY;
+  private double startX;
+  private double startY;
 
   /** What the mouse holds. */
   private sealed interface Grip {
     /** Vertices; the one under the mouse leads. */
-    record Vertices(Corner lead, Set<Corner> all) implements Grip {}
+    record Vertices(Corner lead, Set<Corner> all, double offX, double offY) implements Grip {}
 
     /** Middle of an edge. */
     record Bow(Corner edge) implements Grip {}
@@ -48,53 +52,66 @@ final class BoardHands {
     record Paper() implements Grip {}
   }
 
-  BoardHands(SectionBoard board, Workbench bench, Selection selection) {
+  BoardHands(
+      SectionBoard board,
+      Workbench bench,
+      Selection selection,
+      BoardActions actions,
+      SketchHands sketch) {
     this.board = board;
     this.bench = bench;
     this.selection = selection;
+    this.actions = actions;
+    this.sketch = sketch;
+    this.menu = new BoardMenu(board, actions);
     board.addEventHandler(MouseEvent.MOUSE_PRESSED, this::press);
     board.addEventHandler(MouseEvent.MOUSE_DRAGGED, this::drag);
-    board.addEventHandler(MouseEvent.MOUSE_RELEASED, e -> release());
+    board.addEventHandler(MouseEvent.MOUSE_RELEASED, this::release);
+    board.addEventHandler(MouseEvent.MOUSE_MOVED, this::hover);
     board.addEventHandler(ScrollEvent.SCROLL, this::scroll);
-    board.addEventHandler(KeyEvent.KEY_PRESSED, this::key);
-  }
-
-  void setGridStep(double step) {
-    gridStep = step;
   }
 
   private void press(MouseEvent e) {
     board.requestFocus();
+    menu.hide();
     BoardView view = board.view();
     if (view == null) {
       return;
     }
-    lastX = e.getX();
-    lastY = e.getY();
-    Corner corner = cornerAt(view, e.getX(), e.getY());
+    lastX = startX = e.getX();
+    lastY = startY = e.getY();
     if (e.getButton() != MouseButton.PRIMARY) {
       grip = new Grip.Paper();
-      return;
+    } else if (sketch.active()) {
+      sketch.press(view, e);
+    } else {
+      hold(view, e);
     }
+  }
+
+  private void hold(BoardView view, MouseEvent e) {
+    LipDrawing drawing = bench.drawing().get();
+    Corner corner = BoardFind.corner(drawing, view, e.getX(), e.getY());
+    Corner edge = corner == null ? BoardFind.edge(drawing, view, e.getX(), e.getY()) : null;
     if (corner != null) {
       if (e.isShiftDown()) {
         selection.toggle(corner);
       } else if (!selection.get().contains(corner)) {
         selection.set(Set.of(corner));
       }
-      grip = new Grip.Vertices(corner, selection.get());
-      bench.beginDrag();
-      return;
-    }
-    Corner edge = edgeAt(view, e.getX(), e.getY());
-    if (edge != null && e.getClickCount() == 2) {
-      insert(view, edge, e.getX(), e.getY());
+      holdVertices(view, corner, e);
+    } else if (edge != null && e.getClickCount() == 2) {
+      actions.insert(edge, view.x(e.getX()), view.y(e.getY()));
     } else if (edge != null) {
-      selection.set(Set.of(edge, Parts.next(bench.drawing().get(), edge)));
-      grip =
-          nearMiddle(view, edge, e) ? new Grip.Bow(edge) : new Grip.Vertices(edge, selection.get());
-      bench.beginDrag();
-    } else if (Math.abs(view.py(ground()) - e.getY()) < 6) {
+      boolean bow = BoardFind.onMiddle(drawing, view, edge, e.getX(), e.getY());
+      actions.chooseEdge(edge);
+      if (bow) {
+        grip = new Grip.Bow(edge);
+        bench.beginDrag();
+      } else {
+        holdVertices(view, edge, e);
+      }
+    } else if (Math.abs(view.py(board.ground()) - e.getY()) < 6) {
       grip = new Grip.Ground();
       bench.beginDrag();
     } else {
@@ -103,16 +120,12 @@ final class BoardHands {
     }
   }
 
-  private void insert(BoardView view, Corner edge, double px, double py) {
-    double x = view.x(px);
-    double y = view.y(py);
-    LipDrawing before = bench.drawing().get();
-    Vertex a = Parts.vertex(before, edge);
-    Vertex b = Parts.vertex(before, Parts.next(before, edge));
-    double[] foot = foot(a, b, x, y);
-    bench.edit(
-        d -> LipEdit.insert(d, edge, a.bulge() == 0 ? foot[0] : x, a.bulge() == 0 ? foot[1] : y));
-    selection.set(Set.of(new Corner(edge.part(), edge.index() + 1)));
+  private void holdVertices(BoardView view, Corner lead, MouseEvent e) {
+    Vertex v = Parts.vertex(bench.drawing().get(), lead);
+    grip =
+        new Grip.Vertices(
+            lead, selection.get(), v.x() - view.x(e.getX()), v.y() - view.y(e.getY()));
+    bench.beginDrag();
   }
 
   private void drag(MouseEvent e) {
@@ -123,12 +136,17 @@ final class BoardHands {
     double x = view.x(e.getX());
     double y = view.y(e.getY());
     if (grip instanceof Grip.Vertices held) {
-      moveTo(view, held, e, x, y);
+      if (Math.hypot(e.getX() - startX, e.getY() - startY) > 2) {
+        moveTo(view, held, e, x + held.offX(), y + held.offY());
+      }
     } else if (grip instanceof Grip.Bow bow) {
-      bench.edit(d -> LipEdit.bendThrough(d, bow.edge(), x, y));
-      board.label(List.of(arcLabel(view, bow.edge())));
+      if (Math.hypot(e.getX() - startX, e.getY() - startY) > 2) {
+        bench.edit(d -> LipEdit.bendThrough(d, bow.edge(), x, y));
+        board.label(List.of(arcLabel(view, bow.edge())));
+      }
     } else if (grip instanceof Grip.Ground) {
-      double gap = Math.max(0.1e-3, Math.rint((low() - y) * 2e4) / 2e4);
+      double low = Placement.of(bench.drawing().get()).low();
+      double gap = Math.max(SMALLEST_GAP, Math.rint((low - y) * 2e4) / 2e4);
       bench.set(bench.setting().get().withGap(gap));
     } else {
       board.look(view.panned(e.getX() - lastX, e.getY() - lastY));
@@ -140,37 +158,71 @@ final class BoardHands {
   private void moveTo(BoardView view, Grip.Vertices held, MouseEvent e, double x, double y) {
     LipDrawing now = bench.drawing().get();
     Vertex lead = Parts.vertex(now, held.lead());
-    double toX = x;
-    double toY = y;
-    if (held.all().size() == 1) {
-      Snap.Point p = snap(view, e).of(now, held.all(), x, y);
-      toX = p.x();
-      toY = p.y();
-    } else {
-      double dx = (e.getX() - lastX) / view.scale();
-      double dy = -(e.getY() - lastY) / view.scale();
-      toX = lead.x() + dx;
-      toY = lead.y() + dy;
-    }
-    double dx = toX - lead.x();
-    double dy = toY - lead.y();
-    bench.edit(d -> LipEdit.move(d, held.all(), dx, dy));
+    Snap.Point to = sketch.snap(view, e).of(now, held.all(), x, y);
+    double dx = to.x() - lead.x();
+    double dy = to.y() - lead.y();
+    // one vertex is put, so that it lies on the grid to the last bit
+    bench.edit(
+        d ->
+            held.all().size() == 1
+                ? LipEdit.place(d, held.lead(), to.x(), to.y())
+                : LipEdit.move(d, held.all(), dx, dy));
     board.label(lengths(view, held.lead()));
   }
 
-  private Snap snap(BoardView view, MouseEvent e) {
-    return e.isAltDown()
-        ? new Snap(0, false, 0)
-        : new Snap(gridStep, true, Math.min(0.49 * gridStep, 7 / view.scale()));
-  }
-
-  private void release() {
+  private void release(MouseEvent e) {
     Grip was = grip;
     grip = null;
     board.label(List.of());
-    if (was != null && !(was instanceof Grip.Paper)) {
-      bench.endDrag();
+    if (was == null) {
+      return;
     }
+    if (!(was instanceof Grip.Paper)) {
+      bench.endDrag();
+    } else if (e.getButton() == MouseButton.SECONDARY
+        && !sketch.active()
+        && Math.hypot(e.getX() - startX, e.getY() - startY) < 4) {
+      openMenu(e);
+    }
+  }
+
+  private void openMenu(MouseEvent e) {
+    BoardView view = board.view();
+    if (view == null) {
+      return;
+    }
+    LipDrawing drawing = bench.drawing().get();
+    Corner corner = BoardFind.corner(drawing, view, e.getX(), e.getY());
+    Corner edge = corner == null ? BoardFind.edge(drawing, view, e.getX(), e.getY()) : null;
+    if (corner != null) {
+      if (!selection.get().contains(corner)) {
+        selection.set(Set.of(corner));
+      }
+      menu.corner(e.getScreenX(), e.getScreenY());
+    } else if (edge != null) {
+      actions.chooseEdge(edge);
+      menu.edge(edge, view.x(e.getX()), view.y(e.getY()), e.getScreenX(), e.getScreenY());
+    } else {
+      menu.paper(e.getScreenX(), e.getScreenY());
+    }
+  }
+
+  private void hover(MouseEvent e) {
+    BoardView view = board.view();
+    if (view == null) {
+      return;
+    }
+    if (sketch.active()) {
+      sketch.hover(view, e);
+      board.setCursor(Cursor.CROSSHAIR);
+      return;
+    }
+    LipDrawing drawing = bench.drawing().get();
+    Corner corner = BoardFind.corner(drawing, view, e.getX(), e.getY());
+    Corner edge = corner == null ? BoardFind.edge(drawing, view, e.getX(), e.getY()) : null;
+    boolean ground = Math.abs(view.py(board.ground()) - e.getY()) < 6;
+    board.setCursor(
+        corner != null || edge != null ? Cursor.HAND : ground ? Cursor.V_RESIZE : Cursor.DEFAULT);
   }
 
   private void scroll(ScrollEvent e) {
@@ -181,179 +233,27 @@ final class BoardHands {
     e.consume();
   }
 
-  private void key(KeyEvent e) {
-    BoardView view = board.view();
-    if (view == null || e.isShortcutDown()) {
-      return;
-    }
-    double step = gridStep * (e.isShiftDown() ? 10 : 1);
-    boolean done = true;
-    switch (e.getCode()) {
-      case LEFT -> nudge(-step, 0);
-      case RIGHT -> nudge(step, 0);
-      case UP -> nudge(0, step);
-      case DOWN -> nudge(0, -step);
-      case DELETE, BACK_SPACE -> deleteChosen();
-      case PERIOD -> choose(1);
-      case COMMA -> choose(-1);
-      case INSERT -> insertAfterChosen();
-      case PLUS, ADD, EQUALS -> board.look(view.zoomed(1.25, view.width() / 2, view.height() / 2));
-      case MINUS, SUBTRACT -> board.look(view.zoomed(0.8, view.width() / 2, view.height() / 2));
-      case DIGIT0, NUMPAD0, HOME -> board.fit();
-      case ESCAPE -> selection.clear();
-      default -> done = false;
-    }
-    if (done) {
-      e.consume();
-    }
-  }
-
-  private void nudge(double dx, double dy) {
-    Set<Corner> chosen = selection.get();
-    if (chosen.isEmpty()) {
-      BoardView view = board.view();
-      if (view != null) {
-        board.look(view.panned(-40 * Math.signum(dx), 40 * Math.signum(dy)));
-      }
-      return;
-    }
-    bench.edit(d -> LipEdit.move(d, chosen, dx, dy));
-  }
-
-  private void deleteChosen() {
-    List<Corner> chosen = new ArrayList<>(selection.get());
-    // from the back, so that earlier indices stay true
-    chosen.sort((a, b) -> a.part() != b.part() ? b.part() - a.part() : b.index() - a.index());
-    bench.edit(
-        d -> {
-          LipDrawing out = d;
-          for (Corner corner : chosen) {
-            out = LipEdit.delete(out, corner);
-          }
-          return out;
-        });
-    selection.clear();
-  }
-
-  private void choose(int by) {
-    List<Corner> all = Parts.corners(bench.drawing().get());
-    Corner now = selection.get().stream().findFirst().orElse(null);
-    int at = now == null ? (by > 0 ? -1 : 0) : all.indexOf(now);
-    selection.set(Set.of(all.get(Math.floorMod(at + by, all.size()))));
-  }
-
-  private void insertAfterChosen() {
-    Corner edge = selection.get().stream().findFirst().orElse(null);
-    if (edge != null) {
-      LipDrawing d = bench.drawing().get();
-      Vertex a = Parts.vertex(d, edge);
-      Vertex b = Parts.vertex(d, Parts.next(d, edge));
-      double x = 0.5 * (a.x() + b.x());
-      double y = 0.5 * (a.y() + b.y());
-      bench.edit(now -> LipEdit.insert(now, edge, x, y));
-      selection.set(Set.of(new Corner(edge.part(), edge.index() + 1)));
-    }
-  }
-
-  private double low() {
-    return Placement.of(bench.drawing().get()).low();
-  }
-
-  private double ground() {
-    return low() - bench.setting().get().gap();
-  }
-
-  private @Nullable Corner cornerAt(BoardView view, double px, double py) {
-    Corner best = null;
-    double nearest = NEAR;
-    LipDrawing drawing = bench.drawing().get();
-    for (Corner corner : Parts.corners(drawing)) {
-      Vertex v = Parts.vertex(drawing, corner);
-      double d = Math.hypot(view.px(v.x()) - px, view.py(v.y()) - py);
-      if (d < nearest) {
-        nearest = d;
-        best = corner;
-      }
-    }
-    return best;
-  }
-
-  private @Nullable Corner edgeAt(BoardView view, double px, double py) {
-    Corner best = null;
-    double nearest = 6 / view.scale();
-    LipDrawing drawing = bench.drawing().get();
-    double x = view.x(px);
-    double y = view.y(py);
-    for (Corner corner : Parts.corners(drawing)) {
-      Vertex a = Parts.vertex(drawing, corner);
-      Vertex b = Parts.vertex(drawing, Parts.next(drawing, corner));
-      double d = distance(a, b, x, y);
-      if (d < nearest) {
-        nearest = d;
-        best = corner;
-      }
-    }
-    return best;
-  }
-
-  private static double distance(Vertex a, Vertex b, double x, double y) {
-    if (a.bulge() != 0) {
-      Arc arc = Arc.of(a, b);
-      boolean beside = arc.passes(Math.atan2(y - arc.yc(), x - arc.xc()));
-      return beside
-          ? Math.abs(Math.hypot(x - arc.xc(), y - arc.yc()) - arc.radius())
-          : Double.POSITIVE_INFINITY;
-    }
-    double[] foot = foot(a, b, x, y);
-    return Math.hypot(x - foot[0], y - foot[1]);
-  }
-
-  private static double[] foot(Vertex a, Vertex b, double x, double y) {
-    double dx = b.x() - a.x();
-    double dy = b.y() - a.y();
-    double square = dx * dx + dy * dy;
-    double t = square == 0 ? 0 : ((x - a.x()) * dx + (y - a.y()) * dy) / square;
-    double along = Math.max(0, Math.min(1, t));
-    return new double[] {a.x() + along * dx, a.y() + along * dy};
-  }
-
-  private boolean nearMiddle(BoardView view, Corner edge, MouseEvent e) {
-    double[] m = middle(edge);
-    return Math.hypot(view.px(m[0]) - e.getX(), view.py(m[1]) - e.getY()) < NEAR;
-  }
-
-  private double[] middle(Corner edge) {
-    LipDrawing d = bench.drawing().get();
-    Vertex a = Parts.vertex(d, edge);
-    Vertex b = Parts.vertex(d, Parts.next(d, edge));
-    double half = 0.5 * a.bulge();
-    return new double[] {
-      0.5 * (a.x() + b.x()) + half * (b.y() - a.y()), 0.5 * (a.y() + b.y()) - half * (b.x() - a.x())
-    };
-  }
-
   private List<Label> lengths(BoardView view, Corner corner) {
     LipDrawing d = bench.drawing().get();
     List<Label> labels = new ArrayList<>();
-    Placement lip = Placement.of(d);
     Vertex v = Parts.vertex(d, corner);
     for (Corner edge : List.of(corner, Parts.previous(d, corner))) {
       Vertex a = Parts.vertex(d, edge);
       Vertex b = Parts.vertex(d, Parts.next(d, edge));
-      double[] m = middle(edge);
+      double[] m = BoardFind.middle(d, edge);
+      double length = Math.hypot(b.x() - a.x(), b.y() - a.y());
+      boolean upright = Math.abs(b.y() - a.y()) > Math.abs(b.x() - a.x());
       labels.add(
           new Label(
-              view.px(m[0]),
-              view.py(m[1]) - 8,
-              Digits.plain(1000 * Math.hypot(b.x() - a.x(), b.y() - a.y()), 4) + " mm"));
+              view.px(m[0]) + (upright ? 34 : 0),
+              view.py(m[1]) + (upright ? 4 : -8),
+              Digits.plain(1000 * length, 4) + " mm"));
     }
     labels.add(
         new Label(
-            view.px(v.x()),
-            view.py(v.y()) - 16,
-            Digits.plain(1000 * (v.x() - lip.left()), 4)
-                + ", "
-                + Digits.plain(1000 * (v.y() - lip.low()), 4)));
+            view.px(v.x()) + 46,
+            view.py(v.y()) + 22,
+            Digits.plain(1000 * v.x(), 4) + " | " + Digits.plain(1000 * v.y(), 4)));
     return labels;
   }
 
@@ -361,7 +261,7 @@ final class BoardHands {
     LipDrawing d = bench.drawing().get();
     Vertex a = Parts.vertex(d, edge);
     Vertex b = Parts.vertex(d, Parts.next(d, edge));
-    double[] m = middle(edge);
+    double[] m = BoardFind.middle(d, edge);
     String text =
         a.bulge() == 0
             ? "straight"

@@ -80,7 +80,7 @@ final class FiguresSlip {
         "quiet");
     for (Figure figure : FIRST) {
       Estimate estimate = result.figures().get(figure);
-      if (estimate != null) {
+      if (estimate != null && (estimate.value() != 0 || estimate.high() != estimate.low())) {
         lines.getChildren().add(figure(figure, estimate, shown.preview()));
       }
     }

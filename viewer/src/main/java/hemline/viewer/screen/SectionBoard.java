@@ -1,20 +1,26 @@
 package hemline.viewer.screen;
 
+import hemline.shared.profile.LipDrawing;
+import hemline.viewer.draw.BoardLook;
 import hemline.viewer.draw.BoardPainter;
 import hemline.viewer.draw.BoardView;
+import hemline.viewer.draw.FaultMarks;
 import hemline.viewer.draw.FlowPicture;
 import hemline.viewer.draw.FxSheet;
 import hemline.viewer.draw.Palette;
 import hemline.viewer.model.Placement;
 import hemline.viewer.model.Selection;
-import hemline.viewer.model.Shown;
+import hemline.viewer.model.Sketch;
 import hemline.viewer.model.Workbench;
 import java.util.List;
 import javafx.application.Platform;
 import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.layout.Background;
 import javafx.scene.layout.Region;
 import org.jspecify.annotations.Nullable;
 
@@ -25,34 +31,60 @@ public final class SectionBoard extends Region {
   private static final double STALE_OPACITY = 0.35;
   private final Workbench bench;
   private final Selection selection;
-  private final Canvas flow = new Canvas();
+  private final Sketch sketch;
+  private final FlowLayer flow = new FlowLayer(this::traced);
+  private final TracerLayer tracers;
   private final Canvas solids = new Canvas();
   private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.LIGHT);
-  private final ObjectProperty<@Nullable BoardView> view = new SimpleObjectProperty<>();
-  private @Nullable FlowPicture picture;
+  private final ObjectProperty<BoardLook> look = new SimpleObjectProperty<>(BoardLook.USUAL);
+  private final ReadOnlyObjectWrapper<@Nullable BoardView> view = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<@Nullable FlowPicture> picture =
+      new ReadOnlyObjectWrapper<>();
   private List<BoardPainter.Label> labels = List.of();
+  private double @Nullable [] pointer;
   private boolean flowDirty = true;
   private boolean asked;
   private boolean fitted;
 
-  public SectionBoard(Workbench bench, Selection selection) {
+  public SectionBoard(Workbench bench, Selection selection, Sketch sketch) {
     this.bench = bench;
     this.selection = selection;
+    this.sketch = sketch;
+    tracers = new TracerLayer(view::get, palette::get);
     setId("board");
     setFocusTraversable(true);
-    getChildren().addAll(flow, solids);
-    flow.setMouseTransparent(true);
+    setAccessibleText("Section of the lip over the ground");
+    getStyleClass().add("board");
+    setMinSize(200, 150);
     solids.setMouseTransparent(true);
-    bench.shown().subscribe(this::show);
+    getChildren().addAll(flow.canvas(), tracers.canvas(), solids);
+    bench.shown().subscribe(s -> flow.show(s, look.get()));
+    look.subscribe(l -> flow.show(bench.shown().get(), l));
     bench.drawing().subscribe(d -> ask(false));
     bench.setting().subscribe(s -> ask(false));
     bench.stale().subscribe(s -> ask(false));
     selection.corners().subscribe(c -> ask(false));
-    palette.subscribe(p -> ask(true));
+    sketch.points().subscribe(p -> ask(false));
+    sketch.active().subscribe(a -> ask(false));
+    palette.subscribe(
+        p -> {
+          setBackground(Background.fill(FxSheet.colour(p.paper(), 1)));
+          ask(true);
+        });
   }
 
   public ObjectProperty<Palette> palette() {
     return palette;
+  }
+
+  /** What is shown of the flow. */
+  public ObjectProperty<BoardLook> look() {
+    return look;
+  }
+
+  /** What the board shows; null before it has a size. */
+  public ReadOnlyObjectProperty<@Nullable BoardView> viewProperty() {
+    return view.getReadOnlyProperty();
   }
 
   /** What the board shows; null before it has a size. */
@@ -69,29 +101,44 @@ public final class SectionBoard extends Region {
   /** Shows the whole lip with its surroundings. */
   public void fit() {
     if (getWidth() > 10 && getHeight() > 10) {
-      look(
-          BoardView.around(
-              Placement.of(bench.drawing().get()),
-              bench.setting().get().gap(),
-              getWidth(),
-              getHeight()));
+      look(BoardView.around(lip(), bench.setting().get().gap(), getWidth(), getHeight()));
       fitted = true;
     }
   }
 
+  /** Where the lip, or the sheet for a new one, lies in the drawing. */
+  Placement lip() {
+    return sketch.active().get()
+        ? new Placement(0, 12e-3, 0, 10e-3)
+        : Placement.of(bench.drawing().get());
+  }
+
+  /** Height of the ground in the drawing, m. */
+  double ground() {
+    return lip().low() - bench.setting().get().gap();
+  }
+
   /** The flow on show, ready to paint; null when there is none. */
-  public @Nullable FlowPicture picture() {
-    return picture;
+  public ReadOnlyObjectProperty<@Nullable FlowPicture> picture() {
+    return picture.getReadOnlyProperty();
   }
 
   /** Dimensions to write beside what is dragged. */
   void label(List<BoardPainter.Label> texts) {
-    labels = texts;
+    if (!texts.equals(labels)) {
+      labels = texts;
+      ask(false);
+    }
+  }
+
+  /** Place in the drawing where the next point of a sketch would come; null for nowhere. */
+  void point(double @Nullable [] at) {
+    pointer = at;
     ask(false);
   }
 
-  private void show(@Nullable Shown shown) {
-    picture = shown == null ? null : new FlowPicture(shown);
+  private void traced() {
+    picture.set(flow.picture());
     ask(true);
   }
 
@@ -108,8 +155,8 @@ public final class SectionBoard extends Region {
   protected void layoutChildren() {
     double w = getWidth();
     double h = getHeight();
-    if (flow.getWidth() != w || flow.getHeight() != h) {
-      for (Canvas canvas : List.of(flow, solids)) {
+    if (solids.getWidth() != w || solids.getHeight() != h) {
+      for (Canvas canvas : List.of(flow.canvas(), tracers.canvas(), solids)) {
         canvas.setWidth(w);
         canvas.setHeight(h);
       }
@@ -129,36 +176,54 @@ public final class SectionBoard extends Region {
       return;
     }
     Palette ink = palette.get();
-    FlowPicture now = picture;
+    BoardLook shown = look.get();
+    FlowPicture now = flow.picture();
+    boolean sketching = sketch.active().get();
+    boolean stale = bench.stale().get();
     if (flowDirty) {
       flowDirty = false;
-      FxSheet sheet = clean(flow, ink);
-      new BoardPainter(sheet, ink, at).paper();
-      if (now != null) {
-        now.paint(sheet, at);
-      }
+      flow.paint(at, shown, ink);
     }
-    flow.setOpacity(bench.stale().get() ? STALE_OPACITY : 1);
-    FxSheet sheet = clean(solids, ink);
+    flow.canvas().setVisible(!sketching);
+    flow.canvas().setOpacity(stale ? STALE_OPACITY : 1);
+    tracers.canvas().setVisible(!sketching);
+    tracers.follow(shown.tracers() && !stale && now != null ? now : null);
+    GraphicsContext pen = solids.getGraphicsContext2D();
+    pen.clearRect(0, 0, solids.getWidth(), solids.getHeight());
+    FxSheet sheet = new FxSheet(pen, ink.paper());
     BoardPainter painter = new BoardPainter(sheet, ink, at);
-    var drawing = bench.drawing().get();
-    Placement lip = Placement.of(drawing);
-    double ground = lip.low() - bench.setting().get().gap();
-    painter.skirt(drawing);
-    painter.lip(drawing);
-    painter.ground(ground, bench.setting().get(), 0);
-    if (now != null && !bench.stale().get()) {
-      now.paintLabels(sheet, at);
+    Placement lip = lip();
+    if (sketching) {
+      painter.ground(ground(), 0);
+      painter.rulers(0, ground());
+      painter.sketch(sketch.points().get(), pointer);
+    } else {
+      paintLip(sheet, painter, at, ink, lip, stale ? null : now);
     }
-    painter.rulers(lip.left(), ground);
-    painter.names(drawing, ground);
-    painter.handles(drawing, selection.get());
     painter.dimensions(labels);
   }
 
-  private static FxSheet clean(Canvas canvas, Palette ink) {
-    GraphicsContext pen = canvas.getGraphicsContext2D();
-    pen.clearRect(0, 0, canvas.getWidth(), canvas.getHeight());
-    return new FxSheet(pen, ink.paper());
+  private void paintLip(
+      FxSheet sheet,
+      BoardPainter painter,
+      BoardView at,
+      Palette ink,
+      Placement lip,
+      @Nullable FlowPicture now) {
+    LipDrawing drawing = bench.drawing().get();
+    painter.skirt(drawing);
+    painter.lip(drawing);
+    painter.ground(ground(), 0);
+    painter.motion(ground(), bench.setting().get());
+    if (now != null) {
+      now.paintLabels(sheet, at, ink);
+    }
+    painter.rulers(0, ground());
+    painter.names(lip, ground());
+    FaultMarks.paint(sheet, at, ink, drawing, bench.findings().get());
+    if (now != null) {
+      now.paintKey(sheet, at, look.get(), ink);
+    }
+    painter.handles(drawing, selection.get());
   }
 }

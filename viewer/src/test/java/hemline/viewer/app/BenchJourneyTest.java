@@ -55,6 +55,6 @@ final class BenchJourneyTest extends ApplicationTest {
     clickOn("#run");
     until(this::solvedInFull);
     assertThat(lookup("#figure-leakFlow").queryLabeled().getText()).contains("\u00b1");
-    assertThat(window.benchScreen().board().picture()).isNotNull();
+    assertThat(window.benchScreen().board().picture().get()).isNotNull();
   }
 }

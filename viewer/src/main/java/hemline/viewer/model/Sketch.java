@@ -1,0 +1,86 @@
+package hemline.viewer.model;
+
+import hemline.shared.geometry.DrawnOutline;
+import hemline.shared.geometry.Vertex;
+import hemline.shared.profile.LipDrawing;
+import hemline.shared.profile.MountEdge;
+import java.util.ArrayList;
+import java.util.List;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import org.jspecify.annotations.Nullable;
+
+/** An outline that is being drawn point by point, in metres over the height of the lip's tip. */
+public final class Sketch {
+  private final ReadOnlyBooleanWrapper active = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyObjectWrapper<List<Vertex>> points = new ReadOnlyObjectWrapper<>(List.of());
+
+  public ReadOnlyBooleanProperty active() {
+    return active.getReadOnlyProperty();
+  }
+
+  public ReadOnlyObjectProperty<List<Vertex>> points() {
+    return points.getReadOnlyProperty();
+  }
+
+  /** Begins with an empty sheet. */
+  public void begin() {
+    points.set(List.of());
+    active.set(true);
+  }
+
+  /** Adds a point, unless it lies on the last one. */
+  public void add(double x, double y) {
+    List<Vertex> next = new ArrayList<>(points.get());
+    Vertex point = new Vertex(x, y);
+    if (next.isEmpty() || !next.get(next.size() - 1).equals(point)) {
+      next.add(point);
+      points.set(List.copyOf(next));
+    }
+  }
+
+  /** Takes the last point away. */
+  public void back() {
+    List<Vertex> now = points.get();
+    if (!now.isEmpty()) {
+      points.set(List.copyOf(now.subList(0, now.size() - 1)));
+    }
+  }
+
+  /** Gives up. */
+  public void cancel() {
+    points.set(List.of());
+    active.set(false);
+  }
+
+  /** True when the points make an outline. */
+  public boolean closable() {
+    return points.get().size() >= 3;
+  }
+
+  /**
+   * Closes the outline.
+   *
+   * @return the lip, null while there are fewer than three points
+   */
+  public @Nullable LipDrawing close(String name) {
+    if (!closable()) {
+      return null;
+    }
+    List<Vertex> v = points.get();
+    LipDrawing lip =
+        new LipDrawing(
+            name,
+            "",
+            "",
+            false,
+            "",
+            new DrawnOutline(v),
+            MountEdge.findAtTop(v).orElse(0),
+            List.of());
+    cancel();
+    return lip;
+  }
+}

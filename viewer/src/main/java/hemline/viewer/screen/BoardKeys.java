@@ -1,0 +1,93 @@
+package hemline.viewer.screen;
+
+import hemline.viewer.draw.BoardView;
+import hemline.viewer.model.Selection;
+import javafx.scene.input.KeyEvent;
+
+/** The keyboard on the board. */
+final class BoardKeys {
+  private final SectionBoard board;
+  private final Selection selection;
+  private final BoardActions actions;
+  private final SketchHands sketch;
+
+  BoardKeys(SectionBoard board, Selection selection, BoardActions actions, SketchHands sketch) {
+    this.board = board;
+    this.selection = selection;
+    this.actions = actions;
+    this.sketch = sketch;
+    board.addEventHandler(KeyEvent.KEY_PRESSED, this::key);
+  }
+
+  private void key(KeyEvent e) {
+    BoardView view = board.view();
+    if (view == null || e.isShortcutDown()) {
+      return;
+    }
+    boolean done = sketch.active() ? sketchKey(e) : shapeKey(e);
+    if (done || viewKey(view, e)) {
+      e.consume();
+    }
+  }
+
+  private boolean sketchKey(KeyEvent e) {
+    switch (e.getCode()) {
+      case ENTER -> sketch.close();
+      case ESCAPE -> sketch.cancel();
+      case BACK_SPACE, DELETE -> sketch.back();
+      default -> {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private boolean shapeKey(KeyEvent e) {
+    double grid = sketch.step().get() > 0 ? sketch.step().get() : 1e-5;
+    double step = grid * (e.isShiftDown() ? 10 : 1);
+    boolean chosen = !selection.get().isEmpty();
+    switch (e.getCode()) {
+      case PERIOD -> actions.choose(1);
+      case COMMA -> actions.choose(-1);
+      case N -> sketch.begin();
+      case ESCAPE -> selection.clear();
+      default -> {
+        if (!chosen) {
+          return false;
+        }
+        switch (e.getCode()) {
+          case LEFT -> actions.nudge(-step, 0);
+          case RIGHT -> actions.nudge(step, 0);
+          case UP -> actions.nudge(0, step);
+          case DOWN -> actions.nudge(0, -step);
+          case DELETE, BACK_SPACE -> actions.delete();
+          case INSERT, I -> actions.insert();
+          case E -> actions.chooseEdgeAfter();
+          case B -> actions.bend();
+          default -> {
+            return false;
+          }
+        }
+      }
+    }
+    return true;
+  }
+
+  private boolean viewKey(BoardView view, KeyEvent e) {
+    double cx = 0.5 * view.width();
+    double cy = 0.5 * view.height();
+    switch (e.getCode()) {
+      case PLUS, ADD, EQUALS -> board.look(view.zoomed(1.25, cx, cy));
+      case MINUS, SUBTRACT -> board.look(view.zoomed(0.8, cx, cy));
+      case DIGIT0, NUMPAD0, HOME -> board.fit();
+      case LEFT -> board.look(view.panned(40, 0));
+      case RIGHT -> board.look(view.panned(-40, 0));
+      case UP -> board.look(view.panned(0, 40));
+      case DOWN -> board.look(view.panned(0, -40));
+      default -> {
+        return false;
+      }
+    }
+    return true;
+  }
+}

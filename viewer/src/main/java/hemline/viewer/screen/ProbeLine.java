@@ -1,0 +1,60 @@
+package hemline.viewer.screen;
+
+import hemline.viewer.draw.BoardView;
+import hemline.viewer.draw.FlowPicture;
+import hemline.viewer.draw.Probe;
+import hemline.viewer.format.Digits;
+import hemline.viewer.model.Workbench;
+import javafx.scene.control.Label;
+import javafx.scene.input.MouseEvent;
+
+/** Values of the flow under the mouse, in one line on the ground strip of the board. */
+final class ProbeLine {
+  private final SectionBoard board;
+  private final Workbench bench;
+  private final Label label = new Label();
+
+  ProbeLine(SectionBoard board, Workbench bench) {
+    this.board = board;
+    this.bench = bench;
+    label.setId("probe");
+    label.getStyleClass().add("probe");
+    label.setMouseTransparent(true);
+    label.setVisible(false);
+    board.addEventHandler(MouseEvent.MOUSE_MOVED, e -> show(e.getX(), e.getY()));
+    board.addEventHandler(MouseEvent.MOUSE_DRAGGED, e -> show(e.getX(), e.getY()));
+    board.addEventHandler(MouseEvent.MOUSE_EXITED, e -> label.setVisible(false));
+  }
+
+  Label label() {
+    return label;
+  }
+
+  private void show(double px, double py) {
+    BoardView view = board.view();
+    if (view == null) {
+      return;
+    }
+    double x = view.x(px);
+    double y = view.y(py);
+    StringBuilder text = new StringBuilder();
+    text.append(mm(x)).append(" | ").append(mm(y - board.ground()));
+    text.append(" mm");
+    FlowPicture flow = board.picture().get();
+    if (flow != null && !bench.stale().get()) {
+      Probe probe = Probe.at(flow.shown(), flow.through(), x - flow.originX(), y - flow.originY());
+      if (probe != null) {
+        text.append("    ").append(Digits.plain(probe.speed(), 3)).append(" m/s");
+        text.append("    ").append(Digits.fixed(probe.pressure(), 0)).append(" Pa");
+        text.append("    ").append(Digits.fixed(100 * probe.below(), 0));
+        text.append(" % of the leak below");
+      }
+    }
+    label.setText(text.toString());
+    label.setVisible(true);
+  }
+
+  private static String mm(double metres) {
+    return Digits.fixed(1000 * metres, 2);
+  }
+}

@@ -1,0 +1,270 @@
+package hemline.viewer.screen;
+
+import hemline.shared.geometry.Rounding;
+import hemline.shared.geometry.Vertex;
+import hemline.shared.profile.LipDrawing;
+import hemline.viewer.edit.Corner;
+import hemline.viewer.edit.LipEdit;
+import hemline.viewer.edit.LipShape;
+import hemline.viewer.edit.Parts;
+import hemline.viewer.format.Digits;
+import hemline.viewer.model.Selection;
+import hemline.viewer.model.Sketch;
+import hemline.viewer.model.Workbench;
+import java.util.List;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
+
+/** Numbers of what is chosen: a corner, an edge, the whole lip, or the next point of a sketch. */
+final class ShapeSlip {
+  private final Workbench bench;
+  private final Selection selection;
+  private final Sketch sketch;
+  private final SketchHands hands;
+  private final BoardActions actions;
+  private final VBox box = new VBox(7);
+  private final NumberField cornerX = new NumberField("corner-x", "x", "x in the drawing", this::x);
+  private final NumberField cornerY = new NumberField("corner-y", "y", "y in the drawing", this::y);
+  private final ComboBox<String> dress = new ComboBox<>();
+  private final NumberField size =
+      new NumberField("corner-size", "by", "radius, or length taken off each edge", v -> dressed());
+  private final NumberField length =
+      new NumberField(
+          "edge-length", "length", "from end to end; the later end moves", this::stretched);
+  private final NumberField lift =
+      new NumberField("edge-lift", "lift", "how far the middle leaves the straight", this::lifted);
+  private final NumberField nextX = new NumberField("next-x", "x", "x of the next corner", v -> {});
+  private final NumberField nextY =
+      new NumberField("next-y", "y", "y of the next corner; Enter adds it", v -> addPoint());
+  private final TextField name = new TextField();
+  private boolean filling;
+
+  ShapeSlip(
+      Workbench bench,
+      Selection selection,
+      Sketch sketch,
+      SketchHands hands,
+      BoardActions actions) {
+    this.bench = bench;
+    this.selection = selection;
+    this.sketch = sketch;
+    this.hands = hands;
+    this.actions = actions;
+    box.getStyleClass().addAll("slip", "shape-slip");
+    dress.setId("corner-dress");
+    dress.getItems().addAll("sharp", "round", "broken");
+    dress.setOnAction(e -> dressed());
+    name.setId("lip-name");
+    name.setOnAction(
+        e -> {
+          if (!name.getText().isBlank()) {
+            bench.edit(d -> LipShape.named(d, name.getText().strip()));
+          }
+        });
+    nextX.set(0);
+    nextY.set(0);
+    bench.drawing().subscribe(d -> fill());
+    selection.corners().subscribe(c -> fill());
+    sketch.active().subscribe(a -> fill());
+  }
+
+  Region content() {
+    return box;
+  }
+
+  private void fill() {
+    filling = true;
+    Corner corner = actions.corner();
+    Corner edge = actions.edge();
+    if (sketch.active().get()) {
+      fillSketch();
+    } else if (corner != null) {
+      fillCorner(corner);
+    } else if (edge != null) {
+      fillEdge(edge);
+    } else {
+      fillLip();
+    }
+    filling = false;
+  }
+
+  private void show(Node... nodes) {
+    if (!box.getChildren().equals(List.of(nodes))) {
+      box.getChildren().setAll(nodes);
+    }
+  }
+
+  private final Label sketchTitle = title("A new lip");
+  private final Label sketchHint =
+      hint(
+          "Click its corners on the board, the top edge level. A click on the first corner or Enter"
+              + " closes it, Backspace takes one back, Esc gives up.");
+  private final Button addPoint = button("sketch-add", "Add corner", this::addPoint);
+  private final Button closeSketch = button("sketch-close", "Close outline", () -> closeSketch());
+  private final HBox sketchXy = new HBox(8, nextX.line(), nextY.line());
+  private final FlowPane sketchButtons = new FlowPane(6, 6, addPoint, closeSketch);
+
+  private void fillSketch() {
+    show(sketchTitle, sketchHint, sketchXy, sketchButtons);
+  }
+
+  private final Label cornerTitle = title("");
+  private final HBox cornerXy = new HBox(8, cornerX.line(), cornerY.line());
+  private final HBox cornerDress = new HBox(8, dress, size.line());
+  private final FlowPane cornerButtons =
+      new FlowPane(
+          6,
+          6,
+          button("corner-delete", "Delete", () -> actions().delete()),
+          button("corner-insert", "Add after", () -> actions().insert()));
+
+  private BoardActions actions() {
+    return actions;
+  }
+
+  private void closeSketch() {
+    hands.close();
+  }
+
+  private void fillCorner(Corner corner) {
+    LipDrawing d = bench.drawing().get();
+    Vertex v = Parts.vertex(d, corner);
+    cornerTitle.setText(
+        "Corner " + corner.index() + (corner.part() == 0 ? "" : " of part " + corner.part()));
+    cornerX.set(v.x());
+    cornerY.set(v.y());
+    Rounding rounding = rounding(d, corner);
+    dress.setValue(
+        rounding == null ? "sharp" : rounding.kind() == Rounding.Kind.ROUND ? "round" : "broken");
+    if (rounding != null) {
+      size.set(rounding.size());
+    } else if (size.field().getText().isEmpty()) {
+      size.set(0.5e-3);
+    }
+    show(cornerTitle, cornerXy, cornerDress, cornerButtons);
+  }
+
+  private static @Nullable Rounding rounding(LipDrawing d, Corner corner) {
+    return Parts.of(d, corner.part()).roundings().stream()
+        .filter(r -> r.vertex() == corner.index())
+        .findFirst()
+        .orElse(null);
+  }
+
+  private final Label edgeTitle = title("");
+  private final HBox edgeNumbers = new HBox(8, length.line(), lift.line());
+  private final FlowPane edgeButtons =
+      new FlowPane(
+          6,
+          6,
+          button("edge-bend", "Bend or straighten", () -> actions().bend()),
+          button("edge-insert", "Add corner", () -> actions().insert()),
+          button("edge-mount", "Fix to skirt", () -> actions().mount()));
+
+  private void fillEdge(Corner edge) {
+    LipDrawing d = bench.drawing().get();
+    Vertex a = Parts.vertex(d, edge);
+    Vertex b = Parts.vertex(d, Parts.next(d, edge));
+    boolean mount = edge.part() == 0 && edge.index() == d.mountEdge();
+    edgeTitle.setText("Edge " + edge.index() + (mount ? ", fixed to the skirt" : ""));
+    double chord = Math.hypot(b.x() - a.x(), b.y() - a.y());
+    length.set(chord);
+    lift.set(0.5 * a.bulge() * chord);
+    show(edgeTitle, edgeNumbers, edgeButtons);
+  }
+
+  private final Label lipSize = hint("");
+  private final Label lipTitle = title("Lip");
+
+  private void fillLip() {
+    LipDrawing d = bench.drawing().get();
+    double[] lip = LipShape.box(d);
+    if (!name.isFocused() || !name.getText().equals(d.name())) {
+      name.setText(d.name());
+    }
+    lipSize.setText(
+        Digits.plain(1000 * (lip[1] - lip[0]), 4)
+            + " mm wide, "
+            + Digits.plain(1000 * (lip[3] - lip[2]), 4)
+            + " mm high, "
+            + Parts.corners(d).size()
+            + " corners");
+    show(lipTitle, name, lipSize);
+  }
+
+  private void x(double x) {
+    Corner corner = actions.corner();
+    if (corner != null) {
+      bench.edit(d -> LipEdit.place(d, corner, x, Parts.vertex(d, corner).y()));
+    }
+  }
+
+  private void y(double y) {
+    Corner corner = actions.corner();
+    if (corner != null) {
+      bench.edit(d -> LipEdit.place(d, corner, Parts.vertex(d, corner).x(), y));
+    }
+  }
+
+  private void stretched(double metres) {
+    Corner edge = actions.edge();
+    if (edge != null && metres > 0) {
+      bench.edit(d -> LipEdit.length(d, edge, metres));
+    }
+  }
+
+  private void lifted(double metres) {
+    Corner edge = actions.edge();
+    if (edge != null) {
+      bench.edit(
+          d -> {
+            Vertex a = Parts.vertex(d, edge);
+            Vertex b = Parts.vertex(d, Parts.next(d, edge));
+            return LipEdit.bend(d, edge, 2 * metres / Math.hypot(b.x() - a.x(), b.y() - a.y()));
+          });
+    }
+  }
+
+  private void dressed() {
+    if (filling || selection.get().isEmpty() || dress.getValue() == null) {
+      return;
+    }
+    double by = dress.getValue().equals("sharp") ? 0 : size.value(0.5e-3);
+    actions.dress(
+        dress.getValue().equals("broken") ? Rounding.Kind.CHAMFER : Rounding.Kind.ROUND, by);
+  }
+
+  private void addPoint() {
+    sketch.add(nextX.value(0), nextY.value(0));
+    nextX.field().requestFocus();
+    nextX.field().selectAll();
+  }
+
+  private static Label title(String text) {
+    Label label = new Label(text);
+    label.getStyleClass().add("slip-title");
+    return label;
+  }
+
+  private static Label hint(String text) {
+    Label label = new Label(text);
+    label.setWrapText(true);
+    label.getStyleClass().add("quiet");
+    return label;
+  }
+
+  private static Button button(String id, String text, Runnable action) {
+    Button button = new Button(text);
+    button.setId(id);
+    button.setOnAction(e -> action.run());
+    return button;
+  }
+}

@@ -1,0 +1,152 @@
+package hemline.viewer.screen;
+
+import hemline.viewer.edit.Starter;
+import hemline.viewer.format.Digits;
+import hemline.viewer.model.Workbench;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Supplier;
+import javafx.scene.control.Button;
+import javafx.scene.control.Label;
+import javafx.scene.control.Slider;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+
+/** Shapes to begin with, each measure with a slider. */
+public final class StarterSlip {
+  private final Workbench bench;
+  private final VBox box = new VBox(6);
+  private final Runnable fit;
+
+  /**
+   * A slip that is hidden until a shape is asked for.
+   *
+   * @param fit shows the whole lip
+   */
+  StarterSlip(Workbench bench, Runnable fit) {
+    this.bench = bench;
+    this.fit = fit;
+    box.getStyleClass().addAll("slip", "shape-slip");
+    hide();
+  }
+
+  Region content() {
+    return box;
+  }
+
+  void hide() {
+    box.setVisible(false);
+    box.setManaged(false);
+  }
+
+  /** Sliders for a flat lip. */
+  public void flat() {
+    Measures m = new Measures();
+    Supplier<Double> width = m.length("width", 1, 30, 8);
+    Supplier<Double> height = m.length("height", 3, 30, 10);
+    open("Flat lip", m, () -> new Starter.Flat(width.get(), height.get()));
+  }
+
+  /** Sliders for a row of teeth. */
+  public void teeth() {
+    Measures m = new Measures();
+    Supplier<Double> number = m.count("teeth", 1, 8, 3);
+    Supplier<Double> pitch = m.length("pitch", 1.5, 12, 5);
+    Supplier<Double> depth = m.length("depth", 0.5, 12, 5);
+    Supplier<Double> tip = m.length("tip width", 0.4, 4, 1);
+    Supplier<Double> lean = m.length("lean to plenum", -4, 4, 0);
+    Supplier<Double> height = m.length("height", 3, 30, 10);
+    open(
+        "Teeth",
+        m,
+        () ->
+            new Starter.Teeth(
+                number.get().intValue(),
+                pitch.get(),
+                Math.min(depth.get(), height.get() - 1e-3),
+                Math.min(tip.get(), 0.6 * pitch.get()),
+                lean.get(),
+                height.get()));
+  }
+
+  /** Sliders for a row of pockets. */
+  public void pockets() {
+    Measures m = new Measures();
+    Supplier<Double> number = m.count("pockets", 1, 6, 2);
+    Supplier<Double> opening = m.length("opening", 1, 12, 4);
+    Supplier<Double> depth = m.length("depth", 0.5, 10, 3);
+    Supplier<Double> land = m.length("land", 0.8, 6, 2);
+    Supplier<Double> height = m.length("height", 3, 30, 10);
+    open(
+        "Pockets",
+        m,
+        () ->
+            new Starter.Pockets(
+                number.get().intValue(),
+                opening.get(),
+                Math.min(depth.get(), height.get() - 1e-3),
+                land.get(),
+                height.get()));
+  }
+
+  private void open(String title, Measures measures, Supplier<Starter> starter) {
+    Label head = new Label(title);
+    head.getStyleClass().add("slip-title");
+    Button done = new Button("Done");
+    done.setId("starter-done");
+    done.setOnAction(e -> hide());
+    box.getChildren().setAll(head);
+    box.getChildren().addAll(measures.rows);
+    box.getChildren().add(done);
+    box.setVisible(true);
+    box.setManaged(true);
+    measures.changed = () -> bench.edit(d -> starter.get().drawing());
+    measures.changed.run();
+    fit.run();
+  }
+
+  /** The sliders of one shape. */
+  private final class Measures {
+    private final List<Region> rows = new ArrayList<>();
+    private Runnable changed = () -> {};
+
+    private Supplier<Double> length(String name, double low, double high, double first) {
+      Slider slider = slider(name, low, high, first, 0.1, " mm");
+      return () -> Math.rint(slider.getValue() * 10) / 1e4;
+    }
+
+    private Supplier<Double> count(String name, double low, double high, double first) {
+      Slider slider = slider(name, low, high, first, 1, "");
+      return () -> Math.rint(slider.getValue());
+    }
+
+    private Slider slider(
+        String name, double low, double high, double first, double step, String unit) {
+      Label label = new Label();
+      Slider slider = new Slider(low, high, first);
+      slider.setId("starter-" + name.replace(' ', '-'));
+      slider.setBlockIncrement(step);
+      slider.setAccessibleText(name);
+      slider
+          .valueProperty()
+          .subscribe(
+              v -> {
+                double shown = Math.rint(v.doubleValue() / step) * step;
+                label.setText(name + "  " + Digits.plain(shown, 4) + unit);
+                changed.run();
+              });
+      slider
+          .valueChangingProperty()
+          .subscribe(
+              on -> {
+                if (on) {
+                  bench.beginDrag();
+                } else {
+                  bench.endDrag();
+                }
+              });
+      rows.add(new VBox(0, label, slider));
+      return slider;
+    }
+  }
+}
