@@ -6,11 +6,22 @@ import java.util.Map;
 final class ComputedCases {
   private static final Map<String, ComputedCase> BY_KEY =
       Map.ofEntries(
-          Map.entry("step-re100", StepFlow.of(100, 0)),
-          Map.entry("step-re200", StepFlow.of(200, 0)),
-          Map.entry("step-re800", StepFlow.of(800, 0)),
-          Map.entry("step-entry-re200", StepFlow.of(200, 10)),
-          Map.entry("step-entry-re500", StepFlow.of(500, 10)));
+          Map.entry("column-still", ExactCases.column(0, 0)),
+          Map.entry("column-with-leak", ExactCases.column(1, 0)),
+          Map.entry("column-against-leak", ExactCases.column(-1, 0.5)),
+          Map.entry("kovasznay-re40", ExactCases.kovasznay(40)),
+          Map.entry("slanted-20", ExactCases.slanted(20, 20)),
+          Map.entry("wedge-converging", ExactCases.wedge(10, -50, -0.644412277)),
+          Map.entry("wedge-diverging", ExactCases.wedge(10, 50, -5.910438904)),
+          Map.entry("wedge-backflow", ExactCases.wedge(10, 100, -12.19291529)),
+          Map.entry("cylinder-over-plane", ExactCases.cylinderOverPlane(1, 1.5)),
+          Map.entry("slider", SliderFlow.of()),
+          Map.entry("cylinder-re20-fine", CylinderFlow.of()),
+          Map.entry("step-re100", StepFlow.of(100, 0, 2)),
+          Map.entry("step-re200", StepFlow.of(200, 0, 2)),
+          Map.entry("step-re800", StepFlow.of(800, 0, 3)),
+          Map.entry("step-entry-re200", StepFlow.of(200, 10, 2)),
+          Map.entry("step-entry-re500", StepFlow.of(500, 10, 2)));
 
   private ComputedCases() {}
 

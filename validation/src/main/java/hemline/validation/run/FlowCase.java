@@ -26,9 +26,9 @@ import org.jspecify.annotations.Nullable;
  * A flow whose boundary is given in code, on a family of grids.
  *
  * <p>It measures what {@link Probes} know, quantities of its own, and {@code order of …} one of its
- * own: the order with which it falls from the coarsest to the finest grid.
+ * own: the order with which it falls between the two finest grids.
  *
- * @param sizes of the grids, coarsest first, in the unit that the problems take
+ * @param sizes of the grids as cells per some length, coarsest first
  * @param problems problem on a grid of a size; density is 1
  * @param inletFlow start value of the prescribed inlet flow
  * @param own quantities of its own by name
@@ -95,10 +95,14 @@ record FlowCase(
         throw new IllegalArgumentException(one.name() + " has no quantity for " + name);
       }
       Measured errors = GridMeter.measure(name, falling, 1, grids, null);
-      return errors == null || errors.grids().size() < 2
+      return errors == null || errors.grids().size() < sizes.length
           ? null
           : new Measured(
-              name, "1", Estimate.exact(GridMeter.order(errors.grids())), errors.grids(), false);
+              name,
+              "1",
+              Estimate.exact(GridMeter.order(errors.grids(), sizes)),
+              errors.grids(),
+              false);
     }
     Probe probe = own.containsKey(name) ? own.get(name) : Probes.parse(name, one.profiles());
     return GridMeter.measure(name, probe, expected.scale(), grids, null);

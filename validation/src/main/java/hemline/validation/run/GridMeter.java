@@ -56,13 +56,13 @@ final class GridMeter {
   }
 
   /**
-   * Observed order of a quantity that falls to zero with the cell size, from the coarsest to the
-   * finest grid.
+   * Observed order of a quantity that falls to zero with the cell size, from the two finest grids.
+   *
+   * @param sizes cells per length on each grid
    */
-  static double order(List<Measured.GridPoint> points) {
-    Measured.GridPoint coarse = points.get(0);
-    Measured.GridPoint fine = points.get(points.size() - 1);
-    double ratio = Math.sqrt((double) fine.cells() / coarse.cells());
-    return Math.log(Math.abs(coarse.value() / fine.value())) / Math.log(ratio);
+  static double order(List<Measured.GridPoint> points, int[] sizes) {
+    int n = sizes.length;
+    double fall = points.get(n - 2).value() / points.get(n - 1).value();
+    return Math.log(Math.abs(fall)) / Math.log((double) sizes[n - 1] / sizes[n - 2]);
   }
 }

@@ -21,6 +21,22 @@ final class Problems {
    */
   static FlowProblem laminar(
       Mesh mesh, Boundary boundary, double viscosity, boolean spanwise, FlowProblem.Scales scales) {
+    return laminar(mesh, boundary, viscosity, 0, spanwise, scales);
+  }
+
+  /** A laminar flow of unit scales driven by a force per mass along x, m/s². */
+  static FlowProblem driven(
+      Mesh mesh, Boundary boundary, double viscosity, double force, boolean spanwise) {
+    return laminar(mesh, boundary, viscosity, force, spanwise, new FlowProblem.Scales(1, 1, 1));
+  }
+
+  private static FlowProblem laminar(
+      Mesh mesh,
+      Boundary boundary,
+      double viscosity,
+      double force,
+      boolean spanwise,
+      FlowProblem.Scales scales) {
     double[] share = new double[mesh.faces];
     Arrays.fill(share, 1);
     boolean[] all = new boolean[mesh.cells];
@@ -31,7 +47,7 @@ final class Problems {
         viscosity,
         Closure.LAMINAR,
         new double[0],
-        0,
+        force,
         spanwise,
         share,
         all,

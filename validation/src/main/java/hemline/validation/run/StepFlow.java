@@ -27,10 +27,11 @@ final class StepFlow {
    *
    * @param reynolds mean speed over the step times channel height over viscosity
    * @param entry length of the channel before the step; 0 when the parabola enters at the step
+   * @param coarsest sets the cells over the height: 16, 24 and 32 times this
    */
-  static FlowCase of(double reynolds, double entry) {
+  static FlowCase of(double reynolds, double entry, int coarsest) {
     return new FlowCase(
-        new int[] {2, 3, 4},
+        new int[] {2 * coarsest, 3 * coarsest, 4 * coarsest},
         n -> problem(reynolds, entry, n),
         0,
         Map.of(),
@@ -39,9 +40,9 @@ final class StepFlow {
   }
 
   private static FlowProblem problem(double reynolds, double entry, int n) {
-    int ny = 16 * n;
-    int down = 60 * n;
-    int up = entry > 0 ? 8 * n : 0;
+    int ny = 8 * n;
+    int down = 30 * n;
+    int up = entry > 0 ? 4 * n : 0;
     double[] x = new double[up + down + 1];
     for (int i = 0; i < up; i++) {
       double t = 1 - (double) i / up;
