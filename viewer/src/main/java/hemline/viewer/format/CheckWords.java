@@ -28,8 +28,14 @@ public final class CheckWords {
   public static String value(Estimate estimate) {
     double half = 0.5 * (estimate.high() - estimate.low());
     double size = Math.max(Math.abs(estimate.value()), half);
-    boolean plain = size == 0 || size >= PLAIN_FROM && size < PLAIN_TO;
-    return half > 1e-6 * size && plain ? Digits.withBand(estimate, 1) : number(estimate.value());
+    if (!(half > 1e-6 * size)) {
+      return number(estimate.value());
+    }
+    if (size >= PLAIN_FROM && size < PLAIN_TO) {
+      return Digits.withBand(estimate, 1);
+    }
+    int power = (int) Math.floor(Math.log10(size));
+    return "(" + Digits.withBand(estimate, Math.pow(10, -power)) + ")e" + Digits.fixed(power, 0);
   }
 
   /** Comparison error over the scale of the tolerance. */
