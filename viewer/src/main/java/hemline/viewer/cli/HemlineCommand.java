@@ -1,5 +1,6 @@
 package hemline.viewer.cli;
 
+import hemline.viewer.format.Version;
 import picocli.CommandLine.Command;
 
 /** The program; its work is in the commands below it. */
@@ -20,5 +21,5 @@ import picocli.CommandLine.Command;
     commandListHeading = "%nCommands%n",
     optionListHeading = "%nOptions%n",
     mixinStandardHelpOptions = true,
-    version = "hemline 0.1.0")
+    version = "hemline " + Version.TEXT)
 final class HemlineCommand {}

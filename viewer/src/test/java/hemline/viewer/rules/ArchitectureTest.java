@@ -66,7 +66,9 @@ final class ArchitectureTest {
           "validation",
           List.of("reference", "exact", "run", "bench"),
           "viewer",
-          List.of("format", "picture", "report", "cli", "edit", "model", "draw", "screen", "app"));
+          List.of(
+              "format", "picture", "report", "project", "cli", "edit", "model", "draw", "screen",
+              "app"));
 
   private static final String CURE =
       "; turn the dependency round or move the class, see DEVELOPERS.md, Layout";

@@ -1,0 +1,61 @@
+package hemline.viewer.model;
+
+import hemline.shared.file.LoadedLip;
+import hemline.shared.profile.LipProfile;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
+
+/** Lips that a study can take: the one on the bench, those of the project, the examples. */
+public final class Shelf {
+  private static final String ON_BENCH = " (bench)";
+  private final Workbench bench;
+  private final Supplier<List<LoadedLip>> stored;
+
+  /**
+   * A shelf.
+   *
+   * @param stored lips of files, those that count more first; of one name the first is taken
+   */
+  public Shelf(Workbench bench, Supplier<List<LoadedLip>> stored) {
+    this.bench = bench;
+    this.stored = stored;
+  }
+
+  /**
+   * All lips under names of their own, that of the bench first. A drawing on the bench that differs
+   * from the file of its name is told apart by its name.
+   */
+  public List<LipProfile> lips() {
+    Map<String, LipProfile> byName = new LinkedHashMap<>();
+    for (LoadedLip lip : stored.get()) {
+      byName.putIfAbsent(lip.profile().name(), lip.profile());
+    }
+    List<LipProfile> lips = new ArrayList<>();
+    LipProfile drawn = bench.findings().get().profile();
+    if (drawn != null) {
+      LipProfile file = byName.get(drawn.name());
+      if (file == null || sameShape(file, drawn)) {
+        byName.remove(drawn.name());
+        lips.add(drawn);
+      } else {
+        lips.add(renamed(drawn, drawn.name() + ON_BENCH));
+      }
+    }
+    lips.addAll(byName.values());
+    return lips;
+  }
+
+  private static boolean sameShape(LipProfile a, LipProfile b) {
+    return a.outline().equals(b.outline())
+        && a.mountEdge() == b.mountEdge()
+        && a.detached().equals(b.detached());
+  }
+
+  private static LipProfile renamed(LipProfile lip, String name) {
+    return new LipProfile(
+        name, lip.family(), lip.notes(), lip.outline(), lip.mountEdge(), lip.detached());
+  }
+}

@@ -1,0 +1,281 @@
+package hemline.viewer.model;
+
+import hemline.shared.problem.InputException;
+import hemline.shared.problem.Problem;
+import hemline.shared.result.SectionResult;
+import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.ProgressListener;
+import hemline.solver.refine.SectionFamily;
+import hemline.solver.study.RankingAnswer;
+import hemline.solver.study.RankingStudy;
+import hemline.solver.study.RelativeSweep;
+import hemline.solver.study.SectionAnswer;
+import hemline.solver.study.SweepResult;
+import hemline.solver.study.SweepStudy;
+import hemline.solver.study.Swept;
+import hemline.viewer.project.KeptStudy;
+import hemline.viewer.project.StudyQuestion;
+import hemline.viewer.project.StudyStore;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Executor;
+import java.util.concurrent.Executors;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.beans.property.ReadOnlyDoubleWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Runs studies in the background, one at a time, and keeps what they find.
+ *
+ * <p>All methods belong to the screen's thread. A question whose answer is kept is not solved
+ * again; a study that is stopped keeps what it has by then.
+ */
+public final class StudyDesk {
+  private final SectionFamily family;
+  private final Executor screen;
+  private final Clock clock;
+  private final Executor background;
+  private StudyStore store;
+  private final ReadOnlyObjectWrapper<List<KeptStudy>> kept =
+      new ReadOnlyObjectWrapper<>(List.of());
+  private final ReadOnlyObjectWrapper<@Nullable KeptStudy> shown = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyBooleanWrapper running = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyDoubleWrapper progress = new ReadOnlyDoubleWrapper();
+  private final ReadOnlyStringWrapper state = new ReadOnlyStringWrapper("");
+  private @Nullable CancelToken cancel;
+
+  /** What a study found, before it is known how long it took. */
+  private record Found(
+      @Nullable SweepResult sweep,
+      @Nullable RelativeSweep relative,
+      @Nullable RankingAnswer ranking) {}
+
+  /**
+   * A desk with the studies of a store.
+   *
+   * @param family solves sections
+   * @param screen runs what must happen on the screen's thread
+   */
+  public StudyDesk(SectionFamily family, StudyStore store, Executor screen, Clock clock) {
+    this.family = family;
+    this.store = store;
+    this.screen = screen;
+    this.clock = clock;
+    this.background =
+        Executors.newSingleThreadExecutor(
+            work -> {
+              Thread thread = new Thread(work, "hemline-study");
+              thread.setDaemon(true);
+              return thread;
+            });
+    kept.set(store.all());
+  }
+
+  /** Studies of the project, newest first. */
+  public ReadOnlyObjectProperty<List<KeptStudy>> kept() {
+    return kept.getReadOnlyProperty();
+  }
+
+  /** The study on show; null for none. */
+  public ReadOnlyObjectProperty<@Nullable KeptStudy> shown() {
+    return shown.getReadOnlyProperty();
+  }
+
+  public ReadOnlyBooleanProperty running() {
+    return running.getReadOnlyProperty();
+  }
+
+  /** Share of the running study that is done, 0 to 1. */
+  public ReadOnlyDoubleProperty progress() {
+    return progress.getReadOnlyProperty();
+  }
+
+  /** A line on what goes on: the part that is solved and the time left, or what became of it. */
+  public ReadOnlyStringProperty state() {
+    return state.getReadOnlyProperty();
+  }
+
+  /** Turns to the studies of another project. */
+  public void use(StudyStore other) {
+    stop();
+    store = other;
+    kept.set(store.all());
+    shown.set(null);
+    state.set("");
+  }
+
+  public void show(KeptStudy study) {
+    shown.set(study);
+  }
+
+  /** Forgets a study. */
+  public void remove(KeptStudy study) {
+    store.remove(study);
+    kept.set(store.all());
+    if (study.equals(shown.get())) {
+      shown.set(null);
+    }
+  }
+
+  /** True when the study was solved by the solver that runs now. */
+  public boolean current(KeptStudy study) {
+    return study.engine().equals(store.engine());
+  }
+
+  /**
+   * Answers a question, from what is kept or by solving it.
+   *
+   * @param threads solves running at once
+   * @return what is wrong with the question; empty when it is answered
+   */
+  public List<Problem> start(StudyQuestion question, int threads) {
+    if (question.standings() && question.baseline() != null) {
+      List<Problem> problems =
+          RankingStudy.check(question.lips(), question.baseline(), question.values());
+      if (!problems.isEmpty()) {
+        return problems;
+      }
+    }
+    stop();
+    KeptStudy before = store.find(question);
+    if (before != null && before.complete()) {
+      shown.set(before);
+      state.set("Solved before with the same lips, conditions and solver; shown from the project.");
+      return List.of();
+    }
+    CancelToken token = new CancelToken();
+    cancel = token;
+    running.set(true);
+    progress.set(0);
+    state.set("Starting \u2026");
+    long start = clock.millis();
+    StudyStore into = store;
+    background.execute(() -> solve(question, threads, token, start, into));
+    return List.of();
+  }
+
+  /** Stops the running study; what it has by then is shown and kept. */
+  public void stop() {
+    if (cancel != null) {
+      cancel.cancel();
+    }
+  }
+
+  private void solve(
+      StudyQuestion question, int threads, CancelToken token, long start, StudyStore into) {
+    ProgressListener listener =
+        (done, what) -> screen.execute(() -> tell(token, done, what, start));
+    Found found;
+    try {
+      found = found(question, threads, token, listener);
+    } catch (RuntimeException e) {
+      String reason = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
+      screen.execute(() -> end(token, null, "The study broke off: " + reason + "."));
+      return;
+    }
+    KeptStudy study = study(question, found, 1e-3 * (clock.millis() - start), into.engine());
+    String ended = "";
+    if (study.results().isEmpty()) {
+      screen.execute(() -> end(token, null, "Stopped before anything was solved."));
+      return;
+    }
+    try {
+      into.keep(study);
+    } catch (InputException e) {
+      ended = e.problems().get(0).toString();
+    }
+    String said = ended;
+    screen.execute(() -> end(token, study, said));
+  }
+
+  private Found found(StudyQuestion q, int threads, CancelToken token, ProgressListener listener) {
+    var options = q.options(threads);
+    Swept swept = q.swept();
+    if (swept == null) {
+      if (q.baseline() == null) {
+        throw new IllegalArgumentException("standings need a baseline");
+      }
+      return new Found(
+          null,
+          null,
+          new RankingStudy(family)
+              .rank(q.lips(), q.baseline(), q.values(), q.base(), options, token, listener));
+    }
+    SweepStudy sweep = new SweepStudy(family);
+    return q.baseline() == null
+        ? new Found(sweep.over(swept, q.base(), q.values(), options, token, listener), null, null)
+        : new Found(
+            null,
+            sweep.against(q.baseline(), swept, q.base(), q.values(), options, token, listener),
+            null);
+  }
+
+  private KeptStudy study(StudyQuestion question, Found found, double seconds, String engine) {
+    SweepResult sweep = found.sweep();
+    RelativeSweep relative = found.relative();
+    List<SectionResult> sections = List.of();
+    boolean complete;
+    if (found.ranking() != null) {
+      List<SectionResult> all =
+          found.ranking().answers().stream().map(SectionAnswer::result).toList();
+      sections = KeptStudy.solved(all);
+      complete = sections.size() == all.size();
+    } else {
+      List<SectionResult> all = new ArrayList<>();
+      if (relative != null) {
+        all.addAll(relative.lip().points());
+        all.addAll(relative.baseline().points());
+        sweep = relative.lip();
+      } else if (sweep != null) {
+        all.addAll(sweep.points());
+      }
+      complete = KeptStudy.solved(all).size() == all.size();
+      if (!complete && sweep != null) {
+        sweep = new SweepResult(KeptStudy.solved(sweep.points()), null);
+        relative = null;
+      } else if (relative != null) {
+        sweep = null;
+      }
+    }
+    return new KeptStudy(
+        question,
+        sweep,
+        relative,
+        complete && found.ranking() != null ? found.ranking().ranking() : null,
+        complete ? List.of() : sections,
+        complete,
+        seconds,
+        clock.instant().toString(),
+        engine);
+  }
+
+  private void tell(CancelToken token, double done, String what, long start) {
+    if (token == cancel && running.get()) {
+      progress.set(Math.max(progress.get(), done));
+      String left = TimeLeft.words(progress.get(), 1e-3 * (clock.millis() - start));
+      state.set(
+          token.isCancelled()
+              ? "Stopping \u2026"
+              : left.isEmpty() ? what : left + " \u00b7 " + what);
+    }
+  }
+
+  private void end(CancelToken token, @Nullable KeptStudy study, String said) {
+    if (token == cancel) {
+      cancel = null;
+      running.set(false);
+      state.set(said);
+      if (study != null) {
+        shown.set(study);
+      }
+    }
+    kept.set(store.all());
+  }
+}

@@ -1,0 +1,56 @@
+package hemline.viewer.project;
+
+import hemline.shared.result.Figure;
+import hemline.solver.refine.SectionFamily;
+import java.io.IOException;
+import java.net.URISyntaxException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.CodeSource;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** Tells one build of the solver from another, so that an old answer is not taken for a new one. */
+public final class Engine {
+  private static final int LENGTH = 16;
+
+  private Engine() {}
+
+  /** Sixteen digits that change with the code of solver and vocabulary; some tens of ms. */
+  public static String fingerprint() {
+    try {
+      MessageDigest digest = sha256();
+      for (Class<?> part : List.of(Figure.class, SectionFamily.class)) {
+        CodeSource source = part.getProtectionDomain().getCodeSource();
+        if (source == null || source.getLocation() == null) {
+          return "unknown";
+        }
+        add(digest, Path.of(source.getLocation().toURI()));
+      }
+      return HexFormat.of().formatHex(digest.digest()).substring(0, LENGTH);
+    } catch (IOException | URISyntaxException e) {
+      return "unknown";
+    }
+  }
+
+  private static void add(MessageDigest digest, Path place) throws IOException {
+    try (Stream<Path> files = Files.walk(place)) {
+      for (Path file : files.filter(Files::isRegularFile).sorted().toList()) {
+        digest.update(place.relativize(file).toString().getBytes(StandardCharsets.UTF_8));
+        digest.update(Files.readAllBytes(file));
+      }
+    }
+  }
+
+  static MessageDigest sha256() {
+    try {
+      return MessageDigest.getInstance("SHA-256");
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java has SHA-256", e);
+    }
+  }
+}

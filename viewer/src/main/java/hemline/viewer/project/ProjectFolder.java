@@ -1,0 +1,80 @@
+package hemline.viewer.project;
+
+import hemline.shared.file.LipFile;
+import hemline.shared.file.LoadedLip;
+import hemline.shared.problem.InputException;
+import hemline.shared.problem.Problem;
+import hemline.viewer.report.ResultFolder;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+
+/**
+ * A folder with the lip files of one project, as the commands read it. What the window keeps for
+ * itself lies in its subfolder {@code .hemline}.
+ *
+ * @param path the folder; it may not exist yet
+ */
+public record ProjectFolder(Path path) {
+  private static final String HIDDEN = ".hemline";
+
+  /** Lips of a folder and what is wrong with those that could not be read. */
+  public record Lips(List<LoadedLip> lips, List<Problem> problems) {
+    public Lips {
+      lips = List.copyOf(lips);
+      problems = List.copyOf(problems);
+    }
+  }
+
+  public ProjectFolder {
+    path = path.toAbsolutePath().normalize();
+  }
+
+  /** Where studies are kept. */
+  public Path studies() {
+    return path.resolve(HIDDEN).resolve("studies");
+  }
+
+  /** Where drawings are put by that are not saved yet. */
+  public Path rescue() {
+    return path.resolve(HIDDEN).resolve("rescue");
+  }
+
+  /** Where charts, tables and reports go. */
+  public Path results() {
+    return path.resolve("results");
+  }
+
+  /** File for a lip of a name, in this folder. */
+  public Path fileFor(String lipName) {
+    return path.resolve(ResultFolder.fileName(lipName) + ".json");
+  }
+
+  /** The lips that can be read, in the order of the file names; none when there is no folder. */
+  public Lips lips() {
+    List<LoadedLip> lips = new ArrayList<>();
+    List<Problem> problems = new ArrayList<>();
+    if (Files.isDirectory(path)) {
+      for (Path file : jsonFiles()) {
+        try {
+          lips.add(LipFile.load(file));
+        } catch (InputException e) {
+          // a machine or duct file is no fault here
+          e.problems().stream().filter(p -> !p.code().equals("file.schema")).forEach(problems::add);
+        }
+      }
+    }
+    return new Lips(lips, problems);
+  }
+
+  private List<Path> jsonFiles() {
+    try (Stream<Path> entries = Files.list(path)) {
+      return entries.filter(f -> f.getFileName().toString().endsWith(".json")).sorted().toList();
+    } catch (IOException e) {
+      return List.of();
+    }
+  }
+}

@@ -1,0 +1,167 @@
+package hemline.viewer.model;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import hemline.shared.fluid.Air;
+import hemline.shared.profile.LipProfile;
+import hemline.shared.profile.LipResolver;
+import hemline.shared.result.SolveStatus;
+import hemline.shared.section.GroundMotion;
+import hemline.solver.flow.Closure;
+import hemline.solver.grid.MeshLevel;
+import hemline.solver.refine.FamilySolver;
+import hemline.solver.study.PlainFlat;
+import hemline.solver.study.Swept;
+import hemline.viewer.edit.Starter;
+import hemline.viewer.project.KeptStudy;
+import hemline.viewer.project.StudyQuestion;
+import hemline.viewer.project.StudyStore;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.List;
+import java.util.Objects;
+import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.LinkedBlockingQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Studies without a window: this thread is the screen's, the solver is the real one. */
+final class StudyDeskTest {
+  private static final LipProfile FLAT = lip(8e-3, "flat 8");
+  private final BlockingQueue<Runnable> screen = new LinkedBlockingQueue<>();
+  @TempDir Path dir;
+  private StudyDesk desk;
+
+  private static LipProfile lip(double width, String name) {
+    LipProfile flat =
+        Objects.requireNonNull(
+            LipResolver.check(new Starter.Flat(width, 10e-3).drawing()).profile());
+    return new LipProfile(name, "flat", "", flat.outline(), flat.mountEdge(), List.of());
+  }
+
+  @BeforeEach
+  void empty() {
+    desk = desk();
+  }
+
+  private StudyDesk desk() {
+    return new StudyDesk(
+        new FamilySolver(), new StudyStore(dir, "this build"), screen::add, Clock.systemUTC());
+  }
+
+  private void until(BooleanSupplier done) throws InterruptedException {
+    long start = System.nanoTime();
+    while (!done.getAsBoolean()) {
+      Runnable next = screen.poll(1, TimeUnit.SECONDS);
+      if (next != null) {
+        next.run();
+      }
+      assertThat(System.nanoTime() - start).isLessThan(60_000_000_000L);
+    }
+  }
+
+  private static StudyQuestion curve(Swept swept, boolean relative, Double... values) {
+    return new StudyQuestion(
+        swept,
+        List.of(FLAT),
+        relative ? PlainFlat.asWideAs(FLAT) : null,
+        List.of(values),
+        0.5e-3,
+        20,
+        GroundMotion.STILL,
+        Air.STANDARD,
+        MeshLevel.COARSE,
+        Closure.LAMINAR,
+        false);
+  }
+
+  @Test
+  void aCurveIsSolvedKeptAndFoundAgainAfterARestart() throws Exception {
+    StudyQuestion question = curve(Swept.GAP, true, 0.4e-3, 0.5e-3);
+    assertThat(desk.start(question, 2)).isEmpty();
+    assertThat(desk.running().get()).isTrue();
+    until(() -> !desk.running().get());
+    KeptStudy study = desk.shown().get();
+    assertThat(study).isNotNull();
+    assertThat(study.complete()).isTrue();
+    assertThat(study.relative().relativeLeak()).allSatisfy(r -> assertThat(r.value()).isEqualTo(1));
+    assertThat(study.relative().lip().gapExponent().value()).isBetween(1.0, 3.2);
+    StudyDesk again = desk();
+    assertThat(again.kept().get()).containsExactly(study);
+    again.start(question, 2);
+    assertThat(again.running().get()).isFalse();
+    assertThat(again.shown().get()).isEqualTo(study);
+    assertThat(again.current(study)).isTrue();
+    again.remove(study);
+    assertThat(again.kept().get()).isEmpty();
+    assertThat(again.shown().get()).isNull();
+  }
+
+  @Test
+  void aStoppedStudyKeepsWhatItHas() throws Exception {
+    Double[] speeds = {0.0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7};
+    desk.start(curve(Swept.GROUND_SPEED, false, speeds), 1);
+    until(() -> desk.progress().get() > 0.3);
+    desk.stop();
+    until(() -> !desk.running().get());
+    KeptStudy part = desk.shown().get();
+    assertThat(part.complete()).isFalse();
+    assertThat(part.results())
+        .hasSizeBetween(1, 7)
+        .allMatch(r -> r.status() == SolveStatus.CONVERGED);
+    assertThat(desk().kept().get()).containsExactly(part);
+  }
+
+  @Test
+  void standingsOfLips() throws Exception {
+    StudyQuestion question =
+        new StudyQuestion(
+            null,
+            List.of(lip(4e-3, "flat 4"), FLAT),
+            FLAT,
+            List.of(0.5e-3),
+            0.5e-3,
+            20,
+            GroundMotion.STILL,
+            Air.STANDARD,
+            MeshLevel.COARSE,
+            Closure.LAMINAR,
+            false);
+    desk.start(question, 2);
+    until(() -> !desk.running().get());
+    assertThat(desk.shown().get().ranking().rows())
+        .extracting(row -> row.profile())
+        .containsExactly("flat 8", "flat 4");
+  }
+
+  @Test
+  void wrongQuestionsAreToldAtOnce() {
+    StudyQuestion twice =
+        new StudyQuestion(
+            null,
+            List.of(lip(4e-3, "flat"), lip(5e-3, "flat")),
+            FLAT,
+            List.of(0.5e-3),
+            0.5e-3,
+            20,
+            GroundMotion.STILL,
+            Air.STANDARD,
+            MeshLevel.COARSE,
+            Closure.LAMINAR,
+            false);
+    assertThat(desk.start(twice, 1)).isNotEmpty();
+    assertThat(desk.running().get()).isFalse();
+  }
+
+  @Test
+  void timeLeftIsToldWhenItIsKnown() {
+    assertThat(TimeLeft.words(0.5, 1)).isEmpty();
+    assertThat(TimeLeft.words(0.01, 100)).isEmpty();
+    assertThat(TimeLeft.words(0.25, 10)).isEqualTo("about 30 s left");
+    assertThat(TimeLeft.words(0.5, 300)).isEqualTo("about 5 min left");
+    assertThat(TimeLeft.words(1, 300)).isEmpty();
+  }
+}

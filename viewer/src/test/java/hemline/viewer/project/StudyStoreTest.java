@@ -1,0 +1,220 @@
+package hemline.viewer.project;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import hemline.shared.fluid.Air;
+import hemline.shared.geometry.Outline;
+import hemline.shared.geometry.Vertex;
+import hemline.shared.problem.Notice;
+import hemline.shared.profile.LipProfile;
+import hemline.shared.result.Estimate;
+import hemline.shared.result.Figure;
+import hemline.shared.result.GridRun;
+import hemline.shared.result.RawFigures;
+import hemline.shared.result.Regime;
+import hemline.shared.result.SectionResult;
+import hemline.shared.result.SolveStatus;
+import hemline.shared.section.GroundMotion;
+import hemline.solver.flow.Closure;
+import hemline.solver.grid.MeshLevel;
+import hemline.solver.study.RelativeSweep;
+import hemline.solver.study.SweepResult;
+import hemline.solver.study.Swept;
+import hemline.viewer.picture.InventedStudies;
+import hemline.viewer.report.ResultFolder;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Studies on disk; figures are invented. */
+final class StudyStoreTest {
+  @TempDir Path dir;
+
+  private static LipProfile lip(String name, String notes, double width) {
+    Outline box =
+        new Outline(
+            List.of(
+                new Vertex(0, 0, 0.1),
+                new Vertex(width, 0),
+                new Vertex(width, 0.01),
+                new Vertex(0, 0.01)));
+    return new LipProfile(name, "flat", notes, box, 2, List.of());
+  }
+
+  private static StudyQuestion curve(LipProfile lip) {
+    return new StudyQuestion(
+        Swept.GAP,
+        List.of(lip),
+        lip("plain flat 8 mm", "", 8e-3),
+        List.of(1e-3, 2e-3),
+        2e-3,
+        600,
+        GroundMotion.STILL,
+        Air.STANDARD,
+        MeshLevel.COARSE,
+        Closure.AUTO,
+        false);
+  }
+
+  private static StudyQuestion standings() {
+    return new StudyQuestion(
+        null,
+        List.of(lip("a", "", 4e-3), lip("b", "", 5e-3)),
+        lip("plain flat 8", "", 8e-3),
+        List.of(1e-3, 2e-3),
+        1e-3,
+        600,
+        new GroundMotion(1.5, 0),
+        Air.STANDARD,
+        MeshLevel.FINE,
+        Closure.SST,
+        true);
+  }
+
+  /** A result with every part filled in, awkward numbers among them. */
+  private static SectionResult full(double gap) {
+    Estimate odd = new Estimate(0.1 + 0.2, 1e-17, Math.PI, 0, 5e-300, Estimate.Trend.OSCILLATING);
+    RawFigures raw =
+        new RawFigures(
+            Map.of(Figure.LEAK_FLOW, 0.0431, Figure.LIP_FORCE_X, -0.0),
+            List.of(0.4, 0.6),
+            List.of(0.1),
+            List.of(new RawFigures.Vortex(0.3, 1e-3, 2e-3)));
+    return new SectionResult(
+        "full",
+        gap,
+        600,
+        0,
+        0,
+        SolveStatus.UNSTEADY,
+        Regime.TRANSITIONAL,
+        "sst",
+        Map.of(Figure.LEAK_FLOW, odd, Figure.EXPANSIBILITY, odd),
+        List.of(odd),
+        List.of(),
+        List.of(new SectionResult.TrappedVortex(odd, 1e-3, 0)),
+        List.of(new Notice("a.code", "Some \u201ctext\u201d.")),
+        List.of(new GridRun(2600, 17, SolveStatus.CONVERGED, Double.NaN, 1e-6, raw, 0)));
+  }
+
+  private static KeptStudy study(StudyQuestion question, boolean complete, String when) {
+    SweepResult sweep = new SweepResult(List.of(full(1e-3), full(2e-3)), null);
+    RelativeSweep relative =
+        new RelativeSweep(
+            sweep,
+            new SweepResult(sweep.points(), new Estimate(1, 0.1, 0, 0, 0, Estimate.Trend.UNKNOWN)),
+            Arrays.asList(new Estimate(0.9, 0.1, 0, 0, 0, Estimate.Trend.MONOTONE), null));
+    return new KeptStudy(
+        question, null, relative, null, List.of(), complete, 12.5, when, "engine one");
+  }
+
+  private StudyStore store(String engine) {
+    return new StudyStore(dir.resolve("studies"), engine);
+  }
+
+  @Test
+  void aStudyComesBackAsItWasToTheLastBit() throws Exception {
+    KeptStudy curve = study(curve(lip("a", "", 4e-3)), true, "2026-11-25T03:00:00Z");
+    KeptStudy standings =
+        new KeptStudy(
+            standings(),
+            null,
+            null,
+            InventedStudies.ranking(),
+            List.of(),
+            true,
+            3,
+            "2026-11-25T04:00:00Z",
+            "engine one");
+    store("engine one").keep(curve);
+    store("engine one").keep(standings);
+    StudyStore again = store("engine one");
+    assertThat(again.find(curve.question())).isEqualTo(curve);
+    assertThat(again.find(standings.question())).isEqualTo(standings);
+    assertThat(again.all()).containsExactly(standings, curve);
+  }
+
+  @Test
+  void theKeyFollowsTheContentAlone() {
+    StudyStore store = store("engine one");
+    String key = store.key(curve(lip("a", "", 4e-3)));
+    assertThat(store.key(curve(lip("a", "other notes", 4e-3)))).isEqualTo(key);
+    assertThat(store.key(curve(lip("a", "", 4.0001e-3)))).isNotEqualTo(key);
+    assertThat(store.key(curve(lip("b", "", 4e-3)))).isNotEqualTo(key);
+    assertThat(store("engine two").key(curve(lip("a", "", 4e-3)))).isNotEqualTo(key);
+  }
+
+  @Test
+  void anotherBuildOfTheSolverDoesNotTakeAnOldAnswerButStillListsIt() throws Exception {
+    KeptStudy curve = study(curve(lip("a", "", 4e-3)), true, "2026-11-25T03:00:00Z");
+    store("engine one").keep(curve);
+    assertThat(store("engine two").find(curve.question())).isNull();
+    assertThat(store("engine two").all()).containsExactly(curve);
+    store("engine two").remove(curve);
+    assertThat(store("engine one").all()).isEmpty();
+  }
+
+  @Test
+  void aStoppedStudyNeverReplacesAWholeOne() throws Exception {
+    StudyQuestion question = curve(lip("a", "", 4e-3));
+    KeptStudy part = study(question, false, "2026-11-25T03:00:00Z");
+    KeptStudy whole = study(question, true, "2026-11-25T03:01:00Z");
+    StudyStore store = store("engine one");
+    store.keep(part);
+    assertThat(store.find(question)).isEqualTo(part);
+    store.keep(whole);
+    store.keep(study(question, false, "2026-11-25T03:02:00Z"));
+    assertThat(store.find(question)).isEqualTo(whole);
+  }
+
+  @Test
+  void brokenFilesCountAsMissing() throws Exception {
+    KeptStudy curve = study(curve(lip("a", "", 4e-3)), true, "2026-11-25T03:00:00Z");
+    StudyStore store = store("engine one");
+    store.keep(curve);
+    Path file = dir.resolve("studies").resolve(store.key(curve.question()) + ".json");
+    String text = Files.readString(file);
+    for (int cut = 0; cut < text.length(); cut += 97) {
+      Files.writeString(file, text.substring(0, cut));
+      assertThat(store.find(curve.question())).isNull();
+      assertThat(store.all()).isEmpty();
+    }
+    Files.writeString(file, text.replace("study/1", "study/2"));
+    assertThat(store.all()).isEmpty();
+    store.keep(curve);
+    assertThat(store.all()).containsExactly(curve);
+    try (var files = Files.list(dir.resolve("studies"))) {
+      assertThat(files).hasSize(1);
+    }
+  }
+
+  @Test
+  void filesAreThoseOfTheCommands() throws Exception {
+    KeptStudy curve = study(curve(lip("a", "", 4e-3)), true, "2026-11-25T03:00:00Z");
+    StudyFiles.write(ResultFolder.at(dir.resolve("out")), curve);
+    assertThat(dir.resolve("out")).isDirectoryContaining("glob:**/sweep.{json,png,svg}");
+    assertThat(Files.readString(dir.resolve("out/sweep.json")))
+        .contains("hemline.sweep/1")
+        .contains("relativeLeak");
+    assertThat(Files.readString(dir.resolve("out/figures.csv"))).contains("full");
+  }
+
+  @Test
+  void wordsTellWhatTheBandsAllow() {
+    KeptStudy curve = study(curve(lip("a", "", 4e-3)), true, "2026-11-25T03:00:00Z");
+    assertThat(StudyWords.findings(curve))
+        .containsExactly("No difference that the bands allow to call one at 1 mm.");
+    assertThat(StudyWords.cautions(curve)).containsExactly("Some \u201ctext\u201d.");
+    KeptStudy standings =
+        new KeptStudy(
+            standings(), null, null, InventedStudies.ranking(), List.of(), true, 3, "", "");
+    assertThat(StudyWords.findings(standings))
+        .contains("inclined teeth against the leak leaks least.")
+        .anyMatch(line -> line.startsWith("From about 2.4 mm on one pocket 8 leaks less than"))
+        .anyMatch(line -> line.startsWith("Perhaps, within the bands, from about 5.2 mm"));
+  }
+}
