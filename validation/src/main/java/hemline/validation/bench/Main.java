@@ -62,8 +62,8 @@ public final class Main {
   private void growth(int largest) throws IOException, InputException {
     double bandwidth = Triad.bandwidth();
     List<GrowthFit> fits = new ArrayList<>();
-    fits.add(family(BenchSection.CRAWLER, Closure.SST, largest));
     fits.add(family(BenchSection.FAINT, Closure.LAMINAR, Math.min(largest, LARGEST_LAMINAR)));
+    fits.add(family(BenchSection.CRAWLER, Closure.SST, largest));
     Yardstick yardstick = new Yardstick(Math.max(bandwidth, Triad.bandwidth()));
     List<GrowthRow> rows = fits.stream().flatMap(f -> f.rows().stream()).toList();
     write("growth.csv", GrowthRow.text(rows, yardstick, machineClass()));
@@ -83,14 +83,24 @@ public final class Main {
 
   private GrowthFit family(double suction, Closure closure, int largest) throws InputException {
     // once on small grids before it counts, to have compiled code
-    new GrowthRun(BenchSection.of(PROFILES, "plain-flat-8", suction), closure, line -> {})
+    new GrowthRun(BenchSection.of(PROFILES, "plain-flat-8", suction), closure, row -> {})
         .run(10_000);
-    out.println(closure.key());
     List<GrowthRow> rows =
-        new GrowthRun(BenchSection.of(PROFILES, "plain-flat-8", suction), closure, out::println)
+        new GrowthRun(BenchSection.of(PROFILES, "plain-flat-8", suction), closure, this::tell)
             .run(largest);
-    rows.forEach(row -> out.println(row.cells() + " cells: " + row.status() + ", " + row.passes()));
     return GrowthFit.of(rows);
+  }
+
+  private void tell(GrowthRow row) {
+    out.println(
+        String.format(
+            Locale.ROOT,
+            "%s, %d cells: %s, %d passes, %.2f s",
+            row.closure().key(),
+            row.cells(),
+            row.status(),
+            row.passes(),
+            row.seconds()));
   }
 
   private void write(String name, String text) throws IOException {

@@ -11,14 +11,14 @@ import org.junit.jupiter.api.Test;
 class GrowthRunTest {
   @Test
   void eachGridIsSolvedAndTimed() throws Exception {
-    List<String> heard = new ArrayList<>();
+    List<GrowthRow> heard = new ArrayList<>();
     List<GrowthRow> rows =
         new GrowthRun(
                 BenchSection.of(Path.of("..", "profiles"), "plain-flat-8", BenchSection.FAINT),
                 Closure.LAMINAR,
                 heard::add)
             .run(5_000);
-    assertThat(heard).hasSize(2);
+    assertThat(heard).isEqualTo(rows);
     assertThat(rows).hasSize(2).allMatch(GrowthRow::settled);
     assertThat(rows.get(0).cells()).isBetween(1_300, 2_300);
     assertThat(rows.get(1).cells()).isBetween(3_500, 6_500);
