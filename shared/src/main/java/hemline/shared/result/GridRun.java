@@ -10,6 +10,7 @@ package hemline.shared.result;
  * @param momentumResidual momentum residual over gap times jet speed squared
  * @param figures measured figures: last state, or mean over the last cycles when unsteady
  * @param leakSpread half the spread of the leak flow over the closing window, m²/s
+ * @param ending last attempt and why it stopped
  */
 public record GridRun(
     int cells,
@@ -18,4 +19,26 @@ public record GridRun(
     double massResidual,
     double momentumResidual,
     RawFigures figures,
-    double leakSpread) {}
+    double leakSpread,
+    Ending ending) {
+
+  /** A run of which no more than the status is known about its end. */
+  public GridRun(
+      int cells,
+      int iterations,
+      SolveStatus status,
+      double massResidual,
+      double momentumResidual,
+      RawFigures figures,
+      double leakSpread) {
+    this(
+        cells,
+        iterations,
+        status,
+        massResidual,
+        momentumResidual,
+        figures,
+        leakSpread,
+        Ending.of(status));
+  }
+}

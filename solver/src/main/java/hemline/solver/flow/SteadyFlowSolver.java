@@ -1,18 +1,21 @@
 package hemline.solver.flow;
 
+import hemline.shared.result.Ending;
+import hemline.shared.result.Ending.Attempt;
+import hemline.shared.result.Ending.Reason;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.field.FlowState;
 import hemline.solver.grid.Mesh;
 import hemline.solver.linear.AndersonAcceleration;
-import java.util.Arrays;
 
 /**
  * Iterates a flow problem until residuals and figure have settled, or says why they have not.
  *
  * <p>Laminar flows are solved by Newton's method. Turbulent ones, and laminar ones on which
  * Newton's method gets stuck, by the segregated iteration with Anderson acceleration, which also
- * settles flows whose plain iteration cycles. Where nothing settles, the mean over the last plain
- * iterations is the answer, marked unsteady.
+ * settles flows whose plain iteration cycles. An attempt ends early when many passes have brought
+ * nothing. Where nothing settles, the mean over the last plain iterations is the answer, marked
+ * unsteady. The work is bounded: no grid takes more passes than {@link Limits#most}.
  */
 public final class SteadyFlowSolver {
   private static final int NEWTON_STEPS = 80;
@@ -24,6 +27,9 @@ public final class SteadyFlowSolver {
 
   /** History is dropped when the residual has grown by this factor over its best. */
   private static final double RUNAWAY = 20;
+
+  /** Closing passes of an attempt without an answer that tell why. */
+  private static final int PLATEAU = 300;
 
   private static final double SEGREGATED_GAIN = 0.2;
   private static final double NEWTON_GAIN = 0.8;
@@ -45,7 +51,12 @@ public final class SteadyFlowSolver {
    */
   public record Limits(
       int accelerated, int plain, int window, double figureWindow, double momentum, double drive) {
-    public static final Limits DEFAULT = new Limits(600, 1000, 30, 5e-4, 1e-3, 5e-4);
+    public static final Limits DEFAULT = new Limits(1000, 1000, 30, 5e-4, 1e-3, 5e-4);
+
+    /** Most passes of a whole solve, all attempts together. */
+    public int most() {
+      return NEWTON_STEPS + LADDER.length * accelerated + plain;
+    }
   }
 
   /**
@@ -57,6 +68,7 @@ public final class SteadyFlowSolver {
    * @param massResidual largest cell defect after closing, over gap times velocity
    * @param figure mean of the monitored figure over the closing window
    * @param halfSpread half the spread of the figure over the closing window
+   * @param ending last attempt and why it stopped
    */
   public record Outcome(
       SolveStatus status,
@@ -64,12 +76,13 @@ public final class SteadyFlowSolver {
       double momentumResidual,
       double massResidual,
       double figure,
-      double halfSpread) {
+      double halfSpread,
+      Ending ending) {
 
     /** The same with the iterations of an earlier attempt added. */
     Outcome after(int earlier) {
       return new Outcome(
-          status, iterations + earlier, momentumResidual, massResidual, figure, halfSpread);
+          status, iterations + earlier, momentumResidual, massResidual, figure, halfSpread, ending);
     }
   }
 
@@ -78,10 +91,10 @@ public final class SteadyFlowSolver {
   private final Limits limits;
   private final CancelToken cancel;
   private final FlowEquations equations;
-  private final double[] figures;
+  private final Course course;
+  private Ending ending = new Ending(Attempt.NEWTON, Reason.CANCELLED, 0);
   private int windowStart;
   private int spent;
-  private int recorded;
 
   /**
    * Prepares a solve.
@@ -97,7 +110,7 @@ public final class SteadyFlowSolver {
     this.limits = limits;
     this.cancel = cancel;
     equations = new FlowEquations(problem, state);
-    figures = new double[Math.max(NEWTON_STEPS, Math.max(limits.accelerated(), limits.plain()))];
+    course = new Course(Math.max(NEWTON_STEPS, Math.max(limits.accelerated(), limits.plain())));
   }
 
   /** Runs to an end. */
@@ -111,7 +124,7 @@ public final class SteadyFlowSolver {
       if (status == SolveStatus.FAILED) {
         state.set(start);
       }
-      status = accelerated(LADDER[rung], limits.accelerated());
+      status = accelerated(rung, limits.accelerated());
     }
     if (open(status)) {
       if (status == SolveStatus.FAILED) {
@@ -127,7 +140,7 @@ public final class SteadyFlowSolver {
     return solution(
         problem.closure() == Closure.LAMINAR
             ? newton(TRY_STEPS)
-            : accelerated(LADDER[0], Math.min(TRY_ITERATIONS, limits.accelerated())));
+            : accelerated(0, Math.min(TRY_ITERATIONS, limits.accelerated())));
   }
 
   /**
@@ -155,37 +168,38 @@ public final class SteadyFlowSolver {
 
   /** Newton steps until the residual is a hundredth of what is asked. */
   private SolveStatus newton(int most) {
-    recorded = 0;
+    course.restart();
     if (cancel.isCancelled()) {
-      return SolveStatus.CANCELLED;
+      return ended(Attempt.NEWTON, Reason.CANCELLED);
     }
     NewtonIteration iteration = new NewtonIteration(equations, cancel);
     for (int i = 0; i < most; i++) {
       if (cancel.isCancelled()) {
-        return SolveStatus.CANCELLED;
+        return ended(Attempt.NEWTON, Reason.CANCELLED);
       }
       if (!iteration.step()) {
-        return cancel.isCancelled() ? SolveStatus.CANCELLED : SolveStatus.FAILED;
+        return ended(Attempt.NEWTON, cancel.isCancelled() ? Reason.CANCELLED : Reason.DIVERGED);
       }
       problem.drive().adjust(state, NEWTON_GAIN);
-      record();
+      note();
       if (equations.momentumResidual < 0.01 * limits.momentum()
           && iteration.massResidual() < 0.01 * limits.momentum()
           && Math.abs(problem.drive().miss(state)) < limits.drive()
-          && recorded > 2
-          && spread(recorded - 2) <= limits.figureWindow()) {
-        windowStart = recorded - 2;
+          && course.passes() > 2
+          && course.spread(course.passes() - 2) <= limits.figureWindow()) {
+        windowStart = course.passes() - 2;
         if (problem.spanwise()) {
           SpanwiseTransport.solve(equations, cancel);
         }
-        return cancel.isCancelled() ? SolveStatus.CANCELLED : SolveStatus.CONVERGED;
+        return ended(Attempt.NEWTON, cancel.isCancelled() ? Reason.CANCELLED : Reason.SETTLED);
       }
     }
-    return SolveStatus.UNSTEADY;
+    return unsettled(Attempt.NEWTON, 0);
   }
 
   /** Segregated iteration with Anderson acceleration. */
-  private SolveStatus accelerated(IterationSettings settings, int most) {
+  private SolveStatus accelerated(int rung, int most) {
+    Attempt attempt = rung == 0 ? Attempt.ACCELERATED : Attempt.RELAXED;
     SegregatedIteration iteration = new SegregatedIteration(equations);
     StateVector vector =
         new StateVector(state, problem.spanwise(), problem.closure() != Closure.LAMINAR);
@@ -195,15 +209,18 @@ public final class SteadyFlowSolver {
     double[] after = new double[vector.size()];
     double[] weight = weights();
     double best = Double.MAX_VALUE;
-    recorded = 0;
-    while (recorded < most) {
+    course.restart();
+    while (course.passes() < most && !course.stalled()) {
       if (cancel.isCancelled()) {
-        return SolveStatus.CANCELLED;
+        return ended(attempt, Reason.CANCELLED);
       }
-      vector.read(before);
-      iteration.step(settings);
+      boolean accelerate = course.passes() >= ACCELERATE_FROM;
+      if (accelerate) {
+        vector.read(before);
+      }
+      iteration.step(LADDER[rung]);
       problem.drive().adjust(state, SEGREGATED_GAIN);
-      if (recorded >= ACCELERATE_FROM) {
+      if (accelerate) {
         if (equations.momentumResidual > RUNAWAY * best) {
           acceleration.restart();
           best = equations.momentumResidual;
@@ -213,66 +230,71 @@ public final class SteadyFlowSolver {
         acceleration.accelerate(before, after, weight);
         vector.write(after);
       }
-      if (!record()) {
-        return SolveStatus.FAILED;
+      if (!note()) {
+        return ended(attempt, Reason.DIVERGED);
       }
       if (settled()) {
-        return SolveStatus.CONVERGED;
+        return ended(attempt, Reason.SETTLED);
       }
     }
-    return SolveStatus.UNSTEADY;
+    return unsettled(attempt, Math.max(0, course.passes() - PLATEAU));
   }
 
   /** Plain iteration; when it does not settle, the state becomes the mean of the second half. */
   private SolveStatus averaged(IterationSettings settings) {
     SegregatedIteration iteration = new SegregatedIteration(equations);
     MeanState mean = new MeanState(state);
-    recorded = 0;
-    while (recorded < limits.plain()) {
+    course.restart();
+    while (course.passes() < limits.plain()) {
       if (cancel.isCancelled()) {
-        return SolveStatus.CANCELLED;
+        return ended(Attempt.AVERAGED, Reason.CANCELLED);
       }
       iteration.step(settings);
       problem.drive().adjust(state, SEGREGATED_GAIN);
-      if (!record()) {
-        return SolveStatus.FAILED;
+      if (!note()) {
+        return ended(Attempt.AVERAGED, Reason.DIVERGED);
       }
       if (settled()) {
-        return SolveStatus.CONVERGED;
+        return ended(Attempt.AVERAGED, Reason.SETTLED);
       }
-      if (2 * recorded > limits.plain()) {
+      if (2 * course.passes() > limits.plain()) {
         mean.add(state);
       }
     }
     mean.putInto(state);
     windowStart = limits.plain() / 2;
+    return unsettled(Attempt.AVERAGED, windowStart);
+  }
+
+  private SolveStatus unsettled(Attempt attempt, int from) {
+    ending = course.unsettled(from, limits.figureWindow(), attempt);
     return SolveStatus.UNSTEADY;
   }
 
+  private SolveStatus ended(Attempt attempt, Reason reason) {
+    ending = new Ending(attempt, reason, 0);
+    return switch (reason) {
+      case SETTLED -> SolveStatus.CONVERGED;
+      case DIVERGED -> SolveStatus.FAILED;
+      case CANCELLED -> SolveStatus.CANCELLED;
+      default -> SolveStatus.UNSTEADY;
+    };
+  }
+
   /** Notes the figure; false when the numbers have run away. */
-  private boolean record() {
-    double figure = problem.drive().monitor(state);
-    figures[recorded++] = figure;
+  private boolean note() {
     spent++;
-    return Double.isFinite(figure) && equations.momentumResidual < 1e8;
+    return course.note(problem.drive().monitor(state), equations.momentumResidual);
   }
 
   private boolean settled() {
-    if (recorded < limits.window()
+    if (course.passes() < limits.window()
         || equations.momentumResidual > limits.momentum()
         || Math.abs(problem.drive().miss(state)) > limits.drive()) {
       return false;
     }
-    windowStart = recorded - limits.window();
-    return spread(windowStart) <= limits.figureWindow();
-  }
-
-  /** Relative spread of the figure since an iteration; a figure near zero has a least size. */
-  private double spread(int from) {
-    double low = Arrays.stream(figures, from, recorded).min().orElse(0);
-    double high = Arrays.stream(figures, from, recorded).max().orElse(0);
-    double size = Math.max(Math.abs(low), Math.abs(high));
-    return (high - low) / Math.max(Math.max(size, problem.drive().least()), Double.MIN_NORMAL);
+    windowStart = course.passes() - limits.window();
+    return course.spread(windowStart) <= limits.figureWindow();
   }
 
   private double[] weights() {
@@ -293,12 +315,7 @@ public final class SteadyFlowSolver {
     if (status != SolveStatus.FAILED) {
       mass = equations.finish() / (scales.length() * scales.velocity());
     }
-    double figure = 0;
-    double half = 0;
-    if (recorded > windowStart) {
-      figure = Arrays.stream(figures, windowStart, recorded).average().orElse(0);
-      half = 0.5 * spread(windowStart) * Math.abs(figure);
-    }
+    double figure = course.mean(windowStart);
     return equations.solution(
         new Outcome(
             status,
@@ -306,6 +323,7 @@ public final class SteadyFlowSolver {
             Math.min(Double.MAX_VALUE, equations.momentumResidual),
             mass,
             figure,
-            half));
+            0.5 * course.spread(windowStart) * Math.abs(figure),
+            ending));
   }
 }

@@ -261,6 +261,7 @@ public final class SectionMeter {
         mass,
         flow.outcome().momentumResidual(),
         figures,
-        spread);
+        spread,
+        flow.outcome().ending());
   }
 }

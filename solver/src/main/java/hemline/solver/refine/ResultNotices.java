@@ -3,8 +3,10 @@ package hemline.solver.refine;
 import hemline.shared.fluid.Air;
 import hemline.shared.fluid.Expansibility;
 import hemline.shared.problem.Notice;
+import hemline.shared.result.Ending;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
+import hemline.shared.result.GridRun;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.Closure;
@@ -120,7 +122,18 @@ final class ResultNotices {
   }
 
   private void settled(List<Notice> notices, @Nullable Estimate leak) {
-    if (series.run(series.finest()).status() != SolveStatus.UNSTEADY) {
+    GridRun finest = series.run(series.finest());
+    Ending ending = finest.ending();
+    if (finest.status() != SolveStatus.UNSTEADY) {
+      if (ending.attempt() == Ending.Attempt.RELAXED
+          || ending.attempt() == Ending.Attempt.AVERAGED) {
+        notices.add(
+            notice(
+                "flow.hard",
+                "The flow on the finest grid settled only when more of each last pass was kept, after"
+                    + " %d passes: watch it when conditions change.",
+                finest.iterations()));
+      }
       return;
     }
     double percent =
@@ -128,8 +141,9 @@ final class ResultNotices {
     notices.add(
         notice(
             "flow.unsteady",
-            "No steady flow was found on the finest grid: figures are means over the last cycles,"
-                + " in which the leak moved by ±%.1f %%.",
+            "No steady flow was found on the finest grid, the iteration %s: figures are means over"
+                + " the last passes, in which the leak moved by ±%.1f %%.",
+            ending.words(),
             percent));
   }
 
