@@ -4,6 +4,7 @@ import hemline.viewer.draw.Palette;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.screen.BenchScreen;
 import hemline.viewer.screen.Screen;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -29,6 +30,7 @@ public final class HemlineWindow {
   private final BenchScreen benchScreen;
   private final List<Screen> screens;
   private final BorderPane root = new BorderPane();
+  private final DrawingMenu drawings;
   private boolean dark;
 
   /** A window on a bench. */
@@ -36,6 +38,7 @@ public final class HemlineWindow {
     this.bench = bench;
     this.examples = examples;
     this.benchScreen = new BenchScreen(bench);
+    this.drawings = new DrawingMenu(bench, benchScreen);
     // further pages go here
     this.screens = List.of(benchScreen);
   }
@@ -65,7 +68,7 @@ public final class HemlineWindow {
     MenuBar menus = menus();
     Region space = new Region();
     HBox.setHgrow(space, Priority.ALWAYS);
-    HBox top = new HBox(8, menus, space);
+    HBox top = new HBox(8, menus, benchScreen.lookBar(), space);
     if (screens.size() > 1) {
       top.getChildren().add(tabs);
     }
@@ -79,6 +82,11 @@ public final class HemlineWindow {
   /** Scene of a usual size. */
   public Scene createScene() {
     return new Scene(createContent(), 1280, 800);
+  }
+
+  /** Puts a lip file or a drawing on the bench, as if it were dropped on the window. */
+  public void bringIn(Path file) {
+    drawings.bringIn(file);
   }
 
   public BenchScreen benchScreen() {
@@ -97,6 +105,8 @@ public final class HemlineWindow {
 
   private MenuBar menus() {
     List<Menu> menus = new ArrayList<>(new BenchMenus(bench, benchScreen, examples).menus());
+    drawings.acceptDrops(root);
+    menus.add(1, drawings.menu());
     // menus of further pages go here
     menus.add(
         new Menu(

@@ -22,15 +22,20 @@ public final class LipEdit {
 
   private LipEdit() {}
 
-  /** Moves vertices by a distance, m. */
+  /** Moves vertices by a distance, m; they come to lie on whole nanometres. */
   public static LipDrawing move(
       LipDrawing drawing, Collection<Corner> corners, double dx, double dy) {
     LipDrawing out = drawing;
     for (Corner corner : corners) {
       Vertex v = Parts.vertex(drawing, corner);
-      out = place(out, corner, v.x() + dx, v.y() + dy);
+      out = place(out, corner, tidy(v.x() + dx), tidy(v.y() + dy));
     }
     return out;
+  }
+
+  /** Without the dust of many small steps. */
+  private static double tidy(double metres) {
+    return Math.rint(metres * 1e9) / 1e9 + 0.0;
   }
 
   /** Puts a vertex at a point, m. */

@@ -66,7 +66,8 @@ public record Snap(double step, boolean vertices, double reach) {
 
   /** Nearest multiple of the step. */
   public double grid(double value) {
-    // dividing by the count of steps in a metre keeps decimal fractions exact
-    return step > 0 ? Math.rint(value / step) / Math.rint(1 / step) : value;
+    // dividing by the count of steps in a metre keeps decimal fractions exact, and adding zero
+    // turns a negative zero into a plain one
+    return step > 0 ? Math.rint(value / step) / Math.rint(1 / step) + 0.0 : value;
   }
 }

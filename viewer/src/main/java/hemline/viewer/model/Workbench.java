@@ -43,6 +43,7 @@ public final class Workbench {
       new ReadOnlyObjectWrapper<>(RunOptions.DEFAULT);
   private final ReadOnlyObjectWrapper<@Nullable SectionResult> failure =
       new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<@Nullable Kept> kept = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyBooleanWrapper stale = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper running = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper canUndo = new ReadOnlyBooleanWrapper();
@@ -95,6 +96,39 @@ public final class Workbench {
   /** The flow on show; null before the first solve. */
   public ReadOnlyObjectProperty<@Nullable Shown> shown() {
     return shown.getReadOnlyProperty();
+  }
+
+  /** The lip set aside for comparison; null for none. */
+  public ReadOnlyObjectProperty<@Nullable Kept> kept() {
+    return kept.getReadOnlyProperty();
+  }
+
+  /** Sets the lip with its flow aside, to compare others with it; nothing without a full flow. */
+  public void keep() {
+    Shown now = shown.get();
+    if (now != null && !now.preview() && !stale.get()) {
+      kept.set(new Kept(drawing.get(), setting.get(), now));
+    }
+  }
+
+  /** Forgets the lip that was set aside. */
+  public void dropKept() {
+    kept.set(null);
+  }
+
+  /** Exchanges the lip on the bench with the one set aside; both keep their flows. */
+  public void swapKept() {
+    Kept other = kept.get();
+    if (other == null) {
+      return;
+    }
+    keep();
+    stop();
+    history.put(other.drawing());
+    setting.set(other.setting());
+    shown.set(other.shown());
+    begun = true;
+    refresh();
   }
 
   public ReadOnlyObjectProperty<RunOptions> options() {

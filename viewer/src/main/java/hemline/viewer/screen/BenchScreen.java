@@ -4,10 +4,13 @@ import hemline.shared.profile.LipDrawing;
 import hemline.viewer.model.Selection;
 import hemline.viewer.model.Sketch;
 import hemline.viewer.model.Workbench;
+import javafx.application.Platform;
 import javafx.geometry.Pos;
+import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.Label;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
@@ -66,6 +69,11 @@ public final class BenchScreen implements Screen {
     board.fit();
   }
 
+  /** Switches for what is seen of the flow. */
+  public Node lookBar() {
+    return new LookBar(board, bench).content();
+  }
+
   /** Clears the board to draw a lip from nothing. */
   public void drawNew() {
     selection.clear();
@@ -78,7 +86,24 @@ public final class BenchScreen implements Screen {
     Label probe = new ProbeLine(board, bench).label();
     StackPane middle = new StackPane(board, probe);
     StackPane.setAlignment(probe, Pos.BOTTOM_LEFT);
-    BorderPane left = new BorderPane(middle);
+    KeptBoard beside = new KeptBoard(board, bench);
+    HBox boards = new HBox(2, middle, beside);
+    for (Region one : new Region[] {middle, beside}) {
+      HBox.setHgrow(one, Priority.ALWAYS);
+      one.setPrefWidth(100);
+    }
+    bench
+        .kept()
+        .subscribe(
+            k -> {
+              boolean changed = beside.isManaged() != (k != null);
+              beside.setManaged(k != null);
+              beside.setVisible(k != null);
+              if (changed) {
+                Platform.runLater(board::fit);
+              }
+            });
+    BorderPane left = new BorderPane(boards);
     left.setBottom(new TraceStrip(board, bench));
     BorderPane pane = new BorderPane(left);
     Region shape = new ShapeSlip(bench, selection, sketch, sketchHands, actions).content();

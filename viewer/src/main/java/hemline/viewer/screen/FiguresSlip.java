@@ -9,6 +9,7 @@ import hemline.viewer.format.Digits;
 import hemline.viewer.format.FigureName;
 import hemline.viewer.format.TradeUnit;
 import hemline.viewer.format.Wording;
+import hemline.viewer.model.Kept;
 import hemline.viewer.model.Shown;
 import hemline.viewer.model.Workbench;
 import java.util.List;
@@ -18,6 +19,7 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
 
 /** The slip beside the board: figures with their bands, notices, faults of the drawing. */
 final class FiguresSlip {
@@ -45,6 +47,7 @@ final class FiguresSlip {
     bench.stale().subscribe(s -> fill());
     bench.findings().subscribe(f -> fill());
     bench.failure().subscribe(f -> fill());
+    bench.kept().subscribe(k -> fill());
   }
 
   Region content() {
@@ -80,8 +83,8 @@ final class FiguresSlip {
         "quiet");
     for (Figure figure : FIRST) {
       Estimate estimate = result.figures().get(figure);
-      if (estimate != null && (estimate.value() != 0 || estimate.high() != estimate.low())) {
-        lines.getChildren().add(figure(figure, estimate, shown.preview()));
+      if (estimate != null && told(estimate)) {
+        lines.getChildren().add(figure(figure, estimate, shown.preview(), kept(figure)));
       }
     }
     if (!shown.preview()) {
@@ -90,7 +93,18 @@ final class FiguresSlip {
     }
   }
 
-  private static VBox figure(Figure figure, Estimate estimate, boolean preview) {
+  /** False for a figure that does not apply, such as drag along the seal on a still ground. */
+  private static boolean told(Estimate e) {
+    return Math.max(Math.abs(e.high()), Math.abs(e.low())) > 1e-12;
+  }
+
+  private @Nullable Estimate kept(Figure figure) {
+    Kept kept = bench.kept().get();
+    return kept == null ? null : kept.shown().result().figures().get(figure);
+  }
+
+  private static VBox figure(
+      Figure figure, Estimate estimate, boolean preview, @Nullable Estimate kept) {
     TradeUnit unit = TradeUnit.of(figure);
     Label name = new Label(FigureName.of(figure));
     name.getStyleClass().add("figure-name");
@@ -102,6 +116,12 @@ final class FiguresSlip {
     value.setId("figure-" + figure.key());
     value.getStyleClass().add(figure == Figure.LEAK_FLOW ? "figure-first" : "figure-value");
     VBox box = new VBox(0, name, value);
+    if (kept != null) {
+      Label beside = new Label("kept " + Digits.withBand(kept, unit.factor()));
+      beside.setId("kept-" + figure.key());
+      beside.getStyleClass().add("figure-name");
+      box.getChildren().add(beside);
+    }
     Tooltip.install(box, new Tooltip(figure.symbol() + ": " + figure.meaning()));
     return box;
   }

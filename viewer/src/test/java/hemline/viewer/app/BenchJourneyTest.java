@@ -2,20 +2,35 @@ package hemline.viewer.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hemline.shared.file.DxfFile;
+import hemline.shared.geometry.Rounding;
+import hemline.shared.geometry.Vertex;
+import hemline.shared.profile.LipDrawing;
+import hemline.shared.profile.LipResolver;
+import hemline.shared.result.Figure;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
 import hemline.solver.study.RunOptions;
+import hemline.viewer.draw.BoardView;
+import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.Starter;
 import hemline.viewer.model.Shown;
 import hemline.viewer.model.Workbench;
+import hemline.viewer.screen.SectionBoard;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
+import javafx.geometry.Point2D;
+import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.testfx.framework.junit5.ApplicationTest;
 import org.testfx.util.WaitForAsyncUtils;
 
@@ -50,11 +65,122 @@ final class BenchJourneyTest extends ApplicationTest {
     return shown != null && !shown.preview() && !bench.running().get() && !bench.stale().get();
   }
 
+  private Point2D pixel(double x, double y) {
+    SectionBoard board = window.benchScreen().board();
+    BoardView view = board.view();
+    return board.localToScreen(view.px(x), view.py(y));
+  }
+
+  private String leak() {
+    return lookup("#figure-leakFlow").queryLabeled().getText();
+  }
+
   @Test
   void oneClickLeadsToStreamlines() throws Exception {
     clickOn("#run");
     until(this::solvedInFull);
-    assertThat(lookup("#figure-leakFlow").queryLabeled().getText()).contains("\u00b1");
-    assertThat(window.benchScreen().board().picture().get()).isNotNull();
+    until(() -> window.benchScreen().board().picture().get() != null);
+    assertThat(leak()).doesNotStartWith("\u2248");
+    assertThat(window.benchScreen().board().picture().get().streamlines().throughLines())
+        .isGreaterThanOrEqualTo(9);
+  }
+
+  @Test
+  void aLipDrawnFromNothingRuns() throws Exception {
+    clickOn("#board").push(KeyCode.CONTROL, KeyCode.N);
+    WaitForAsyncUtils.waitForFxEvents();
+    double[][] corners = {{0, 0}, {9e-3, 0}, {9e-3, 8e-3}, {0, 8e-3}};
+    for (double[] c : corners) {
+      clickOn(pixel(c[0], c[1]));
+    }
+    push(KeyCode.ENTER);
+    WaitForAsyncUtils.waitForFxEvents();
+    LipDrawing drawn = bench.drawing().get();
+    assertThat(drawn.name()).isEqualTo("my lip");
+    assertThat(drawn.body().vertices())
+        .containsExactly(
+            new Vertex(0, 0), new Vertex(9e-3, 0), new Vertex(9e-3, 8e-3), new Vertex(0, 8e-3));
+    assertThat(drawn.mountEdge()).isEqualTo(2);
+    clickOn("#run");
+    until(this::solvedInFull);
+    assertThat(bench.shown().get().result().figures().get(Figure.LEAK_FLOW).value())
+        .isBetween(0.02, 0.08);
+  }
+
+  @Test
+  void theLeakFollowsADraggedCorner() throws Exception {
+    clickOn("#run");
+    until(this::solvedInFull);
+    String before = leak();
+    drag(pixel(8e-3, 0)).moveTo(pixel(8.3e-3, 0)).moveTo(pixel(9e-3, 0));
+    until(() -> bench.shown().get().preview() && !bench.stale().get());
+    assertThat(leak()).isNotEqualTo(before).startsWith("\u2248");
+    assertThat(bench.canUndo().get()).isTrue();
+    drop();
+    until(this::solvedInFull);
+    assertThat(leak()).isNotEqualTo(before).doesNotStartWith("\u2248");
+    assertThat(bench.drawing().get().body().at(1)).isEqualTo(new Vertex(9e-3, 0));
+    push(KeyCode.CONTROL, KeyCode.Z);
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(bench.drawing().get().body().at(1)).isEqualTo(new Vertex(8e-3, 0));
+  }
+
+  @Test
+  void anImportedDrawingRunsAndLeavesAsACoupon(@TempDir Path folder) throws Exception {
+    Path dxf = folder.resolve("from elsewhere.dxf");
+    DxfFile.write(dxf, List.of(LipResolver.resolve(bench.drawing().get()).outline()));
+    interact(() -> window.bringIn(dxf));
+    assertThat(bench.drawing().get().name()).isEqualTo("from elsewhere");
+    clickOn("#run");
+    until(this::solvedInFull);
+    Path stl = folder.resolve("coupon.stl");
+    Path png = folder.resolve("flow.png");
+    Drawings.export(bench, stl);
+    Drawings.savePicture(bench, png);
+    assertThat(Files.size(stl)).as("a box of 12 triangles").isEqualTo(84 + 12 * 50);
+    assertThat(ImageIO.read(png.toFile()).getWidth()).isGreaterThan(1000);
+  }
+
+  @Test
+  void cornersAreTypedRoundedAndDeletedByKeyboard() {
+    clickOn("#board").push(KeyCode.PERIOD).push(KeyCode.PERIOD);
+    assertThat(window.benchScreen().selection().get()).containsExactly(new Corner(0, 1));
+    push(KeyCode.UP).push(KeyCode.LEFT);
+    assertThat(bench.drawing().get().body().at(1)).isEqualTo(new Vertex(7.9e-3, 0.1e-3));
+    clickOn("#corner-x").push(KeyCode.CONTROL, KeyCode.A).write("7,25").push(KeyCode.ENTER);
+    assertThat(bench.drawing().get().body().at(1).x()).isEqualTo(7.25e-3);
+    interact(() -> lookup("#corner-dress").queryComboBox().getSelectionModel().select(1));
+    assertThat(bench.drawing().get().body().roundings()).containsExactly(Rounding.round(1, 0.5e-3));
+    clickOn("#corner-delete");
+    assertThat(bench.drawing().get().body().vertices()).hasSize(3);
+  }
+
+  @Test
+  void aLipIsKeptBesideAnother() throws Exception {
+    clickOn("#run");
+    until(this::solvedInFull);
+    clickOn("#keep");
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(lookup("#kept-board").query().isVisible()).isTrue();
+    interact(() -> bench.set(bench.setting().get().withGap(3e-3)));
+    until(this::solvedInFull);
+    double kept = bench.kept().get().shown().result().figures().get(Figure.LEAK_FLOW).value();
+    assertThat(bench.shown().get().result().figures().get(Figure.LEAK_FLOW).value())
+        .isGreaterThan(1.3 * kept);
+    assertThat(lookup("#kept-leakFlow").queryLabeled().getText()).startsWith("kept ");
+    clickOn("#swap");
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(bench.setting().get().gap()).isEqualTo(2e-3);
+    assertThat(bench.stale().get()).isFalse();
+  }
+
+  @Test
+  void aWrongNumberIsToldAtItsField() {
+    clickOn("#gap").push(KeyCode.CONTROL, KeyCode.A).write("2 parsec").push(KeyCode.ENTER);
+    assertThat(lookup("#gap").query().getStyleClass()).contains("bad");
+    assertThat(bench.setting().get().gap()).isEqualTo(2e-3);
+    clickOn("#gap").push(KeyCode.CONTROL, KeyCode.A).write("0.1in").push(KeyCode.ENTER);
+    assertThat(lookup("#gap").query().getStyleClass()).doesNotContain("bad");
+    assertThat(bench.setting().get().gap()).isEqualTo(2.54e-3);
   }
 }

@@ -1,0 +1,109 @@
+package hemline.viewer.screen;
+
+import hemline.viewer.draw.BoardPainter;
+import hemline.viewer.draw.BoardView;
+import hemline.viewer.draw.FlowPicture;
+import hemline.viewer.draw.FxSheet;
+import hemline.viewer.draw.Palette;
+import hemline.viewer.model.Kept;
+import hemline.viewer.model.Placement;
+import hemline.viewer.model.Workbench;
+import hemline.viewer.picture.Sheet.Lettering;
+import javafx.application.Platform;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.layout.Background;
+import javafx.scene.layout.Region;
+import org.jspecify.annotations.Nullable;
+
+/** The lip set aside, beside the board at the same scale, its ground level with the board's. */
+final class KeptBoard extends Region {
+  private final SectionBoard board;
+  private final Workbench bench;
+  private final FlowLayer flow = new FlowLayer(this::ask);
+  private final Canvas solids = new Canvas();
+  private boolean asked;
+
+  KeptBoard(SectionBoard board, Workbench bench) {
+    this.board = board;
+    this.bench = bench;
+    setId("kept-board");
+    setMinSize(150, 150);
+    getChildren().addAll(flow.canvas(), solids);
+    bench.kept().subscribe(k -> trace());
+    board.look().subscribe(l -> trace());
+    board.viewProperty().subscribe(v -> ask());
+    board
+        .palette()
+        .subscribe(
+            p -> {
+              setBackground(Background.fill(FxSheet.colour(p.paper(), 1)));
+              ask();
+            });
+  }
+
+  private void trace() {
+    Kept kept = bench.kept().get();
+    flow.show(kept == null ? null : kept.shown(), board.look().get());
+  }
+
+  private void ask() {
+    if (!asked) {
+      asked = true;
+      Platform.runLater(this::paint);
+    }
+  }
+
+  @Override
+  protected void layoutChildren() {
+    for (Canvas canvas : new Canvas[] {flow.canvas(), solids}) {
+      canvas.setWidth(getWidth());
+      canvas.setHeight(getHeight());
+    }
+    ask();
+  }
+
+  private @Nullable BoardView view(Kept kept) {
+    BoardView main = board.view();
+    if (main == null || getWidth() < 10) {
+      return null;
+    }
+    Placement lip = Placement.of(kept.drawing());
+    Placement other = board.lip();
+    double left = main.left() - other.left() + lip.left();
+    double bottom = main.bottom() - board.ground() + lip.low() - kept.setting().gap();
+    return new BoardView(left, bottom, main.scale(), getWidth(), getHeight());
+  }
+
+  private void paint() {
+    asked = false;
+    Kept kept = bench.kept().get();
+    GraphicsContext pen = solids.getGraphicsContext2D();
+    pen.clearRect(0, 0, solids.getWidth(), solids.getHeight());
+    BoardView view = kept == null ? null : view(kept);
+    if (kept == null || view == null) {
+      return;
+    }
+    Palette ink = board.palette().get();
+    flow.paint(view, board.look().get(), ink);
+    FxSheet sheet = new FxSheet(pen, ink.paper());
+    BoardPainter painter = new BoardPainter(sheet, ink, view);
+    Placement lip = Placement.of(kept.drawing());
+    double ground = lip.low() - kept.setting().gap();
+    painter.skirt(kept.drawing());
+    painter.lip(kept.drawing());
+    painter.ground(ground, 0);
+    painter.motion(ground, kept.setting());
+    FlowPicture now = flow.picture();
+    if (now != null) {
+      now.paintLabels(sheet, view, ink);
+    }
+    painter.rulers(0, ground);
+    painter.names(lip, ground);
+    if (now != null) {
+      now.paintKey(sheet, view, board.look().get(), ink);
+    }
+    sheet.text(
+        60, 44, "kept: " + kept.drawing().name(), Lettering.of(13, ink.text()).heavy().lifted());
+  }
+}

@@ -1,0 +1,114 @@
+package hemline.viewer.screen;
+
+import hemline.viewer.draw.BoardLook;
+import hemline.viewer.draw.BoardLook.ColourMap;
+import hemline.viewer.model.Workbench;
+import java.util.function.UnaryOperator;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.Button;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Region;
+
+/** Switches for what is seen of the flow, in the top line of the window. */
+final class LookBar {
+  private final SectionBoard board;
+  private final Workbench bench;
+  private final HBox bar = new HBox(4);
+
+  LookBar(SectionBoard board, Workbench bench) {
+    this.board = board;
+    this.bench = bench;
+    bar.setAlignment(Pos.CENTER_LEFT);
+    bar.getStyleClass().add("look-bar");
+    ToggleGroup maps = new ToggleGroup();
+    map(maps, "pressure", ColourMap.PRESSURE);
+    map(maps, "speed", ColourMap.SPEED);
+    map(maps, "plain", ColourMap.NONE);
+    gap();
+    flag(
+        "lines",
+        "streamlines of the leak and of trapped vortices",
+        true,
+        (l, on) -> l.withStreamlines(on));
+    flag(
+        "fine lines",
+        "twenty parts of the leak instead of ten",
+        false,
+        (l, on) -> l.withTubes(on ? 20 : 10));
+    flag(
+        "tracers",
+        "particles that drift with the air, slowed down",
+        false,
+        (l, on) -> l.withTracers(on));
+    flag("mesh", "lines of the finest grid", false, (l, on) -> l.withMesh(on));
+    gap();
+    Button keep =
+        button("keep", "keep", "set this lip aside and show it beside the next", bench::keep);
+    Button swap =
+        button("swap", "swap", "exchange the lip with the one set aside", bench::swapKept);
+    Button drop = button("drop", "drop", "forget the lip set aside", bench::dropKept);
+    bench
+        .kept()
+        .subscribe(
+            k -> {
+              swap.setDisable(k == null);
+              drop.setDisable(k == null);
+            });
+    bench.shown().subscribe(s -> keep.setDisable(s == null || s.preview()));
+  }
+
+  Node content() {
+    return bar;
+  }
+
+  private void gap() {
+    Region space = new Region();
+    space.setPrefWidth(10);
+    bar.getChildren().add(space);
+  }
+
+  private void map(ToggleGroup group, String name, ColourMap map) {
+    ToggleButton button = new ToggleButton(name);
+    button.setId("look-" + name);
+    button.setToggleGroup(group);
+    button.setSelected(board.look().get().map() == map);
+    button.setOnAction(
+        e -> {
+          button.setSelected(true);
+          set(l -> l.withMap(map));
+        });
+    bar.getChildren().add(button);
+  }
+
+  /** Answers a look with a flag set. */
+  private interface Flag {
+    BoardLook of(BoardLook look, boolean on);
+  }
+
+  private void flag(String name, String meaning, boolean first, Flag flag) {
+    ToggleButton button = new ToggleButton(name);
+    button.setId("look-" + name.replace(' ', '-'));
+    button.setTooltip(new Tooltip(meaning));
+    button.setSelected(first);
+    button.setOnAction(e -> set(l -> flag.of(l, button.isSelected())));
+    bar.getChildren().add(button);
+  }
+
+  private Button button(String id, String name, String meaning, Runnable action) {
+    Button button = new Button(name);
+    button.setId(id);
+    button.setTooltip(new Tooltip(meaning));
+    button.setOnAction(e -> action.run());
+    bar.getChildren().add(button);
+    return button;
+  }
+
+  private void set(UnaryOperator<BoardLook> change) {
+    board.look().set(change.apply(board.look().get()));
+    board.requestFocus();
+  }
+}
