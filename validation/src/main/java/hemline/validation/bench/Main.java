@@ -60,15 +60,12 @@ public final class Main {
   }
 
   private void growth(int largest) throws IOException, InputException {
-    double bandwidth = Triad.bandwidth();
+    Yardstick yardstick = new Yardstick(Triad.bandwidth());
     List<GrowthFit> fits = new ArrayList<>();
     fits.add(family(BenchSection.FAINT, Closure.LAMINAR, Math.min(largest, LARGEST_LAMINAR)));
+    write(fits, yardstick);
     fits.add(family(BenchSection.CRAWLER, Closure.SST, largest));
-    Yardstick yardstick = new Yardstick(Math.max(bandwidth, Triad.bandwidth()));
-    List<GrowthRow> rows = fits.stream().flatMap(f -> f.rows().stream()).toList();
-    write("growth.csv", GrowthRow.text(rows, yardstick, machineClass()));
-    write("growth-fit.csv", GrowthFit.text(fits));
-    write("growth.svg", GrowthChart.of(fits));
+    write(fits, yardstick);
     for (GrowthFit fit : fits) {
       out.println(
           String.format(
@@ -79,6 +76,13 @@ public final class Main {
               GrowthFit.TARGET,
               GrowthFit.STRETCH));
     }
+  }
+
+  private void write(List<GrowthFit> fits, Yardstick yardstick) throws IOException {
+    List<GrowthRow> rows = fits.stream().flatMap(f -> f.rows().stream()).toList();
+    write("growth.csv", GrowthRow.text(rows, yardstick, machineClass()));
+    write("growth-fit.csv", GrowthFit.text(fits));
+    write("growth.svg", GrowthChart.of(fits));
   }
 
   private GrowthFit family(double suction, Closure closure, int largest) throws InputException {
