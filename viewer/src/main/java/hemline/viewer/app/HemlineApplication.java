@@ -6,29 +6,59 @@ import hemline.shared.problem.InputException;
 import hemline.shared.profile.LipDrawing;
 import hemline.solver.refine.FamilySolver;
 import hemline.viewer.model.Workbench;
+import hemline.viewer.project.Engine;
+import hemline.viewer.project.RecentPlaces;
+import hemline.viewer.project.RescueStore;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import javafx.application.Application;
 import javafx.application.Platform;
-import javafx.scene.Scene;
 import javafx.stage.Stage;
+import org.jspecify.annotations.Nullable;
 
-/** The window as a program. Its one argument, if any, is a lip file. */
+/** The window as a program. Its one argument, if any, is a lip file or a project folder. */
 public final class HemlineApplication extends Application {
 
   @Override
   public void start(Stage stage) throws InputException {
     Examples examples = Examples.of(Path.of(System.getProperty("hemline.profiles", "profiles")));
     List<String> given = getParameters().getRaw();
-    LipDrawing first = given.isEmpty() ? examples.first() : read(Path.of(given.get(0)));
-    Workbench bench = new Workbench(first, new FamilySolver(), Platform::runLater);
-    HemlineWindow window = new HemlineWindow(bench, examples);
-    Scene scene = window.createScene();
-    stage.setScene(scene);
-    bench.drawing().subscribe(d -> stage.setTitle(d.name() + " \u2013 Hemline"));
-    stage.setOnHidden(e -> bench.stop());
+    Path place = given.isEmpty() ? null : Path.of(given.get(0)).toAbsolutePath();
+    Path file = place == null || Files.isDirectory(place) ? null : place;
+    LipDrawing first = file == null ? examples.first() : read(file);
+    FamilySolver solver = new FamilySolver();
+    Workbench bench = new Workbench(first, solver, Platform::runLater);
+    String home = System.getProperty("user.home", "");
+    Project project =
+        new Project(
+            bench,
+            examples,
+            solver,
+            folder(place, file, home),
+            new RecentPlaces(RecentPlaces.usualStore(System.getenv(), home)),
+            RescueStore::new,
+            Engine.fingerprint());
+    if (file != null && !LipImport.isDrawing(file)) {
+      project.document().belongsTo(file);
+    }
+    HemlineWindow window = new HemlineWindow(project, examples, new ChooserAsk(() -> stage));
+    stage.setScene(window.createScene());
+    ProjectPages pages = window.pages();
+    if (pages != null) {
+      pages.lookAfter(stage);
+    }
     stage.show();
     window.benchScreen().board().requestFocus();
+  }
+
+  /** The folder given, that of the file given, or the usual one at home. */
+  private static Path folder(@Nullable Path place, @Nullable Path file, String home) {
+    if (place == null) {
+      return Path.of(home).resolve("hemline");
+    }
+    Path parent = place.getParent();
+    return file == null || parent == null ? place : parent;
   }
 
   private static LipDrawing read(Path file) throws InputException {

@@ -3,6 +3,7 @@ package hemline.viewer.app;
 import hemline.viewer.draw.Palette;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.screen.BenchScreen;
+import hemline.viewer.screen.NoticeStrip;
 import hemline.viewer.screen.Screen;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -22,6 +23,8 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
 
 /** Lays out the window: menus and pages above, the chosen page below. */
 public final class HemlineWindow {
@@ -31,16 +34,38 @@ public final class HemlineWindow {
   private final List<Screen> screens;
   private final BorderPane root = new BorderPane();
   private final DrawingMenu drawings;
+  private final NoticeStrip strip = new NoticeStrip();
+  private final @Nullable ProjectPages pages;
   private boolean dark;
 
-  /** A window on a bench. */
+  /** A window with the bench alone. */
   public HemlineWindow(Workbench bench, Examples examples) {
+    this(bench, examples, null, null);
+  }
+
+  /** A window on a project. */
+  public HemlineWindow(Project project, Examples examples, FileAsk ask) {
+    this(project.bench(), examples, project, ask);
+  }
+
+  private HemlineWindow(
+      Workbench bench, Examples examples, @Nullable Project project, @Nullable FileAsk ask) {
     this.bench = bench;
     this.examples = examples;
     this.benchScreen = new BenchScreen(bench);
     this.drawings = new DrawingMenu(bench, benchScreen);
-    // further pages go here
-    this.screens = List.of(benchScreen);
+    this.pages =
+        project == null || ask == null ? null : new ProjectPages(project, benchScreen, strip, ask);
+    List<Screen> all = new ArrayList<>(List.of(benchScreen));
+    if (pages != null) {
+      all.addAll(pages.screens());
+    }
+    this.screens = List.copyOf(all);
+  }
+
+  /** Pages of the project; null for a window with the bench alone. */
+  public @Nullable ProjectPages pages() {
+    return pages;
   }
 
   /** Makes the whole content. */
@@ -62,19 +87,29 @@ public final class HemlineWindow {
       tab.setToggleGroup(group);
       page.visibleProperty().bind(tab.selectedProperty());
       tab.setOnAction(e -> tab.setSelected(true));
+      tab.selectedProperty()
+          .subscribe(
+              on -> {
+                if (on) {
+                  screen.shown();
+                }
+              });
       tabs.getChildren().add(tab);
     }
     group.getToggles().get(0).setSelected(true);
     MenuBar menus = menus();
     Region space = new Region();
     HBox.setHgrow(space, Priority.ALWAYS);
-    HBox top = new HBox(8, menus, benchScreen.lookBar(), space);
+    Node look = benchScreen.lookBar();
+    // it belongs to the bench alone
+    look.visibleProperty().bind(group.getToggles().get(0).selectedProperty());
+    HBox top = new HBox(8, menus, look, space);
     if (screens.size() > 1) {
       top.getChildren().add(tabs);
     }
     top.setAlignment(Pos.CENTER_LEFT);
     top.getStyleClass().add("top-bar");
-    root.setTop(top);
+    root.setTop(new VBox(top, strip));
     root.setCenter(pages);
     return root;
   }
@@ -101,13 +136,16 @@ public final class HemlineWindow {
       root.getStyleClass().add("dark");
     }
     benchScreen.board().palette().set(on ? Palette.DARK : Palette.LIGHT);
+    screens.forEach(screen -> screen.setDark(on));
   }
 
   private MenuBar menus() {
     List<Menu> menus = new ArrayList<>(new BenchMenus(bench, benchScreen, examples).menus());
     drawings.acceptDrops(root);
     menus.add(1, drawings.menu());
-    // menus of further pages go here
+    if (pages != null) {
+      menus.add(0, pages.file());
+    }
     menus.add(
         new Menu(
             "Look",

@@ -1,6 +1,7 @@
 package hemline.viewer.cli;
 
 import hemline.shared.problem.InputException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -10,14 +11,15 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "view",
     description = {"Open the bench: draw a lip, run it, see the flow.", ""},
-    customSynopsis = "hemline view [PROFILE]",
+    customSynopsis = "hemline view [PROFILE|DIR]",
     mixinStandardHelpOptions = true)
 final class ViewCommand extends Job {
   @Parameters(
       index = "0",
       arity = "0..1",
       paramLabel = "PROFILE",
-      description = "Lip file (.json) or drawing (.svg, .dxf) to put on the bench.")
+      description =
+          "Lip file (.json) or drawing (.svg, .dxf) to put on the bench, or project folder.")
   @Nullable Path profile;
 
   private final Window window;
@@ -29,7 +31,7 @@ final class ViewCommand extends Job {
 
   @Override
   int work() throws InputException {
-    if (profile != null) {
+    if (profile != null && !Files.isDirectory(profile)) {
       Wanted wanted = new Wanted();
       Lips.one(profile, wanted);
       wanted.check();

@@ -10,7 +10,7 @@ public interface Window {
   /**
    * Opens the window and returns when it is closed.
    *
-   * @param file lip to show; null for an example
+   * @param place lip to show or project folder; null for an example
    */
-  void open(@Nullable Path file);
+  void open(@Nullable Path place);
 }

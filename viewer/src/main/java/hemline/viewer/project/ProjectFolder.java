@@ -70,6 +70,20 @@ public record ProjectFolder(Path path) {
     return new Lips(lips, problems);
   }
 
+  /** Files of this folder whose lips can be drawn, faults in the outline or not. */
+  public List<Path> lipFiles() {
+    List<Path> files = new ArrayList<>();
+    for (Path file : Files.isDirectory(path) ? jsonFiles() : List.<Path>of()) {
+      try {
+        LipFile.read(file);
+        files.add(file);
+      } catch (InputException e) {
+        // no lip, or one that cannot be drawn
+      }
+    }
+    return files;
+  }
+
   private List<Path> jsonFiles() {
     try (Stream<Path> entries = Files.list(path)) {
       return entries.filter(f -> f.getFileName().toString().endsWith(".json")).sorted().toList();

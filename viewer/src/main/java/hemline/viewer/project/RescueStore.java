@@ -44,7 +44,12 @@ public final class RescueStore {
     this(folder, ProcessHandle.current().pid());
   }
 
-  RescueStore(Path folder, long owner) {
+  /**
+   * A store in a folder, for the program of a process number.
+   *
+   * @param owner process number
+   */
+  public RescueStore(Path folder, long owner) {
     this.folder = folder;
     this.owner = owner;
   }

@@ -4,6 +4,7 @@ import hemline.shared.profile.LipDrawing;
 import hemline.viewer.model.Selection;
 import hemline.viewer.model.Sketch;
 import hemline.viewer.model.Workbench;
+import java.util.function.Consumer;
 import javafx.application.Platform;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -25,6 +26,8 @@ public final class BenchScreen implements Screen {
   private final BoardActions actions;
   private final SketchHands sketchHands;
   private final StarterSlip starters;
+
+  private Consumer<Runnable> guard = Runnable::run;
 
   public BenchScreen(Workbench bench) {
     this.bench = bench;
@@ -61,8 +64,17 @@ public final class BenchScreen implements Screen {
     return starters;
   }
 
-  /** Puts a lip on the bench and shows it whole. */
+  /** Hands everything that would replace the lip on the bench to a guard of unsaved changes. */
+  public void setGuard(Consumer<Runnable> unsaved) {
+    guard = unsaved;
+  }
+
+  /** Puts a lip on the bench and shows it whole, if the guard lets it. */
   public void open(LipDrawing lip) {
+    guard.accept(() -> put(lip));
+  }
+
+  private void put(LipDrawing lip) {
     sketch.cancel();
     starters.hide();
     bench.open(lip);
@@ -76,9 +88,12 @@ public final class BenchScreen implements Screen {
 
   /** Clears the board to draw a lip from nothing. */
   public void drawNew() {
-    selection.clear();
-    starters.hide();
-    sketchHands.begin();
+    guard.accept(
+        () -> {
+          selection.clear();
+          starters.hide();
+          sketchHands.begin();
+        });
   }
 
   @Override

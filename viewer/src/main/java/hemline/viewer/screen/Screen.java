@@ -10,4 +10,10 @@ public interface Screen {
 
   /** Makes the controls; called once. */
   Parent createContent();
+
+  /** Turns what is painted, not styled, to light or dark. */
+  default void setDark(boolean on) {}
+
+  /** Called whenever the page comes to the front. */
+  default void shown() {}
 }

@@ -1,0 +1,223 @@
+package hemline.viewer.app;
+
+import static hemline.viewer.app.BenchMenus.item;
+import static hemline.viewer.app.BenchMenus.shortcut;
+
+import hemline.shared.problem.InputException;
+import hemline.viewer.model.LipDocument;
+import hemline.viewer.project.RescueStore;
+import hemline.viewer.screen.BenchScreen;
+import hemline.viewer.screen.NoticeStrip;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import javafx.scene.control.Menu;
+import javafx.scene.control.MenuItem;
+import javafx.scene.control.SeparatorMenuItem;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination;
+import org.jspecify.annotations.Nullable;
+
+/** Opening, saving, guarding and recovering lips. */
+public final class FileMenu {
+  private static final DateTimeFormatter TIME =
+      DateTimeFormatter.ofPattern("d MMM, HH:mm", Locale.ENGLISH);
+  private final Project project;
+  private final LipDocument document;
+  private final BenchScreen screen;
+  private final NoticeStrip strip;
+  private final FileAsk ask;
+
+  FileMenu(Project project, BenchScreen screen, NoticeStrip strip, FileAsk ask) {
+    this.project = project;
+    this.document = project.document();
+    this.screen = screen;
+    this.strip = strip;
+    this.ask = ask;
+    screen.setGuard(this::guarded);
+  }
+
+  Menu menu() {
+    Menu again = new Menu("Open again");
+    again.setId("menu-again");
+    Menu here = new Menu("Lips of this project");
+    here.setId("menu-project-lips");
+    MenuItem where = new MenuItem();
+    where.setDisable(true);
+    Menu file =
+        new Menu(
+            "File",
+            null,
+            item("Open \u2026", shortcut(KeyCode.O), this::open),
+            again,
+            here,
+            new SeparatorMenuItem(),
+            item("Save", shortcut(KeyCode.S), this::save),
+            item(
+                "Save as \u2026",
+                new KeyCodeCombination(
+                    KeyCode.S, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_DOWN),
+                this::saveAs),
+            new SeparatorMenuItem(),
+            where,
+            item("Another project folder \u2026", null, this::chooseFolder));
+    file.setId("menu-file");
+    file.setOnShowing(
+        e -> {
+          fill(again, project.recent().files());
+          fill(here, project.folder().lipFiles());
+          where.setText("Project: " + shortened(project.folder().path()));
+        });
+    return file;
+  }
+
+  private void fill(Menu menu, List<Path> files) {
+    menu.getItems().clear();
+    for (Path file : files) {
+      MenuItem item = new MenuItem(String.valueOf(file.getFileName()));
+      item.setMnemonicParsing(false);
+      item.setOnAction(e -> guarded(() -> open(file)));
+      menu.getItems().add(item);
+    }
+    menu.setDisable(files.isEmpty());
+  }
+
+  private static String shortened(Path folder) {
+    Path home = Path.of(System.getProperty("user.home", ""));
+    return folder.startsWith(home) && !home.toString().isEmpty()
+        ? "~/" + home.relativize(folder)
+        : folder.toString();
+  }
+
+  /** Runs what would replace the lip, after asking for an unsaved one. */
+  public void guarded(Runnable replace) {
+    if (!document.unsaved().get()) {
+      replace.run();
+      return;
+    }
+    Map<String, Runnable> answers = new LinkedHashMap<>();
+    answers.put(
+        "Save",
+        () -> {
+          if (saved()) {
+            replace.run();
+          }
+        });
+    answers.put("Throw away", replace);
+    answers.put("Go on editing", () -> {});
+    strip.ask(
+        "\u201c"
+            + project.bench().drawing().get().name()
+            + "\u201d has changes that are not saved.",
+        answers);
+  }
+
+  private void open() {
+    Path file = ask.lip(project.folder().path());
+    if (file != null) {
+      guarded(() -> open(file));
+    }
+  }
+
+  private void open(Path file) {
+    try {
+      document.open(file);
+      screen.board().fit();
+      strip.hide();
+    } catch (InputException e) {
+      tell(e);
+    }
+  }
+
+  private void save() {
+    saved();
+  }
+
+  private boolean saved() {
+    Path file = document.file().get();
+    return file == null ? saveAs() : write(file);
+  }
+
+  private boolean saveAs() {
+    Path suggestion = project.folder().fileFor(project.bench().drawing().get().name());
+    try {
+      project.make();
+    } catch (InputException e) {
+      tell(e);
+      return false;
+    }
+    Path file = ask.target(suggestion, "Lip files", ".json");
+    return file != null && write(file);
+  }
+
+  private boolean write(Path file) {
+    try {
+      document.saveAs(file);
+      strip.hide();
+      return true;
+    } catch (InputException e) {
+      tell(e);
+      return false;
+    }
+  }
+
+  private void chooseFolder() {
+    Path folder = ask.folder(project.folder().path());
+    if (folder != null) {
+      project.use(folder);
+      offerRecovery();
+    }
+  }
+
+  /** Offers the newest drawing that was left unsaved by a program that broke off. */
+  void offerRecovery() {
+    List<RescueStore.Rescued> left = document.left();
+    if (left.isEmpty()) {
+      return;
+    }
+    RescueStore.Rescued newest = left.get(0);
+    Map<String, Runnable> answers = new LinkedHashMap<>();
+    answers.put(
+        "Recover",
+        () ->
+            guarded(
+                () -> {
+                  document.recover(newest);
+                  screen.board().fit();
+                }));
+    answers.put(
+        "Throw away",
+        () -> {
+          document.forget(newest);
+          offerRecovery();
+        });
+    answers.put("Later", () -> {});
+    strip.ask(
+        "\u201c"
+            + newest.drawing().name()
+            + "\u201d was not saved when the program broke off ("
+            + TIME.format(Instant.parse(newest.when()).atZone(ZoneId.systemDefault()))
+            + ").",
+        answers);
+  }
+
+  void tell(InputException e) {
+    strip.tell(e.problems().get(0).toString());
+  }
+
+  /** What stands in the title of the window. */
+  String title() {
+    @Nullable Path file = document.file().get();
+    String name = project.bench().drawing().get().name();
+    return name
+        + (document.unsaved().get() ? " (not saved)" : "")
+        + (file == null ? "" : " \u2013 " + file.getFileName())
+        + " \u2013 Hemline";
+  }
+}

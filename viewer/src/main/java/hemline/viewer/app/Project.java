@@ -1,0 +1,140 @@
+package hemline.viewer.app;
+
+import hemline.shared.file.LoadedLip;
+import hemline.shared.problem.InputException;
+import hemline.shared.profile.LipFindings;
+import hemline.shared.profile.LipResolver;
+import hemline.solver.refine.SectionFamily;
+import hemline.viewer.model.LipDocument;
+import hemline.viewer.model.Shelf;
+import hemline.viewer.model.StudyDesk;
+import hemline.viewer.model.Workbench;
+import hemline.viewer.project.ProjectFolder;
+import hemline.viewer.project.RecentPlaces;
+import hemline.viewer.project.RescueStore;
+import hemline.viewer.project.StudyStore;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+
+/** The project that is open: its folder, the file on the bench, its studies. */
+public final class Project {
+  private final Workbench bench;
+  private final Examples examples;
+  private final ReadOnlyObjectWrapper<ProjectFolder> folder;
+  private final RecentPlaces recent;
+  private final LipDocument document;
+  private final StudyDesk studies;
+  private final Shelf shelf;
+  private final SectionFamily family;
+  private final Function<Path, RescueStore> rescues;
+  private final String engine;
+
+  /**
+   * A project.
+   *
+   * @param start its folder; it need not exist yet
+   * @param recent files used last
+   * @param rescues store of unsaved drawings in a folder
+   * @param engine fingerprint of the solver
+   */
+  public Project(
+      Workbench bench,
+      Examples examples,
+      SectionFamily family,
+      Path start,
+      RecentPlaces recent,
+      Function<Path, RescueStore> rescues,
+      String engine) {
+    this.bench = bench;
+    this.examples = examples;
+    this.family = family;
+    this.recent = recent;
+    this.rescues = rescues;
+    this.engine = engine;
+    folder = new ReadOnlyObjectWrapper<>(new ProjectFolder(start));
+    document = new LipDocument(bench, rescues.apply(folder().rescue()), recent, Clock.systemUTC());
+    studies =
+        new StudyDesk(
+            family,
+            new StudyStore(folder().studies(), engine),
+            javafx.application.Platform::runLater,
+            Clock.systemUTC());
+    shelf = new Shelf(bench, this::stored);
+  }
+
+  public Workbench bench() {
+    return bench;
+  }
+
+  public SectionFamily family() {
+    return family;
+  }
+
+  public ProjectFolder folder() {
+    return folder.get();
+  }
+
+  public ReadOnlyObjectProperty<ProjectFolder> folderProperty() {
+    return folder.getReadOnlyProperty();
+  }
+
+  public RecentPlaces recent() {
+    return recent;
+  }
+
+  public LipDocument document() {
+    return document;
+  }
+
+  public StudyDesk studies() {
+    return studies;
+  }
+
+  public Shelf shelf() {
+    return shelf;
+  }
+
+  /** Turns to another folder; the lip on the bench stays. */
+  public void use(Path other) {
+    folder.set(new ProjectFolder(other));
+    document.use(rescues.apply(folder().rescue()));
+    studies.use(new StudyStore(folder().studies(), engine));
+  }
+
+  /** Makes the folder, before something is saved there. */
+  void make() throws InputException {
+    try {
+      Files.createDirectories(folder().path());
+    } catch (IOException e) {
+      throw new InputException(
+          "project.make",
+          folder().path().toString(),
+          "the project folder cannot be made; choose another one");
+    }
+  }
+
+  /** The orderly end. */
+  public void close() {
+    studies.stop();
+    bench.stop();
+    document.close();
+  }
+
+  private List<LoadedLip> stored() {
+    List<LoadedLip> lips = new ArrayList<>(folder().lips().lips());
+    for (Examples.Example example : examples.all()) {
+      LipFindings found = LipResolver.check(example.drawing());
+      if (found.profile() != null) {
+        lips.add(new LoadedLip(example.drawing(), found.profile(), found.notices()));
+      }
+    }
+    return lips;
+  }
+}

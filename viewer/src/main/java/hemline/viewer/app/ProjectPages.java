@@ -1,0 +1,76 @@
+package hemline.viewer.app;
+
+import hemline.shared.problem.InputException;
+import hemline.viewer.screen.BenchScreen;
+import hemline.viewer.screen.NoticeStrip;
+import hemline.viewer.screen.Screen;
+import hemline.viewer.screen.StudiesScreen;
+import java.util.List;
+import javafx.animation.PauseTransition;
+import javafx.scene.control.Menu;
+import javafx.stage.Stage;
+import javafx.util.Duration;
+
+/** Everything of the window that belongs to a project: further pages, the file menu, autosave. */
+public final class ProjectPages {
+  private static final Duration QUIET = Duration.seconds(1.5);
+  private final Project project;
+  private final NoticeStrip strip;
+  private final FileMenu files;
+  private final List<Screen> screens;
+  private final PauseTransition quiet = new PauseTransition(QUIET);
+
+  ProjectPages(Project project, BenchScreen bench, NoticeStrip strip, FileAsk ask) {
+    this.project = project;
+    this.strip = strip;
+    this.files = new FileMenu(project, bench, strip, ask);
+    this.screens =
+        List.of(
+            new StudiesScreen(
+                project.bench(), project.studies(), project.shelf(), project::folder));
+    quiet.setOnFinished(e -> putBy());
+    project.bench().drawing().subscribe(d -> quiet.playFromStart());
+  }
+
+  List<Screen> screens() {
+    return screens;
+  }
+
+  Menu file() {
+    return files.menu();
+  }
+
+  public FileMenu files() {
+    return files;
+  }
+
+  /** Title, the question before closing and what was left by a crash. */
+  void lookAfter(Stage stage) {
+    Runnable title = () -> stage.setTitle(files.title());
+    project.bench().drawing().subscribe(title);
+    project.document().unsaved().subscribe(title);
+    project.document().file().subscribe(title);
+    title.run();
+    stage.setOnCloseRequest(
+        e -> {
+          if (project.document().unsaved().get()) {
+            e.consume();
+            files.guarded(stage::hide);
+          }
+        });
+    stage.setOnHidden(
+        e -> {
+          quiet.stop();
+          project.close();
+        });
+    files.offerRecovery();
+  }
+
+  private void putBy() {
+    try {
+      project.document().putBy();
+    } catch (InputException e) {
+      strip.tell(e.problems().get(0).toString());
+    }
+  }
+}

@@ -1,0 +1,75 @@
+package hemline.viewer.draw;
+
+import hemline.viewer.picture.Ink;
+import hemline.viewer.picture.Picture;
+import hemline.viewer.picture.Sheet;
+import java.awt.geom.Rectangle2D;
+import javafx.geometry.Orientation;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.layout.Region;
+
+/** A picture as it is saved, painted as wide as there is room for it. */
+public final class PictureCanvas extends Region {
+  private static final double SMALLEST = 0.7;
+  private static final double LARGEST = 1.3;
+
+  private final Picture picture;
+  private final Canvas canvas = new Canvas();
+  private boolean dark;
+  private double painted;
+
+  /** Shows a picture. */
+  public PictureCanvas(Picture picture, boolean dark) {
+    this.picture = picture;
+    this.dark = dark;
+    getChildren().add(canvas);
+    setMinWidth(SMALLEST * picture.width());
+  }
+
+  /** Light on dark, or dark on white. */
+  public void setDark(boolean on) {
+    if (on != dark) {
+      dark = on;
+      painted = 0;
+      requestLayout();
+    }
+  }
+
+  @Override
+  public Orientation getContentBias() {
+    return Orientation.HORIZONTAL;
+  }
+
+  @Override
+  protected double computePrefWidth(double height) {
+    return picture.width();
+  }
+
+  @Override
+  protected double computePrefHeight(double width) {
+    return Math.ceil(scale(width < 0 ? picture.width() : width) * picture.height());
+  }
+
+  private double scale(double width) {
+    return Math.max(SMALLEST, Math.min(LARGEST, width / picture.width()));
+  }
+
+  @Override
+  protected void layoutChildren() {
+    double scale = scale(getWidth());
+    if (scale == painted) {
+      return;
+    }
+    painted = scale;
+    canvas.setWidth(scale * picture.width());
+    canvas.setHeight(scale * picture.height());
+    GraphicsContext pen = canvas.getGraphicsContext2D();
+    pen.setTransform(scale, 0, 0, scale, 0, 0);
+    pen.clearRect(0, 0, picture.width(), picture.height());
+    Sheet screen = new FxSheet(pen, dark ? NightSheet.night(Ink.PAPER) : Ink.PAPER);
+    Sheet sheet = dark ? new NightSheet(screen) : screen;
+    sheet.fill(new Rectangle2D.Double(0, 0, picture.width(), picture.height()), Ink.PAPER, 1);
+    picture.paint(sheet);
+  }
+}

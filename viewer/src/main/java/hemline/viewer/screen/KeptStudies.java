@@ -1,0 +1,106 @@
+package hemline.viewer.screen;
+
+import hemline.viewer.model.StudyDesk;
+import hemline.viewer.project.KeptStudy;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeParseException;
+import java.util.Locale;
+import javafx.collections.FXCollections;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.ListView;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
+
+/** List of the studies that the project keeps, newest first. */
+final class KeptStudies {
+  private static final DateTimeFormatter TIME =
+      DateTimeFormatter.ofPattern("d MMM, HH:mm", Locale.ENGLISH);
+  private final StudyDesk desk;
+  private final ListView<KeptStudy> list = new ListView<>();
+  private boolean filling;
+
+  KeptStudies(StudyDesk desk) {
+    this.desk = desk;
+    list.setId("kept-studies");
+    list.getStyleClass().add("kept");
+    Label none = new Label("Studies that you run are kept here, also when the window is closed.");
+    none.setWrapText(true);
+    none.getStyleClass().add("hint");
+    none.setMaxWidth(240);
+    list.setPlaceholder(none);
+    list.setCellFactory(view -> new Line());
+    list.getSelectionModel()
+        .selectedItemProperty()
+        .subscribe(
+            study -> {
+              if (study != null && !filling) {
+                desk.show(study);
+              }
+            });
+    list.setOnKeyPressed(
+        e -> {
+          KeptStudy study = list.getSelectionModel().getSelectedItem();
+          if (e.getCode() == KeyCode.DELETE && study != null) {
+            desk.remove(study);
+          }
+        });
+    desk.kept().subscribe(k -> fill());
+    desk.shown().subscribe(s -> select(s));
+  }
+
+  ListView<KeptStudy> content() {
+    return list;
+  }
+
+  private void fill() {
+    filling = true;
+    list.setItems(FXCollections.observableArrayList(desk.kept().get()));
+    filling = false;
+    select(desk.shown().get());
+  }
+
+  private void select(@Nullable KeptStudy study) {
+    filling = true;
+    if (study == null) {
+      list.getSelectionModel().clearSelection();
+    } else {
+      list.getSelectionModel().select(study);
+    }
+    filling = false;
+  }
+
+  static String when(KeptStudy study) {
+    try {
+      return TIME.format(Instant.parse(study.when()).atZone(ZoneId.systemDefault()));
+    } catch (DateTimeParseException e) {
+      return "";
+    }
+  }
+
+  /** Two lines: what was asked, and when and how it ended. */
+  private final class Line extends ListCell<KeptStudy> {
+    @Override
+    protected void updateItem(@Nullable KeptStudy study, boolean empty) {
+      super.updateItem(study, empty);
+      if (empty || study == null) {
+        setGraphic(null);
+        return;
+      }
+      Label title = new Label(study.question().title());
+      title.getStyleClass().add("kept-title");
+      String state =
+          when(study)
+              + (study.complete() ? "" : " \u00b7 stopped")
+              + (desk.current(study) ? "" : " \u00b7 by another build of the solver");
+      Label below = new Label(state);
+      below.getStyleClass().add("quiet");
+      VBox lines = new VBox(1, title, below);
+      lines.setMaxWidth(268);
+      setGraphic(lines);
+    }
+  }
+}
