@@ -45,11 +45,12 @@ final class FloorReader {
     int before = problems.size();
     floor.allow("lengthUnit", "outline", "ceilingHeight", "lip", "gap", "edges");
     LengthUnit unit = SchemaKey.lengthUnit(floor);
+    int undrawn = problems.size();
     List<Vertex> vertices = OutlineKeys.vertices(floor, "outline", unit);
-    if (problems.size() == before) {
+    if (problems.size() == undrawn) {
       checkOutline(floor, vertices);
     }
-    boolean drawn = problems.size() == before;
+    boolean drawn = problems.size() == undrawn;
     double ceiling = QuantityKeys.needed(floor, "ceilingHeight", LENGTH, "1mm", "2m");
     int n = vertices.size();
     @Nullable LipProfile[] lip = new LipProfile[n];
@@ -105,16 +106,15 @@ final class FloorReader {
   }
 
   private void checkOutline(JsonKeys floor, List<Vertex> vertices) {
-    for (Problem p : OutlineChecks.check(new DrawnOutline(vertices), "floor.outline")) {
-      floor.fault(p.code(), "outline", p.text());
-    }
+    List<Problem> faults = OutlineChecks.check(new DrawnOutline(vertices), "floor.outline");
+    faults.forEach(p -> floor.fault(p.code(), "outline", p.text()));
     if (vertices.size() > MOST_EDGES) {
       floor.fault(
           "machine.edges",
           "outline",
           "has more than " + MOST_EDGES + " edges; draw curves as arcs");
     }
-    if (vertices.size() < 2) {
+    if (!faults.isEmpty()) {
       return;
     }
     double area = Math.abs(Polygons.signedArea(vertices));
@@ -178,6 +178,14 @@ final class FloorReader {
     }
     try {
       LipProfile lip = LipFile.load(folder.resolve(name)).profile();
+      for (LipProfile other : lips.values()) {
+        if (other.name().equals(lip.name()) && !other.equals(lip)) {
+          keys.fault(
+              "lip.name",
+              key,
+              "two lip files carry the name \"" + lip.name() + "\"; give each lip its own name");
+        }
+      }
       lips.put(name, lip);
       return lip;
     } catch (InputException e) {

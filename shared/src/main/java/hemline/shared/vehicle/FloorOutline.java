@@ -3,6 +3,7 @@ package hemline.shared.vehicle;
 import hemline.shared.geometry.Arc;
 import hemline.shared.geometry.Polygons;
 import hemline.shared.geometry.Vertex;
+import hemline.shared.profile.LipProfile;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -94,24 +95,37 @@ public record FloorOutline(List<Vertex> vertices, List<SealEdge> edges, double c
     return pieces;
   }
 
-  /** Centre of the area, m: {x, y}. Arcs count as their pieces, scaled to the exact area. */
+  /**
+   * Centre of the area, m: {x, y}.
+   *
+   * <p>Polygon of the vertices by the shoelace formula, and for each arc its segment of area S,
+   * whose centre lies 4 R sin³(φ/2) / (3 (φ − sin φ)) from that of the circle.
+   */
   public double[] centre() {
-    double twice = 0;
+    double area = 0;
     double mx = 0;
     double my = 0;
-    double ox = vertices.get(0).x();
-    double oy = vertices.get(0).y();
-    for (Piece p : pieces()) {
-      double ax = p.x0() - ox;
-      double ay = p.y0() - oy;
-      double bx = p.x1() - ox;
-      double by = p.y1() - oy;
-      double cross = ax * by - bx * ay;
-      twice += cross;
-      mx += (ax + bx) * cross;
-      my += (ay + by) * cross;
+    Vertex o = vertices.get(0);
+    for (int i = 0; i < vertices.size(); i++) {
+      Vertex a = vertices.get(i);
+      Vertex b = vertices.get((i + 1) % vertices.size());
+      double part = 0.5 * ((a.x() - o.x()) * (b.y() - o.y()) - (b.x() - o.x()) * (a.y() - o.y()));
+      area += part;
+      mx += part * (o.x() + a.x() + b.x()) / 3;
+      my += part * (o.y() + a.y() + b.y()) / 3;
+      if (a.bulge() != 0) {
+        Arc arc = Arc.of(a, b);
+        double segment = arc.segmentArea();
+        double turn = Math.abs(arc.sweep());
+        double half = Math.sin(0.5 * turn);
+        double out = 4 * arc.radius() * half * half * half / (3 * (turn - Math.sin(turn)));
+        double middle = arc.start() + 0.5 * arc.sweep();
+        area += segment;
+        mx += segment * (arc.xc() + out * Math.cos(middle));
+        my += segment * (arc.yc() + out * Math.sin(middle));
+      }
     }
-    return new double[] {ox + mx / (3 * twice), oy + my / (3 * twice)};
+    return new double[] {mx / area, my / area};
   }
 
   /** The floor stretched about its centre, x and y each by a factor. */
@@ -138,7 +152,7 @@ public record FloorOutline(List<Vertex> vertices, List<SealEdge> edges, double c
   }
 
   /** The same floor with one lip on all edges. */
-  public FloorOutline withLip(hemline.shared.profile.LipProfile lip) {
+  public FloorOutline withLip(LipProfile lip) {
     return new FloorOutline(
         vertices, edges.stream().map(e -> new SealEdge(lip, e.gap())).toList(), ceilingHeight);
   }

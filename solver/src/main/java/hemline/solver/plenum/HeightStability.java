@@ -1,6 +1,7 @@
 package hemline.solver.plenum;
 
 import hemline.shared.result.Estimate;
+import java.util.function.DoubleFunction;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,6 +15,17 @@ import org.jspecify.annotations.Nullable;
 final class HeightStability {
   private static final int STEPS = 24;
   private static final double SOFTEST = 1e4;
+
+  /** Steps of a march: of the load that closes the gap twice, of the logarithm of softness. */
+  private static final int LOADS = 24;
+
+  private static final double SOFTER = 0.25;
+
+  /** Parts in which the last stretch is looked through for jumps. */
+  private static final int PARTS = 6;
+
+  /** Fall of the smallest gap at once, over itself, that counts as a jump. */
+  private static final double JUMP = 0.02;
 
   /** Gap at the end over the static gap below which the end is called a contact. */
   private static final double CLOSED = 0.05;
@@ -64,35 +76,27 @@ final class HeightStability {
 
   private static Ends ends(PlenumBalance balance, Stand stand) {
     PlenumState rest = balance.settled(stand);
-    double softness = softness(balance, stand, rest != null);
     if (rest == null) {
-      return new Ends(0, 0, softness, 0, -1);
+      return new Ends(0, 0, stiffening(balance, stand), 0, -1);
     }
     double[] c = {rest.load()[1] / rest.load()[0], rest.load()[2] / rest.load()[0]};
-    double bears = 0;
-    PlenumState last = rest;
-    double fails = Math.max(1e-3, rest.load()[0]);
-    for (int k = 0; k < 60; k++) {
-      PlenumState s = balance.settled(pressed(stand, fails, c));
-      if (s == null) {
-        break;
-      }
-      bears = fails;
-      last = s;
-      fails *= 2;
-    }
-    for (int k = 0; k < STEPS; k++) {
-      double middle = 0.5 * (bears + fails);
-      PlenumState s = balance.settled(pressed(stand, middle, c));
-      if (s == null) {
-        fails = middle;
-      } else {
-        bears = middle;
-        last = s;
-      }
-    }
+    double[] unit =
+        balance.sink(new double[] {1, c[0], c[1]}, Stand.REST.softened(stand.softness()));
+    double closes = 2 * rest.leastGap() / (unit[0] + unit[1] * c[0] + unit[2] * c[1]);
+    March load = new March(rest, f -> balance.settled(pressed(stand, f, c)));
+    for (int k = 1; k <= LOADS && !load.ended && load.goesOn(closes * k / LOADS); k++) {}
+    for (int k = 2; !load.ended && load.goesOn(closes * k); k *= 2) {}
+    March soft =
+        new March(rest, x -> balance.settled(stand.softened(stand.softness() * Math.exp(x))));
+    double most = Math.log(SOFTEST);
+    for (double x = SOFTER; x < most && soft.goesOn(x); x += SOFTER) {}
+    PlenumState last = load.last;
     return new Ends(
-        bears, rest.leastGap() - last.leastGap(), softness, last.leastGap(), last.leastEdge());
+        load.bears,
+        rest.leastGap() - last.leastGap(),
+        soft.ended ? Math.exp(soft.bears) : Double.POSITIVE_INFINITY,
+        last.leastGap(),
+        last.leastEdge());
   }
 
   private static Stand pressed(Stand stand, double force, double[] at) {
@@ -104,20 +108,13 @@ final class HeightStability {
         });
   }
 
-  /** Largest factor of compliance that leaves an operating point clear of the ground. */
-  private static double softness(PlenumBalance balance, Stand stand, boolean stands) {
-    double bears = stands ? 1 : 1 / SOFTEST;
-    double fails = stands ? 2 : 1;
-    while (stands && fails < SOFTEST && clear(balance, stand, fails)) {
-      bears = fails;
-      fails *= 2;
-    }
-    if (fails >= SOFTEST) {
-      return Double.POSITIVE_INFINITY;
-    }
+  /** Factor of compliance, below 1, at which a machine that is drawn down would stand clear. */
+  private static double stiffening(PlenumBalance balance, Stand stand) {
+    double bears = 1 / SOFTEST;
+    double fails = 1;
     for (int k = 0; k < STEPS; k++) {
       double middle = Math.sqrt(bears * fails);
-      if (clear(balance, stand, middle)) {
+      if (balance.settled(stand.softened(stand.softness() * middle)) != null) {
         bears = middle;
       } else {
         fails = middle;
@@ -126,7 +123,86 @@ final class HeightStability {
     return bears;
   }
 
-  private static boolean clear(PlenumBalance balance, Stand stand, double softness) {
-    return balance.settled(stand.softened(stand.softness() * softness)) != null;
+  /**
+   * Follows the settled state as one thing grows, until there is none or it jumps: near a fold the
+   * next state may lie far down, just clear of the ground, and that is no continuation.
+   */
+  private static final class March {
+    private final DoubleFunction<@Nullable PlenumState> at;
+    private double bears;
+    private PlenumState last;
+    private double drop;
+    private boolean ended;
+
+    March(PlenumState first, DoubleFunction<@Nullable PlenumState> at) {
+      this.last = first;
+      this.at = at;
+      this.drop = 0; // the first step is looked into
+    }
+
+    /** Goes on to a value; false when the march ends before it. */
+    boolean goesOn(double x) {
+      PlenumState next = at.apply(x);
+      if (next == null) {
+        toItsEnd(x);
+        return false;
+      }
+      double fall = last.leastGap() - next.leastGap();
+      if (fall > 1.2 * drop && jumps(x, next)) {
+        return false;
+      }
+      bears = x;
+      last = next;
+      drop = fall;
+      return true;
+    }
+
+    /** Goes to the last value that has a state, looking for jumps on the way. */
+    private void toItsEnd(double beyond) {
+      double low = bears;
+      double high = beyond;
+      for (int k = 0; k < STEPS; k++) {
+        double middle = 0.5 * (low + high);
+        if (at.apply(middle) == null) {
+          high = middle;
+        } else {
+          low = middle;
+        }
+      }
+      double from = bears;
+      drop = 0;
+      for (int k = 1; k <= PARTS && !ended && low > from; k++) {
+        goesOn(from + (low - from) * k / PARTS);
+      }
+      ended = true;
+    }
+
+    /** Narrows an interval down to a jump; false when it holds none. */
+    private boolean jumps(double beyond, PlenumState there) {
+      double low = bears;
+      double high = beyond;
+      PlenumState above = last;
+      PlenumState below = there;
+      for (int k = 0; k < STEPS; k++) {
+        double middle = 0.5 * (low + high);
+        PlenumState s = at.apply(middle);
+        if (s != null && s.leastGap() - below.leastGap() > above.leastGap() - s.leastGap()) {
+          low = middle;
+          above = s;
+        } else if (s != null) {
+          high = middle;
+          below = s;
+        } else {
+          return false;
+        }
+        if (above.leastGap() - below.leastGap() < JUMP * last.leastGap()) {
+          return false;
+        }
+      }
+      bears = low;
+      last = above;
+      ended = true;
+      return true;
+    }
   }
 }

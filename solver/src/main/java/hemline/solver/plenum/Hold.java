@@ -12,7 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param heading worst of nose up, nose down and sideways
  * @param holds true when every margin is above 1 at its low end
  * @param limitedBy the smallest margin: slip, tip, axle lift or peel-off
- * @param margin the smallest margin: what holds over what pulls
+ * @param margin the smallest margin: what holds over what pulls; null when nothing pulls
  * @param slip grip before slip over pull along the ground; null when nothing pulls
  * @param sliding grip once the tyres slip over that pull; null as above
  * @param tip restoring over tipping moment about the lowest wheels; null as above
@@ -27,7 +27,7 @@ public record Hold(
     String heading,
     boolean holds,
     String limitedBy,
-    Estimate margin,
+    @Nullable Estimate margin,
     @Nullable Estimate slip,
     @Nullable Estimate sliding,
     @Nullable Estimate tip,

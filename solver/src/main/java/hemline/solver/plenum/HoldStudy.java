@@ -73,7 +73,7 @@ final class HoldStudy {
     int headings = Math.abs(Math.sin(angle)) < NO_PULL ? 1 : HEADINGS.size();
     for (int i = 0; i < headings; i++) {
       Hold hold = hold(place, angle, i, fixed);
-      if (worst == null || hold.margin().low() < worst.margin().low()) {
+      if (worst == null || low(hold) < low(worst)) {
         worst = hold;
       }
     }
@@ -81,6 +81,11 @@ final class HoldStudy {
       throw new IllegalStateException("no heading");
     }
     return worst;
+  }
+
+  private static double low(Hold hold) {
+    Estimate margin = hold.margin();
+    return margin == null ? MOST : margin.low();
   }
 
   private Hold hold(String place, double angle, int heading, @Nullable Bands<PlenumState> fixed) {
@@ -98,15 +103,14 @@ final class HoldStudy {
       int axle = i;
       axles.add(b.of(m -> m.axles()[axle]));
     }
-    Estimate margin = Double.isFinite(least) ? b.of(m -> finite(m.least())) : Estimate.exact(0);
-    boolean free = !Double.isFinite(least);
+    Estimate margin = Double.isFinite(least) ? b.of(m -> finite(m.least())) : null;
     return new Hold(
         place,
         angle,
         Math.abs(Math.sin(angle)) < NO_PULL ? "any" : HEADINGS.get(heading),
-        free || margin.low() >= 1,
-        free ? "nothing" : limitedBy,
-        free ? Estimate.exact(MOST) : margin,
+        margin == null || margin.low() >= 1,
+        margin == null ? "nothing" : limitedBy,
+        margin,
         estimate(b, Margins::slip),
         estimate(b, Margins::sliding),
         estimate(b, Margins::tip),

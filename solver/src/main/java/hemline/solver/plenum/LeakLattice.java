@@ -6,6 +6,8 @@ import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
 import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.SealEdge;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -37,6 +39,9 @@ final class LeakLattice {
 
   /** A bound this close beyond a step of the ladder needs no further step. */
   private static final double NEAR = 1.05;
+
+  /** Digits of a step, so that it is the same number whichever way it is reached. */
+  private static final int DIGITS = 4;
 
   private final Machine machine;
   private final List<SealSection> sections = new ArrayList<>();
@@ -96,9 +101,8 @@ final class LeakLattice {
     int last = (int) Math.ceil(Math.log(high / NEAR / base) / ln);
     List<Double> steps = new ArrayList<>();
     for (int k = first; k <= Math.max(last, first + 1); k++) {
-      double value = base * Math.pow(step, k);
-      double round = Math.pow(10, Math.floor(Math.log10(value)) - 3);
-      steps.add(Math.rint(value / round) * round);
+      steps.add(
+          new BigDecimal(base * Math.pow(step, k)).round(new MathContext(DIGITS)).doubleValue());
     }
     return steps;
   }

@@ -1,5 +1,6 @@
 package hemline.solver.study;
 
+import hemline.shared.fluid.Expansibility;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.LeakPoint;
@@ -75,17 +76,19 @@ public final class LeakStudy {
 
   private static LeakPoint point(SealSection section, SectionResult result) {
     Estimate none = Estimate.exact(0);
-    Estimate discharge = result.figures().getOrDefault(Figure.DISCHARGE_COEFFICIENT, none);
+    Estimate leak = result.figures().get(Figure.LEAK_FLOW);
     Estimate force = result.figures().getOrDefault(Figure.LIP_FORCE_Y, none);
+    double jet = Expansibility.jetSpeed(section.suction(), section.fluid().density());
+    boolean lost = leak == null && result.status() != SolveStatus.CANCELLED;
     return new LeakPoint(
         section.profile().name(),
         section.gap(),
         section.suction(),
         section.ground().speed(),
         section.ground().spanwiseSpeed(),
-        result.status(),
+        lost ? SolveStatus.FAILED : result.status(),
         result.regime(),
-        discharge,
+        leak == null ? none : leak.times(Math.signum(section.suction()) / (section.gap() * jet)),
         force.times(1 / section.suction()),
         result.notices());
   }

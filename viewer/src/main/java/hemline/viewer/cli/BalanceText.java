@@ -86,11 +86,11 @@ final class BalanceText {
     table.row("suction, Pa", "fan, L/s", "seal, L/s", "valve, L/s", "other, L/s", "");
     for (OperatingPoint p : balance.operatingPoints()) {
       table.row(
-          Digits.withBand(p.suction(), 1),
-          Digits.withBand(p.fanFlow(), 1000),
-          Digits.withBand(p.leakFlow(), 1000),
-          Digits.withBand(p.valveFlow(), 1000),
-          Digits.withBand(p.otherFlow(), 1000),
+          BalanceWords.figure(p.suction(), 1),
+          BalanceWords.figure(p.fanFlow(), 1000),
+          BalanceWords.figure(p.leakFlow(), 1000),
+          BalanceWords.figure(p.valveFlow(), 1000),
+          BalanceWords.figure(p.otherFlow(), 1000),
           BalanceWords.point(p));
     }
     lines.addAll(table.lines(INDENT));
@@ -151,9 +151,9 @@ final class BalanceText {
       String unit) {
     table.row(
         name,
-        Digits.withBand(rest, factor),
+        BalanceWords.figure(rest, factor),
         unit,
-        moving == null ? "" : Digits.withBand(moving, factor));
+        moving == null ? "" : BalanceWords.figure(moving, factor));
   }
 
   private void height(@Nullable RideHeight r) {
@@ -206,7 +206,7 @@ final class BalanceText {
   }
 
   private static String margin(@Nullable Estimate e) {
-    return e == null ? "-" : Digits.withBand(e, 1);
+    return e == null ? "-" : BalanceWords.figure(e, 1);
   }
 
   private void launch(@Nullable Launch l) {
@@ -232,7 +232,7 @@ final class BalanceText {
           String.valueOf(s.edge()),
           margin(s.suction()),
           margin(s.downforce()),
-          kept == null ? "-" : Digits.withBand(kept, 100),
+          kept == null ? "-" : BalanceWords.figure(kept, 100),
           wall == null
               ? "no: the suction is lost"
               : wall.holds() ? "yes" : "no: " + wall.limitedBy());
@@ -269,10 +269,10 @@ final class BalanceText {
           t.kind() == Trade.Kind.AS_IT_IS || t.kind() == Trade.Kind.LIP
               ? ""
               : Digits.plain(t.factor(), 3),
-          t.downforce() == null ? "does not settle" : Digits.withBand(t.downforce(), 1),
-          t.shaftPower() == null ? "" : Digits.withBand(t.shaftPower(), 1),
-          t.perWatt() == null ? "" : Digits.withBand(t.perWatt(), 1),
-          t.leastGap() == null ? "" : Digits.withBand(t.leastGap(), 1000),
+          t.downforce() == null ? "does not settle" : BalanceWords.figure(t.downforce(), 1),
+          t.shaftPower() == null ? "" : BalanceWords.figure(t.shaftPower(), 1),
+          t.perWatt() == null ? "" : BalanceWords.figure(t.perWatt(), 1),
+          t.leastGap() == null ? "" : BalanceWords.figure(t.leastGap(), 1000),
           t.beyond() ? "beyond the solved sections" : "");
     }
     return table.lines(INDENT);

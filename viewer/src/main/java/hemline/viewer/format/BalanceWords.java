@@ -38,6 +38,13 @@ public final class BalanceWords {
 
   private BalanceWords() {}
 
+  /** A figure with its band; three digits where the leaks do not touch it. */
+  public static String figure(Estimate e, double factor) {
+    return Digits.exact(e, factor)
+        ? Digits.plain(e.value() * factor, 3)
+        : Digits.withBand(e, factor);
+  }
+
   /** Floor, seal, fan and air. */
   public static String conditions(Machine m) {
     return "floor "
@@ -99,14 +106,14 @@ public final class BalanceWords {
           "The machine is drawn down to the ground."
               + (required == null
                   ? ""
-                  : " It needs at least " + Digits.withBand(required, 1e-3) + " N/mm."));
+                  : " It needs at least " + figure(required, 1e-3) + " N/mm."));
       return s;
     }
     s.add(
         "It bears "
-            + Digits.withBand(force, 1)
+            + figure(force, 1)
             + " N more, in which the smallest gap closes by "
-            + Digits.withBand(gap, 1000)
+            + figure(gap, 1000)
             + " mm; then "
             + (r.ending() == RideHeight.Ending.FOLD
                 ? "no balance remains and it is drawn down (edge " + r.edge() + " first)."
@@ -115,9 +122,9 @@ public final class BalanceWords {
         required == null || factor == null
             ? "No springs are too soft for it: the fan cannot close its gaps."
             : "Least stiffness at which it stands clear: "
-                + Digits.withBand(required, 1e-3)
+                + figure(required, 1e-3)
                 + " N/mm; it has "
-                + Digits.withBand(factor, 1)
+                + figure(factor, 1)
                 + " times that.");
     return s;
   }
@@ -132,9 +139,9 @@ public final class BalanceWords {
             : "Not needed for a margin of " + factor + "; set as below it guards that margin.");
     s.add(
         "Pin the suction at "
-            + Digits.withBand(v.capSuction(), 1)
+            + figure(v.capSuction(), 1)
             + " Pa at most; with the seal closed the valve then passes "
-            + Digits.withBand(v.flowAtCap(), 1000)
+            + figure(v.flowAtCap(), 1000)
             + " L/s.");
     ValveSetting.Setting set = v.setting();
     if (set == null) {
@@ -160,9 +167,9 @@ public final class BalanceWords {
     if (suction != null && downforce != null) {
       s.add(
           "With that preload the machine settles at "
-              + Digits.withBand(suction, 1)
+              + figure(suction, 1)
               + " Pa and "
-              + Digits.withBand(downforce, 1)
+              + figure(downforce, 1)
               + " N.");
     }
     ValveSetting.Chatter c = set.chatter();
@@ -191,21 +198,21 @@ public final class BalanceWords {
   /** Acceleration, time and distance. */
   public static String launch(Launch l, double g) {
     return "Grip carries "
-        + Digits.withBand(l.gripAcceleration(), 1)
+        + figure(l.gripAcceleration(), 1)
         + " m/s\u00b2 ("
-        + Digits.withBand(l.gripAcceleration(), 1 / g)
+        + figure(l.gripAcceleration(), 1 / g)
         + " g; "
         + Digits.plain(l.withoutSuction() / g, 2)
         + " g with the fan off)"
         + (l.liftsFirst() ? ", limited by an axle that lifts" : "")
         + ". Grip limits up to "
-        + Digits.withBand(l.gripUntil(), 1)
+        + figure(l.gripUntil(), 1)
         + " m/s, then power. "
         + speed(l.speed())
         + " after "
-        + Digits.withBand(l.time(), 1)
+        + figure(l.time(), 1)
         + " s and "
-        + Digits.withBand(l.distance(), 1)
+        + figure(l.distance(), 1)
         + " m.";
   }
 

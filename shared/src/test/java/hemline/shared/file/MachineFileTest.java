@@ -1,0 +1,206 @@
+package hemline.shared.file;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+import static org.assertj.core.api.Assertions.within;
+
+import hemline.shared.problem.InputException;
+import hemline.shared.problem.Problem;
+import hemline.shared.vehicle.Machine;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class MachineFileTest {
+  private static final Path MACHINES = Path.of("..", "profiles", "machines");
+
+  private static String demo(String name) throws InputException {
+    return TextFiles.read(MACHINES.resolve(name + ".json"));
+  }
+
+  private static List<Problem> problems(String text) {
+    InputException e =
+        catchThrowableOfType(
+            InputException.class, () -> MachineFile.parse(text, "m.json", MACHINES));
+    assertThat(e).as("this should not be read").isNotNull();
+    return e.problems();
+  }
+
+  @Test
+  void readsTheCrawler() throws InputException {
+    Machine m = MachineFile.read(MACHINES.resolve("silo-wall-crawler.json"));
+    assertThat(m.invented()).isTrue();
+    assertThat(m.floor().area()).isCloseTo(0.42 * 0.34 - (4 - Math.PI) * 9e-4, within(1e-9));
+    assertThat(m.floor().edges()).hasSize(8);
+    assertThat(m.floor().edges().get(3).gap()).isEqualTo(2.5e-3);
+    assertThat(m.fan().speed()).isCloseTo(400, within(1e-9));
+    assertThat(m.fan().curve().points()).hasSize(8);
+    assertThat(m.valve()).isNotNull();
+    assertThat(m.power().batteryEnergy()).isEqualTo(90 * 3600);
+    assertThat(m.running().axles().get(0).stiffness()).isEqualTo(1e5);
+  }
+
+  @Test
+  void readsTheCart() throws InputException {
+    Machine m = MachineFile.read(MACHINES.resolve("hill-climb-cart.json"));
+    assertThat(m.floor().edges().get(0).gap()).isEqualTo(2.4e-3);
+    assertThat(m.floor().edges().get(1).gap()).isEqualTo(2.2e-3);
+    assertThat(m.floor().edges().get(0).lip().name()).isEqualTo("vortex trap one pocket");
+    assertThat(m.valve()).isNull();
+  }
+
+  /** The way an outline is drawn does not matter; seals stay with their edges. */
+  @Test
+  void turnsAClockwiseOutlineRound() throws InputException {
+    String drawn =
+        demo("hill-climb-cart")
+            .replace(
+                "[[155, -60], [155, 60], [60, 85], [-155, 85], [-155, -85], [60, -85]]",
+                "[[155, 60], [155, -60], [60, -85], [-155, -85], [-155, 85], [60, 85]]");
+    Machine m = MachineFile.parse(drawn, "m.json", MACHINES);
+    assertThat(m.floor().area()).isPositive();
+    for (var piece : m.floor().pieces()) {
+      double gap = m.floor().edges().get(piece.edge()).gap();
+      assertThat(gap).isEqualTo(piece.outwardX() == 1 ? 2.4e-3 : 2.2e-3);
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "name",
+        "floor",
+        "load",
+        "axles",
+        "tyres",
+        "drive",
+        "fan",
+        "power",
+        "outline",
+        "ceilingHeight",
+        "lip",
+        "gap",
+        "mass",
+        "height",
+        "track",
+        "stiffness",
+        "peakFriction",
+        "slidingFriction",
+        "topSpeed",
+        "curve",
+        "curveSpeed",
+        "motorEfficiency",
+        "batteryEnergy",
+        "seatArea",
+        "springRate",
+        "preload",
+        "maximumLift",
+        "area"
+      })
+  void namesAMissingKey(String key) throws InputException {
+    // a misspelt key is unknown, and the right one is missing
+    String text = demo("silo-wall-crawler").replace("\"" + key + "\":", "\"" + key + "Q\":");
+    assertThat(problems(text))
+        .anyMatch(p -> p.code().equals("file.missing") && p.place().endsWith(key))
+        .anyMatch(p -> p.code().equals("file.key") && p.place().endsWith(key + "Q"));
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "\"mass\": \"4.6kg\", \"mass\": \"-4.6kg\", machine.range",
+    "\"mass\": \"4.6kg\", \"mass\": \"4.6\", quantity.unit",
+    "\"mass\": \"4.6kg\", \"mass\": \"4.6mm\", quantity.unit",
+    "\"mass\": \"4.6kg\", \"mass\": 4.6, file.type",
+    "\"mass\": \"4.6kg\", \"mass\": \"9e9kg\", machine.range",
+    "\"gap\": \"2.5mm\", \"gap\": \"-2.5mm\", machine.range",
+    "\"gap\": \"2.5mm\", \"gap\": \"2.5m\", machine.range",
+    "\"altitude\": \"300m\", \"altitude\": \"30km\", quantity.unit",
+    "\"altitude\": \"300m\", \"altitude\": \"30000m\", machine.range",
+    "\"temperature\": \"15degC\", \"temperature\": \"15\", quantity.unit",
+    "\"peakFriction\": 0.85, \"peakFriction\": 85, machine.range",
+    "\"slidingFriction\": 0.7, \"slidingFriction\": 0.9, machine.range",
+    "\"motorEfficiency\": 0.78, \"motorEfficiency\": 78, machine.range",
+    "\"seatArea\": \"3000mm2\", \"seatArea\": \"3000mm\", quantity.unit",
+    "\"springRate\": \"0.3N/mm\", \"springRate\": \"0.3N\", quantity.unit",
+    "\"maximumSpeed\": \"30000rpm\", \"maximumSpeed\": \"20000rpm\", machine.fanSpeed",
+    "\"x\": \"-5mm\", \"x\": \"400mm\", machine.wheels",
+    "\"curve\": \"silo, \"curve\": \"none, file.read",
+    "hemline.machine/1, hemline.machine/2, file.schema",
+    "hemline.machine/1, hemline.lip/1, file.schema"
+  })
+  void refusesBadValues(String good, String bad, String code) throws InputException {
+    String text = demo("silo-wall-crawler");
+    assertThat(text).contains(good);
+    List<Problem> problems = problems(text.replace(good, bad));
+    assertThat(problems).hasSize(1);
+    assertThat(problems.get(0).code()).isEqualTo(code);
+    assertThat(problems.get(0).text()).hasSizeLessThan(300).doesNotContain("\n");
+  }
+
+  @Test
+  void refusesBadOutlines() throws InputException {
+    String text = demo("hill-climb-cart");
+    String outline = "[[155, -60], [155, 60], [60, 85], [-155, 85], [-155, -85], [60, -85]]";
+    assertThat(problems(text.replace(outline, "[[0, 0], [100, 100], [100, 0], [0, 100]]")))
+        .extracting(Problem::code)
+        .containsOnly("outline.crossing");
+    assertThat(problems(text.replace(outline, "[[0, 0], [1, 0], [1, 1], [0, 1]]")))
+        .extracting(Problem::code)
+        .containsOnly("machine.range");
+    assertThat(problems(text.replace("\"edge\": 0", "\"edge\": 6")))
+        .extracting(Problem::code)
+        .containsOnly("machine.edges");
+  }
+
+  @Test
+  void refusesWheelsOnALine() throws InputException {
+    String text = demo("hill-climb-cart").replace("\"track\": \"180mm\"", "\"track\": \"0mm\"");
+    assertThat(problems(text)).extracting(Problem::code).containsExactly("machine.wheels");
+  }
+
+  @Test
+  void tellsEveryProblemAtOnce() throws InputException {
+    String text =
+        demo("silo-wall-crawler")
+            .replace("\"mass\": \"4.6kg\"", "\"mass\": \"4.6\"")
+            .replace("\"power\": \"30W\"", "\"power\": \"30N\"")
+            .replace("\"area\": \"60mm2\"", "\"area\": \"-60mm2\"");
+    assertThat(problems(text)).hasSize(3);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "flow, pressure",
+        "flow (L/s), static pressure (bananas)",
+        "flow (Pa), static pressure (Pa)",
+        "0, 1, 2",
+        "flow (L/s), static pressure (Pa)~0, x",
+        "flow (L/s), static pressure (Pa)~0, 1, 2",
+        "flow (L/s), static pressure (Pa)~0, 500~20, 400~10, 100",
+        "flow (L/s), static pressure (Pa)~0, 500~20, 300~40, 400",
+        "flow (L/s), static pressure (Pa)~5, 500~20, 300~40, 100"
+      })
+  void refusesBadFanCurves(String lines) {
+    InputException e =
+        catchThrowableOfType(
+            InputException.class, () -> FanCurveFile.parse(lines.replace("~", "\n"), "fan.csv"));
+    assertThat(e).isNotNull();
+    assertThat(e.problems()).hasSize(1);
+    assertThat(e.problems().get(0).text()).doesNotContain("\n").hasSizeLessThan(300);
+  }
+
+  @Test
+  void readsUnitsOfAFanCurve() throws InputException {
+    var points =
+        FanCurveFile.parse(
+            "# remark\nflow (m3/h), static pressure (inH2O)\n0, 2\n36, 1.5\n72, 0.5\n", "f.csv");
+    assertThat(points.get(1).flow()).isCloseTo(0.01, within(1e-12));
+    assertThat(points.get(0).staticPressure()).isCloseTo(498.178, within(1e-3));
+    assertThat(points.get(0).shaftPower()).isNaN();
+  }
+}

@@ -1,0 +1,105 @@
+package hemline.solver.plenum;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.data.Percentage.withPercentage;
+
+import hemline.shared.geometry.Vertex;
+import hemline.shared.vehicle.Machine;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class HeightStabilityTest {
+  private static final Map<String, LeakLaw> LAWS = Machines.constant(Machines.C, 0);
+  private static final double P0 = 900;
+  private static final double AREA = Math.PI * Machines.RADIUS * Machines.RADIUS;
+
+  /** Leak per gap and root of the suction: Q = K h √p. */
+  private static double leakPerGap() {
+    return Machines.C * 2 * Math.PI * Machines.RADIUS * Math.sqrt(2 / 1.225);
+  }
+
+  /**
+   * p = p₀ / (1 + β h²) with β = a K². With β (h₀/2)² = 1 the fold k + A dp/dh = 0 of k (h₀ − h) =
+   * A p lies at h = h₀/2 and k = A p₀ / h₀.
+   */
+  private static Machine folding(double stiffness) {
+    double half = 0.5 * Machines.GAP;
+    double a = 1 / (half * half * leakPerGap() * leakPerGap());
+    return Machines.round(Machines.quadratic(P0, a), stiffness);
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {1.05, 1.2, 2, 5})
+  void findsTheFoldOfASpring(double times) {
+    double critical = AREA * P0 / Machines.GAP;
+    double stiffness = times * critical;
+    RideHeight r = HeightStability.of(new PlenumBalance(folding(stiffness), LAWS), Stand.REST);
+    assertThat(r.stiffness()).isCloseTo(stiffness, withPercentage(1e-6));
+    assertThat(Objects.requireNonNull(r.requiredStiffness()).value())
+        .isCloseTo(critical, withPercentage(0.1));
+    assertThat(Objects.requireNonNull(r.factor()).value()).isCloseTo(times, withPercentage(0.1));
+
+    // the load k (h₀ − h) − A p(h) that each gap bears, from the settled one down to the first most
+    double half = 0.5 * Machines.GAP;
+    double most = 0;
+    double at = Machines.GAP;
+    for (double h = Machines.GAP; h > 0; h -= 1e-8) {
+      double bears = stiffness * (Machines.GAP - h) - AREA * P0 / (1 + h * h / (half * half));
+      if (most > 0 && bears < most) {
+        break;
+      }
+      most = Math.max(0, bears);
+      at = most > 0 ? h : at;
+    }
+    assertThat(Objects.requireNonNull(r.force()).value()).isCloseTo(most, withPercentage(0.2));
+    // the slope −A dp/dh is at most 1.3 A p₀ / h₀: stiffer springs are only pressed to contact
+    assertThat(r.ending())
+        .isEqualTo(times < 1.29 ? RideHeight.Ending.FOLD : RideHeight.Ending.CONTACT);
+    assertThat(at > 1e-4).isEqualTo(times < 1.29);
+  }
+
+  @Test
+  void tellsAMachineThatIsDrawnDown() {
+    double critical = AREA * P0 / Machines.GAP;
+    RideHeight r = HeightStability.of(new PlenumBalance(folding(0.8 * critical), LAWS), Stand.REST);
+    assertThat(r.ending()).isEqualTo(RideHeight.Ending.DOWN);
+    assertThat(r.force()).isNull();
+    assertThat(Objects.requireNonNull(r.requiredStiffness()).value())
+        .isCloseTo(critical, withPercentage(0.1));
+  }
+
+  @Test
+  void strongerSpringsGiveMoreMargin() {
+    double before = 0;
+    for (double k = 1e5; k < 2e6; k *= 1.7) {
+      RideHeight r = HeightStability.of(new PlenumBalance(folding(k), LAWS), Stand.REST);
+      double force = Objects.requireNonNull(r.force()).value();
+      assertThat(force).as("stiffness %s", k).isGreaterThan(before);
+      before = force;
+    }
+  }
+
+  /** Suction that acts behind the axles' middle closes the rear edge first. */
+  @Test
+  void pitchClosesOneEdgeFirst() {
+    List<Vertex> rearward =
+        List.of(
+            new Vertex(0.05, -0.1),
+            new Vertex(0.05, 0.1),
+            new Vertex(-0.25, 0.1),
+            new Vertex(-0.25, -0.1));
+    Machine m = Machines.with(Machines.quadratic(P0, 1e5), 4e5, rearward, 3);
+    PlenumBalance balance = new PlenumBalance(m, LAWS);
+    PlenumState s = Machines.settled(balance);
+    assertThat(balance.leastGap(2, s.sink())).isEqualTo(s.leastGap());
+    assertThat(balance.leastGap(0, s.sink())).isGreaterThan(s.leastGap() + 1e-4);
+    // closed form: force F at x = −0.1 on two axles of k/2 at ±0.1: z = F/k, a = −0.1 F / (0.01 k)
+    double force = s.parts().sum();
+    assertThat(s.sink()[0]).isCloseTo(force / 4e5, withPercentage(1e-6));
+    assertThat(s.sink()[1]).isCloseTo(-10 * force / 4e5, withPercentage(1e-6));
+  }
+}

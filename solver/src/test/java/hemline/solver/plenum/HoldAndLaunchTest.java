@@ -1,0 +1,122 @@
+package hemline.solver.plenum;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.data.Percentage.withPercentage;
+
+import hemline.shared.file.MachineFile;
+import hemline.shared.problem.InputException;
+import hemline.shared.vehicle.Machine;
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.junit.jupiter.api.Test;
+
+class HoldAndLaunchTest {
+  private static final double G = 9.80665;
+  private static final Map<String, LeakLaw> LAWS = Machines.constant(Machines.C, 0.01);
+
+  /** Rigid, centre of gravity 50 mm high in the middle, wheels at ±0.1 m, grip 0.8. */
+  @Test
+  void holdsByTheClosedForms() {
+    Machine m = Machines.round(Machines.quadratic(900, 6e4), Machines.RIGID);
+    PlenumBalance balance = new PlenumBalance(m, LAWS);
+    double force = Machines.settled(balance).parts().sum();
+    double weight = 3 * G;
+    List<Hold> holds = new HoldStudy(balance).all();
+    assertThat(holds).extracting(Hold::place).containsExactly("level", "slope", "wall", "ceiling");
+    assertThat(holds.get(0).holds()).isTrue();
+    assertThat(holds.get(0).margin()).isNull();
+    Hold slope = holds.get(1);
+    assertThat(Objects.requireNonNull(slope.slip()).value())
+        .isCloseTo(
+            0.8 * (force + weight * Math.cos(Math.toRadians(30))) / (0.5 * weight),
+            withPercentage(1e-4));
+    Hold wall = holds.get(2);
+    assertThat(Objects.requireNonNull(wall.slip()).value())
+        .isCloseTo(0.8 * force / weight, withPercentage(1e-4));
+    assertThat(Objects.requireNonNull(wall.sliding()).value())
+        .isCloseTo(0.6 * force / weight, withPercentage(1e-4));
+    assertThat(Objects.requireNonNull(wall.tip()).value())
+        .isCloseTo(force * 0.1 / (weight * 0.05), withPercentage(1e-4));
+    assertThat(Objects.requireNonNull(wall.axleLift()).value())
+        .isCloseTo(force * 0.1 / (weight * 0.05), withPercentage(1e-4));
+    Hold ceiling = holds.get(3);
+    assertThat(Objects.requireNonNull(ceiling.peelOff()).value())
+        .isCloseTo(force / weight, withPercentage(1e-4));
+    assertThat(ceiling.limitedBy()).isEqualTo("peel-off");
+    double sum = ceiling.axleLoads().stream().mapToDouble(e -> e.value()).sum();
+    assertThat(sum).isCloseTo(force - weight, withPercentage(1e-4));
+  }
+
+  @Test
+  void fallsOffWithoutSuction() {
+    Machine m = Machines.round(Machines.quadratic(20, 1e3), Machines.RIGID);
+    List<Hold> holds = new HoldStudy(new PlenumBalance(m, LAWS)).all();
+    assertThat(holds.get(0).holds()).isTrue();
+    assertThat(holds.get(2).holds()).isFalse();
+    assertThat(holds.get(2).limitedBy()).isEqualTo("slip");
+    assertThat(holds.get(3).holds()).isFalse();
+  }
+
+  /**
+   * Constant force: t = v / a, s = v² / (2 a). Constant power: t = m v² / (2 P), s = m v³ / (3 P).
+   */
+  @Test
+  void timesAStart() {
+    TractionBudget.Start grip = TractionBudget.timed(5, false, 2, 1e9, 3);
+    assertThat(grip.time()).isCloseTo(0.6, within(1e-9));
+    assertThat(grip.distance()).isCloseTo(0.9, within(1e-9));
+    TractionBudget.Start power = TractionBudget.timed(1e9, false, 2, 50, 3);
+    assertThat(power.time()).isCloseTo(2 * 9 / 100.0, within(1e-6));
+    assertThat(power.distance()).isCloseTo(2 * 27 / 150.0, within(1e-6));
+    // both in turn, against small steps in time
+    TractionBudget.Start both = TractionBudget.timed(5, false, 2, 15, 3);
+    double v = 0;
+    double s = 0;
+    double t = 0;
+    double dt = 1e-6;
+    while (v < 3) {
+      double a = Math.min(5, 15 / (2 * Math.max(v, 1e-9)));
+      s += v * dt + 0.5 * a * dt * dt;
+      v += a * dt;
+      t += dt;
+    }
+    assertThat(both.time()).isCloseTo(t, within(1e-4));
+    assertThat(both.distance()).isCloseTo(s, within(1e-4));
+    assertThat(both.until()).isCloseTo(1.5, within(1e-12));
+  }
+
+  /** All wheels driven: a = μ (m g + F) / m until an axle lifts. */
+  @Test
+  void startsByItsGrip() {
+    Machine m = Machines.round(Machines.quadratic(900, 6e4), Machines.RIGID);
+    TractionBudget.Start start = TractionBudget.start(m, new double[] {60, 0, 0}, 0);
+    assertThat(start.grip()).isCloseTo(0.8 * (3 * G + 60) / 3, withPercentage(1e-6));
+    assertThat(start.lifts()).isFalse();
+    assertThat(TractionBudget.start(m, new double[] {60, 0, 0}, 6).grip())
+        .isCloseTo((0.8 * (3 * G + 60) + 6) / 3, withPercentage(1e-6));
+  }
+
+  /**
+   * Common practice, no source: a sealed floor holds about 2.5 kgf on a 1:10 machine, the thrust of
+   * its fan is a few per cent of that (about 0.5 N against 25 N), and it starts at above 3 g on
+   * smooth concrete.
+   */
+  @Test
+  void theCartIsLikeOthersOfItsSize() throws InputException {
+    Machine cart = MachineFile.read(Path.of("..", "profiles", "machines", "hill-climb-cart.json"));
+    Map<String, LeakLaw> laws = new LinkedHashMap<>();
+    LeakLaw law = Objects.requireNonNull(Machines.constant(0.7, 0.02).get("lip"));
+    cart.floor().edges().forEach(e -> laws.put(e.lip().name(), law));
+    PlenumBalance balance = new PlenumBalance(cart, laws);
+    PlenumState s = Machines.settled(balance);
+    assertThat(s.parts().sum() / G).isBetween(2.0, 3.0);
+    assertThat(s.parts().thrust() / s.parts().sum()).isBetween(0.01, 0.05);
+    Launch launch = TractionBudget.slower(balance, Settling.settled(balance, Stand.REST), null);
+    assertThat(Objects.requireNonNull(launch).gripAcceleration().low() / G).isGreaterThan(3);
+    assertThat(launch.withoutSuction() / G).isCloseTo(1, within(0.01));
+  }
+}
