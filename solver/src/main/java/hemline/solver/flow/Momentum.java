@@ -307,8 +307,7 @@ final class Momentum {
       bw[c] += a * s.w[c];
       system.diagonal[c] += a;
     }
-    system.relax(bu, s.u, sweeps);
-    system.relax(bv, s.v, sweeps);
+    system.relax(bu, s.u, bv, s.v, sweeps);
     if (problem.spanwise()) {
       system.relax(bw, s.w, sweeps);
     }

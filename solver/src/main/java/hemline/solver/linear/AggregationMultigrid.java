@@ -138,9 +138,8 @@ public final class AggregationMultigrid {
       return;
     }
     a.forwardFromZero(r, z);
-    a.residual(r, z, a.smoothed);
     Level c = levels[l + 1];
-    a.restrict(a.smoothed, c.coarseRhs, c.size);
+    a.restrictSwept(z, c.coarseRhs, c.size);
     coarseSolve(l + 1, c.coarseRhs, c.coarseAnswer);
     for (int i = 0; i < a.size; i++) {
       z[i] += c.coarseAnswer[a.coarseOf[i]];
@@ -213,7 +212,6 @@ public final class AggregationMultigrid {
     final double[] d;
     final double[] q;
     final double[] w;
-    final double[] smoothed;
     final double[] coarseRhs;
     final double[] coarseAnswer;
     int[] coarseOf = new int[0];
@@ -234,7 +232,6 @@ public final class AggregationMultigrid {
       d = new double[size];
       q = new double[size];
       w = new double[size];
-      smoothed = new double[size];
       coarseRhs = new double[size];
       coarseAnswer = new double[size];
     }
@@ -310,13 +307,22 @@ public final class AggregationMultigrid {
     void forwardFromZero(double[] b, double[] x) {
       for (int i = 0; i < size; i++) {
         double sum = b[i];
-        for (int e = pattern.rowStart[i]; e < pattern.rowStart[i + 1]; e++) {
-          int j = pattern.column[e];
-          if (j < i) {
-            sum += entry[e] * x[j];
-          }
+        for (int e = pattern.rowStart[i]; e < pattern.upperStart[i]; e++) {
+          sum += entry[e] * x[pattern.column[e]];
         }
         x[i] = sum * inverseDiagonal[i];
+      }
+    }
+
+    /** Residual after a forward sweep from zero, restricted: what the later neighbours add. */
+    void restrictSwept(double[] x, double[] coarse, int coarseSize) {
+      java.util.Arrays.fill(coarse, 0, coarseSize, 0);
+      for (int i = 0; i < size; i++) {
+        double sum = 0;
+        for (int e = pattern.upperStart[i]; e < pattern.rowStart[i + 1]; e++) {
+          sum += entry[e] * x[pattern.column[e]];
+        }
+        coarse[coarseOf[i]] += sum;
       }
     }
 
@@ -327,13 +333,6 @@ public final class AggregationMultigrid {
           sum += entry[e] * x[pattern.column[e]];
         }
         x[i] = sum * inverseDiagonal[i];
-      }
-    }
-
-    void restrict(double[] fine, double[] coarse, int coarseSize) {
-      java.util.Arrays.fill(coarse, 0, coarseSize, 0);
-      for (int i = 0; i < size; i++) {
-        coarse[coarseOf[i]] += fine[i];
       }
     }
   }

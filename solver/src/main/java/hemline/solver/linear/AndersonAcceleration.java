@@ -14,6 +14,9 @@ import org.ejml.interfaces.linsol.LinearSolverDense;
 public final class AndersonAcceleration {
   private static final double REGULARISATION = 1e-10;
 
+  /** Entries handled at a time; a block of all vectors stays in the nearest cache. */
+  private static final int BLOCK = 512;
+
   private final int size;
   private final int judged;
   private final int depth;
@@ -79,21 +82,45 @@ public final class AndersonAcceleration {
     int slot = next;
     next = (next + 1) % depth;
     stored = Math.min(stored + 1, depth);
-    for (int j = 0; j < stored; j++) {
-      double g = dot(changeOfStep[slot], changeOfStep[j]);
-      gram[slot * depth + j] = g;
-      gram[j * depth + slot] = g;
-    }
-    for (int j = 0; j < stored; j++) {
-      products[j] = dot(changeOfStep[j], lastStep);
-    }
+    project(slot);
     double[] gamma = solve();
-    for (int j = 0; j < stored; j++) {
-      double c = gamma[j];
-      double[] d = changeOfAnswer[j];
-      for (int i = 0; i < size; i++) {
-        answer[i] -= c * d[i];
+    for (int from = 0; from < size; from += BLOCK) {
+      int to = Math.min(from + BLOCK, size);
+      for (int j = 0; j < stored; j++) {
+        double c = gamma[j];
+        double[] d = changeOfAnswer[j];
+        for (int i = from; i < to; i++) {
+          answer[i] -= c * d[i];
+        }
       }
+    }
+  }
+
+  /**
+   * Products of all changes of the step with the newest one and with the step itself, block by
+   * block so that each change is fetched once.
+   */
+  private void project(int slot) {
+    double[] newest = changeOfStep[slot];
+    double[] row = new double[stored];
+    java.util.Arrays.fill(products, 0);
+    for (int from = 0; from < judged; from += BLOCK) {
+      int to = Math.min(from + BLOCK, judged);
+      for (int j = 0; j < stored; j++) {
+        double[] d = changeOfStep[j];
+        double withNewest = 0;
+        double withStep = 0;
+        for (int i = from; i < to; i++) {
+          withNewest += d[i] * newest[i];
+          withStep += d[i] * lastStep[i];
+        }
+        row[j] += withNewest;
+        products[j] += withStep;
+      }
+    }
+    for (int j = 0; j < stored; j++) {
+      gram[slot * depth + j] = row[j];
+      gram[j * depth + slot] = row[j];
     }
   }
 
@@ -121,13 +148,5 @@ public final class AndersonAcceleration {
       }
     }
     return gamma;
-  }
-
-  private double dot(double[] a, double[] b) {
-    double sum = 0;
-    for (int i = 0; i < judged; i++) {
-      sum += a[i] * b[i];
-    }
-    return sum;
   }
 }

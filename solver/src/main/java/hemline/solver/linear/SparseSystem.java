@@ -48,6 +48,42 @@ public final class SparseSystem {
     }
   }
 
+  /**
+   * The same sweeps for two unknowns with the same coefficients, side by side.
+   *
+   * @param b right-hand side of x; not modified
+   * @param x start and answer; modified
+   * @param c right-hand side of y; not modified
+   * @param y start and answer; modified
+   * @param sweeps number of single sweeps
+   */
+  public void relax(double[] b, double[] x, double[] c, double[] y, int sweeps) {
+    for (int s = 0; s < sweeps; s++) {
+      if ((s & 1) == 0) {
+        for (int r = 0; r < pattern.size; r++) {
+          relaxRow(b, x, c, y, r);
+        }
+      } else {
+        for (int r = pattern.size - 1; r >= 0; r--) {
+          relaxRow(b, x, c, y, r);
+        }
+      }
+    }
+  }
+
+  private void relaxRow(double[] b, double[] x, double[] c, double[] y, int r) {
+    double sum = b[r];
+    double other = c[r];
+    for (int e = pattern.rowStart[r]; e < pattern.rowStart[r + 1]; e++) {
+      double a = neighbour[e];
+      int j = pattern.column[e];
+      sum += a * x[j];
+      other += a * y[j];
+    }
+    x[r] = sum / diagonal[r];
+    y[r] = other / diagonal[r];
+  }
+
   private void relaxRow(double[] b, double[] x, int r) {
     double sum = b[r];
     for (int e = pattern.rowStart[r]; e < pattern.rowStart[r + 1]; e++) {

@@ -226,12 +226,17 @@ public final class KOmegaSst extends EddyViscosity {
       double positive = Math.max(cd, 1e-10);
       double arg1 = Math.min(Math.max(turbulent, viscous), 4 * SIGMA_W2 * k / (positive * d * d));
       double arg2 = Math.max(2 * turbulent, viscous);
-      blend[c] = arg1 > 2 ? 1 : Math.tanh(arg1 * arg1 * arg1 * arg1);
-      blend2[c] = arg2 > 5 ? 1 : Math.tanh(arg2 * arg2);
+      blend[c] = arg1 > 2 ? 1 : tanh(arg1 * arg1 * arg1 * arg1);
+      blend2[c] = arg2 > 5 ? 1 : tanh(arg2 * arg2);
       cross[c] = cd;
       double share = Math.min(1, 6 * nu / (BETA_1 * d * d * omega));
       sublayer[c] = share * share * Math.sqrt(share);
     }
+  }
+
+  /** tanh x for x ≥ 0 to an absolute 2e-16, several times as fast as the library's. */
+  private static double tanh(double x) {
+    return 1 - 2 / (Math.exp(2 * x) + 1);
   }
 
   private void transport(

@@ -47,11 +47,12 @@ class SparsePatternTest {
           neighbours.add(net.first[l]);
         }
       }
-      int[] row = Arrays.copyOfRange(p.column, p.rowStart[r], p.rowStart[r + 1]);
-      Arrays.sort(row);
-      assertThat(row)
+      assertThat(Arrays.copyOfRange(p.column, p.rowStart[r], p.rowStart[r + 1]))
           .as("seed %d, row %d", seed, r)
           .isEqualTo(neighbours.stream().mapToInt(Integer::intValue).toArray());
+      assertThat(p.upperStart[r] - p.rowStart[r])
+          .as("seed %d, row %d, smaller neighbours", seed, r)
+          .isEqualTo(neighbours.headSet(r).size());
     }
     for (int l = 0; l < net.first.length; l++) {
       assertThat(p.firstEntry[l])
