@@ -99,7 +99,7 @@ class WideGapMarch {
   private static final List<Case> CASES =
       List.of(
           still("plain-flat-8", 4, Start.STEADY),
-          still("plain-flat-8", 4, Start.REST),
+          new Case("plain-flat-8", 4, 600, 0, Start.REST, false, 900, 4),
           still("plain-flat-8", 6, Start.STEADY),
           still("vortex-trap-one-pocket", 4, Start.STEADY),
           still("vortex-trap-one-pocket", 6, Start.STEADY),
