@@ -7,6 +7,7 @@ import hemline.validation.reference.ReferenceCases;
 import hemline.validation.run.CaseResult;
 import hemline.viewer.report.CheckCsv;
 import hemline.viewer.report.CheckDocument;
+import hemline.viewer.report.CheckPage;
 import hemline.viewer.report.ResultFolder;
 import java.util.ArrayList;
 import java.util.List;
@@ -116,6 +117,7 @@ final class CheckCommand extends Job {
     if (folder != null) {
       folder.write("check.json", document);
       folder.write("check.csv", CheckCsv.of(done));
+      folder.write("check.html", CheckPage.of(done));
     }
     if (output.json) {
       print(document);

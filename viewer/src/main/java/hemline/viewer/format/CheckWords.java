@@ -48,6 +48,15 @@ public final class CheckWords {
     return row.calibrates() ? share(row.validationUncertainty(), row.expected(), false) : "";
   }
 
+  /** Unit of a component of the flow for an axis. */
+  public static String unit(String component) {
+    return switch (component) {
+      case "p" -> "Pa";
+      case "nut" -> "m\u00b2/s";
+      default -> "m/s";
+    };
+  }
+
   /** What is allowed: "1 %", "at least 1.9". */
   public static String tolerance(ExpectedFigure expected) {
     return expected.comparison() == Comparison.WITHIN

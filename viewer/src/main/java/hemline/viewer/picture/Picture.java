@@ -3,7 +3,8 @@ package hemline.viewer.picture;
 import java.io.IOException;
 
 /** A picture of fixed size that paints itself on any sheet. */
-public abstract sealed class Picture permits SectionPicture, SweepChart, RankingChart, GapChart {
+public abstract sealed class Picture
+    permits SectionPicture, SweepChart, RankingChart, GapChart, CheckPlot, TrustChart {
   /** Pixels per sheet unit of a PNG, for sharp print. */
   private static final double PNG_SCALE = 2;
 
