@@ -18,6 +18,12 @@ final class SpeedChart {
   private static final String TURBULENT = "#1f5f8b";
   private static final String LAMINAR = "#b5651d";
 
+  /** Newton steps are about forty times as dear as passes: from 10 to 10 000, by powers. */
+  private static final Scale DECADES =
+      new Scale(
+          new double[] {10, 100, 1000, 10_000},
+          value -> Math.max(0, Math.min(1, (Math.log10(value) - 1) / 3)));
+
   private final List<SpeedRow> rows;
   private final SvgPage page;
 
@@ -30,9 +36,13 @@ final class SpeedChart {
   static String of(List<SpeedRow> rows) {
     SpeedChart chart = new SpeedChart(rows);
     chart.names();
-    chart.panel(0, "work units: passes over the finest grid", r -> r.finest().workUnits());
-    chart.panel(1, "CPU time, s", SpeedRow::seconds);
-    chart.panel(2, "time over triad, for each cell and pass", SpeedRow::timeOverTriad);
+    chart.panel(
+        0,
+        "work units: passes over the finest grid",
+        r -> r.finest().workUnits(),
+        chart.even(r -> r.finest().workUnits()));
+    chart.panel(1, "CPU time, s", SpeedRow::seconds, chart.even(SpeedRow::seconds));
+    chart.panel(2, "time over triad, for each cell and pass", SpeedRow::timeOverTriad, DECADES);
     return chart.page.end();
   }
 
@@ -60,21 +70,18 @@ final class SpeedChart {
     return TOP + ROW * (row + 0.5);
   }
 
-  private void panel(int place, String title, ToDoubleFunction<SpeedRow> value) {
+  private void panel(int place, String title, ToDoubleFunction<SpeedRow> value, Scale scale) {
     double left = NAMES + place * (PANEL + BETWEEN);
     double bottom = TOP + ROW * rows.size();
-    double largest = rows.stream().mapToDouble(value).max().orElse(1);
-    double step = AxisSteps.linear(largest);
-    double end = step * Math.ceil(largest / step);
     page.text(left, TOP - 12, SvgPage.Anchor.START, INK, title);
-    for (int k = 0; k * step <= end * (1 + 1e-9); k++) {
-      double x = left + PANEL * k * step / end;
+    for (double t : scale.ticks()) {
+      double x = left + PANEL * scale.share(t);
       page.line(x, TOP, x, bottom, GRID, 1, "");
-      page.text(x, bottom + 18, SvgPage.Anchor.MIDDLE, INK, AxisSteps.label(k * step));
+      page.text(x, bottom + 18, SvgPage.Anchor.MIDDLE, INK, AxisSteps.label(t));
     }
     for (int i = 0; i < rows.size(); i++) {
       SpeedRow row = rows.get(i);
-      double x = left + PANEL * value.applyAsDouble(row) / end;
+      double x = left + PANEL * scale.share(value.applyAsDouble(row));
       String colour = row.finest().closure() == Closure.LAMINAR ? LAMINAR : TURBULENT;
       page.line(left, y(i), x, y(i), colour, 1.2, "");
       if (row.finest().status() == SolveStatus.CONVERGED) {
@@ -93,5 +100,22 @@ final class SpeedChart {
           String.format(
               Locale.ROOT, "triad %.1f GB/s", 1e-9 * rows.get(0).yardstick().bandwidth()));
     }
+  }
+
+  /** Where values stand on a panel, as a share of its width. */
+  private record Scale(double[] ticks, java.util.function.DoubleUnaryOperator place) {
+    double share(double value) {
+      return place.applyAsDouble(value);
+    }
+  }
+
+  /** From zero in even steps to beyond the largest value. */
+  private Scale even(ToDoubleFunction<SpeedRow> value) {
+    double largest = rows.stream().mapToDouble(value).max().orElse(1);
+    double step = AxisSteps.linear(largest);
+    int steps = (int) Math.ceil(largest / step);
+    return new Scale(
+        java.util.stream.IntStream.rangeClosed(0, steps).mapToDouble(k -> k * step).toArray(),
+        v -> v / (steps * step));
   }
 }
