@@ -20,9 +20,21 @@ final class Course {
 
   private final double[] figures;
   private final double[] residuals;
+  private final double least;
   private int passes;
 
   Course(int most) {
+    this(most, 0);
+  }
+
+  /**
+   * A course of a figure that may be zero.
+   *
+   * @param most passes
+   * @param least size of the figure below which its changes are judged against this size
+   */
+  Course(int most, double least) {
+    this.least = least;
     figures = new double[most];
     residuals = new double[most];
   }
@@ -43,7 +55,7 @@ final class Course {
     return passes;
   }
 
-  /** Relative spread of the figure since a pass. */
+  /** Relative spread of the figure since a pass; a figure near zero has its least size. */
   double spread(int from) {
     double low = Double.MAX_VALUE;
     double high = -Double.MAX_VALUE;
@@ -51,8 +63,8 @@ final class Course {
       low = Math.min(low, figures[i]);
       high = Math.max(high, figures[i]);
     }
-    double size = Math.max(Math.max(Math.abs(low), Math.abs(high)), Double.MIN_NORMAL);
-    return passes > from ? (high - low) / size : 0;
+    double size = Math.max(Math.max(Math.abs(low), Math.abs(high)), least);
+    return passes > from ? (high - low) / Math.max(size, Double.MIN_NORMAL) : 0;
   }
 
   /** Mean of the figure since a pass. */

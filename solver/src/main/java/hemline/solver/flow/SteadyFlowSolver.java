@@ -110,7 +110,10 @@ public final class SteadyFlowSolver {
     this.limits = limits;
     this.cancel = cancel;
     equations = new FlowEquations(problem, state);
-    course = new Course(Math.max(NEWTON_STEPS, Math.max(limits.accelerated(), limits.plain())));
+    course =
+        new Course(
+            Math.max(NEWTON_STEPS, Math.max(limits.accelerated(), limits.plain())),
+            problem.drive().least());
   }
 
   /** Runs to an end. */

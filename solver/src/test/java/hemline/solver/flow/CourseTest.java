@@ -66,4 +66,16 @@ class CourseTest {
     assertThat(course.note(Double.NaN, 1)).isFalse();
     assertThat(course.note(1, Double.NaN)).isFalse();
   }
+
+  @Test
+  void aFigureOfZeroSettlesWhenItsNoiseIsSmallAgainstItsLeastSize() {
+    Course bare = new Course(4);
+    Course sized = new Course(4, 0.01);
+    for (double noise : new double[] {1e-15, -1e-15, 2e-15}) {
+      bare.note(noise, 1e-9);
+      sized.note(noise, 1e-9);
+    }
+    assertThat(bare.spread(0)).isGreaterThan(1);
+    assertThat(sized.spread(0)).isLessThan(1e-12);
+  }
 }
