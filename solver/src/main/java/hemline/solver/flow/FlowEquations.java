@@ -79,7 +79,7 @@ final class FlowEquations {
         x,
         y,
         w,
-        outcome.status() == SolveStatus.FAILED
+        outcome.status() == SolveStatus.FAILED || outcome.status() == SolveStatus.CANCELLED
             ? new double[(mesh.lines.nx() + 1) * (mesh.lines.ny() + 1)]
             : Streamfunction.of(mesh, state));
   }

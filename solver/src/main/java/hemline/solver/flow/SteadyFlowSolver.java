@@ -315,7 +315,7 @@ public final class SteadyFlowSolver {
   private FlowSolution solution(SolveStatus status) {
     FlowProblem.Scales scales = problem.scales();
     double mass = Double.MAX_VALUE;
-    if (status != SolveStatus.FAILED) {
+    if (status != SolveStatus.FAILED && status != SolveStatus.CANCELLED) {
       mass = equations.finish() / (scales.length() * scales.velocity());
     }
     double figure = course.mean(windowStart);

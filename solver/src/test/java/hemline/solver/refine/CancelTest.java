@@ -24,7 +24,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * work on the machine does not matter.
  */
 class CancelTest {
-  private static final double MOST_MILLISECONDS = 100;
+  private static final double MOST_MILLISECONDS = 50;
   private static final int ATTEMPTS = 4;
   private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
 
