@@ -8,9 +8,9 @@ import hemline.shared.result.Ending;
  */
 final class Course {
   /** Passes over which an attempt must have gained something. */
-  private static final int PATIENCE = 300;
+  private static final int PATIENCE = 200;
 
-  /** Least gain: the best residual of the last passes over the best before. */
+  /** Least gain: the best residual of the last passes over the best of as many before. */
   private static final double GAIN = 0.85;
 
   private static final int LEAST_CYCLES = 4;
@@ -79,7 +79,8 @@ final class Course {
   /** True when the residual has reached a plateau: many passes without gain. */
   boolean stalled() {
     int recent = passes - PATIENCE;
-    return recent >= PATIENCE / 3 && best(recent, passes) > GAIN * best(0, recent);
+    int before = recent - PATIENCE;
+    return before >= 0 && best(recent, passes) > GAIN * best(before, recent);
   }
 
   private double best(int from, int to) {

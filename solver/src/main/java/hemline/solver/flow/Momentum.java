@@ -286,6 +286,14 @@ final class Momentum {
             bw[c] -= flux * g.bw[b];
           }
         }
+        case Boundary.SLIP -> {
+          // no shear, but the stress along the normal stays: the boundary value has no such part
+          double a = (problem.viscosity() + s.eddyViscosity[c]) * geometry.bConductance[b];
+          system.diagonal[c] += a;
+          bu[c] += a * g.bu[b];
+          bv[c] += a * g.bv[b];
+          bw[c] += a * g.bw[b];
+        }
         default -> {}
       }
     }

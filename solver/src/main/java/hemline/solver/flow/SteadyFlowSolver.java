@@ -29,7 +29,7 @@ public final class SteadyFlowSolver {
   private static final double RUNAWAY = 20;
 
   /** Closing passes of an attempt without an answer that tell why. */
-  private static final int PLATEAU = 300;
+  private static final int PLATEAU = 200;
 
   private static final double SEGREGATED_GAIN = 0.2;
   private static final double NEWTON_GAIN = 0.8;

@@ -184,6 +184,19 @@ class EstimatesTest {
   }
 
   @Test
+  void groundThatOutrunsTheLeakBringsASecondFlow() {
+    GridFamily family = family(Closure.SST, leak(0, 0.02), leak(1, 0.02), leak(2, 0.02));
+    double jet = Math.sqrt(2 * 100 / AIR.density());
+    for (double share : new double[] {-0.6, -0.4, 0.6}) {
+      Conditions c = new Conditions("flat", Kind.SUCTION, 4e-3, 100, share * jet, 0, AIR);
+      SectionResult r = Estimates.result(c, family, List.of(), List.of(), false);
+      assertThat(codes(r).contains("flow.two-branches"))
+          .as("share %s", share)
+          .isEqualTo(share < -0.5);
+    }
+  }
+
+  @Test
   void aFailedFinestGridIsSaidAndTheBandGrows() {
     GridRun coarse = leak(0, 0.0492);
     GridRun middle = leak(1, 0.0485);
