@@ -3,9 +3,13 @@ package hemline.viewer.app;
 import static hemline.viewer.app.BenchMenus.item;
 import static hemline.viewer.app.BenchMenus.shortcut;
 
+import hemline.shared.file.TextFiles;
 import hemline.shared.problem.InputException;
 import hemline.viewer.model.LipDocument;
+import hemline.viewer.model.Shown;
 import hemline.viewer.project.RescueStore;
+import hemline.viewer.report.ResultFolder;
+import hemline.viewer.report.SectionReport;
 import hemline.viewer.screen.BenchScreen;
 import hemline.viewer.screen.NoticeStrip;
 import java.nio.file.Path;
@@ -27,7 +31,7 @@ import org.jspecify.annotations.Nullable;
 /** Opening, saving, guarding and recovering lips. */
 public final class FileMenu {
   private static final DateTimeFormatter TIME =
-      DateTimeFormatter.ofPattern("d MMM, HH:mm", Locale.ENGLISH);
+      DateTimeFormatter.ofPattern("d MMM yyyy, HH:mm", Locale.ENGLISH);
   private final Project project;
   private final LipDocument document;
   private final BenchScreen screen;
@@ -64,6 +68,7 @@ public final class FileMenu {
                 new KeyCodeCombination(
                     KeyCode.S, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_DOWN),
                 this::saveAs),
+            item("Write a report \u2026", null, this::report),
             new SeparatorMenuItem(),
             where,
             item("Another project folder \u2026", null, this::chooseFolder));
@@ -165,6 +170,38 @@ public final class FileMenu {
       tell(e);
       return false;
     }
+  }
+
+  private void report() {
+    Shown shown = project.bench().shown().get();
+    if (shown == null || shown.preview()) {
+      strip.tell("There is no solved flow to report on yet; press Run first.");
+      return;
+    }
+    try {
+      project.make();
+      String name = ResultFolder.fileName(shown.result().name());
+      Path suggestion = project.folder().path().resolve(name + "-report.html");
+      Path target = ask.target(suggestion, "Pages", ".html");
+      if (target != null) {
+        report(shown, target);
+        strip.tell("The report is in " + target + "; any browser shows and prints it.");
+      }
+    } catch (InputException e) {
+      tell(e);
+    }
+  }
+
+  private void report(Shown shown, Path target) throws InputException {
+    TextFiles.write(
+        target,
+        SectionReport.page(
+            shown.section(),
+            shown.result(),
+            shown.field(),
+            null,
+            project.bench().options().get(),
+            TIME.format(Instant.now().atZone(ZoneId.systemDefault()))));
   }
 
   private void chooseFolder() {

@@ -2,6 +2,7 @@ package hemline.viewer.cli;
 
 import hemline.shared.file.DuctFile;
 import hemline.shared.file.LoadedLip;
+import hemline.shared.file.TextFiles;
 import hemline.shared.problem.InputException;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.SectionResult;
@@ -17,6 +18,7 @@ import hemline.viewer.picture.SectionPicture;
 import hemline.viewer.report.ResultDocument;
 import hemline.viewer.report.ResultFolder;
 import hemline.viewer.report.SectionFiles;
+import hemline.viewer.report.SectionReport;
 import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -68,6 +70,14 @@ final class RunCommand extends Job {
       })
   boolean relative;
 
+  @Option(
+      names = "--report",
+      paramLabel = "FILE",
+      description = {
+        "Write a page (.html) with inputs, figures, pictures, mesh, warnings; needs no other file."
+      })
+  @Nullable Path report;
+
   @Mixin GroundOptions ground = new GroundOptions();
   @Mixin SolveOptions solve = new SolveOptions();
   @Mixin OutputOptions output = new OutputOptions();
@@ -105,7 +115,13 @@ final class RunCommand extends Job {
     SectionAnswer known = Lips.withNotices(answer.lip(), lip);
     FlowField field = known.field();
     Picture picture = field == null ? null : SectionPicture.of(section, known.result(), field);
-    return finish(known, answer.relativeLeak(), picture, false, folder, desk.secondsSince(start));
+    String page =
+        report == null
+            ? null
+            : SectionReport.page(
+                section, known.result(), field, answer.relativeLeak(), options, "");
+    return finish(
+        known, answer.relativeLeak(), picture, page, false, folder, desk.secondsSince(start));
   }
 
   private static RelativeAnswer alone(SectionAnswer answer) {
@@ -141,13 +157,16 @@ final class RunCommand extends Job {
         watched(progress -> desk.bench().run(read, options, desk.cancel(), progress));
     FlowField field = answer.field();
     Picture picture = field == null ? null : SectionPicture.of(read, answer.result(), field);
-    return finish(answer, null, picture, true, folder, desk.secondsSince(start));
+    String page =
+        report == null ? null : SectionReport.page(read, answer.result(), field, options, "");
+    return finish(answer, null, picture, page, true, folder, desk.secondsSince(start));
   }
 
   private int finish(
       SectionAnswer answer,
       @Nullable Estimate relativeLeak,
       @Nullable Picture picture,
+      @Nullable String page,
       boolean isDuct,
       @Nullable ResultFolder folder,
       double seconds)
@@ -160,6 +179,9 @@ final class RunCommand extends Job {
     String document = ResultDocument.text(result, relativeLeak, isDuct, seconds);
     if (folder != null) {
       SectionFiles.write(folder, document, result, answer.field(), picture);
+    }
+    if (report != null && page != null) {
+      TextFiles.write(report, page);
     }
     if (output.json) {
       print(document);

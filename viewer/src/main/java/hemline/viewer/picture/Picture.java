@@ -4,7 +4,14 @@ import java.io.IOException;
 
 /** A picture of fixed size that paints itself on any sheet. */
 public abstract sealed class Picture
-    permits SectionPicture, SweepChart, RankingChart, GapChart, CheckPlot, TrustChart {
+    permits SectionPicture,
+        SweepChart,
+        RankingChart,
+        GapChart,
+        CheckPlot,
+        TrustChart,
+        ConvergenceChart,
+        MeshPicture {
   /** Pixels per sheet unit of a PNG, for sharp print. */
   private static final double PNG_SCALE = 2;
 

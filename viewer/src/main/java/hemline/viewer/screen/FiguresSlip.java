@@ -6,6 +6,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.FigureHelp;
 import hemline.viewer.format.FigureName;
 import hemline.viewer.format.TradeUnit;
 import hemline.viewer.format.Wording;
@@ -122,7 +123,7 @@ final class FiguresSlip {
       beside.getStyleClass().add("figure-name");
       box.getChildren().add(beside);
     }
-    Tooltip.install(box, new Tooltip(figure.symbol() + ": " + figure.meaning()));
+    Tooltip.install(box, new HelpTip(FigureHelp.of(figure)));
     return box;
   }
 

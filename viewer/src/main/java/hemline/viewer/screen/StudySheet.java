@@ -5,6 +5,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
 import hemline.viewer.draw.PictureCanvas;
+import hemline.viewer.format.Cautions;
 import hemline.viewer.format.Digits;
 import hemline.viewer.format.Wording;
 import hemline.viewer.model.StudyDesk;
@@ -30,9 +31,6 @@ import org.jspecify.annotations.Nullable;
 
 /** The study on show: what it says, its charts, its cautions. */
 final class StudySheet {
-  private static final String SAFETY =
-      "These are figures of air, not of safety: a hold by suction can end without warning, and"
-          + " local codes and licensed practice decide before a machine is built.";
   private final StudyDesk desk;
   private final Supplier<ProjectFolder> project;
   private final VBox lines = new VBox(8);
@@ -95,7 +93,7 @@ final class StudySheet {
       lines.getChildren().add(text("To know", "page-heading"));
       cautions.forEach(caution -> lines.getChildren().add(text(caution, "caution")));
     }
-    lines.getChildren().add(text(SAFETY, "quiet"));
+    lines.getChildren().add(text(Cautions.CODES, "quiet"));
     pane.setVvalue(0);
   }
 

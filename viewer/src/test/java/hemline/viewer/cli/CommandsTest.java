@@ -266,6 +266,20 @@ final class CommandsTest {
   }
 
   @Test
+  void runWritesAPage() throws Exception {
+    Path page = dir.resolve("page.html");
+    String[] asked = {
+      "run", lip, "--gap", "2mm", "--suction", "600Pa", "--report", page.toString(), "--json"
+    };
+    assertThat(hemline(asked)).isZero();
+    document();
+    assertThat(Files.readString(page)).startsWith("<!DOCTYPE html>").contains("plain flat 8");
+    asked[7] = dir.resolve("missing/page.html").toString();
+    assertThat(hemline(asked)).isEqualTo(2);
+    assertThat(err()).contains("the folder of this file does not exist");
+  }
+
+  @Test
   void sweepTakesExactlyOneRange() throws Exception {
     assertThat(hemline("sweep", lip, "--gap", "1mm..6mm", "--suction", "600Pa", "--json")).isZero();
     assertThat(bench.asked.get(0)).isEqualTo(List.of(0.001, 0.002, 0.003, 0.004, 0.005, 0.006));

@@ -1,0 +1,26 @@
+package hemline.viewer.format;
+
+import java.util.List;
+
+/** What a person must mind who builds a machine by these figures, one sentence or two each. */
+public final class Cautions {
+  /** Where hold or suction is shown. */
+  public static final String HOLD = BalanceWords.HOLD_CAUTION;
+
+  /** Where a study or a page ends. */
+  public static final String CODES =
+      "These are figures of air, not of safety: a hold by suction can end without warning, and local"
+          + " codes and licensed practice decide before a machine is built.";
+
+  private Cautions() {}
+
+  /** All of them: fan, hold, pinching, batteries, codes. */
+  public static List<String> all() {
+    return List.of(
+        BalanceWords.FAN_CAUTION,
+        HOLD,
+        BalanceWords.PINCH_CAUTION,
+        BalanceWords.BATTERY_CAUTION,
+        CODES);
+  }
+}

@@ -1,0 +1,222 @@
+package hemline.viewer.app;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import hemline.shared.file.LipFile;
+import hemline.solver.flow.Closure;
+import hemline.solver.grid.MeshLevel;
+import hemline.solver.refine.FamilySolver;
+import hemline.solver.study.RunOptions;
+import hemline.viewer.edit.Corner;
+import hemline.viewer.edit.LipEdit;
+import hemline.viewer.edit.Starter;
+import hemline.viewer.model.Workbench;
+import hemline.viewer.project.KeptStudy;
+import hemline.viewer.project.RecentPlaces;
+import hemline.viewer.project.RescueStore;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
+import javafx.application.Platform;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.TextField;
+import javafx.stage.Stage;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.testfx.framework.junit5.ApplicationTest;
+import org.testfx.util.WaitForAsyncUtils;
+
+/** Studies, files and recovery with the real controls; the solver on coarse grids in slow air. */
+final class ProjectJourneyTest extends ApplicationTest {
+  /** Process number that no program has. */
+  private static final long GONE = Integer.MAX_VALUE - 7L;
+
+  @TempDir static Path shared;
+
+  private Path dir = shared;
+  private @Nullable Path answer;
+  private Workbench bench;
+  private Project project;
+  private HemlineWindow window;
+  private Stage stage;
+
+  private final FileAsk ask =
+      new FileAsk() {
+        @Override
+        public @Nullable Path lip(Path folder) {
+          return answer;
+        }
+
+        @Override
+        public @Nullable Path target(Path suggestion, String kind, String ending) {
+          return answer;
+        }
+
+        @Override
+        public @Nullable Path folder(Path suggestion) {
+          return answer;
+        }
+
+        @Override
+        public @Nullable Path machine(Path folder) {
+          return answer;
+        }
+      };
+
+  @Override
+  public void start(Stage first) throws IOException {
+    stage = first;
+    dir = Files.createTempDirectory(shared, "project");
+    open(RescueStore::new);
+  }
+
+  private void open(java.util.function.Function<Path, RescueStore> rescues) {
+    FamilySolver solver = new FamilySolver();
+    bench = new Workbench(new Starter.Flat(4e-3, 6e-3).drawing(), solver, Platform::runLater);
+    bench.setOptions(new RunOptions(MeshLevel.COARSE, Closure.AUTO, false, 2));
+    Examples examples = Examples.of(Path.of("../profiles"));
+    RecentPlaces recent = new RecentPlaces(dir.resolve("settings/recent.json"));
+    project = new Project(bench, examples, solver, dir, recent, rescues, "this build");
+    window = new HemlineWindow(project, examples, ask);
+    stage.setScene(window.createScene());
+    window.pages().lookAfter(stage);
+    stage.show();
+  }
+
+  @BeforeEach
+  void settle() {
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  private void until(Callable<Boolean> done) throws Exception {
+    WaitForAsyncUtils.waitFor(60, TimeUnit.SECONDS, done);
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  private void put(String field, String text) {
+    interact(() -> lookup("#" + field).<TextField>query().setText(text));
+  }
+
+  private KeptStudy studied() throws Exception {
+    clickOn("#study-start");
+    until(() -> !project.studies().running().get() && project.studies().shown().get() != null);
+    KeptStudy study = project.studies().shown().get();
+    assertThat(study.complete()).isTrue();
+    return study;
+  }
+
+  private void slowAir() {
+    interact(() -> lookup("#study-mesh").<ComboBox<MeshLevel>>query().setValue(MeshLevel.COARSE));
+    put("study-gap", "0.4 mm");
+    put("study-gap-to", "0.5 mm");
+    put("study-points", "2");
+    put("study-suction", "2 Pa");
+  }
+
+  @Test
+  void sweepTheGapAndFindItAgainAfterARestart() throws Exception {
+    clickOn("#tab-studies");
+    slowAir();
+    put("study-gap-to", "0.3 mm");
+    clickOn("#study-start");
+    assertThat(lookup("#study-fault").queryLabeled().getText()).contains("above the first");
+    put("study-gap-to", "0.5 mm");
+    KeptStudy study = studied();
+    assertThat(study.relative().relativeLeak()).hasSize(2);
+    assertThat(lookup("#study-title").queryLabeled().getText()).contains("gap 0.4 mm to 0.5 mm");
+    clickOn("#study-save");
+    try (Stream<Path> files = Files.walk(dir.resolve("results"))) {
+      assertThat(files.map(f -> f.getFileName().toString()))
+          .contains("sweep.json", "sweep.png", "sweep.svg", "figures.csv");
+    }
+    interact(() -> open(RescueStore::new));
+    assertThat(project.studies().kept().get()).containsExactly(study);
+    clickOn("#tab-studies");
+    slowAir();
+    clickOn("#study-start");
+    assertThat(project.studies().running().get()).isFalse();
+    assertThat(project.studies().shown().get()).isEqualTo(study);
+  }
+
+  @Test
+  void rankFourLips() throws Exception {
+    clickOn("#tab-studies");
+    clickOn("#standings");
+    slowAir();
+    put("study-points", "1");
+    List<String> chosen = List.of("plain flat 8", "knife fin", "round nose", "chamfered flat");
+    interact(
+        () ->
+            lookup(".check-box")
+                .<CheckBox>queryAll()
+                .forEach(
+                    c -> {
+                      if (c.getId() != null && c.getId().startsWith("candidate-")) {
+                        c.setSelected(chosen.contains(c.getText()));
+                      }
+                    }));
+    KeptStudy study = studied();
+    assertThat(study.ranking().rows())
+        .extracting(row -> row.profile())
+        .containsExactlyInAnyOrderElementsOf(
+            study.question().lips().stream().map(l -> l.name()).toList())
+        .hasSize(4);
+    // in creeping flow the longest way close to the ground leaks least
+    assertThat(study.ranking().rows().get(0).profile()).isEqualTo("plain flat 8");
+  }
+
+  private void moveCorner() {
+    interact(() -> bench.edit(d -> LipEdit.move(d, List.of(new Corner(0, 1)), 0.2e-3, 0)));
+  }
+
+  @Test
+  void unsavedChangesAreAskedForBeforeAnotherLipTakesTheirPlace() throws Exception {
+    moveCorner();
+    assertThat(stage.getTitle()).contains("not saved");
+    var edited = bench.drawing().get();
+    interact(() -> window.benchScreen().open(new Starter.Flat(9e-3, 6e-3).drawing()));
+    assertThat(bench.drawing().get()).isEqualTo(edited);
+    clickOn("#strip-go-on-editing");
+    assertThat(bench.drawing().get()).isEqualTo(edited);
+    answer = dir.resolve("mine.json");
+    interact(() -> window.benchScreen().open(new Starter.Flat(9e-3, 6e-3).drawing()));
+    clickOn("#strip-save");
+    assertThat(LipFile.read(answer)).isEqualTo(edited);
+    assertThat(bench.drawing().get()).isNotEqualTo(edited);
+    assertThat(project.recent().files()).containsExactly(answer);
+    // the commands read the folder
+    assertThat(LipFile.loadFolder(dir)).hasSize(1);
+    moveCorner();
+    interact(() -> stage.getOnCloseRequest().handle(new javafx.stage.WindowEvent(stage, null)));
+    assertThat(stage.isShowing()).isTrue();
+    clickOn("#strip-throw-away");
+    assertThat(stage.isShowing()).isFalse();
+    assertThat(project.document().left()).isEmpty();
+  }
+
+  @Test
+  void aCrashCostsNothing() throws Exception {
+    interact(() -> open(folder -> new RescueStore(folder, GONE)));
+    moveCorner();
+    var edited = bench.drawing().get();
+    until(() -> Files.exists(dir.resolve(".hemline/rescue/drawing-" + GONE + ".json")));
+    // the program breaks off here: nothing is closed or cleared
+    interact(() -> open(RescueStore::new));
+    assertThat(lookup("#strip-text").queryLabeled().getText()).contains("was not saved");
+    clickOn("#strip-recover");
+    assertThat(bench.drawing().get()).isEqualTo(edited);
+    assertThat(project.document().unsaved().get()).isTrue();
+    assertThat(dir.resolve(".hemline/rescue/drawing-" + GONE + ".json")).doesNotExist();
+    // and it is put by again at once, should this program break off too
+    try (Stream<Path> files = Files.list(dir.resolve(".hemline/rescue"))) {
+      assertThat(files).hasSize(1);
+    }
+  }
+}
