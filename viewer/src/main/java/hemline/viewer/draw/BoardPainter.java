@@ -174,13 +174,8 @@ public final class BoardPainter {
   public void names(Placement lip, double ground) {
     Lettering name = Lettering.of(13, ink.text()).lifted();
     double y = Math.max(28, view.py(lip.high()) + 18);
-    sheet.text(
-        Math.max(70, 0.5 * Math.max(0, view.px(lip.left()))), y, "ambient", name.at(Anchor.MIDDLE));
-    sheet.text(
-        Math.min(view.width() - 70, 0.5 * (view.px(lip.right()) + view.width())),
-        y,
-        "plenum",
-        name.at(Anchor.MIDDLE));
+    side("ambient", 0, view.px(lip.left()), y, name);
+    side("plenum", view.px(lip.right()), view.width(), y, name);
     double gx = view.px(lip.left()) - 14;
     double low = view.py(ground);
     double high = view.py(lip.low());
@@ -194,6 +189,15 @@ public final class BoardPainter {
           0.5 * (low + high) + 4,
           Digits.plain(1000 * (lip.low() - ground), 3) + " mm",
           Lettering.of(12, ink.text()).lifted().at(Anchor.END));
+    }
+  }
+
+  /** A name in the middle of a stretch that has room for it. */
+  private void side(String text, double from, double to, double y, Lettering name) {
+    double low = Math.max(40, from);
+    double high = Math.min(view.width(), to);
+    if (high - low > 76) {
+      sheet.text(0.5 * (low + high), y, text, name.at(Anchor.MIDDLE));
     }
   }
 

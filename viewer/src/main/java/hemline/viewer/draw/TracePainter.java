@@ -9,6 +9,7 @@ import hemline.viewer.picture.Ticks;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
+import java.awt.geom.RoundRectangle2D;
 import java.util.List;
 
 /** Paints pressure over x below the board. */
@@ -59,6 +60,7 @@ public final class TracePainter {
 
   private void key() {
     double right = view.width() - 14;
+    sheet.fill(new RoundRectangle2D.Double(right - 216, 4, 224, 40, 8, 8), ink.paper(), 0.9);
     Lettering words = Lettering.of(12, ink.text()).lifted().at(Anchor.END);
     sheet.text(right, 20, "pressure along the ground", words);
     sheet.stroke(new Line2D.Double(right - 206, 16, right - 178, 16), new Pen(ink.leak(), 1, 1.8));

@@ -1,5 +1,8 @@
 package hemline.viewer.draw;
 
+import hemline.shared.fluid.Air;
+import hemline.shared.fluid.Expansibility;
+import hemline.viewer.model.Setting;
 import hemline.viewer.model.Shown;
 import java.util.SplittableRandom;
 import org.jspecify.annotations.Nullable;
@@ -34,17 +37,29 @@ public final class Tracers {
       most = Math.max(most, Math.hypot(shown.field().u()[c], shown.field().v()[c]));
     }
     fastest = Math.max(most, 1e-9);
-    double width = shown.placement().right() - shown.placement().left();
-    slowing = (width + 12 * shown.section().gap()) / CROSSING / fastest;
+    slowing =
+        slowing(
+            new Setting(
+                shown.section().gap(),
+                shown.section().suction(),
+                shown.section().ground().speed(),
+                shown.section().ground().spanwiseSpeed()),
+            shown.placement().right() - shown.placement().left());
     for (int k = 0; k < COUNT; k++) {
       spawn(k);
       age[k] = LONGEST_LIFE * chance.nextDouble();
     }
   }
 
-  /** Seconds of the flow for one second on the board. */
-  public double slowing() {
-    return slowing;
+  /**
+   * Seconds of the flow for one second on the board.
+   *
+   * @param width of the lip, m
+   */
+  public static double slowing(Setting setting, double width) {
+    double jet = Expansibility.jetSpeed(Math.abs(setting.suction()), Air.STANDARD.density());
+    double fastest = Math.max(0.1, Math.max(jet, Math.abs(setting.groundSpeed())));
+    return (width + 12 * setting.gap()) / CROSSING / fastest;
   }
 
   public int count() {

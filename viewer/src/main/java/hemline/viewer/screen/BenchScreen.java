@@ -5,7 +5,6 @@ import hemline.viewer.model.Selection;
 import hemline.viewer.model.Sketch;
 import hemline.viewer.model.Workbench;
 import java.util.function.Consumer;
-import javafx.application.Platform;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.Parent;
@@ -100,7 +99,7 @@ public final class BenchScreen implements Screen {
   public Parent createContent() {
     Label probe = new ProbeLine(board, bench).label();
     StackPane middle = new StackPane(board, probe);
-    StackPane.setAlignment(probe, Pos.BOTTOM_LEFT);
+    StackPane.setAlignment(probe, Pos.BOTTOM_RIGHT);
     KeptBoard beside = new KeptBoard(board, bench);
     HBox boards = new HBox(2, middle, beside);
     for (Region one : new Region[] {middle, beside}) {
@@ -115,11 +114,11 @@ public final class BenchScreen implements Screen {
               beside.setManaged(k != null);
               beside.setVisible(k != null);
               if (changed) {
-                Platform.runLater(board::fit);
+                board.refit();
               }
             });
     BorderPane left = new BorderPane(boards);
-    left.setBottom(new TraceStrip(board, bench));
+    left.setBottom(new TraceStrip(board, beside, bench));
     BorderPane pane = new BorderPane(left);
     Region shape = new ShapeSlip(bench, selection, sketch, sketchHands, actions).content();
     Region figures = new FiguresSlip(bench).content();

@@ -5,6 +5,7 @@ import hemline.shared.problem.Problem;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
+import hemline.shared.section.GroundMotion;
 import hemline.viewer.format.Digits;
 import hemline.viewer.format.FigureHelp;
 import hemline.viewer.format.FigureName;
@@ -84,7 +85,7 @@ final class FiguresSlip {
         "quiet");
     for (Figure figure : FIRST) {
       Estimate estimate = result.figures().get(figure);
-      if (estimate != null && told(estimate)) {
+      if (estimate != null && applies(figure, shown)) {
         lines.getChildren().add(figure(figure, estimate, shown.preview(), kept(figure)));
       }
     }
@@ -94,9 +95,14 @@ final class FiguresSlip {
     }
   }
 
-  /** False for a figure that does not apply, such as drag along the seal on a still ground. */
-  private static boolean told(Estimate e) {
-    return Math.max(Math.abs(e.high()), Math.abs(e.low())) > 1e-12;
+  /** False for drag along the seal, and for power, where the ground does not move so. */
+  private static boolean applies(Figure figure, Shown shown) {
+    GroundMotion ground = shown.section().ground();
+    return switch (figure) {
+      case GROUND_DRAG_SPANWISE -> ground.spanwiseSpeed() != 0;
+      case GROUND_POWER -> ground.speed() != 0 || ground.spanwiseSpeed() != 0;
+      default -> true;
+    };
   }
 
   private @Nullable Estimate kept(Figure figure) {

@@ -10,6 +10,8 @@ import hemline.viewer.model.Placement;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.picture.Sheet.Lettering;
 import javafx.application.Platform;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.layout.Background;
@@ -20,8 +22,9 @@ import org.jspecify.annotations.Nullable;
 final class KeptBoard extends Region {
   private final SectionBoard board;
   private final Workbench bench;
-  private final FlowLayer flow = new FlowLayer(this::ask);
+  private final FlowLayer flow = new FlowLayer(this::ready);
   private final Canvas solids = new Canvas();
+  private final ReadOnlyObjectWrapper<@Nullable FlowPicture> traced = new ReadOnlyObjectWrapper<>();
   private boolean asked;
 
   KeptBoard(SectionBoard board, Workbench bench) {
@@ -47,6 +50,16 @@ final class KeptBoard extends Region {
     flow.show(kept == null ? null : kept.shown(), board.look().get());
   }
 
+  private void ready() {
+    traced.set(flow.picture());
+    ask();
+  }
+
+  /** The flow on show, ready to paint. */
+  ReadOnlyObjectProperty<@Nullable FlowPicture> traced() {
+    return traced.getReadOnlyProperty();
+  }
+
   private void ask() {
     if (!asked) {
       asked = true;
@@ -61,6 +74,17 @@ final class KeptBoard extends Region {
       canvas.setHeight(getHeight());
     }
     ask();
+  }
+
+  /** Part of the kept drawing on show; null for none. */
+  @Nullable BoardView view() {
+    Kept kept = bench.kept().get();
+    return kept == null ? null : view(kept);
+  }
+
+  /** The flow on show; null for none. */
+  @Nullable FlowPicture picture() {
+    return flow.picture();
   }
 
   private @Nullable BoardView view(Kept kept) {
@@ -104,6 +128,6 @@ final class KeptBoard extends Region {
       now.paintKey(sheet, view, board.look().get(), ink);
     }
     sheet.text(
-        60, 44, "kept: " + kept.drawing().name(), Lettering.of(13, ink.text()).heavy().lifted());
+        60, 108, "kept: " + kept.drawing().name(), Lettering.of(13, ink.text()).heavy().lifted());
   }
 }

@@ -3,6 +3,7 @@ package hemline.viewer.screen;
 import hemline.viewer.draw.BoardLook;
 import hemline.viewer.draw.BoardLook.ColourMap;
 import hemline.viewer.model.Workbench;
+import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -32,19 +33,19 @@ final class LookBar {
     flag(
         "lines",
         "streamlines of the leak and of trapped vortices",
-        true,
+        BoardLook::streamlines,
         (l, on) -> l.withStreamlines(on));
     flag(
         "fine lines",
         "twenty parts of the leak instead of ten",
-        false,
+        l -> l.tubes() > 10,
         (l, on) -> l.withTubes(on ? 20 : 10));
     flag(
         "tracers",
         "particles that drift with the air, slowed down",
-        false,
+        BoardLook::tracers,
         (l, on) -> l.withTracers(on));
-    flag("mesh", "lines of the finest grid", false, (l, on) -> l.withMesh(on));
+    flag("mesh", "lines of the finest grid", BoardLook::mesh, (l, on) -> l.withMesh(on));
     gap();
     Button keep =
         button("keep", "keep", "set this lip aside and show it beside the next", bench::keep);
@@ -75,7 +76,7 @@ final class LookBar {
     ToggleButton button = new ToggleButton(name);
     button.setId("look-" + name);
     button.setToggleGroup(group);
-    button.setSelected(board.look().get().map() == map);
+    board.look().subscribe(l -> button.setSelected(l.map() == map));
     button.setOnAction(
         e -> {
           button.setSelected(true);
@@ -89,11 +90,11 @@ final class LookBar {
     BoardLook of(BoardLook look, boolean on);
   }
 
-  private void flag(String name, String meaning, boolean first, Flag flag) {
+  private void flag(String name, String meaning, Predicate<BoardLook> on, Flag flag) {
     ToggleButton button = new ToggleButton(name);
     button.setId("look-" + name.replace(' ', '-'));
     button.setTooltip(new Tooltip(meaning));
-    button.setSelected(first);
+    board.look().subscribe(l -> button.setSelected(on.test(l)));
     button.setOnAction(e -> set(l -> flag.of(l, button.isSelected())));
     bar.getChildren().add(button);
   }

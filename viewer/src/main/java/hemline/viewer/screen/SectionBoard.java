@@ -34,6 +34,7 @@ public final class SectionBoard extends Region {
   private final Sketch sketch;
   private final FlowLayer flow = new FlowLayer(this::traced);
   private final TracerLayer tracers;
+  private final GroundLayer groundLayer = new GroundLayer();
   private final Canvas solids = new Canvas();
   private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.LIGHT);
   private final ObjectProperty<BoardLook> look = new SimpleObjectProperty<>(BoardLook.USUAL);
@@ -57,7 +58,7 @@ public final class SectionBoard extends Region {
     getStyleClass().add("board");
     setMinSize(200, 150);
     solids.setMouseTransparent(true);
-    getChildren().addAll(flow.canvas(), tracers.canvas(), solids);
+    getChildren().addAll(flow.canvas(), tracers.canvas(), groundLayer.canvas(), solids);
     bench.shown().subscribe(s -> flow.show(s, look.get()));
     look.subscribe(l -> flow.show(bench.shown().get(), l));
     bench.drawing().subscribe(d -> ask(false));
@@ -104,6 +105,12 @@ public final class SectionBoard extends Region {
       look(BoardView.around(lip(), bench.setting().get().gap(), getWidth(), getHeight()));
       fitted = true;
     }
+  }
+
+  /** Shows the whole lip once the board has its new size. */
+  void refit() {
+    fitted = false;
+    requestLayout();
   }
 
   /** Where the lip, or the sheet for a new one, lies in the drawing. */
@@ -156,7 +163,7 @@ public final class SectionBoard extends Region {
     double w = getWidth();
     double h = getHeight();
     if (solids.getWidth() != w || solids.getHeight() != h) {
-      for (Canvas canvas : List.of(flow.canvas(), tracers.canvas(), solids)) {
+      for (Canvas canvas : List.of(flow.canvas(), tracers.canvas(), groundLayer.canvas(), solids)) {
         canvas.setWidth(w);
         canvas.setHeight(h);
       }
@@ -193,8 +200,8 @@ public final class SectionBoard extends Region {
     FxSheet sheet = new FxSheet(pen, ink.paper());
     BoardPainter painter = new BoardPainter(sheet, ink, at);
     Placement lip = lip();
+    groundLayer.show(at, ink, ground(), lip.right() - lip.left(), bench.setting().get());
     if (sketching) {
-      painter.ground(ground(), 0);
       painter.rulers(0, ground());
       painter.sketch(sketch.points().get(), pointer);
     } else {
@@ -213,8 +220,6 @@ public final class SectionBoard extends Region {
     LipDrawing drawing = bench.drawing().get();
     painter.skirt(drawing);
     painter.lip(drawing);
-    painter.ground(ground(), 0);
-    painter.motion(ground(), bench.setting().get());
     if (now != null) {
       now.paintLabels(sheet, at, ink);
     }

@@ -17,6 +17,7 @@ import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
@@ -69,8 +70,12 @@ final class ShapeSlip {
             bench.edit(d -> LipShape.named(d, name.getText().strip()));
           }
         });
-    nextX.set(0);
-    nextY.set(0);
+    more.setId("lip-more");
+    lipChange.visibleProperty().bind(more.selectedProperty());
+    lipChange.managedProperty().bind(more.selectedProperty());
+    for (NumberField zero : List.of(nextX, nextY, shiftX, shiftY)) {
+      zero.set(0);
+    }
     bench.drawing().subscribe(d -> fill());
     selection.corners().subscribe(c -> fill());
     sketch.active().subscribe(a -> fill());
@@ -182,6 +187,27 @@ final class ShapeSlip {
   }
 
   private final Label lipSize = hint("");
+  private final NumberField shiftX =
+      new NumberField("lip-shift-x", "shift", "moves the whole lip along x", v -> shifted(v, 0));
+  private final NumberField shiftY =
+      new NumberField("lip-shift-y", "up", "moves the whole lip upwards", v -> shifted(0, v));
+  private final NumberField scaled =
+      new NumberField(
+          "lip-width", "scale to width", "scales the whole lip to this width", this::widened);
+  private final NumberField grid =
+      new NumberField(
+          "grid-step",
+          "drawing grid",
+          "step that corners snap to; 0 for none",
+          v -> hands().step().set(Math.max(0, v)));
+  private final VBox lipChange =
+      new VBox(6, scaled.line(), new HBox(8, shiftX.line(), shiftY.line()), grid.line());
+  private final ToggleButton more = new ToggleButton("size, place and grid");
+
+  private SketchHands hands() {
+    return hands;
+  }
+
   private final Label lipTitle = title("Lip");
 
   private void fillLip() {
@@ -197,7 +223,22 @@ final class ShapeSlip {
             + " mm high, "
             + Parts.corners(d).size()
             + " corners");
-    show(lipTitle, name, lipSize);
+    scaled.set(lip[1] - lip[0]);
+    grid.set(hands.step().get());
+    show(lipTitle, name, lipSize, more, lipChange);
+  }
+
+  private void shifted(double dx, double dy) {
+    bench.edit(d -> LipShape.shift(d, dx, dy));
+    shiftX.set(0);
+    shiftY.set(0);
+  }
+
+  private void widened(double metres) {
+    double[] lip = LipShape.box(bench.drawing().get());
+    if (metres > 0 && lip[1] > lip[0]) {
+      bench.edit(d -> LipShape.scale(d, metres / (lip[1] - lip[0])));
+    }
   }
 
   private void x(double x) {

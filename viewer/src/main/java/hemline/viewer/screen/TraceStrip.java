@@ -7,6 +7,7 @@ import hemline.viewer.draw.Palette;
 import hemline.viewer.draw.PressureTrace;
 import hemline.viewer.draw.TracePainter;
 import hemline.viewer.model.Workbench;
+import java.awt.geom.Rectangle2D;
 import javafx.application.Platform;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
@@ -16,13 +17,15 @@ import org.jspecify.annotations.Nullable;
 /** Pressure along the ground and under the lip, below the board on the same x-axis. */
 final class TraceStrip extends Region {
   private final SectionBoard board;
+  private final KeptBoard beside;
   private final Workbench bench;
   private final Canvas canvas = new Canvas();
   private @Nullable PressureTrace trace;
   private boolean asked;
 
-  TraceStrip(SectionBoard board, Workbench bench) {
+  TraceStrip(SectionBoard board, KeptBoard beside, Workbench bench) {
     this.board = board;
+    this.beside = beside;
     this.bench = bench;
     setId("trace");
     setPrefHeight(118);
@@ -38,6 +41,7 @@ final class TraceStrip extends Region {
     board.viewProperty().subscribe(v -> ask());
     board.palette().subscribe(p -> ask());
     bench.stale().subscribe(s -> ask());
+    beside.traced().subscribe(k -> ask());
   }
 
   private void ask() {
@@ -66,11 +70,30 @@ final class TraceStrip extends Region {
       return;
     }
     canvas.setOpacity(bench.stale().get() ? 0.4 : 1);
-    TracePainter painter =
-        new TracePainter(new FxSheet(pen, ink.paper()), ink, view, canvas.getHeight());
+    pen.save();
+    trace(pen, view, ink, flow, now);
+    BoardView other = beside.view();
+    if (other != null) {
+      FlowPicture kept = beside.picture();
+      pen.translate(canvas.getWidth() - other.width(), 0);
+      trace(pen, other, ink, kept, kept == null ? null : PressureTrace.of(kept.shown()));
+    }
+    pen.restore();
+  }
+
+  private void trace(
+      GraphicsContext pen,
+      BoardView view,
+      Palette ink,
+      @Nullable FlowPicture flow,
+      @Nullable PressureTrace now) {
+    FxSheet sheet = new FxSheet(pen, ink.paper());
+    TracePainter painter = new TracePainter(sheet, ink, view, canvas.getHeight());
+    sheet.clip(new Rectangle2D.Double(0, 0, view.width(), canvas.getHeight()));
     painter.frame();
     if (flow != null && now != null) {
       painter.lines(now, flow.originX());
     }
+    sheet.unclip();
   }
 }
