@@ -13,16 +13,16 @@ import org.jspecify.annotations.Nullable;
  * end is where k + A dp/dh = 0 (from the balance k (h₀ − h) = A p(h)).
  */
 final class HeightStability {
-  private static final int STEPS = 24;
+  private static final int STEPS = 18;
   private static final double SOFTEST = 1e4;
 
   /** Steps of a march: of the load that closes the gap twice, of the logarithm of softness. */
-  private static final int LOADS = 24;
+  private static final int LOADS = 12;
 
   private static final double SOFTER = 0.25;
 
   /** Parts in which the last stretch is looked through for jumps. */
-  private static final int PARTS = 6;
+  private static final int PARTS = 4;
 
   /** Fall of the smallest gap at once, over itself, that counts as a jump. */
   private static final double JUMP = 0.02;

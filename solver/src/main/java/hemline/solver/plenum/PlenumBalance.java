@@ -25,11 +25,11 @@ import org.jspecify.annotations.Nullable;
  * (static condition of surge, p′(Q) dD/dp < 1), and when the same holds with the springs following.
  */
 final class PlenumBalance {
-  private static final int SCAN = 48;
+  private static final int SCAN = 36;
   private static final int ROOT_STEPS = 60;
   private static final int DIP_STEPS = 30;
   private static final double GOLDEN = 0.5 * (Math.sqrt(5) - 1);
-  private static final int LIP_ROUNDS = 3;
+  private static final int LIP_ROUNDS = 2;
   private static final double SMALL = 1e-4;
   private static final double ROOT_WIDTH = 1e-11;
 
@@ -241,14 +241,16 @@ final class PlenumBalance {
     double[] held = stand.held();
     double[] sink = held == null ? new double[3] : held;
     double[] load = new double[3];
-    for (int round = 0; round < LIP_ROUNDS; round++) {
+    for (int round = 0; round <= LIP_ROUNDS; round++) {
       load[0] = floor + lips[0] + thrust;
       load[1] = floor * centre[0] + lips[1] + thrust * tx;
       load[2] = floor * centre[1] + lips[2] + thrust * ty;
       if (held == null) {
         sink = sink(load, stand);
       }
-      lips = lipLoad(suction, sink);
+      if (round < LIP_ROUNDS) {
+        lips = lipLoad(suction, sink);
+      }
     }
     double least = Double.POSITIVE_INFINITY;
     int leastEdge = -1;

@@ -137,7 +137,7 @@ final class BalanceCommand extends Job {
     }
     String document = BalanceDocument.text(balance, options.level().key(), seconds);
     if (folder != null) {
-      BalanceFiles.write(folder, balance, document);
+      BalanceFiles.write(folder, balance, document, options.level().key());
     }
     if (output.json) {
       print(document);

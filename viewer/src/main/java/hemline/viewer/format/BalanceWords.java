@@ -252,4 +252,27 @@ public final class BalanceWords {
                 + Digits.plain(best.factor(), 3)
                 + " gives the most downforce per watt.");
   }
+
+  /** Which lips the bands do not tell apart from the first. */
+  public static List<String> lipTies(List<Trade> lips) {
+    Estimate first = lips.get(0).downforce();
+    if (first == null) {
+      return List.of("With none of them the machine settles.");
+    }
+    List<String> tied = new ArrayList<>();
+    for (Trade t : lips.subList(1, lips.size())) {
+      Estimate e = t.downforce();
+      if (e != null && e.high() >= first.low()) {
+        tied.add(t.name());
+      }
+    }
+    return tied.isEmpty()
+        ? List.of()
+        : List.of(
+            "The bands do not tell "
+                + lips.get(0).name()
+                + " from "
+                + String.join(", ", tied)
+                + ".");
+  }
 }

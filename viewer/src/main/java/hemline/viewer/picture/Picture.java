@@ -10,8 +10,7 @@ public abstract sealed class Picture
         GapChart,
         CheckPlot,
         TrustChart,
-        ConvergenceChart,
-        MeshPicture {
+        ConvergenceChart, MeshPicture, FanChart, DownforceChart, TradeChart {
   /** Pixels per sheet unit of a PNG, for sharp print. */
   private static final double PNG_SCALE = 2;
 

@@ -1,0 +1,325 @@
+package hemline.viewer.format;
+
+import hemline.shared.problem.Notice;
+import hemline.shared.result.Estimate;
+import hemline.shared.vehicle.Axle;
+import hemline.shared.vehicle.Machine;
+import hemline.solver.plenum.Hold;
+import hemline.solver.plenum.MachineBalance;
+import hemline.solver.plenum.OperatingPoint;
+import hemline.solver.plenum.SettledFigures;
+import hemline.solver.plenum.StepCrossing;
+import hemline.solver.plenum.Trade;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/** A machine's balance as blocks of text and tables, for every face of the program alike. */
+public final class BalancePage {
+  private static final double G = 9.80665;
+
+  private final MachineBalance balance;
+  private final Machine machine;
+  private final List<Block> blocks = new ArrayList<>();
+
+  /** What a block is about. */
+  public enum Topic {
+    POINTS,
+    FIGURES,
+    HEIGHT,
+    VALVE,
+    HOLDS,
+    LAUNCH,
+    STEP,
+    TRADES,
+    LIPS,
+    NOTICES
+  }
+
+  /**
+   * A titled part of the page.
+   *
+   * @param topic what it is about
+   * @param title heading
+   * @param table rows of cells, the head first; empty for none
+   * @param sentences below the table
+   * @param cautions to be set beside the figures
+   */
+  public record Block(
+      Topic topic,
+      String title,
+      List<List<String>> table,
+      List<String> sentences,
+      List<String> cautions) {
+    public Block {
+      table = List.copyOf(table);
+      sentences = List.copyOf(sentences);
+      cautions = List.copyOf(cautions);
+    }
+  }
+
+  private BalancePage(MachineBalance balance) {
+    this.balance = balance;
+    machine = balance.machine();
+  }
+
+  /** Name of the machine, and that it is invented where it is. */
+  public static String title(Machine machine) {
+    return machine.name() + (machine.invented() ? " (invented figures)" : "");
+  }
+
+  /** The blocks of a complete balance, in reading order. */
+  public static List<Block> of(MachineBalance balance) {
+    BalancePage page = new BalancePage(balance);
+    page.points();
+    page.figures();
+    page.height();
+    page.holds();
+    page.launch();
+    page.steps();
+    page.trades();
+    page.notices();
+    return page.blocks;
+  }
+
+  private void add(
+      Topic topic,
+      String title,
+      List<List<String>> table,
+      List<String> sentences,
+      String... cautions) {
+    blocks.add(new Block(topic, title, table, sentences, List.of(cautions)));
+  }
+
+  private void points() {
+    List<List<String>> table = new ArrayList<>();
+    if (!balance.operatingPoints().isEmpty()) {
+      table.add(List.of("suction, Pa", "fan, L/s", "seal, L/s", "valve, L/s", "other, L/s", ""));
+    }
+    for (OperatingPoint p : balance.operatingPoints()) {
+      table.add(
+          List.of(
+              BalanceWords.figure(p.suction(), 1),
+              BalanceWords.figure(p.fanFlow(), 1000),
+              BalanceWords.figure(p.leakFlow(), 1000),
+              BalanceWords.figure(p.valveFlow(), 1000),
+              BalanceWords.figure(p.otherFlow(), 1000),
+              BalanceWords.point(p)));
+    }
+    add(
+        Topic.POINTS,
+        "Operating points: fan against all leaks",
+        table,
+        table.isEmpty() ? List.of("There is none.") : List.of());
+  }
+
+  private void figures() {
+    SettledFigures f = balance.rest();
+    if (f == null) {
+      return;
+    }
+    SettledFigures v = balance.travelling();
+    List<List<String>> table = new ArrayList<>();
+    table.add(
+        List.of(
+            "", "at rest", v == null ? "" : "at " + BalanceWords.speed(machine.travelSpeed()), ""));
+    row(table, "suction", f.suction(), v == null ? null : v.suction(), 1, "Pa");
+    row(table, "downforce", f.downforce(), v == null ? null : v.downforce(), 1, "N");
+    row(
+        table,
+        "\u00b7 suction on the floor",
+        f.floorForce(),
+        v == null ? null : v.floorForce(),
+        1,
+        "N");
+    row(table, "\u00b7 air on the lips", f.lipForce(), v == null ? null : v.lipForce(), 1, "N");
+    row(table, "\u00b7 thrust of the fan", f.thrust(), v == null ? null : v.thrust(), 1, "N");
+    row(
+        table,
+        "\u00b7 jet of the valve",
+        f.valveForce(),
+        v == null ? null : v.valveForce(),
+        1,
+        "N");
+    row(
+        table,
+        "centre of pressure, forwards",
+        f.centreX(),
+        v == null ? null : v.centreX(),
+        1e3,
+        "mm");
+    List<Axle> axles = machine.running().axles();
+    for (int i = 0; i < axles.size(); i++) {
+      row(
+          table,
+          "axle load, " + axles.get(i).name(),
+          f.axleLoads().get(i),
+          v == null ? null : v.axleLoads().get(i),
+          1,
+          "N");
+    }
+    row(table, "smallest gap", f.leastGap(), v == null ? null : v.leastGap(), 1e3, "mm");
+    row(table, "fan flow", f.fanFlow(), v == null ? null : v.fanFlow(), 1e3, "L/s");
+    row(table, "air power", f.airPower(), v == null ? null : v.airPower(), 1, "W");
+    row(table, "shaft power", f.shaftPower(), v == null ? null : v.shaftPower(), 1, "W");
+    row(
+        table,
+        "electrical power",
+        f.electricalPower(),
+        v == null ? null : v.electricalPower(),
+        1,
+        "W");
+    row(
+        table,
+        "run time on the battery",
+        f.runTime(),
+        v == null ? null : v.runTime(),
+        1.0 / 60,
+        "min");
+    add(
+        Topic.FIGURES,
+        "Where it settles, on level ground",
+        table,
+        List.of(),
+        BalanceWords.FAN_CAUTION,
+        BalanceWords.BATTERY_CAUTION);
+  }
+
+  private static void row(
+      List<List<String>> table,
+      String name,
+      Estimate rest,
+      @Nullable Estimate moving,
+      double factor,
+      String unit) {
+    table.add(
+        List.of(
+            name,
+            BalanceWords.figure(rest, factor),
+            moving == null ? "" : BalanceWords.figure(moving, factor),
+            unit));
+  }
+
+  private void height() {
+    var r = balance.rideHeight();
+    if (r != null) {
+      add(
+          Topic.HEIGHT,
+          "Ride height and suck-down",
+          List.of(),
+          BalanceWords.rideHeight(machine, r),
+          BalanceWords.PINCH_CAUTION);
+    }
+    var v = balance.valve();
+    if (v != null) {
+      add(Topic.VALVE, "Relief valve", List.of(), BalanceWords.valve(v));
+    }
+  }
+
+  private void holds() {
+    List<List<String>> table = new ArrayList<>();
+    table.add(
+        List.of("", "holds", "limited by", "slip", "sliding", "tip", "axle lift", "peel-off"));
+    for (Hold h : balance.holds()) {
+      table.add(
+          List.of(
+              BalanceWords.place(h),
+              h.holds() ? (h.holdsSliding() ? "yes" : "until it slips") : "no",
+              h.limitedBy(),
+              margin(h.slip()),
+              margin(h.sliding()),
+              margin(h.tip()),
+              margin(h.axleLift()),
+              margin(h.peelOff())));
+    }
+    add(
+        Topic.HOLDS,
+        "Holding still with the fan on: margins, worst heading (below 1 it lets go)",
+        table,
+        List.of(),
+        BalanceWords.HOLD_CAUTION);
+  }
+
+  private static String margin(@Nullable Estimate e) {
+    return e == null ? "-" : BalanceWords.figure(e, 1);
+  }
+
+  private void launch() {
+    var l = balance.launch();
+    if (l != null) {
+      add(Topic.LAUNCH, "Going, on level ground", List.of(), List.of(BalanceWords.launch(l, G)));
+    }
+  }
+
+  private void steps() {
+    if (balance.steps().isEmpty()) {
+      return;
+    }
+    List<List<String>> table = new ArrayList<>();
+    table.add(List.of("under edge", "suction, Pa", "downforce, N", "kept, %", "holds on a wall"));
+    for (StepCrossing s : balance.steps()) {
+      Hold wall = s.wall();
+      Estimate kept = s.kept();
+      table.add(
+          List.of(
+              String.valueOf(s.edge()),
+              margin(s.suction()),
+              margin(s.downforce()),
+              kept == null ? "-" : BalanceWords.figure(kept, 100),
+              wall == null
+                  ? "no, the suction is lost"
+                  : wall.holds() ? "yes" : "no, " + wall.limitedBy()));
+    }
+    add(Topic.STEP, BalanceWords.stepTitle(machine), table, List.of());
+  }
+
+  private void trades() {
+    add(
+        Topic.TRADES,
+        "One change at a time",
+        table(balance.trades(), true),
+        BalanceWords.best(balance.trades()).stream().toList());
+    if (!balance.lips().isEmpty()) {
+      add(
+          Topic.LIPS,
+          "Other lips all round, by downforce on this fan",
+          table(balance.lips(), false),
+          BalanceWords.lipTies(balance.lips()));
+    }
+  }
+
+  private static List<List<String>> table(List<Trade> trades, boolean factors) {
+    List<List<String>> table = new ArrayList<>();
+    table.add(
+        List.of(factors ? "change" : "lip", "downforce, N", "shaft, W", "N per W", "gap, mm", ""));
+    for (Trade t : trades) {
+      String name =
+          switch (t.kind()) {
+            case AS_IT_IS -> t.kind().key();
+            case LIP -> t.name();
+            default -> t.kind().key() + " \u00d7 " + Digits.plain(t.factor(), 3);
+          };
+      table.add(
+          List.of(
+              name,
+              t.downforce() == null ? "-" : BalanceWords.figure(t.downforce(), 1),
+              t.shaftPower() == null ? "-" : BalanceWords.figure(t.shaftPower(), 1),
+              t.perWatt() == null ? "-" : BalanceWords.figure(t.perWatt(), 1),
+              t.leastGap() == null ? "-" : BalanceWords.figure(t.leastGap(), 1000),
+              t.downforce() == null
+                  ? "does not settle"
+                  : t.beyond() ? "beyond the solved sections" : ""));
+    }
+    return table;
+  }
+
+  private void notices() {
+    if (!balance.notices().isEmpty()) {
+      add(
+          Topic.NOTICES,
+          "To know",
+          List.of(),
+          balance.notices().stream().map(Notice::text).toList());
+    }
+  }
+}

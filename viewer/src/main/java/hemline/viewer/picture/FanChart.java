@@ -1,0 +1,180 @@
+package hemline.viewer.picture;
+
+import hemline.shared.vehicle.FanCurve;
+import hemline.solver.plenum.FlowCurve;
+import hemline.solver.plenum.MachineBalance;
+import hemline.solver.plenum.OperatingPoint;
+import hemline.viewer.format.BalanceWords;
+import hemline.viewer.format.Digits;
+import hemline.viewer.picture.Sheet.Anchor;
+import hemline.viewer.picture.Sheet.Lettering;
+import hemline.viewer.picture.Sheet.Pen;
+import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+
+/** The fan's curve against what all leaks take at several gaps, and the operating points. */
+public final class FanChart extends Picture {
+  private static final double WIDTH = 860;
+  private static final double HEIGHT = 560;
+  private static final double LEFT = 84;
+  private static final double RIGHT = 96;
+  private static final double TOP = 96;
+  private static final double BOTTOM = 84;
+  private static final double LITRES = 1000;
+
+  private final MachineBalance balance;
+  private final FlowCurve fan;
+
+  private FanChart(MachineBalance balance, FlowCurve fan) {
+    this.balance = balance;
+    this.fan = fan;
+  }
+
+  /**
+   * Chart of a balance.
+   *
+   * @throws IllegalArgumentException if the balance is not complete
+   */
+  public static FanChart of(MachineBalance balance) {
+    FlowCurve fan = balance.fanCurve();
+    if (fan == null) {
+      throw new IllegalArgumentException("a balance that was stopped has no chart");
+    }
+    return new FanChart(balance, fan);
+  }
+
+  @Override
+  public double width() {
+    return WIDTH;
+  }
+
+  @Override
+  public double height() {
+    return HEIGHT;
+  }
+
+  @Override
+  public void paint(Sheet sheet) {
+    String name = balance.machine().name();
+    sheet.text(26, 38, TextWidth.fitted(name, 22, WIDTH - 60), Lettering.of(22, Ink.TEXT).heavy());
+    sheet.text(26, 60, "fan against all leaks at fixed gaps", Lettering.of(13, Ink.TEXT));
+    double most = 0;
+    double peak = 0;
+    for (int k = 0; k < fan.flow().length; k++) {
+      most = Math.max(most, fan.flow()[k]);
+      peak = Math.max(peak, fan.pressure()[k]);
+    }
+    Rectangle2D box =
+        new Rectangle2D.Double(LEFT, TOP, WIDTH - LEFT - RIGHT, HEIGHT - TOP - BOTTOM);
+    ChartPanel panel = new ChartPanel(box, 0, 1.05 * LITRES * most, 0, 1.12 * peak);
+    panel.paintScales(sheet, 8, 6, true, true);
+    sheet.clip(box);
+    for (FlowCurve leak : balance.leakCurves()) {
+      sheet.stroke(
+          line(panel, leak), new Pen(leak.factor() == 1 ? Ink.LIP_EDGE : Ink.LIP_HATCH, 1, 1.4));
+    }
+    paintFan(sheet, panel);
+    sheet.unclip();
+    balance.leakCurves().forEach(leak -> label(sheet, panel, leak));
+    balance.operatingPoints().forEach(p -> mark(sheet, panel, p));
+    Lettering axis = Lettering.of(12, Ink.TEXT);
+    sheet.text(LEFT, TOP - 10, "suction, Pa", axis.heavy());
+    sheet.text(
+        box.getMaxX(), box.getMaxY() + 36, "flow, L/s", Lettering.of(12, Ink.TEXT).at(Anchor.END));
+    sheet.text(
+        LEFT,
+        box.getMaxY() + 36,
+        "blue: fan, dashed on the stall side \u00b7 brown: seal, valve and other leaks at the gap"
+            + " named",
+        Lettering.of(11.5, Ink.QUIET));
+    sheet.text(
+        LEFT,
+        box.getMaxY() + 54,
+        "dot: operating point, springs included; hollow when it is not stable; bars: its band",
+        Lettering.of(11.5, Ink.QUIET));
+  }
+
+  /** The stall side dashed. */
+  private void paintFan(Sheet sheet, ChartPanel panel) {
+    FanCurve running = balance.machine().fan().running(balance.machine().air().air().density());
+    Path2D stall = new Path2D.Double();
+    Path2D working = new Path2D.Double();
+    stall.moveTo(panel.x(0), panel.y(fan.pressure()[0]));
+    boolean begun = false;
+    for (int k = 0; k < fan.flow().length; k++) {
+      double x = panel.x(LITRES * fan.flow()[k]);
+      double y = panel.y(fan.pressure()[k]);
+      if (fan.flow()[k] <= running.peakFlow()) {
+        stall.lineTo(x, y);
+      }
+      if (fan.flow()[k] >= running.peakFlow()) {
+        if (!begun) {
+          double px = panel.x(LITRES * running.peakFlow());
+          double py = panel.y(running.peakPressure());
+          stall.lineTo(px, py);
+          working.moveTo(px, py);
+          begun = true;
+        }
+        working.lineTo(x, y);
+      }
+    }
+    sheet.stroke(stall, new Pen(Ink.SERIES, 1, 2.2, 6, 5));
+    sheet.stroke(working, new Pen(Ink.SERIES, 1, 2.4));
+  }
+
+  private static Path2D line(ChartPanel panel, FlowCurve curve) {
+    Path2D path = new Path2D.Double();
+    path.moveTo(panel.x(0), panel.y(0));
+    for (int k = 0; k < curve.flow().length; k++) {
+      path.lineTo(panel.x(LITRES * curve.flow()[k]), panel.y(curve.pressure()[k]));
+    }
+    return path;
+  }
+
+  /** Names a curve where it leaves the panel, above or at the right. */
+  private void label(Sheet sheet, ChartPanel panel, FlowCurve leak) {
+    String text =
+        Digits.plain(1000 * leak.gap(), 3) + (leak.factor() == 1 ? " mm (static)" : " mm");
+    Lettering letters = Lettering.of(11.5, leak.factor() == 1 ? Ink.LIP_EDGE : Ink.QUIET).lifted();
+    double[] q = leak.flow();
+    double[] p = leak.pressure();
+    for (int k = 0; k < q.length; k++) {
+      boolean above = p[k] >= panel.yHigh();
+      boolean beyond = LITRES * q[k] >= panel.xHigh();
+      if (above || beyond || k == q.length - 1) {
+        double x = Math.min(panel.x(LITRES * q[k]), panel.box().getMaxX());
+        double y = Math.max(panel.y(p[k]), panel.box().getMinY());
+        if (beyond) {
+          sheet.text(x + 6, y + 4, text, letters);
+        } else {
+          sheet.text(x, y - 7, text, letters.at(Anchor.MIDDLE));
+        }
+        return;
+      }
+    }
+  }
+
+  private static void mark(Sheet sheet, ChartPanel panel, OperatingPoint p) {
+    double x = panel.x(LITRES * p.fanFlow().value());
+    double y = panel.y(p.suction().value());
+    Path2D bars = new Path2D.Double();
+    bars.append(
+        new Line2D.Double(
+            panel.x(Math.max(panel.xLow(), LITRES * p.fanFlow().low())),
+            y,
+            panel.x(Math.min(panel.xHigh(), LITRES * p.fanFlow().high())),
+            y),
+        false);
+    bars.append(
+        new Line2D.Double(
+            x,
+            panel.y(Math.max(panel.yLow(), p.suction().low())),
+            x,
+            panel.y(Math.min(panel.yHigh(), p.suction().high()))),
+        false);
+    sheet.stroke(bars, new Pen(Ink.VORTEX, 1, 1.3));
+    ChartPanel.dot(sheet, x, y, Ink.VORTEX, p.stable() && !p.touching());
+    sheet.text(x + 9, y - 8, BalanceWords.point(p), Lettering.of(11.5, Ink.VORTEX).lifted());
+  }
+}

@@ -1,0 +1,139 @@
+package hemline.viewer.picture;
+
+import hemline.shared.result.Estimate;
+import hemline.solver.plenum.MachineBalance;
+import hemline.solver.plenum.Trade;
+import hemline.viewer.format.Digits;
+import hemline.viewer.picture.Sheet.Anchor;
+import hemline.viewer.picture.Sheet.Lettering;
+import hemline.viewer.picture.Sheet.Pen;
+import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/** What each change buys: one row a change, downforce beside downforce per watt, with bands. */
+public final class TradeChart extends Picture {
+  private static final double WIDTH = 960;
+  private static final double ROW = 19;
+  private static final double LEFT = 246;
+  private static final double BETWEEN = 40;
+  private static final double RIGHT = 28;
+  private static final double TOP = 106;
+  private static final double BOTTOM = 74;
+
+  private final MachineBalance balance;
+  private final List<Trade> rows = new ArrayList<>();
+
+  private TradeChart(MachineBalance balance) {
+    this.balance = balance;
+    for (Trade.Kind kind : Trade.Kind.values()) {
+      List<Trade> of = new ArrayList<>();
+      for (Trade t : balance.trades()) {
+        if (t.kind() == kind) {
+          of.add(t);
+        }
+      }
+      of.sort(Comparator.comparingDouble(Trade::factor));
+      rows.addAll(of);
+    }
+    rows.addAll(balance.lips());
+  }
+
+  /** Chart of a balance. */
+  public static TradeChart of(MachineBalance balance) {
+    return new TradeChart(balance);
+  }
+
+  @Override
+  public double width() {
+    return WIDTH;
+  }
+
+  @Override
+  public double height() {
+    return TOP + ROW * rows.size() + BOTTOM;
+  }
+
+  @Override
+  public void paint(Sheet sheet) {
+    sheet.text(
+        26,
+        38,
+        TextWidth.fitted(balance.machine().name(), 22, WIDTH - 60),
+        Lettering.of(22, Ink.TEXT).heavy());
+    sheet.text(26, 60, "what one change buys, springs included", Lettering.of(13, Ink.TEXT));
+    double room = (WIDTH - LEFT - RIGHT - BETWEEN) / 2;
+    panel(sheet, LEFT, room, "downforce, N", true);
+    panel(sheet, LEFT + room + BETWEEN, room, "downforce per electrical watt, N/W", false);
+    for (int k = 0; k < rows.size(); k++) {
+      Trade t = rows.get(k);
+      String name =
+          switch (t.kind()) {
+            case AS_IT_IS -> t.kind().key();
+            case LIP -> t.name();
+            default -> t.kind().key() + " \u00d7 " + Digits.plain(t.factor(), 3);
+          };
+      sheet.text(
+          LEFT - 12,
+          y(k) + 4,
+          TextWidth.fitted(name, 11.5, LEFT - 36),
+          Lettering.of(11.5, t.kind() == Trade.Kind.AS_IT_IS ? Ink.VORTEX : Ink.TEXT)
+              .at(Anchor.END));
+    }
+    sheet.text(
+        LEFT,
+        height() - 18,
+        "bars: band of the estimate; dashed: as it is; hollow: leans on leaks beyond the solved"
+            + " sections",
+        Lettering.of(11.5, Ink.QUIET));
+  }
+
+  private double y(int row) {
+    return TOP + ROW * (row + 0.5);
+  }
+
+  private void panel(Sheet sheet, double left, double width, String title, boolean force) {
+    double most = 0;
+    for (Trade t : rows) {
+      Estimate e = force ? t.downforce() : t.perWatt();
+      most = e == null ? most : Math.max(most, e.high());
+    }
+    Rectangle2D box = new Rectangle2D.Double(left, TOP, width, ROW * rows.size());
+    ChartPanel panel = new ChartPanel(box, 0, Math.max(1e-6, 1.06 * most), 0, 1);
+    panel.paintScales(sheet, 5, 1, true, false);
+    sheet.text(left, TOP - 10, title, Lettering.of(12, Ink.TEXT).heavy());
+    Trade.Kind before = null;
+    Path2D rules = new Path2D.Double();
+    for (int k = 0; k < rows.size(); k++) {
+      Trade t = rows.get(k);
+      if (before != null && t.kind() != before) {
+        double at = TOP + ROW * k;
+        rules.append(new Line2D.Double(left, at, box.getMaxX(), at), false);
+      }
+      before = t.kind();
+    }
+    sheet.stroke(rules, Ink.HAIR);
+    for (int k = 0; k < rows.size(); k++) {
+      Trade t = rows.get(k);
+      Estimate e = force ? t.downforce() : t.perWatt();
+      if (e == null) {
+        sheet.text(left + 6, y(k) + 4, "does not settle", Lettering.of(11, Ink.VORTEX));
+        continue;
+      }
+      if (t.kind() == Trade.Kind.AS_IT_IS) {
+        double x = panel.x(e.value());
+        sheet.stroke(
+            new Line2D.Double(x, box.getMinY(), x, box.getMaxY()),
+            new Pen(Ink.VORTEX, 1, 1.1, 5, 4));
+      }
+      int rgb = t.kind() == Trade.Kind.AS_IT_IS ? Ink.VORTEX : Ink.SERIES;
+      panel.paintBar(sheet, e, y(k), rgb);
+      if (t.beyond()) {
+        ChartPanel.dot(sheet, panel.x(e.value()), y(k), rgb, false);
+      }
+    }
+  }
+}
