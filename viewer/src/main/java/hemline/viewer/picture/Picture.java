@@ -10,7 +10,11 @@ public abstract sealed class Picture
         GapChart,
         CheckPlot,
         TrustChart,
-        ConvergenceChart, MeshPicture, FanChart, DownforceChart, TradeChart {
+        ConvergenceChart,
+        MeshPicture,
+        FanChart,
+        DownforceChart,
+        TradeChart {
   /** Pixels per sheet unit of a PNG, for sharp print. */
   private static final double PNG_SCALE = 2;
 
