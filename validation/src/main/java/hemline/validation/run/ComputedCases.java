@@ -31,7 +31,7 @@ final class ComputedCases {
    * @throws IllegalArgumentException when there is none of that name
    */
   static ComputedCase of(String key) {
-    ComputedCase found = BY_KEY.get(key);
+    ComputedCase found = BY_KEY.getOrDefault(key, TurbulentCases.BY_KEY.get(key));
     if (found == null) {
       throw new IllegalArgumentException(
           "no set-up named " + key + "; there are " + BY_KEY.keySet().stream().sorted().toList());

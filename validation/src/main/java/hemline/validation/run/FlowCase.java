@@ -108,7 +108,8 @@ record FlowCase(
     return GridMeter.measure(name, probe, expected.scale(), grids, null);
   }
 
-  private static GridSolution grid(FlowSolution flow) {
+  /** A flow without figures as one grid of a family. */
+  static GridSolution grid(FlowSolution flow) {
     SteadyFlowSolver.Outcome outcome = flow.outcome();
     GridRun run =
         new GridRun(

@@ -3,10 +3,16 @@ package hemline.validation.run;
 import hemline.solver.field.FlowState;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.FlowProblem;
+import hemline.solver.grid.GridLines;
 import hemline.solver.grid.Mesh;
+import hemline.solver.grid.MeshBuilder;
+import hemline.solver.grid.Patch;
+import hemline.solver.grid.WallDistance;
 import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
 import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
 
 /** Flow problems with a boundary given in code. */
 final class Problems {
@@ -53,6 +59,58 @@ final class Problems {
         all,
         new FlowProblem.InflowTurbulence(
             1e-3 * scales.velocity() * scales.velocity(), 10 * viscosity),
+        new Watch(mesh, scales),
+        scales);
+  }
+
+  /**
+   * A turbulent flow that no longer changes along x, one cell long.
+   *
+   * @param y lines over the height; ground at the first, a still ceiling at the last
+   * @param viscosity kinematic, m²/s
+   * @param closure not laminar
+   * @param force that drives it, over density, m/s²
+   * @param groundSpeed m/s
+   * @param speed typical speed, m/s
+   */
+  static FlowProblem developed(
+      double[] y,
+      double viscosity,
+      Closure closure,
+      double force,
+      double groundSpeed,
+      double speed) {
+    double height = y[y.length - 1] - y[0];
+    Mesh mesh =
+        MeshBuilder.build(
+            new GridLines(new double[] {0, 0.1 * height}, y),
+            List.of(),
+            Set.of(Patch.LEFT, Patch.RIGHT));
+    Boundary boundary = new Boundary(mesh);
+    for (int b = 0; b < mesh.boundaryFaces; b++) {
+      boolean wall = mesh.bPatch[b] == Patch.BOTTOM || mesh.bPatch[b] == Patch.TOP;
+      boundary.kind[b] = wall ? Boundary.WALL : Boundary.NONE;
+      boundary.u[b] = mesh.bPatch[b] == Patch.BOTTOM ? groundSpeed : 0;
+    }
+    boolean[] noSlip = new boolean[Patch.FIRST_SOLID];
+    noSlip[Patch.BOTTOM] = true;
+    noSlip[Patch.TOP] = true;
+    double[] share = new double[mesh.faces];
+    Arrays.fill(share, 1);
+    boolean[] all = new boolean[mesh.cells];
+    Arrays.fill(all, true);
+    FlowProblem.Scales scales = new FlowProblem.Scales(height, speed, speed * speed);
+    return new FlowProblem(
+        new FaceGeometry(mesh),
+        boundary,
+        viscosity,
+        closure,
+        WallDistance.of(mesh, noSlip),
+        force,
+        false,
+        share,
+        all,
+        new FlowProblem.InflowTurbulence(1e-3 * speed * speed, 10 * viscosity),
         new Watch(mesh, scales),
         scales);
   }
