@@ -92,6 +92,7 @@ final class KeptStudies {
       }
       Label title = new Label(study.question().title());
       title.getStyleClass().add("kept-title");
+      title.setWrapText(true);
       String state =
           when(study)
               + (study.complete() ? "" : " \u00b7 stopped")

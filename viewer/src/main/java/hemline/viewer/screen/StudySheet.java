@@ -49,6 +49,7 @@ final class StudySheet {
     saved.getStyleClass().add("quiet");
     saved.setWrapText(true);
     saved.setId("study-saved");
+    saved.managedProperty().bind(saved.textProperty().isNotEmpty());
     desk.shown().subscribe(this::show);
   }
 
