@@ -5,17 +5,19 @@ import hemline.shared.file.LoadedLip;
 import hemline.shared.problem.InputException;
 import hemline.shared.profile.LipDrawing;
 import hemline.viewer.edit.Starter;
+import hemline.viewer.project.ProjectFolder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
- * Lips to begin with.
+ * Lips and machines to begin with.
  *
- * @param all in the order of their names; never empty
+ * @param all lips in the order of their names; never empty
+ * @param machines machine files
  */
-public record Examples(List<Example> all) {
+public record Examples(List<Example> all, List<Path> machines) {
   private static final String FIRST = "labyrinth three teeth";
 
   /** A lip under its name. */
@@ -23,9 +25,13 @@ public record Examples(List<Example> all) {
 
   public Examples {
     all = List.copyOf(all);
+    machines = List.copyOf(machines);
   }
 
-  /** The lips of a folder, or a starter shape when it has none that can be read. */
+  /**
+   * The lips of a folder with the machines in its subfolder, or a starter shape when it has none
+   * that can be read.
+   */
   public static Examples of(Path folder) {
     List<Example> found = new ArrayList<>();
     if (Files.isDirectory(folder)) {
@@ -41,7 +47,7 @@ public record Examples(List<Example> all) {
       LipDrawing flat = new Starter.Flat(8e-3, 10e-3).drawing();
       found.add(new Example(flat.name(), flat));
     }
-    return new Examples(found);
+    return new Examples(found, new ProjectFolder(folder.resolve("machines")).machineFiles());
   }
 
   /** Names of all lips. */

@@ -9,6 +9,7 @@ import hemline.viewer.model.Workbench;
 import hemline.viewer.project.Engine;
 import hemline.viewer.project.RecentPlaces;
 import hemline.viewer.project.RescueStore;
+import hemline.viewer.report.LeakFolder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -38,6 +39,7 @@ public final class HemlineApplication extends Application {
             folder(place, file, home),
             new RecentPlaces(RecentPlaces.usualStore(System.getenv(), home)),
             RescueStore::new,
+            new LeakFolder(LeakFolder.usual()),
             Engine.fingerprint());
     if (file != null && !LipImport.isDrawing(file)) {
       project.document().belongsTo(file);

@@ -5,6 +5,7 @@ import hemline.shared.problem.InputException;
 import hemline.shared.profile.LipFindings;
 import hemline.shared.profile.LipResolver;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.study.LeakStore;
 import hemline.viewer.model.LipDocument;
 import hemline.viewer.model.Shelf;
 import hemline.viewer.model.StudyDesk;
@@ -20,7 +21,6 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
-import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 
 /** The project that is open: its folder, the file on the bench, its studies. */
@@ -35,6 +35,7 @@ public final class Project {
   private final SectionFamily family;
   private final Function<Path, RescueStore> rescues;
   private final String engine;
+  private final LeakStore leaks;
 
   /**
    * A project.
@@ -42,6 +43,7 @@ public final class Project {
    * @param start its folder; it need not exist yet
    * @param recent files used last
    * @param rescues store of unsaved drawings in a folder
+   * @param leaks sections of machines solved before
    * @param engine fingerprint of the solver
    */
   public Project(
@@ -51,12 +53,14 @@ public final class Project {
       Path start,
       RecentPlaces recent,
       Function<Path, RescueStore> rescues,
+      LeakStore leaks,
       String engine) {
     this.bench = bench;
     this.examples = examples;
     this.family = family;
     this.recent = recent;
     this.rescues = rescues;
+    this.leaks = leaks;
     this.engine = engine;
     folder = new ReadOnlyObjectWrapper<>(new ProjectFolder(start));
     document = new LipDocument(bench, rescues.apply(folder().rescue()), recent, Clock.systemUTC());
@@ -81,10 +85,6 @@ public final class Project {
     return folder.get();
   }
 
-  public ReadOnlyObjectProperty<ProjectFolder> folderProperty() {
-    return folder.getReadOnlyProperty();
-  }
-
   public RecentPlaces recent() {
     return recent;
   }
@@ -99,6 +99,18 @@ public final class Project {
 
   public Shelf shelf() {
     return shelf;
+  }
+
+  /** Sections of machines solved before. */
+  public LeakStore leaks() {
+    return leaks;
+  }
+
+  /** Machine files of the project and of the examples. */
+  public List<Path> machineFiles() {
+    List<Path> files = new ArrayList<>(folder().machineFiles());
+    files.addAll(examples.machines());
+    return files;
   }
 
   /** Turns to another folder; the lip on the bench stays. */

@@ -1,12 +1,17 @@
 package hemline.viewer.app;
 
 import hemline.shared.problem.InputException;
+import hemline.viewer.model.MachineDesk;
 import hemline.viewer.screen.BenchScreen;
+import hemline.viewer.screen.GuideScreen;
+import hemline.viewer.screen.MachineScreen;
 import hemline.viewer.screen.NoticeStrip;
 import hemline.viewer.screen.Screen;
 import hemline.viewer.screen.StudiesScreen;
+import java.time.Clock;
 import java.util.List;
 import javafx.animation.PauseTransition;
+import javafx.application.Platform;
 import javafx.scene.control.Menu;
 import javafx.stage.Stage;
 import javafx.util.Duration;
@@ -17,6 +22,7 @@ public final class ProjectPages {
   private final Project project;
   private final NoticeStrip strip;
   private final FileMenu files;
+  private final MachineDesk machines;
   private final List<Screen> screens;
   private final PauseTransition quiet = new PauseTransition(QUIET);
 
@@ -24,10 +30,18 @@ public final class ProjectPages {
     this.project = project;
     this.strip = strip;
     this.files = new FileMenu(project, bench, strip, ask);
+    this.machines =
+        new MachineDesk(project.family(), project.leaks(), Platform::runLater, Clock.systemUTC());
     this.screens =
         List.of(
-            new StudiesScreen(
-                project.bench(), project.studies(), project.shelf(), project::folder));
+            new StudiesScreen(project.bench(), project.studies(), project.shelf(), project::folder),
+            new MachineScreen(
+                machines,
+                project::machineFiles,
+                () -> ask.machine(project.folder().path()),
+                project::folder,
+                project.bench().options().get().threads()),
+            new GuideScreen());
     quiet.setOnFinished(e -> putBy());
     project.bench().drawing().subscribe(d -> quiet.playFromStart());
   }
@@ -38,6 +52,11 @@ public final class ProjectPages {
 
   Menu file() {
     return files.menu();
+  }
+
+  /** Balances of machines. */
+  public MachineDesk machines() {
+    return machines;
   }
 
   public FileMenu files() {
@@ -61,6 +80,7 @@ public final class ProjectPages {
     stage.setOnHidden(
         e -> {
           quiet.stop();
+          machines.stop();
           project.close();
         });
     files.offerRecovery();

@@ -102,7 +102,8 @@ final class BalanceCommand extends Job {
     if (read == null) {
       throw new IllegalStateException("a machine that cannot be read is a problem");
     }
-    LeakStore store = anew ? LeakStore.NONE : new LeakFolder(keep == null ? usual() : keep);
+    LeakStore store =
+        anew ? LeakStore.NONE : new LeakFolder(keep == null ? LeakFolder.usual() : keep);
     ResultFolder folder = output.folder(null);
     long start = desk.clock().getAsLong();
     MachineBalance balance =
@@ -150,15 +151,5 @@ final class BalanceCommand extends Job {
                   : "Report, plots, tables and JSON in " + folder.path() + "."));
     }
     return balance.rest() == null ? ExitCode.NOT_USABLE : ExitCode.DONE;
-  }
-
-  /** Where programs of this user keep what can be made again. */
-  private static Path usual() {
-    String named = System.getenv("XDG_CACHE_HOME");
-    Path base =
-        named == null || named.isEmpty()
-            ? Path.of(System.getProperty("user.home", "."), ".cache")
-            : Path.of(named);
-    return base.resolve("hemline").resolve("leaks");
   }
 }

@@ -2,6 +2,7 @@ package hemline.viewer.project;
 
 import hemline.shared.file.LipFile;
 import hemline.shared.file.LoadedLip;
+import hemline.shared.file.MachineFile;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
 import hemline.viewer.report.ResultFolder;
@@ -79,6 +80,20 @@ public record ProjectFolder(Path path) {
         files.add(file);
       } catch (InputException e) {
         // no lip, or one that cannot be drawn
+      }
+    }
+    return files;
+  }
+
+  /** Files of this folder that can be read as machines. */
+  public List<Path> machineFiles() {
+    List<Path> files = new ArrayList<>();
+    for (Path file : Files.isDirectory(path) ? jsonFiles() : List.<Path>of()) {
+      try {
+        MachineFile.read(file);
+        files.add(file);
+      } catch (InputException e) {
+        // no machine, or one with faults, which opening it by name tells
       }
     }
     return files;

@@ -19,6 +19,16 @@ import org.jspecify.annotations.Nullable;
 public final class LeakFolder implements LeakStore {
   private final Path folder;
 
+  /** Where programs of this user keep what can be made again. */
+  public static Path usual() {
+    String named = System.getenv("XDG_CACHE_HOME");
+    Path base =
+        named == null || named.isEmpty()
+            ? Path.of(System.getProperty("user.home", "."), ".cache")
+            : Path.of(named);
+    return base.resolve("hemline").resolve("leaks");
+  }
+
   public LeakFolder(Path folder) {
     this.folder = folder;
   }

@@ -6,6 +6,7 @@ import hemline.shared.file.LipFile;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
+import hemline.solver.study.LeakStore;
 import hemline.solver.study.RunOptions;
 import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
@@ -83,7 +84,8 @@ final class ProjectJourneyTest extends ApplicationTest {
     bench.setOptions(new RunOptions(MeshLevel.COARSE, Closure.AUTO, false, 2));
     Examples examples = Examples.of(Path.of("../profiles"));
     RecentPlaces recent = new RecentPlaces(dir.resolve("settings/recent.json"));
-    project = new Project(bench, examples, solver, dir, recent, rescues, "this build");
+    project =
+        new Project(bench, examples, solver, dir, recent, rescues, LeakStore.NONE, "this build");
     window = new HemlineWindow(project, examples, ask);
     stage.setScene(window.createScene());
     window.pages().lookAfter(stage);
@@ -170,6 +172,23 @@ final class ProjectJourneyTest extends ApplicationTest {
         .hasSize(4);
     // in creeping flow the longest way close to the ground leaks least
     assertThat(study.ranking().rows().get(0).profile()).isEqualTo("plain flat 8");
+  }
+
+  @Test
+  void everyPageOpensInBothThemesAndAMachineFileWithFaultsIsTold() throws Exception {
+    interact(() -> window.setDark(true));
+    clickOn("#tab-guide");
+    assertThat(lookup("#guide").query().isVisible()).isTrue();
+    clickOn("#tab-machine");
+    assertThat(lookup("#machine-file").<ComboBox<Path>>query().getItems())
+        .extracting(p -> p.getFileName().toString())
+        .contains("silo-wall-crawler.json");
+    answer = Files.writeString(dir.resolve("broken.json"), "{\"schema\": \"hemline.machine/1\"}");
+    clickOn("#machine-open");
+    clickOn("#machine-start");
+    assertThat(lookup("#machine-fault").queryLabeled().getText()).contains("broken.json");
+    assertThat(window.pages().machines().running().get()).isFalse();
+    interact(() -> window.setDark(false));
   }
 
   private void moveCorner() {
