@@ -15,6 +15,7 @@ final class ComputedCases {
           Map.entry("wedge-diverging", ExactCases.wedge(10, 50, -5.910438904)),
           Map.entry("wedge-backflow", ExactCases.wedge(10, 100, -12.19291529)),
           Map.entry("cylinder-over-plane", ExactCases.cylinderOverPlane(1, 1.5)),
+          Map.entry("decaying-turbulence", DecayFlow.of()),
           Map.entry("slider", SliderFlow.of()),
           Map.entry("cylinder-re20-fine", CylinderFlow.of()),
           Map.entry("step-re100", StepFlow.of(100, 0, 2)),

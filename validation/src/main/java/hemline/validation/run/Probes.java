@@ -28,6 +28,9 @@ import java.util.regex.Pattern;
  *   <li>{@code surface pressure from 0,1 to 2,1}: pressure on a solid at one point less that at
  *       another;
  *   <li>{@code stageShare 1}, {@code carryOver 1}, {@code vortex strength}: of the lip;
+ *   <li>{@code unbalanced force along x}: what the pressures on all sides and the friction leave;
+ *   <li>{@code uneven reattachment}: distance between the ends of the eddies on ground and ceiling
+ *       behind x = 0;
  *   <li>{@code deviation of u on x=0.5}: largest distance to the published profile of that line.
  * </ul>
  */
@@ -155,6 +158,15 @@ final class Probes {
             var vortices = g.run().figures().vortices();
             return vortices.isEmpty() ? Double.NaN : vortices.get(0).strength();
           });
+    }
+    if (text.equals("unbalanced force along x")) {
+      return new Simple("N/m", true, g -> Balance.force(g));
+    }
+    if (text.equals("uneven reattachment")) {
+      return new Simple(
+          "m",
+          true,
+          g -> Math.abs(WallShear.of(g, true).zero(1, 0.2) - WallShear.of(g, false).zero(1, 0.2)));
     }
     m = DEVIATION.matcher(text);
     if (m.matches()) {

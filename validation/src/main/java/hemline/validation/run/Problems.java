@@ -16,6 +16,9 @@ import java.util.Set;
 
 /** Flow problems with a boundary given in code. */
 final class Problems {
+  /** Wall distance where walls do not count, m. */
+  private static final double FAR = 1e6;
+
   private Problems() {}
 
   /**
@@ -111,6 +114,31 @@ final class Problems {
         share,
         all,
         new FlowProblem.InflowTurbulence(1e-3 * speed * speed, 10 * viscosity),
+        new Watch(mesh, scales),
+        scales);
+  }
+
+  /** A turbulent flow of unit scales far from walls, by the k-ω closure. */
+  static FlowProblem turbulentStream(
+      Mesh mesh, Boundary boundary, double viscosity, FlowProblem.InflowTurbulence inflow) {
+    double[] share = new double[mesh.faces];
+    Arrays.fill(share, 1);
+    boolean[] all = new boolean[mesh.cells];
+    Arrays.fill(all, true);
+    double[] distance = new double[mesh.cells];
+    Arrays.fill(distance, FAR);
+    FlowProblem.Scales scales = new FlowProblem.Scales(1, 1, 1);
+    return new FlowProblem(
+        new FaceGeometry(mesh),
+        boundary,
+        viscosity,
+        Closure.SST,
+        distance,
+        0,
+        false,
+        share,
+        all,
+        inflow,
         new Watch(mesh, scales),
         scales);
   }
