@@ -116,7 +116,8 @@ final class BalanceNotices {
       add(
           "regime.transition",
           "The gap Reynolds number of %.0f to %.0f lies in the transition band, %.0f to %.0f: the"
-              + " leak may be laminar or turbulent, and the bands span both.",
+              + " leak may be laminar or turbulent. The bands hold both where a solved section lies in"
+              + " that band too.",
           least,
           most,
           Regime.TRANSITION_FROM,

@@ -34,7 +34,12 @@ record Bands<T>(T value, @Nullable T low, @Nullable T high, double numerical, do
     double grid = numerical * common;
     double cycle = iteration * common;
     return new Estimate(
-        v, grid, cycle, down - grid - cycle, up - grid - cycle, Estimate.Trend.UNKNOWN);
+        v,
+        grid,
+        cycle,
+        Math.max(0, down - grid - cycle),
+        Math.max(0, up - grid - cycle),
+        Estimate.Trend.UNKNOWN);
   }
 
   <R> Bands<R> map(java.util.function.Function<T, R> to) {

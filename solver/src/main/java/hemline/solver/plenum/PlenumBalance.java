@@ -30,7 +30,7 @@ final class PlenumBalance {
   private static final int DIP_STEPS = 30;
   private static final double GOLDEN = 0.5 * (Math.sqrt(5) - 1);
   private static final int LIP_ROUNDS = 2;
-  private static final double SMALL = 1e-4;
+  private static final double SMALL = 1e-6;
   private static final double ROOT_WIDTH = 1e-11;
 
   /** Suctions below this share of the fan's peak are taken as none. */
@@ -101,9 +101,12 @@ final class PlenumBalance {
 
   /** The point at which the machine settles as the fan runs up; null when there is none. */
   @Nullable PlenumState settled(Stand stand) {
-    List<PlenumState> points = scan(stand, true);
-    PlenumState last = points.isEmpty() ? null : points.get(points.size() - 1);
-    return last != null && last.stable() && !last.touches() ? last : null;
+    for (PlenumState p : scan(stand, true)) {
+      if (settles(p)) {
+        return p;
+      }
+    }
+    return null;
   }
 
   /**
@@ -126,7 +129,7 @@ final class PlenumBalance {
           && Math.abs(last) < Math.abs(beforeLast)) {
         dip(flow, flow + 2 * step, last, stand, points);
       }
-      if (first && !points.isEmpty() && settles(points.get(points.size() - 1))) {
+      if (first && points.stream().anyMatch(PlenumBalance::settles)) {
         return points;
       }
       beforeLast = last;
@@ -235,6 +238,10 @@ final class PlenumBalance {
     double rho = air.density();
     double floor = suction * area;
     double thrust = thrust(flow);
+    ReliefValve valve = machine.valve();
+    double valveFlow = valve == null ? 0 : valve.flow(suction, rho);
+    double valveJet = -0.5 * valveFlow * Math.sqrt(2 * suction * rho);
+    double middle = floor + valveJet;
     double tx = machine.fan().x();
     double ty = machine.fan().y();
     double[] lips = {0, 0, 0};
@@ -242,9 +249,9 @@ final class PlenumBalance {
     double[] sink = held == null ? new double[3] : held;
     double[] load = new double[3];
     for (int round = 0; round <= LIP_ROUNDS; round++) {
-      load[0] = floor + lips[0] + thrust;
-      load[1] = floor * centre[0] + lips[1] + thrust * tx;
-      load[2] = floor * centre[1] + lips[2] + thrust * ty;
+      load[0] = middle + lips[0] + thrust;
+      load[1] = middle * centre[0] + lips[1] + thrust * tx;
+      load[2] = middle * centre[1] + lips[2] + thrust * ty;
       if (held == null) {
         sink = sink(load, stand);
       }
@@ -274,7 +281,6 @@ final class PlenumBalance {
         leastEdge = p.edge();
       }
     }
-    ReliefValve valve = machine.valve();
     double other = 0;
     for (OtherLeak o : machine.otherLeaks()) {
       other += o.flow(suction, rho);
@@ -283,11 +289,11 @@ final class PlenumBalance {
         suction,
         flow,
         leak,
-        valve == null ? 0 : valve.flow(suction, rho),
+        valveFlow,
         other,
         sink.clone(),
         load,
-        new PlenumState.Parts(floor, lips[0], thrust),
+        new PlenumState.Parts(floor, lips[0], thrust, valveJet),
         least,
         leastEdge,
         false,

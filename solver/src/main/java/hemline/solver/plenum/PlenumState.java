@@ -39,10 +39,13 @@ record PlenumState(
    * @param floor suction on the floor inside the seal
    * @param lips fluid on the lips
    * @param thrust of the fan's jet
+   * @param valve of the valve's jet: one that strikes the ground straight down takes ρ q v from the
+   *     downforce, one that leaves the seat sideways takes nothing; half of it is taken, at the
+   *     centre of the floor
    */
-  record Parts(double floor, double lips, double thrust) {
+  record Parts(double floor, double lips, double thrust, double valve) {
     double sum() {
-      return floor + lips + thrust;
+      return floor + lips + thrust + valve;
     }
   }
 

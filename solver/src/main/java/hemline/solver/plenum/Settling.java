@@ -4,7 +4,6 @@ import hemline.shared.result.Estimate;
 import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.PowerSupply;
-import hemline.shared.vehicle.ReliefValve;
 import hemline.shared.vehicle.WheelLoads;
 import java.util.ArrayList;
 import java.util.List;
@@ -111,11 +110,11 @@ final class Settling {
         b.of(s -> shaftPower(balance, s)),
         b.of(s -> shaftPower(balance, s) / power.motorEfficiency()),
         b.of(s -> runTime(power, shaftPower(balance, s) / power.motorEfficiency())),
-        downforce(balance, b),
+        downforce(b),
         b.of(s -> s.parts().floor()),
         b.of(s -> s.parts().lips()),
         b.of(s -> s.parts().thrust()),
-        valveForce(balance, b),
+        valveForce(b),
         b.of(s -> s.load()[1] / s.load()[0]),
         b.of(s -> s.load()[2] / s.load()[0]),
         axles,
@@ -134,34 +133,24 @@ final class Settling {
     return power.batteryEnergy() * power.usableShare() / electrical;
   }
 
-  /** Suction on the floor, lips and thrust, with the valve's jet as a part of the band. */
-  private static Estimate downforce(PlenumBalance balance, Bands<PlenumState> b) {
-    Estimate sum = b.of(s -> s.parts().sum());
-    Estimate valve = valveForce(balance, b);
-    return new Estimate(
-        sum.value() + valve.value(),
-        sum.numerical() + valve.numerical(),
-        sum.iteration() + valve.iteration(),
-        sum.modelLow() + valve.modelLow(),
-        sum.modelHigh() + valve.modelHigh(),
-        sum.trend());
+  /** Sum of the parts; its band also holds the jet of the valve from none to all. */
+  private static Estimate downforce(Bands<PlenumState> b) {
+    return widened(b, b.of(s -> s.parts().sum()));
   }
 
-  /**
-   * Force of the valve's jet. A jet that strikes the ground straight down presses on it and takes ρ
-   * q v from the downforce; one that leaves the seat sideways takes nothing. Half of it is taken,
-   * with a band over both.
-   */
-  private static Estimate valveForce(PlenumBalance balance, Bands<PlenumState> b) {
-    ReliefValve valve = balance.machine().valve();
-    double rho = balance.air().density();
-    Estimate full =
-        valve == null
-            ? Estimate.exact(0)
-            : b.of(s -> s.valveFlow() * Math.sqrt(2 * s.suction() * rho));
-    double half = 0.5 * full.value();
-    double width = half + 0.5 * (full.high() - full.low());
-    return new Estimate(-half, 0, 0, width, width, Estimate.Trend.UNKNOWN);
+  private static Estimate valveForce(Bands<PlenumState> b) {
+    return widened(b, b.of(s -> s.parts().valve()));
+  }
+
+  private static Estimate widened(Bands<PlenumState> b, Estimate e) {
+    double half = Math.abs(b.value().parts().valve());
+    return new Estimate(
+        e.value(),
+        e.numerical(),
+        e.iteration(),
+        e.modelLow() + half,
+        e.modelHigh() + half,
+        e.trend());
   }
 
   /** Loads of the axles on level ground under weight and a load of suction, N. */

@@ -28,6 +28,8 @@ public record ValveSetting(
    * @param liftAtCap m
    * @param largestFlow that it passes at the cap, fully open, m³/s
    * @param seatAreaNeeded seat that would pass the flow with the curtain fully open, m²
+   * @param softSpring spring rate up to which it would open only above the suction at which the
+   *     machine settles without it, N/m; 0 when that suction is above the cap
    * @param suction at which the machine then settles, Pa; null when it does not
    * @param downforce N; null as above
    * @param chatter judgement of the valve as it is set in the file
@@ -39,6 +41,7 @@ public record ValveSetting(
       double liftAtCap,
       double largestFlow,
       double seatAreaNeeded,
+      double softSpring,
       @Nullable Estimate suction,
       @Nullable Estimate downforce,
       Chatter chatter) {}

@@ -25,14 +25,15 @@ final class ValveStudy {
   private ValveStudy() {}
 
   static ValveSetting of(PlenumBalance balance, double factor, @Nullable Estimate margin) {
+    Machine machine = balance.machine();
+    PlenumBalance without = balance.changed(machine.withValve(null));
     Bands<Double> cap =
         new Bands<>(
-            cap(balance, factor, Side.VALUE),
-            cap(balance, factor, Side.LOW),
-            cap(balance, factor, Side.HIGH),
+            cap(without, factor, Side.VALUE),
+            cap(without, factor, Side.LOW),
+            cap(without, factor, Side.HIGH),
             0,
             0);
-    Machine machine = balance.machine();
     double capSuction = cap.value();
     Bands<Double> flow = cap.map(p -> flowAt(balance, p));
     boolean needed = margin != null && margin.low() < factor;
@@ -99,6 +100,9 @@ final class ValveStudy {
     Bands<PlenumState> settled = Settling.settled(with, Stand.REST);
     SettledFigures figures = settled == null ? null : Settling.figures(with, settled);
     PlenumState now = balance.settled(Stand.REST);
+    PlenumState free = balance.changed(balance.machine().withValve(null)).settled(Stand.REST);
+    double room = free == null ? 0 : Math.max(0, cap - free.suction());
+    double softSpring = lift > 0 ? room * valve.seatArea() / lift : 0;
     return new ValveSetting.Setting(
         fits,
         preload,
@@ -106,6 +110,7 @@ final class ValveStudy {
         lift,
         largest,
         flow / jet,
+        softSpring,
         figures == null ? null : figures.suction(),
         figures == null ? null : figures.downforce(),
         chatter(balance, valve, now));

@@ -41,12 +41,12 @@ final class Machines {
         List.of());
   }
 
-  /** p = p₀ − a Q², in 400 points. */
+  /** p = p₀ − a Q², in 900 points. */
   static FanCurve quadratic(double p0, double a) {
     List<FanCurve.Point> points = new ArrayList<>();
     double most = Math.sqrt(p0 / a);
-    for (int k = 0; k <= 400; k++) {
-      double q = most * k / 400;
+    for (int k = 0; k < 900; k++) {
+      double q = most * k / 899;
       points.add(new FanCurve.Point(q, p0 - a * q * q, Double.NaN));
     }
     return new FanCurve(points, 400, new Surroundings(288.15, 0).air().density());

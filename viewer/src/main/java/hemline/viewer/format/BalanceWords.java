@@ -172,6 +172,12 @@ public final class BalanceWords {
               + figure(downforce, 1)
               + " N.");
     }
+    if (set.fits() && set.softSpring() > 0 && set.openingSuction() < v.capSuction().value()) {
+      s.add(
+          "A spring of up to "
+              + Digits.plain(1e-3 * set.softSpring(), 2)
+              + " N/mm would open only above the suction at which the machine settles without it.");
+    }
     ValveSetting.Chatter c = set.chatter();
     if (c.warns()) {
       s.add(

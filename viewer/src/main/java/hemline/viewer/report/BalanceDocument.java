@@ -162,6 +162,7 @@ public final class BalanceDocument {
     JsonText.number(set, "lift", s.liftAtCap());
     JsonText.number(set, "largestFlow", s.largestFlow());
     JsonText.number(set, "seatAreaNeeded", s.seatAreaNeeded());
+    JsonText.number(set, "softSpring", s.softSpring());
     put(set, "suction", s.suction(), "Pa");
     put(set, "downforce", s.downforce(), "N");
     ObjectNode chatter = node.putObject("chatter");

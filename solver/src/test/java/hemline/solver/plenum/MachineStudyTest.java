@@ -1,0 +1,179 @@
+package hemline.solver.plenum;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import hemline.shared.file.LipFile;
+import hemline.shared.file.MachineFile;
+import hemline.shared.problem.InputException;
+import hemline.shared.problem.Notice;
+import hemline.shared.profile.LipProfile;
+import hemline.shared.result.Estimate;
+import hemline.shared.result.LeakPoint;
+import hemline.shared.result.Regime;
+import hemline.shared.result.SolveStatus;
+import hemline.shared.section.SealSection;
+import hemline.shared.vehicle.Machine;
+import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.Closure;
+import hemline.solver.flow.ProgressListener;
+import hemline.solver.grid.MeshLevel;
+import hemline.solver.refine.FamilySolver;
+import hemline.solver.study.LeakKey;
+import hemline.solver.study.LeakStore;
+import hemline.solver.study.LeakStudy;
+import hemline.solver.study.RunOptions;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+
+class MachineStudyTest {
+  private static final Path MACHINES = Path.of("..", "profiles", "machines");
+  private static final RunOptions COARSE = new RunOptions(MeshLevel.COARSE, Closure.AUTO, false, 1);
+
+  /** Leak points by a formula, for the sections that a machine and its lips ask for. */
+  private static MachineBalance balance(
+      Machine machine, List<LipProfile> lips, Function<SealSection, LeakPoint> formula) {
+    Map<String, LeakPoint> points = new HashMap<>();
+    for (SealSection s : new LeakLattice(machine).sections()) {
+      points.put(LeakKey.of(s, COARSE), formula.apply(s));
+    }
+    for (LipProfile lip : lips) {
+      Machine other = machine.withFloor(machine.floor().withLip(lip));
+      for (SealSection s : new LeakLattice(other).sections()) {
+        points.put(LeakKey.of(s, COARSE), formula.apply(s));
+      }
+    }
+    LeakStore store =
+        new LeakStore() {
+          @Override
+          public @Nullable LeakPoint find(String key) {
+            return points.get(key);
+          }
+
+          @Override
+          public void keep(String key, LeakPoint point) {
+            throw new AssertionError("everything is known");
+          }
+        };
+    return new MachineStudy(new LeakStudy(new FamilySolver(), store))
+        .of(machine, lips, 1.5, COARSE, new CancelToken(), ProgressListener.NONE);
+  }
+
+  private static LeakPoint point(SealSection s, double c, SolveStatus status) {
+    return new LeakPoint(
+        s.profile().name(),
+        s.gap(),
+        s.suction(),
+        s.ground().speed(),
+        s.ground().spanwiseSpeed(),
+        status,
+        Regime.TURBULENT,
+        new Estimate(c, 0.01, 0, 0, 0, Estimate.Trend.MONOTONE),
+        new Estimate(-0.01, 0.001, 0, 0, 0, Estimate.Trend.MONOTONE),
+        List.of());
+  }
+
+  private static Machine crawler() throws InputException {
+    return MachineFile.read(MACHINES.resolve("silo-wall-crawler.json"));
+  }
+
+  private static LipProfile lip(String name) throws InputException {
+    return LipFile.load(Path.of("..", "profiles", name + ".json")).profile();
+  }
+
+  @Test
+  void balancesTheCrawler() throws InputException {
+    MachineBalance b = balance(crawler(), List.of(), s -> point(s, 0.7, SolveStatus.CONVERGED));
+    assertThat(b.complete()).isTrue();
+    SettledFigures rest = Objects.requireNonNull(b.rest());
+    assertThat(rest.downforce().value())
+        .isCloseTo(
+            rest.floorForce().value()
+                + rest.lipForce().value()
+                + rest.thrust().value()
+                + rest.valveForce().value(),
+            within(1e-6));
+    assertThat(rest.floorForce().value())
+        .isCloseTo(rest.suction().value() * b.machine().floor().area(), within(1e-9));
+    double axles = rest.axleLoads().stream().mapToDouble(Estimate::value).sum();
+    assertThat(axles).isCloseTo(rest.downforce().value() + 4.6 * HoldStudy.GRAVITY, within(1e-6));
+    assertThat(rest.runTime().value() * rest.electricalPower().value())
+        .isCloseTo(0.8 * 90 * 3600, within(1e-6));
+    assertThat(b.holds()).hasSize(4);
+    assertThat(b.steps()).hasSize(8);
+    assertThat(b.trades().get(0).kind()).isEqualTo(Trade.Kind.AS_IT_IS);
+    assertThat(Objects.requireNonNull(b.trades().get(0).downforce()).value())
+        .isCloseTo(rest.downforce().value(), within(1e-9));
+    assertThat(b.operatingPoints()).anyMatch(OperatingPoint::settled);
+    assertThat(b.leakPoints().stream().distinct().count()).isLessThanOrEqualTo(24);
+  }
+
+  /** A lip that leaks less holds more on the same fan. */
+  @Test
+  void ranksLipsByDownforce() throws InputException {
+    List<LipProfile> lips = List.of(lip("round-nose"), lip("labyrinth-three-teeth"));
+    MachineBalance b =
+        balance(
+            crawler(),
+            lips,
+            s ->
+                point(
+                    s,
+                    s.profile().name().equals(lips.get(1).name()) ? 0.55 : 0.85,
+                    SolveStatus.CONVERGED));
+    assertThat(b.lips())
+        .extracting(Trade::name)
+        .containsExactly(lips.get(1).name(), lips.get(0).name());
+    assertThat(Objects.requireNonNull(b.lips().get(0).downforce()).low())
+        .isGreaterThan(Objects.requireNonNull(b.lips().get(1).downforce()).high());
+  }
+
+  @Test
+  void standsInForSectionsThatFailed() throws InputException {
+    Machine m = crawler();
+    MachineBalance whole = balance(m, List.of(), s -> point(s, 0.7, SolveStatus.CONVERGED));
+    MachineBalance b =
+        balance(
+            m,
+            List.of(),
+            s -> point(s, 0.7, s.suction() > 500 ? SolveStatus.FAILED : SolveStatus.CONVERGED));
+    assertThat(b.notices()).extracting(Notice::code).contains("leak.failed");
+    Estimate with = Objects.requireNonNull(b.rest()).suction();
+    Estimate without = Objects.requireNonNull(whole.rest()).suction();
+    assertThat(with.value()).isCloseTo(without.value(), within(1e-6));
+    assertThat(with.high() - with.low()).isGreaterThan(3 * (without.high() - without.low()));
+  }
+
+  @Test
+  void tellsWhenNothingIsKnown() throws InputException {
+    MachineBalance b = balance(crawler(), List.of(), s -> point(s, 0, SolveStatus.FAILED));
+    assertThat(b.complete()).isFalse();
+    assertThat(b.notices()).hasSize(1);
+  }
+
+  /** Ground that drags air in under the front and out under the rear, taken edge by edge. */
+  @Test
+  void theTravelSpeedChangesTheLeaks() throws InputException {
+    MachineBalance b =
+        balance(
+            crawler(),
+            List.of(),
+            s -> point(s, s.ground().spanwiseSpeed() > 0 ? 0.6 : 0.7, SolveStatus.CONVERGED));
+    double rest = Objects.requireNonNull(b.rest()).suction().value();
+    assertThat(Objects.requireNonNull(b.travelling()).suction().value()).isGreaterThan(rest + 1);
+  }
+
+  @Test
+  void warnsOfLimits() throws InputException {
+    Machine m = crawler();
+    Machine fast = m.withFan(m.fan().atSpeed(1.24 * m.fan().speed()));
+    MachineBalance b = balance(fast, List.of(), s -> point(s, 0.8, SolveStatus.CONVERGED));
+    assertThat(b.notices()).extracting(Notice::code).contains("fan.speed", "power.motor");
+  }
+}
