@@ -19,7 +19,8 @@ public final class NightSheet implements Sheet {
   public static int night(int rgb) {
     OkLab day = OkLab.of(rgb);
     double light = Math.min(LIGHTEST, DARKEST + 0.93 * (1 - day.light()));
-    return new OkLab(light, day.a(), day.b()).rgb();
+    // dark grounds lean to the blue of the window
+    return new OkLab(light, day.a(), day.b() - 0.018 * (1 - light)).rgb();
   }
 
   @Override

@@ -12,6 +12,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
@@ -96,11 +97,13 @@ final class KeptStudies {
       String state =
           when(study)
               + (study.complete() ? "" : " \u00b7 stopped")
-              + (desk.current(study) ? "" : " \u00b7 by another build of the solver");
+              + (desk.current(study) ? "" : " \u00b7 by another build");
       Label below = new Label(state);
       below.getStyleClass().add("quiet");
       VBox lines = new VBox(1, title, below);
-      lines.setMaxWidth(268);
+      lines.prefWidthProperty().bind(list.widthProperty().subtract(28));
+      title.setMinHeight(Region.USE_PREF_SIZE);
+      setPrefWidth(0);
       setGraphic(lines);
     }
   }

@@ -94,6 +94,7 @@ public final class MachineScreen implements Screen {
     file.setMaxWidth(Double.MAX_VALUE);
     file.setConverter(names());
     mesh.setId("machine-mesh");
+    mesh.setConverter(levels());
     mesh.setValue(MeshLevel.COARSE);
     Button other = new Button("Another file \u2026");
     other.setId("machine-open");
@@ -140,6 +141,20 @@ public final class MachineScreen implements Screen {
 
       @Override
       public @Nullable Path fromString(String text) {
+        return null;
+      }
+    };
+  }
+
+  private static StringConverter<MeshLevel> levels() {
+    return new StringConverter<>() {
+      @Override
+      public String toString(@Nullable MeshLevel level) {
+        return level == null ? "" : level.key();
+      }
+
+      @Override
+      public @Nullable MeshLevel fromString(String text) {
         return null;
       }
     };
