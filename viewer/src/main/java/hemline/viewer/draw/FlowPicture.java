@@ -16,6 +16,7 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.EnumMap;
 import java.util.Map;
+import javafx.scene.canvas.GraphicsContext;
 import org.jspecify.annotations.Nullable;
 
 /** A flow made ready to paint at any place and scale: lines are traced once. */
@@ -82,22 +83,31 @@ public final class FlowPicture {
     return shown.placement().low() - shown.section().gap();
   }
 
-  /** Paints colours, mesh and streamlines. */
-  public void paint(Sheet sheet, BoardView view, BoardLook look, Palette ink) {
+  /**
+   * Paints colours, mesh and streamlines.
+   *
+   * @param raster keeps pixels from one painting to the next
+   * @param density pixels of the screen for one of the board
+   */
+  public void paint(
+      GraphicsContext pen,
+      MapRaster raster,
+      double density,
+      BoardView view,
+      BoardLook look,
+      Palette ink) {
     Projection to = projection(view);
     Rectangle2D frame = frame(to);
     if (frame.isEmpty()) {
       return;
     }
-    sheet.clip(frame);
     FieldMap map = map(look);
     if (map != null) {
-      map.paint(
-          sheet,
-          to,
-          frame,
-          look.map() == ColourMap.SPEED ? ink.map().speed() : ink.map().pressure());
+      boolean speed = look.map() == ColourMap.SPEED;
+      raster.paint(pen, map, to, frame, speed ? ink.map().speed() : ink.map().pressure(), density);
     }
+    FxSheet sheet = new FxSheet(pen, ink.paper());
+    sheet.clip(frame);
     if (look.mesh()) {
       paintMesh(sheet, to, frame, ink);
     }

@@ -58,7 +58,7 @@ public record Palette(
           OkLab.polar(0.36, 0.05, 60).rgb(),
           OkLab.polar(0.50, 0.17, 300).rgb(),
           OkLab.polar(0.52, 0.21, 27).rgb(),
-          OkLab.polar(0.66, 0.17, 55).rgb(),
+          OkLab.polar(0.54, 0.145, 55).rgb(),
           Ink.THROUGH,
           Ink.VORTEX,
           new Map(PressureColours.curve(), ColourCurve.SPEED));

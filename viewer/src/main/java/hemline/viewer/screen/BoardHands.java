@@ -149,7 +149,7 @@ final class BoardHands {
       double gap = Math.max(SMALLEST_GAP, Math.rint((low - y) * 2e4) / 2e4);
       bench.set(bench.setting().get().withGap(gap));
     } else {
-      board.look(view.panned(e.getX() - lastX, e.getY() - lastY));
+      board.pan(e.getX() - lastX, e.getY() - lastY);
     }
     lastX = e.getX();
     lastY = e.getY();

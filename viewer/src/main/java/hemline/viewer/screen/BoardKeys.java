@@ -80,10 +80,10 @@ final class BoardKeys {
       case PLUS, ADD, EQUALS -> board.look(view.zoomed(1.25, cx, cy));
       case MINUS, SUBTRACT -> board.look(view.zoomed(0.8, cx, cy));
       case DIGIT0, NUMPAD0, HOME -> board.fit();
-      case LEFT -> board.look(view.panned(40, 0));
-      case RIGHT -> board.look(view.panned(-40, 0));
-      case UP -> board.look(view.panned(0, 40));
-      case DOWN -> board.look(view.panned(0, -40));
+      case LEFT -> board.pan(40, 0);
+      case RIGHT -> board.pan(-40, 0);
+      case UP -> board.pan(0, 40);
+      case DOWN -> board.pan(0, -40);
       default -> {
         return false;
       }

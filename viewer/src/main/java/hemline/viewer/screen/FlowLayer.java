@@ -3,13 +3,14 @@ package hemline.viewer.screen;
 import hemline.viewer.draw.BoardLook;
 import hemline.viewer.draw.BoardView;
 import hemline.viewer.draw.FlowPicture;
-import hemline.viewer.draw.FxSheet;
+import hemline.viewer.draw.MapRaster;
 import hemline.viewer.draw.Palette;
 import hemline.viewer.model.Shown;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicReference;
 import javafx.application.Platform;
+import javafx.scene.Scene;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import org.jspecify.annotations.Nullable;
@@ -26,7 +27,9 @@ final class FlowLayer {
           });
   private final AtomicReference<@Nullable Wanted> wanted = new AtomicReference<>();
   private final Runnable ready;
+  private final MapRaster raster = new MapRaster();
   private @Nullable FlowPicture picture;
+  private @Nullable BoardView painted;
 
   private record Wanted(Shown shown, BoardLook look) {}
 
@@ -71,12 +74,36 @@ final class FlowLayer {
         });
   }
 
+  /** Paints the flow as seen in a view; what was shifted is put right. */
   void paint(BoardView view, BoardLook look, Palette ink) {
+    painted = view;
+    canvas.setTranslateX(0);
+    canvas.setTranslateY(0);
     GraphicsContext pen = canvas.getGraphicsContext2D();
     pen.clearRect(0, 0, canvas.getWidth(), canvas.getHeight());
     FlowPicture now = picture;
     if (now != null) {
-      now.paint(new FxSheet(pen, ink.paper()), view, look, ink);
+      Scene scene = canvas.getScene();
+      double density =
+          scene == null || scene.getWindow() == null ? 1 : scene.getWindow().getOutputScaleX();
+      now.paint(pen, raster, density, view, look, ink);
     }
+  }
+
+  /**
+   * Shows another view of the same scale by shifting what is painted.
+   *
+   * @return false when only painting anew can show it
+   */
+  boolean shift(BoardView view) {
+    BoardView from = painted;
+    if (from == null || from.scale() != view.scale()) {
+      return false;
+    }
+    double dx = (from.left() - view.left()) * view.scale();
+    double dy = (view.bottom() - from.bottom()) * view.scale();
+    canvas.setTranslateX(dx);
+    canvas.setTranslateY(dy);
+    return true;
   }
 }

@@ -13,6 +13,7 @@ import hemline.viewer.model.Selection;
 import hemline.viewer.model.Sketch;
 import hemline.viewer.model.Workbench;
 import java.util.List;
+import javafx.animation.PauseTransition;
 import javafx.application.Platform;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -22,6 +23,7 @@ import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.layout.Background;
 import javafx.scene.layout.Region;
+import javafx.util.Duration;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -29,6 +31,10 @@ import org.jspecify.annotations.Nullable;
  */
 public final class SectionBoard extends Region {
   private static final double STALE_OPACITY = 0.35;
+
+  /** Time without a move after which a shifted flow is painted anew, ms. */
+  private static final double REST = 90;
+
   private final Workbench bench;
   private final Selection selection;
   private final Sketch sketch;
@@ -41,6 +47,7 @@ public final class SectionBoard extends Region {
   private final ReadOnlyObjectWrapper<@Nullable BoardView> view = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<@Nullable FlowPicture> picture =
       new ReadOnlyObjectWrapper<>();
+  private final PauseTransition rest = new PauseTransition(Duration.millis(REST));
   private List<BoardPainter.Label> labels = List.of();
   private double @Nullable [] pointer;
   private boolean flowDirty = true;
@@ -52,6 +59,7 @@ public final class SectionBoard extends Region {
     this.selection = selection;
     this.sketch = sketch;
     tracers = new TracerLayer(view::get, palette::get);
+    rest.setOnFinished(e -> ask(true));
     setId("board");
     setFocusTraversable(true);
     setAccessibleText("Section of the lip over the ground");
@@ -91,6 +99,21 @@ public final class SectionBoard extends Region {
   /** What the board shows; null before it has a size. */
   public @Nullable BoardView view() {
     return view.get();
+  }
+
+  /** Moves the paper by pixels; the flow is shifted and painted anew when the hand rests. */
+  public void pan(double right, double down) {
+    BoardView now = view.get();
+    if (now != null) {
+      BoardView next = now.panned(right, down);
+      view.set(next);
+      if (flow.shift(next)) {
+        rest.playFromStart();
+        ask(false);
+      } else {
+        ask(true);
+      }
+    }
   }
 
   /** Shows another part; the fit to the lip is given up until {@link #fit}. */
