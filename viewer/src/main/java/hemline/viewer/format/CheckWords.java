@@ -48,12 +48,13 @@ public final class CheckWords {
     return row.calibrates() ? share(row.validationUncertainty(), row.expected(), false) : "";
   }
 
-  /** Unit of a component of the flow for an axis. */
+  /** Unit of a component of the flow for an axis, "1" for a coefficient. */
   public static String unit(String component) {
     return switch (component) {
       case "p" -> "Pa";
       case "nut" -> "m\u00b2/s";
-      default -> "m/s";
+      case "u", "v", "w" -> "m/s";
+      default -> "1";
     };
   }
 

@@ -70,7 +70,8 @@ public final class CheckPlot extends Picture {
     List<double[]> all = new ArrayList<>(computed);
     all.addAll(published);
     PlotFrame frame = new PlotFrame(box(), range(all, 0), range(all, 1));
-    String value = curve.component() + ", " + CheckWords.unit(curve.component());
+    String unit = CheckWords.unit(curve.component());
+    String value = unit.equals("1") ? curve.component() : curve.component() + ", " + unit;
     String place = curve.alongY() ? "y, m" : "x, m";
     frame.paint(
         sheet,
