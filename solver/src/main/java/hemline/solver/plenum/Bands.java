@@ -1,6 +1,7 @@
 package hemline.solver.plenum;
 
 import hemline.shared.result.Estimate;
+import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 
@@ -42,7 +43,7 @@ record Bands<T>(T value, @Nullable T low, @Nullable T high, double numerical, do
         Estimate.Trend.UNKNOWN);
   }
 
-  <R> Bands<R> map(java.util.function.Function<T, R> to) {
+  <R> Bands<R> map(Function<T, R> to) {
     return new Bands<>(
         to.apply(value),
         low == null ? null : to.apply(low),

@@ -6,6 +6,7 @@ import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.WheelLoads;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,6 +25,10 @@ final class HoldStudy {
   static final double GRAVITY = 9.80665;
 
   private static final double NO_PULL = 1e-9;
+
+  /** Headings whose margins differ by less, relatively, are alike; the first is told. */
+  private static final double SAME = 1e-6;
+
   private static final List<String> HEADINGS =
       List.of("nose up", "nose down", "left side up", "right side up");
   private static final double[][] DOWNHILL = {{-1, 0}, {1, 0}, {0, -1}, {0, 1}};
@@ -73,7 +78,7 @@ final class HoldStudy {
     int headings = Math.abs(Math.sin(angle)) < NO_PULL ? 1 : HEADINGS.size();
     for (int i = 0; i < headings; i++) {
       Hold hold = hold(place, angle, i, fixed);
-      if (worst == null || low(hold) < low(worst)) {
+      if (worst == null || low(hold) < low(worst) - SAME * Math.abs(low(worst))) {
         worst = hold;
       }
     }
@@ -126,8 +131,7 @@ final class HoldStudy {
     return Math.max(-MOST, Math.min(MOST, margin));
   }
 
-  private static @Nullable Estimate estimate(
-      Bands<Margins> b, java.util.function.ToDoubleFunction<Margins> of) {
+  private static @Nullable Estimate estimate(Bands<Margins> b, ToDoubleFunction<Margins> of) {
     return Double.isFinite(of.applyAsDouble(b.value()))
         ? b.of(m -> finite(of.applyAsDouble(m)))
         : null;

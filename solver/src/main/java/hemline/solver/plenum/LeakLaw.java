@@ -56,8 +56,8 @@ final class LeakLaw {
     return still.estimate(gap, suction);
   }
 
-  double lift(double lnGap, double lnSuction) {
-    return still.lift(lnGap, lnSuction);
+  double lift(double lnGap, double lnSuction, Side side) {
+    return still.lift(lnGap, lnSuction, side);
   }
 
   /**

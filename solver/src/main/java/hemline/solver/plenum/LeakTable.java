@@ -29,7 +29,8 @@ final class LeakTable {
   private static final int LIFT = 5;
   private static final int LOW = 6;
   private static final int HIGH = 7;
-  private static final int FIELDS = 8;
+  private static final int LIFT_WIDTH = 8;
+  private static final int FIELDS = 9;
 
   private final double[] logGap;
   private final double[] logSuction;
@@ -68,6 +69,7 @@ final class LeakTable {
     fine[MODEL_LOW] = smooth(points, p -> p.discharge().modelLow());
     fine[MODEL_HIGH] = smooth(points, p -> p.discharge().modelHigh());
     fine[LIFT] = smooth(points, p -> p.lift().value());
+    fine[LIFT_WIDTH] = smooth(points, p -> 0.5 * (p.lift().high() - p.lift().low()));
     double[][] straight = layOut(points, p -> p.discharge().value(), false);
     for (int i = 0; i < rows; i++) {
       for (int j = 0; j < columns; j++) {
@@ -139,9 +141,17 @@ final class LeakTable {
         Estimate.Trend.UNKNOWN);
   }
 
-  /** Upward lip force per metre over the suction, m, by the logarithms of gap and suction. */
-  double lift(double x, double y) {
-    return read(LIFT, x, y);
+  /**
+   * Upward lip force per metre over the suction, m, by the logarithms of gap and suction. Where the
+   * leaks are taken high the lip is taken to pull down least, so that no downforce is over-stated.
+   */
+  double lift(double x, double y, Side side) {
+    double lift = read(LIFT, x, y);
+    return switch (side) {
+      case VALUE -> lift;
+      case LOW -> lift - read(LIFT_WIDTH, x, y);
+      case HIGH -> lift + read(LIFT_WIDTH, x, y);
+    };
   }
 
   /** What the coefficient would change beyond the solved points if its last slope went on. */

@@ -256,12 +256,13 @@ final class PlenumBalance {
         sink = sink(load, stand);
       }
       if (round < LIP_ROUNDS) {
-        lips = lipLoad(suction, sink);
+        lips = lipLoad(suction, sink, stand.side());
       }
     }
     double least = Double.POSITIVE_INFINITY;
     int leastEdge = -1;
     double leak = 0;
+    double[] edgeLeaks = new double[edgeLength.length];
     double jet = Math.sqrt(2 * suction / rho);
     double lnSuction = Math.log(suction);
     for (int i = 0; i < strips.count; i++) {
@@ -270,7 +271,9 @@ final class PlenumBalance {
         least = h;
         leastEdge = strips.edge[i];
       }
-      leak += stripLeak(i, h, lnSuction, stand) * jet;
+      double part = stripLeak(i, h, lnSuction, stand) * jet;
+      leak += part;
+      edgeLeaks[strips.edge[i]] += part;
     }
     for (FloorOutline.Piece p : pieces) {
       double h0 = machine.floor().edges().get(p.edge()).gap();
@@ -289,6 +292,7 @@ final class PlenumBalance {
         suction,
         flow,
         leak,
+        edgeLeaks,
         valveFlow,
         other,
         sink.clone(),
@@ -354,13 +358,14 @@ final class PlenumBalance {
                 Math.log(h), lnSuction, stand.moving(), strips.facing[i], stand.side());
   }
 
-  private double[] lipLoad(double suction, double[] sink) {
+  private double[] lipLoad(double suction, double[] sink, Side side) {
     double[] out = new double[3];
     double lnSuction = Math.log(suction);
     for (int i = 0; i < strips.count; i++) {
       if (strips.length[i] > 0) {
         double h = Math.max(gap(i, sink), 1e-6);
-        double down = -strips.law[i].lift(Math.log(h), lnSuction) * suction * strips.length[i];
+        double down =
+            -strips.law[i].lift(Math.log(h), lnSuction, side) * suction * strips.length[i];
         out[0] += down;
         out[1] += down * strips.x[i];
         out[2] += down * strips.y[i];

@@ -9,6 +9,7 @@ import java.util.Arrays;
  * @param suction Pa
  * @param fanFlow m³/s
  * @param leakFlow under the seal, m³/s
+ * @param edgeLeaks its parts by edge, each with the corner at the edge's end, m³/s
  * @param valveFlow m³/s
  * @param otherFlow m³/s
  * @param sink of the floor {z, a, b}: z + a x + b y, m
@@ -23,6 +24,7 @@ record PlenumState(
     double suction,
     double fanFlow,
     double leakFlow,
+    double[] edgeLeaks,
     double valveFlow,
     double otherFlow,
     double[] sink,
@@ -60,8 +62,8 @@ record PlenumState(
   /** The same state judged. */
   PlenumState judged(boolean isStable, boolean isStalled) {
     return new PlenumState(
-        suction, fanFlow, leakFlow, valveFlow, otherFlow, sink, load, parts, leastGap, leastEdge,
-        isStable, isStalled);
+        suction, fanFlow, leakFlow, edgeLeaks, valveFlow, otherFlow, sink, load, parts, leastGap,
+        leastEdge, isStable, isStalled);
   }
 
   @Override

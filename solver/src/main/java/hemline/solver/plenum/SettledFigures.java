@@ -21,6 +21,7 @@ import java.util.List;
  * @param centreY of pressure, m
  * @param axleLoads weight and downforce on level ground, by axle, N
  * @param edgeGaps smallest gap under each edge, m
+ * @param edgeLeaks leak under each edge, m³/s
  * @param leastGap smallest of them, m
  * @param leastEdge its edge
  * @param heave sink at the origin, m
@@ -42,6 +43,7 @@ public record SettledFigures(
     Estimate centreY,
     List<Estimate> axleLoads,
     List<Estimate> edgeGaps,
+    List<Estimate> edgeLeaks,
     Estimate leastGap,
     int leastEdge,
     Estimate heave,
@@ -49,5 +51,6 @@ public record SettledFigures(
   public SettledFigures {
     axleLoads = List.copyOf(axleLoads);
     edgeGaps = List.copyOf(edgeGaps);
+    edgeLeaks = List.copyOf(edgeLeaks);
   }
 }

@@ -99,9 +99,11 @@ final class Settling {
       axles.add(b.of(s -> axleLoads(machine, s.load())[axle]));
     }
     List<Estimate> gaps = new ArrayList<>();
+    List<Estimate> leaks = new ArrayList<>();
     for (int i = 0; i < machine.floor().edges().size(); i++) {
       int edge = i;
       gaps.add(b.of(s -> balance.leastGap(edge, s.sink())));
+      leaks.add(b.of(s -> s.edgeLeaks()[edge]));
     }
     return new SettledFigures(
         b.of(PlenumState::suction),
@@ -119,6 +121,7 @@ final class Settling {
         b.of(s -> s.load()[2] / s.load()[0]),
         axles,
         gaps,
+        leaks,
         b.of(PlenumState::leastGap),
         b.value().leastEdge(),
         b.of(s -> s.sink()[0]),

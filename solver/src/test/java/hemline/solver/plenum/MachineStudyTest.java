@@ -101,6 +101,18 @@ class MachineStudyTest {
             within(1e-6));
     assertThat(rest.floorForce().value())
         .isCloseTo(rest.suction().value() * b.machine().floor().area(), within(1e-9));
+    // lips of 0.01 ± 0.001 m: that band is in theirs, and in the downforce
+    Estimate lips = rest.lipForce();
+    assertThat(0.5 * (lips.high() - lips.low())).isGreaterThan(0.1 * lips.value());
+    assertThat(rest.downforce().high() - rest.downforce().low())
+        .isGreaterThan(lips.high() - lips.low());
+    assertThat(rest.edgeLeaks().stream().mapToDouble(Estimate::value).sum())
+        .isCloseTo(
+            b.operatingPoints().stream()
+                .filter(OperatingPoint::settled)
+                .mapToDouble(p -> p.leakFlow().value())
+                .sum(),
+            within(1e-9));
     double axles = rest.axleLoads().stream().mapToDouble(Estimate::value).sum();
     assertThat(axles).isCloseTo(rest.downforce().value() + 4.6 * HoldStudy.GRAVITY, within(1e-6));
     assertThat(rest.runTime().value() * rest.electricalPower().value())

@@ -26,6 +26,7 @@ public final class BalancePage {
   public enum Topic {
     POINTS,
     FIGURES,
+    EDGES,
     HEIGHT,
     VALVE,
     HOLDS,
@@ -73,6 +74,7 @@ public final class BalancePage {
     BalancePage page = new BalancePage(balance);
     page.points();
     page.figures();
+    page.edges();
     page.height();
     page.holds();
     page.launch();
@@ -198,6 +200,36 @@ public final class BalancePage {
             BalanceWords.figure(rest, factor),
             moving == null ? "" : BalanceWords.figure(moving, factor),
             unit));
+  }
+
+  private void edges() {
+    SettledFigures f = balance.rest();
+    if (f == null) {
+      return;
+    }
+    SettledFigures v = balance.travelling();
+    List<List<String>> table = new ArrayList<>();
+    table.add(
+        List.of(
+            "edge",
+            "faces",
+            "lip",
+            "static gap, mm",
+            "gap, mm",
+            "leak at rest, L/s",
+            v == null ? "" : "at " + BalanceWords.speed(machine.travelSpeed())));
+    for (int i = 0; i < f.edgeGaps().size(); i++) {
+      table.add(
+          List.of(
+              String.valueOf(i),
+              BalanceWords.faces(machine, i),
+              machine.floor().edges().get(i).lip().name(),
+              Digits.plain(1000 * machine.floor().edges().get(i).gap(), 4),
+              BalanceWords.figure(f.edgeGaps().get(i), 1000),
+              BalanceWords.figure(f.edgeLeaks().get(i), 1000),
+              v == null ? "" : BalanceWords.figure(v.edgeLeaks().get(i), 1000)));
+    }
+    add(Topic.EDGES, "Edge by edge, springs included", table, List.of());
   }
 
   private void height() {

@@ -1,6 +1,7 @@
 package hemline.viewer.format;
 
 import hemline.shared.result.Estimate;
+import hemline.shared.vehicle.FloorOutline;
 import hemline.shared.vehicle.GroundStep;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.plenum.Hold;
@@ -58,6 +59,22 @@ public final class BalanceWords {
         + " rpm \u00b7 air "
         + Digits.plain(m.air().air().density(), 4)
         + " kg/m\u00b3";
+  }
+
+  /** Where an edge of the floor faces, by its chord. */
+  public static String faces(Machine m, int edge) {
+    double x = 0;
+    double y = 0;
+    for (FloorOutline.Piece p : m.floor().pieces()) {
+      if (p.edge() == edge) {
+        x += p.outwardX() * p.length();
+        y += p.outwardY() * p.length();
+      }
+    }
+    double size = Math.hypot(x, y);
+    String along = x > 0.38 * size ? "front" : x < -0.38 * size ? "rear" : "";
+    String across = y > 0.38 * size ? "left" : y < -0.38 * size ? "right" : "";
+    return (along + " " + across).strip();
   }
 
   /** A speed: "0.2 m/s". */

@@ -46,6 +46,7 @@ final class BalanceCsv {
     }
     for (int i = 0; i < f.edgeGaps().size(); i++) {
       line(out, state, "gapUnderEdge" + i, f.edgeGaps().get(i), "m");
+      line(out, state, "leakUnderEdge" + i, f.edgeLeaks().get(i), "m3/s");
     }
   }
 

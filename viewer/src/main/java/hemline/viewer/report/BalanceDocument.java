@@ -117,6 +117,8 @@ public final class BalanceDocument {
     gap.put("leastEdge", f.leastEdge());
     ArrayNode edges = gap.putArray("edges");
     f.edgeGaps().forEach(g -> edges.add(JsonText.estimate(g, "m")));
+    ArrayNode leaks = gap.putArray("edgeLeaks");
+    f.edgeLeaks().forEach(q -> leaks.add(JsonText.estimate(q, FLOW)));
     put(gap, "heave", f.heave(), "m");
     put(gap, "pitch", f.pitch(), "rad");
     ObjectNode power = node.putObject("power");
