@@ -168,7 +168,7 @@ record DevelopedGap(
       double q = carried(found);
       boolean settled = found.outcome().status() == SolveStatus.CONVERGED;
       boolean carries = Double.isNaN(flow) || Math.abs(q - flow) < FLOW_ERROR * flow;
-      if (settled && carries || !(q > 0) || round == ROUNDS || cancel.isCancelled()) {
+      if ((settled && carries) || !(q > 0) || round == ROUNDS || cancel.isCancelled()) {
         return found;
       }
       push *= carries ? 1 : Math.pow(flow / q, FRICTION_POWER);

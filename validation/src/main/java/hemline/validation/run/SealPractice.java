@@ -100,12 +100,13 @@ final class SealPractice implements ComputedCase {
       Estimate upper = suction(pair[0], cancel);
       Estimate lower = suction(pair[1], cancel);
       progress.progress((double) ++done / one.expected().size(), one.name());
-      boolean solved = upper != null && lower != null;
-      all &= solved;
-      quantities.add(
-          solved
-              ? new Measured(expected.quantity(), "1", ratio(upper, lower), List.of(), false)
-              : null);
+      if (upper == null || lower == null) {
+        all = false;
+        quantities.add(null);
+      } else {
+        quantities.add(
+            new Measured(expected.quantity(), "1", ratio(upper, lower), List.of(), false));
+      }
     }
     return new Outcome(
         cancel.isCancelled()
