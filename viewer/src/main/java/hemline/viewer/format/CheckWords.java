@@ -5,7 +5,6 @@ import hemline.validation.reference.ExpectedFigure;
 import hemline.validation.reference.ExpectedFigure.Comparison;
 import hemline.validation.run.CheckRow;
 import hemline.validation.run.CheckSummary;
-import java.util.Locale;
 import java.util.OptionalDouble;
 
 /** Numbers and sentences of a check. */
@@ -19,9 +18,11 @@ public final class CheckWords {
   /** A number with five digits; powers of ten where it is very small or large. */
   public static String number(double value) {
     double size = Math.abs(value);
-    return size == 0 || size >= PLAIN_FROM && size < PLAIN_TO
-        ? Digits.plain(value, DIGITS)
-        : String.format(Locale.ROOT, "%.3e", value).replace('-', '\u2212');
+    if (size == 0 || size >= PLAIN_FROM && size < PLAIN_TO) {
+      return Digits.plain(value, DIGITS);
+    }
+    int power = (int) Math.floor(Math.log10(size));
+    return Digits.plain(value * Math.pow(10, -power), DIGITS - 1) + "e" + Digits.fixed(power, 0);
   }
 
   /** Value and half-width of the band. */

@@ -82,7 +82,7 @@ final class ReadmeTest {
   void everyOptionItNamesExistsAndTheOtherWayRound() throws Exception {
     Set<String> named = options(readme());
     Set<String> known = new TreeSet<>();
-    for (String command : List.of("run", "sweep", "rank", "balance", "convert")) {
+    for (String command : List.of("run", "sweep", "rank", "balance", "check", "convert")) {
       ByteArrayOutputStream bytes = new ByteArrayOutputStream();
       PrintStream out = new PrintStream(bytes, true, StandardCharsets.UTF_8);
       Desk desk = new Desk(out, out, false, new CancelToken(), new FakeBench(), () -> 0L);
