@@ -15,11 +15,15 @@ import java.nio.file.Path;
 import java.util.List;
 import javafx.application.Application;
 import javafx.application.Platform;
+import javafx.geometry.Rectangle2D;
+import javafx.stage.Screen;
 import javafx.stage.Stage;
 import org.jspecify.annotations.Nullable;
 
 /** The window as a program. Its one argument, if any, is a lip file or a project folder. */
 public final class HemlineApplication extends Application {
+  private static final double WIDTH = 1280;
+  private static final double HEIGHT = 800;
 
   @Override
   public void start(Stage stage) throws InputException {
@@ -50,6 +54,9 @@ public final class HemlineApplication extends Application {
     if (pages != null) {
       pages.lookAfter(stage);
     }
+    Rectangle2D room = Screen.getPrimary().getVisualBounds();
+    stage.setWidth(Math.min(WIDTH, room.getWidth()));
+    stage.setHeight(Math.min(HEIGHT, room.getHeight()));
     stage.show();
     window.benchScreen().board().requestFocus();
   }

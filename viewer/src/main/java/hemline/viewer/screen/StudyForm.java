@@ -21,6 +21,7 @@ import java.util.Map;
 import javafx.collections.FXCollections;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
@@ -30,6 +31,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.util.StringConverter;
 import org.jspecify.annotations.Nullable;
@@ -37,6 +39,7 @@ import org.jspecify.annotations.Nullable;
 /** Asks for a study: what to find out, for which lips, under which conditions. */
 final class StudyForm {
   private static final int MOST_POINTS = 60;
+  private static final int USUAL_CANDIDATES = 4;
   private static final String USUAL_BASELINE = "plain flat 8";
 
   private final VBox box = new VBox(7);
@@ -141,7 +144,7 @@ final class StudyForm {
     for (LipProfile one : known) {
       CheckBox check = new CheckBox(one.name());
       check.setId("candidate-" + one.name().replace(' ', '-'));
-      check.setSelected(chosen.getOrDefault(one.name(), candidates.isEmpty()));
+      check.setSelected(chosen.getOrDefault(one.name(), candidates.size() < USUAL_CANDIDATES));
       candidates.put(one.name(), check);
       candidateBox.getChildren().add(check);
     }
@@ -190,7 +193,12 @@ final class StudyForm {
       list.setMinHeight(90);
       list.getStyleClass().add("candidates");
       VBox.setVgrow(list, Priority.SOMETIMES);
-      box.getChildren().addAll(heading("Lips"), list, row("measured against", grown(baseline)));
+      Label lips = heading("Lips");
+      HBox.setHgrow(lips, Priority.ALWAYS);
+      lips.setMaxWidth(Double.MAX_VALUE);
+      HBox head = new HBox(6, lips, choosing("all", true), choosing("none", false));
+      head.setAlignment(Pos.BASELINE_LEFT);
+      box.getChildren().addAll(head, list, row("measured against", grown(baseline)));
     } else {
       box.getChildren().addAll(heading("Lip"), lip, relative);
     }
@@ -210,6 +218,14 @@ final class StudyForm {
     box.getChildren().add(row("in", points, new Label("points"), new Label("   mesh"), mesh));
   }
 
+  private Button choosing(String name, boolean on) {
+    Button button = new Button(name);
+    button.setId("candidates-" + name);
+    button.getStyleClass().add("small");
+    button.setOnAction(e -> candidates.values().forEach(c -> c.setSelected(on)));
+    return button;
+  }
+
   private static Label heading(String text) {
     Label label = new Label(text);
     label.getStyleClass().add("page-heading");
@@ -222,7 +238,9 @@ final class StudyForm {
   }
 
   private static HBox row(String name, Node... nodes) {
-    HBox row = new HBox(6, new Label(name));
+    Label words = new Label(name);
+    words.setMinWidth(Region.USE_PREF_SIZE);
+    HBox row = new HBox(6, words);
     row.getChildren().addAll(nodes);
     row.setAlignment(Pos.CENTER_LEFT);
     return row;
