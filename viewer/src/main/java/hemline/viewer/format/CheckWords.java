@@ -97,7 +97,19 @@ public final class CheckWords {
           .append(s.bands())
           .append(" rows that have one (")
           .append(Digits.fixed(100 * s.coverage(), 0))
-          .append(" %).");
+          .append(" %)");
+      if (s.turbulentBands() > 0) {
+        text.append(": exact and laminar ")
+            .append(s.covered() - s.turbulentCovered())
+            .append(" of ")
+            .append(s.bands() - s.turbulentBands())
+            .append(", turbulent ")
+            .append(s.turbulentCovered())
+            .append(" of ")
+            .append(s.turbulentBands())
+            .append(", where the flow model adds an error that grids do not show");
+      }
+      text.append('.');
     }
     return text.toString().strip();
   }

@@ -37,6 +37,8 @@ public final class CheckDocument {
     counts.put("failed", summary.failed());
     counts.put("bands", summary.bands());
     counts.put("bandsThatHoldTheReference", summary.covered());
+    counts.put("turbulentBands", summary.turbulentBands());
+    counts.put("turbulentBandsThatHoldTheReference", summary.turbulentCovered());
     JsonText.number(document, "seconds", seconds);
     return JsonText.of(document);
   }
