@@ -87,7 +87,7 @@ public final class SequencedSolver {
         last = first(problem, start.of(problem), rest, limits, cancel);
       } else {
         FlowState state = StateTransfer.transfer(last.problem(), last.state(), problem);
-        last = new SteadyFlowSolver(problem, state, limits, cancel).solve();
+        last = new SteadyFlowSolver(problem, state, limits, cancel).refine();
       }
       solutions.add(last);
       progress.progress((g + 1.0) / grids, "grid " + (g + 1));

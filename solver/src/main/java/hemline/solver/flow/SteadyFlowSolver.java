@@ -22,7 +22,7 @@ public final class SteadyFlowSolver {
   private static final int APPROACH_STEPS = 15;
   private static final int TRY_STEPS = 20;
   private static final int TRY_ITERATIONS = 300;
-  private static final int ACCELERATION_DEPTH = 5;
+  private static final int ACCELERATION_DEPTH = 8;
   private static final int ACCELERATE_FROM = 40;
 
   /** History is dropped when the residual has grown by this factor over its best. */
@@ -38,6 +38,11 @@ public final class SteadyFlowSolver {
   private static final IterationSettings[] LADDER = {
     new IterationSettings(0.8, 0.5, 0.7, 2, 5e-2), new IterationSettings(0.7, 0.3, 0.6, 2, 5e-2)
   };
+
+  /** Velocity factor on grids up to a number of cells when the start is near the answer. */
+  private static final double NEAR_VELOCITY = 0.85;
+
+  private static final int NEAR_CELLS = 7000;
 
   /**
    * When to stop.
@@ -55,7 +60,7 @@ public final class SteadyFlowSolver {
 
     /** Most passes of a whole solve, all attempts together. */
     public int most() {
-      return NEWTON_STEPS + LADDER.length * accelerated + plain;
+      return NEWTON_STEPS + (LADDER.length + 1) * accelerated + plain;
     }
   }
 
@@ -116,18 +121,37 @@ public final class SteadyFlowSolver {
             problem.drive().least());
   }
 
-  /** Runs to an end. */
+  /** Runs to an end from a start that may be anything. */
   public FlowSolution solve() {
+    return solve(LADDER);
+  }
+
+  /** Runs to an end from a start near the answer, such as the flow on a coarser grid. */
+  FlowSolution refine() {
+    return solve(new IterationSettings[] {near(), LADDER[0], LADDER[1]});
+  }
+
+  /**
+   * Little relaxation, and the less the finer the grid: the distance that the flow advances in one
+   * pass then stays the same, while its cells shrink.
+   */
+  private IterationSettings near() {
+    double finer = Math.max(1, problem.geometry().mesh.cells / (double) NEAR_CELLS);
+    return new IterationSettings(1 - (1 - NEAR_VELOCITY) / Math.sqrt(finer), 0.5, 0.85, 3, 5e-2);
+  }
+
+  private FlowSolution solve(IterationSettings[] ladder) {
     FlowState start = copy(state);
     SolveStatus status = SolveStatus.UNSTEADY;
     if (problem.closure() == Closure.LAMINAR) {
       status = newton(NEWTON_STEPS);
     }
-    for (int rung = 0; open(status) && rung < LADDER.length; rung++) {
+    for (int rung = 0; open(status) && rung < ladder.length; rung++) {
       if (status == SolveStatus.FAILED) {
         state.set(start);
       }
-      status = accelerated(rung, limits.accelerated());
+      Attempt attempt = rung == 0 ? Attempt.ACCELERATED : Attempt.RELAXED;
+      status = accelerated(ladder[rung], attempt, limits.accelerated());
     }
     if (open(status)) {
       if (status == SolveStatus.FAILED) {
@@ -143,7 +167,8 @@ public final class SteadyFlowSolver {
     return solution(
         problem.closure() == Closure.LAMINAR
             ? newton(TRY_STEPS)
-            : accelerated(0, Math.min(TRY_ITERATIONS, limits.accelerated())));
+            : accelerated(
+                LADDER[0], Attempt.ACCELERATED, Math.min(TRY_ITERATIONS, limits.accelerated())));
   }
 
   /**
@@ -201,8 +226,7 @@ public final class SteadyFlowSolver {
   }
 
   /** Segregated iteration with Anderson acceleration. */
-  private SolveStatus accelerated(int rung, int most) {
-    Attempt attempt = rung == 0 ? Attempt.ACCELERATED : Attempt.RELAXED;
+  private SolveStatus accelerated(IterationSettings settings, Attempt attempt, int most) {
     SegregatedIteration iteration = new SegregatedIteration(equations);
     StateVector vector =
         new StateVector(state, problem.spanwise(), problem.closure() != Closure.LAMINAR);
@@ -221,7 +245,7 @@ public final class SteadyFlowSolver {
       if (accelerate) {
         vector.read(before);
       }
-      iteration.step(LADDER[rung]);
+      iteration.step(settings);
       problem.drive().adjust(state, SEGREGATED_GAIN);
       if (accelerate) {
         if (equations.momentumResidual > RUNAWAY * best) {
