@@ -32,12 +32,7 @@ public final class FanCurveFile {
     this.file = file;
   }
 
-  /**
-   * A column.
-   *
-   * @param name in the head line
-   * @param kind of its values
-   */
+  /** The columns, by their name in the head line and the kind of their values. */
   private enum Column {
     FLOW("flow", QuantityKind.VOLUME_FLOW),
     PRESSURE("static pressure", QuantityKind.PRESSURE),

@@ -53,7 +53,8 @@ public final class MachineStudy {
     }
     List<LeakPoint> points = leaks.points(sections, options, cancel, progress);
     if (points.stream().anyMatch(p -> p.status() == SolveStatus.CANCELLED)) {
-      long done = points.stream().filter(p -> p.status() != SolveStatus.CANCELLED).count();
+      long done =
+          points.stream().distinct().filter(p -> p.status() != SolveStatus.CANCELLED).count();
       return MachineBalance.without(
           machine,
           points,
@@ -62,7 +63,7 @@ public final class MachineStudy {
               "The study was stopped; "
                   + done
                   + " of "
-                  + points.size()
+                  + points.stream().distinct().count()
                   + " sections are solved and kept for the next time."));
     }
     List<LeakPoint> filled = filled(points);

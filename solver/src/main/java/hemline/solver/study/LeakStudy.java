@@ -55,21 +55,29 @@ public final class LeakStudy {
       }
     }
     if (!open.isEmpty()) {
-      List<String> openKeys = List.copyOf(open.keySet());
+      List<Map.Entry<String, SealSection>> asked = List.copyOf(open.entrySet());
       List<Solved> solved =
           SolvePool.solve(
-              open.values().stream().map(Question::of).toList(), family, options, cancel, progress);
-      for (int i = 0; i < openKeys.size(); i++) {
-        LeakPoint point = point(open.get(openKeys.get(i)), solved.get(i).answer().result());
-        known.put(openKeys.get(i), point);
+              asked.stream().map(entry -> Question.of(entry.getValue())).toList(),
+              family,
+              options,
+              cancel,
+              progress);
+      for (int i = 0; i < asked.size(); i++) {
+        LeakPoint point = point(asked.get(i).getValue(), solved.get(i).answer().result());
+        known.put(asked.get(i).getKey(), point);
         if (point.status() != SolveStatus.CANCELLED) {
-          store.keep(openKeys.get(i), point);
+          store.keep(asked.get(i).getKey(), point);
         }
       }
     }
     List<LeakPoint> points = new ArrayList<>();
     for (int i = 0; i < keys.size(); i++) {
-      points.add(named(known.get(keys.get(i)), sections.get(i)));
+      LeakPoint point = known.get(keys.get(i));
+      if (point == null) {
+        throw new IllegalStateException("a section was neither known nor solved");
+      }
+      points.add(named(point, sections.get(i)));
     }
     return points;
   }
