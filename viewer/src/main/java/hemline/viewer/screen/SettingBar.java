@@ -59,11 +59,20 @@ final class SettingBar {
                 3000),
             quantity(
                 "ground",
-                "ground towards the plenum",
+                "ground",
                 Quantities::speed,
                 v -> Digits.plain(v, 3) + " m/s",
                 Setting::groundSpeed,
                 Setting::withGroundSpeed,
+                -15,
+                15),
+            quantity(
+                "spanwise",
+                "along the seal",
+                Quantities::speed,
+                v -> Digits.plain(v, 3) + " m/s",
+                Setting::spanwiseSpeed,
+                Setting::withSpanwiseSpeed,
                 -15,
                 15));
     Region space = new Region();
