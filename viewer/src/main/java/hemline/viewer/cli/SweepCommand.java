@@ -159,21 +159,25 @@ final class SweepCommand extends Job {
               + " points were solved.");
     }
     if (!done.isEmpty()) {
-      boolean whole = complete && against != null;
+      RelativeSweep whole = complete ? against : null;
       String document =
-          whole
-              ? SweepDocument.text(against, true, seconds)
-              : SweepDocument.text(told, complete, seconds);
+          whole == null
+              ? SweepDocument.text(told, complete, seconds)
+              : SweepDocument.text(whole, true, seconds);
       if (folder != null) {
         folder.write("sweep.json", document);
         folder.write("figures.csv", FiguresCsv.of(done));
         SectionFiles.picture(
-            folder, "sweep", whole ? SweepChart.of(against, swept) : SweepChart.of(told, swept));
+            folder,
+            "sweep",
+            whole == null ? SweepChart.of(told, swept) : SweepChart.of(whole, swept));
       }
       if (output.json) {
         print(document);
       } else {
-        print(SweepText.lines(told, whole ? against.relativeLeak() : List.of(), swept, seconds));
+        print(
+            SweepText.lines(
+                told, whole == null ? List.of() : whole.relativeLeak(), swept, seconds));
         print(
             List.of(
                 folder == null

@@ -114,8 +114,10 @@ public final class SweepChart extends Picture {
     List<@Nullable Estimate> values = new ArrayList<>();
     for (SectionResult result : sweep.points()) {
       Estimate estimate = result.figures().get(figure);
-      boolean known = estimate != null && result.status() != SolveStatus.FAILED;
-      values.add(known ? estimate.times(factor) : null);
+      values.add(
+          estimate == null || result.status() == SolveStatus.FAILED
+              ? null
+              : estimate.times(factor));
     }
     return values;
   }
