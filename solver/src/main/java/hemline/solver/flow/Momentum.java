@@ -21,6 +21,14 @@ final class Momentum {
   /** Share of the velocity scale for it. */
   private static final double EASE = 0.3;
 
+  /**
+   * Most that a turbulent face value may change between the line of cell centres and the face's own
+   * centre, over the smaller velocity beside it. In slivers at a wall the gradient times the offset
+   * can exceed the velocity itself; taken from the last pass such a term grows without end, however
+   * strong the relaxation.
+   */
+  private static final double OFFSET = 0.5;
+
   private final FlowProblem problem;
   private final FaceGeometry geometry;
   private final Mesh mesh;
@@ -199,6 +207,7 @@ final class Momentum {
 
   // cross diffusion ν T ∂φ/∂t and convection of the face centroid's offset F s ∂φ/∂t
   private void irregularFaces(FlowState s, VelocityGradients g) {
+    double bound = problem.closure() == Closure.LAMINAR ? Double.MAX_VALUE : OFFSET;
     for (int i = 0; i < geometry.irregular.length; i++) {
       int f = geometry.irregular[i];
       int o = mesh.owner[f];
@@ -209,12 +218,16 @@ final class Momentum {
       double[] gu = vertical ? g.uy : g.ux;
       double[] gv = vertical ? g.vy : g.vx;
       double[] gw = vertical ? g.wy : g.wx;
-      double factor =
-          faceViscosity[f] * geometry.crossLength[i]
-              - problem.secondOrderShare()[f] * s.flux[f] * geometry.skew[i];
-      double cu = factor * (wo * gu[o] + wn * gu[n]);
-      double cv = factor * (wo * gv[o] + wn * gv[n]);
-      double cw = factor * (wo * gw[o] + wn * gw[n]);
+      double across = faceViscosity[f] * geometry.crossLength[i];
+      double convected = problem.secondOrderShare()[f] * s.flux[f];
+      double skew = geometry.skew[i];
+      double size = bound * Math.min(size(s, o), size(s, n));
+      double du = wo * gu[o] + wn * gu[n];
+      double dv = wo * gv[o] + wn * gv[n];
+      double dw = wo * gw[o] + wn * gw[n];
+      double cu = across * du - convected * within(skew * du, size);
+      double cv = across * dv - convected * within(skew * dv, size);
+      double cw = across * dw - convected * within(skew * dw, size);
       bu[o] += cu;
       bu[n] -= cu;
       bv[o] += cv;
@@ -222,6 +235,14 @@ final class Momentum {
       bw[o] += cw;
       bw[n] -= cw;
     }
+  }
+
+  private static double size(FlowState s, int c) {
+    return Math.abs(s.u[c]) + Math.abs(s.v[c]) + Math.abs(s.w[c]);
+  }
+
+  private static double within(double x, double most) {
+    return Math.max(-most, Math.min(most, x));
   }
 
   // Σ ν A n_j ∂u_j/∂x_i, which does not vanish where the eddy viscosity varies

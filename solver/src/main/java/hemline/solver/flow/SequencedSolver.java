@@ -11,10 +11,17 @@ import org.jspecify.annotations.Nullable;
 /**
  * Solves one flow on a sequence of grids, each started from the one before.
  *
- * <p>Laminar flows come to the first grid by way of higher viscosities.
+ * <p>Laminar flows come to the first grid by way of higher viscosities, turbulent ones when nothing
+ * was found without.
  */
 public final class SequencedSolver {
-  /** Laminar flows come to their first grid through these multiples of the viscosity. */
+  /** Eddy viscosity of fluid at rest, over velocity times gap. */
+  private static final double THICK = 0.01;
+
+  /** Momentum residual above which an unsteady end says that no flow was found. */
+  private static final double HOPELESS = 0.1;
+
+  /** Flows come to their first grid through these multiples of the viscosity. */
   private static final double[] VISCOSITY = {30, 8, 2.5};
 
   private static final SteadyFlowSolver.Limits ROUGH =
@@ -116,11 +123,21 @@ public final class SequencedSolver {
     }
     if (problem.closure() == Closure.LAMINAR) {
       spent += thin(problem, rest, cancel);
+      return new SteadyFlowSolver(problem, rest, limits, cancel).solve().after(spent);
     }
-    return new SteadyFlowSolver(problem, rest, limits, cancel).solve().after(spent);
+    FlowState again = new FlowState(rest.u.length, rest.flux.length, rest.boundaryFlux.length);
+    again.set(rest);
+    FlowSolution solution = new SteadyFlowSolver(problem, rest, limits, cancel).solve();
+    SolveStatus status = solution.outcome().status();
+    if (status == SolveStatus.FAILED
+        || status == SolveStatus.UNSTEADY && solution.outcome().momentumResidual() > HOPELESS) {
+      spent += solution.outcome().iterations() + thin(problem, again, cancel);
+      solution = new SteadyFlowSolver(problem, again, limits, cancel).solve();
+    }
+    return solution.after(spent);
   }
 
-  /** Brings a flow at rest to one of lower and lower viscosity, by a few Newton steps each. */
+  /** Brings a flow at rest to one of lower and lower viscosity, by a few steps each. */
   private static int thin(FlowProblem problem, FlowState state, CancelToken cancel) {
     int spent = 0;
     for (double multiple : VISCOSITY) {
@@ -135,8 +152,22 @@ public final class SequencedSolver {
     return spent;
   }
 
+  /**
+   * Fluid at rest. Turbulent flows start so thick that the pressure, before there is any inertia to
+   * hold it back, drives no more than about the jet's own velocity through the gap.
+   */
   private static FlowState rest(FlowProblem problem) {
     var mesh = problem.geometry().mesh;
-    return new FlowState(mesh.cells, mesh.faces, mesh.boundaryFaces);
+    FlowState rest = new FlowState(mesh.cells, mesh.faces, mesh.boundaryFaces);
+    if (problem.closure() != Closure.LAMINAR) {
+      FlowProblem.InflowTurbulence inflow = problem.inflowTurbulence();
+      double thick = THICK * problem.scales().velocity() * problem.scales().length();
+      double eddy = Math.max(inflow.eddyViscosity(), thick);
+      Arrays.fill(rest.k, inflow.k());
+      Arrays.fill(rest.omega, inflow.k() / eddy);
+      Arrays.fill(rest.nuTilde, eddy);
+      Arrays.fill(rest.eddyViscosity, eddy);
+    }
+    return rest;
   }
 }

@@ -20,9 +20,10 @@ import hemline.solver.linear.AndersonAcceleration;
 public final class SteadyFlowSolver {
   private static final int NEWTON_STEPS = 80;
   private static final int APPROACH_STEPS = 15;
+  private static final int APPROACH_PASSES = 80;
+  private static final IterationSettings APPROACH = new IterationSettings(0.5, 0.2, 0.5, 2, 5e-2);
   private static final int TRY_STEPS = 20;
   private static final int TRY_ITERATIONS = 300;
-  private static final int ACCELERATION_DEPTH = 8;
   private static final int ACCELERATE_FROM = 40;
 
   /** History is dropped when the residual has grown by this factor over its best. */
@@ -31,13 +32,25 @@ public final class SteadyFlowSolver {
   /** Closing passes of an attempt without an answer that tell why. */
   private static final int PLATEAU = 200;
 
+  /** Momentum residual above which a state is worth less than the start. */
+  private static final double LOST = 0.1;
+
   private static final double SEGREGATED_GAIN = 0.2;
   private static final double NEWTON_GAIN = 0.8;
 
   /** Relaxation of the accelerated attempts, bold first, and of the plain one that is averaged. */
-  private static final IterationSettings[] LADDER = {
-    new IterationSettings(0.8, 0.5, 0.7, 2, 5e-2), new IterationSettings(0.7, 0.3, 0.6, 2, 5e-2)
+  private static final Rung[] LADDER = {
+    new Rung(new IterationSettings(0.8, 0.5, 0.7, 2, 5e-2), 5),
+    new Rung(new IterationSettings(0.7, 0.3, 0.6, 2, 5e-2), 5)
   };
+
+  /**
+   * How one accelerated attempt iterates.
+   *
+   * @param settings relaxation of a pass
+   * @param depth differences that acceleration keeps
+   */
+  private record Rung(IterationSettings settings, int depth) {}
 
   /** Velocity factor on grids up to a number of cells when the start is near the answer. */
   private static final double NEAR_VELOCITY = 0.85;
@@ -128,36 +141,37 @@ public final class SteadyFlowSolver {
 
   /** Runs to an end from a start near the answer, such as the flow on a coarser grid. */
   FlowSolution refine() {
-    return solve(new IterationSettings[] {near(), LADDER[0], LADDER[1]});
+    return solve(new Rung[] {near(), LADDER[0], LADDER[1]});
   }
 
   /**
    * Little relaxation, and the less the finer the grid: the distance that the flow advances in one
    * pass then stays the same, while its cells shrink.
    */
-  private IterationSettings near() {
+  private Rung near() {
     double finer = Math.max(1, problem.geometry().mesh.cells / (double) NEAR_CELLS);
-    return new IterationSettings(1 - (1 - NEAR_VELOCITY) / Math.sqrt(finer), 0.5, 0.85, 3, 5e-2);
+    double velocity = 1 - (1 - NEAR_VELOCITY) / Math.sqrt(finer);
+    return new Rung(new IterationSettings(velocity, 0.5, 0.85, 3, 5e-2), 8);
   }
 
-  private FlowSolution solve(IterationSettings[] ladder) {
+  private FlowSolution solve(Rung[] ladder) {
     FlowState start = copy(state);
     SolveStatus status = SolveStatus.UNSTEADY;
     if (problem.closure() == Closure.LAMINAR) {
       status = newton(NEWTON_STEPS);
     }
-    for (int rung = 0; open(status) && rung < ladder.length; rung++) {
-      if (status == SolveStatus.FAILED) {
+    for (int i = 0; open(status) && i < ladder.length; i++) {
+      if (lost(status)) {
         state.set(start);
       }
-      Attempt attempt = rung == 0 ? Attempt.ACCELERATED : Attempt.RELAXED;
-      status = accelerated(ladder[rung], attempt, limits.accelerated());
+      Attempt attempt = i == 0 ? Attempt.ACCELERATED : Attempt.RELAXED;
+      status = accelerated(ladder[i], attempt, limits.accelerated());
     }
     if (open(status)) {
-      if (status == SolveStatus.FAILED) {
+      if (lost(status)) {
         state.set(start);
       }
-      status = averaged(LADDER[LADDER.length - 1]);
+      status = averaged(LADDER[LADDER.length - 1].settings());
     }
     return solution(status);
   }
@@ -172,16 +186,40 @@ public final class SteadyFlowSolver {
   }
 
   /**
-   * A few Newton steps towards the answer, whatever they reach.
+   * A few steps towards the answer, whatever they reach: of Newton's method in laminar flow, else
+   * much relaxed passes.
    *
-   * @return steps spent
+   * @return steps or passes spent
    */
   int approach() {
     FlowState start = copy(state);
-    if (newton(APPROACH_STEPS) == SolveStatus.FAILED) {
+    SolveStatus status =
+        problem.closure() == Closure.LAMINAR ? newton(APPROACH_STEPS) : passes(APPROACH_PASSES);
+    if (status == SolveStatus.FAILED) {
       state.set(start);
     }
     return spent;
+  }
+
+  private SolveStatus passes(int most) {
+    SegregatedIteration iteration = new SegregatedIteration(equations);
+    course.restart();
+    while (course.passes() < most) {
+      if (cancel.isCancelled()) {
+        return ended(Attempt.RELAXED, Reason.CANCELLED);
+      }
+      iteration.step(APPROACH);
+      problem.drive().adjust(state, SEGREGATED_GAIN);
+      if (!note()) {
+        return ended(Attempt.RELAXED, Reason.DIVERGED);
+      }
+    }
+    return unsettled(Attempt.RELAXED, 0);
+  }
+
+  /** True when the state of an attempt is no start for the next. */
+  private boolean lost(SolveStatus status) {
+    return status == SolveStatus.FAILED || !(equations.momentumResidual < LOST);
   }
 
   private static boolean open(SolveStatus status) {
@@ -226,12 +264,12 @@ public final class SteadyFlowSolver {
   }
 
   /** Segregated iteration with Anderson acceleration. */
-  private SolveStatus accelerated(IterationSettings settings, Attempt attempt, int most) {
+  private SolveStatus accelerated(Rung rung, Attempt attempt, int most) {
     SegregatedIteration iteration = new SegregatedIteration(equations);
     StateVector vector =
         new StateVector(state, problem.spanwise(), problem.closure() != Closure.LAMINAR);
     AndersonAcceleration acceleration =
-        new AndersonAcceleration(vector.size(), vector.judged(), ACCELERATION_DEPTH);
+        new AndersonAcceleration(vector.size(), vector.judged(), rung.depth());
     double[] before = new double[vector.size()];
     double[] after = new double[vector.size()];
     double[] weight = weights();
@@ -245,7 +283,7 @@ public final class SteadyFlowSolver {
       if (accelerate) {
         vector.read(before);
       }
-      iteration.step(settings);
+      iteration.step(rung.settings());
       problem.drive().adjust(state, SEGREGATED_GAIN);
       if (accelerate) {
         if (equations.momentumResidual > RUNAWAY * best) {

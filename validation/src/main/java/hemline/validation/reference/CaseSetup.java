@@ -2,6 +2,7 @@ package hemline.validation.reference;
 
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
+import java.util.List;
 
 /** What a case solves. */
 public sealed interface CaseSetup {
@@ -12,9 +13,10 @@ public sealed interface CaseSetup {
   /**
    * An open section with a lip from a lip file.
    *
-   * @param closure auto, laminar, sst or sa
+   * @param closures auto, laminar, sst or sa; the first gives the figures, the distance to others
+   *     is added to the bands
    */
-  record Lip(SealSection section, String closure) implements CaseSetup {}
+  record Lip(SealSection section, List<String> closures) implements CaseSetup {}
 
   /**
    * A set-up that a duct file cannot say, made in code: an exact flow given on the boundary, or a

@@ -21,7 +21,7 @@ import java.util.Map;
  *   <li>{@code cases.csv}: case, title, proves, covers, kind (duct, lip or computed), and where
  *       they differ from the rule mesh (medium), fast (no), file (case.json) and, for a lip, gap
  *       (m), suction (Pa), groundSpeed, spanwiseSpeed (m/s), density (kg/m³), kinematicViscosity
- *       (m²/s), closure (auto);
+ *       (m²/s), closure (auto; sst+sa adds the distance between both to the bands);
  *   <li>the duct and lip files;
  *   <li>{@code expected.csv}: case, quantity, reference, referenceUncertainty, relativeTolerance,
  *       and where they differ from the rule scale (the reference), comparison (within), reason,
@@ -149,7 +149,7 @@ public final class ReferenceCases {
                     new GroundMotion(row.number("groundSpeed", 0), row.number("spanwiseSpeed", 0)),
                     new FluidState(row.number("density"), row.number("kinematicViscosity")),
                     List.of()),
-                row.text("closure", "auto"));
+                List.of(row.text("closure", "auto").split("\\+")));
         case "computed" -> new CaseSetup.Computed(row.text("case"));
         default -> throw new IllegalStateException(folder + ": there is no kind " + kind);
       };

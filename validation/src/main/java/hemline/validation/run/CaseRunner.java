@@ -24,6 +24,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Solves reference cases and lays the computed quantities beside their references. */
 public final class CaseRunner {
+  /** Grids on which a second closure is solved: a spread between closures needs no more. */
+  private static final int GRIDS_TO_COMPARE = 2;
+
   private final SectionFamily family;
 
   /**
@@ -42,11 +45,22 @@ public final class CaseRunner {
     }
     MeshLevel level = level(one.mesh());
     GridFamily solved;
+    List<GridFamily> others = new ArrayList<>();
     Conditions conditions;
     if (one.setup() instanceof CaseSetup.Lip lip) {
+      List<String> closures = lip.closures();
       solved =
           family.solve(
-              lip.section(), level, SectionFamily.GRIDS, closure(lip.closure()), cancel, progress);
+              lip.section(),
+              level,
+              SectionFamily.GRIDS,
+              closure(closures.get(0)),
+              cancel,
+              progress);
+      for (String other : closures.subList(1, closures.size())) {
+        others.add(
+            family.solve(lip.section(), level, GRIDS_TO_COMPARE, closure(other), cancel, progress));
+      }
       conditions = Conditions.of(lip.section());
     } else {
       var duct = ((CaseSetup.Duct) one.setup()).section();
@@ -56,7 +70,7 @@ public final class CaseRunner {
     }
     boolean stopped =
         solved.cancelled() || cancel.isCancelled() && solved.grids().size() < SectionFamily.GRIDS;
-    SectionResult result = Estimates.result(conditions, solved, List.of(), List.of(), stopped);
+    SectionResult result = Estimates.result(conditions, solved, others, List.of(), stopped);
     return section(one, conditions, solved, result);
   }
 
