@@ -8,9 +8,9 @@ import hemline.shared.result.Ending;
  */
 final class Course {
   /** Passes over which an attempt must have gained something. */
-  private static final int PATIENCE = 200;
+  private static final int PATIENCE = 300;
 
-  /** Least gain: the best residual of the last passes over the best of as many before. */
+  /** Least gain: the best residual of the last passes over the best before. */
   private static final double GAIN = 0.85;
 
   private static final int LEAST_CYCLES = 4;
@@ -55,6 +55,11 @@ final class Course {
     return passes;
   }
 
+  /** Residual that the first pass met, 0 before it. */
+  double firstResidual() {
+    return passes > 0 ? residuals[0] : 0;
+  }
+
   /** Relative spread of the figure since a pass; a figure near zero has its least size. */
   double spread(int from) {
     double low = Double.MAX_VALUE;
@@ -79,8 +84,7 @@ final class Course {
   /** True when the residual has reached a plateau: many passes without gain. */
   boolean stalled() {
     int recent = passes - PATIENCE;
-    int before = recent - PATIENCE;
-    return before >= 0 && best(recent, passes) > GAIN * best(before, recent);
+    return recent >= PATIENCE / 3 && best(recent, passes) > GAIN * best(0, recent);
   }
 
   private double best(int from, int to) {

@@ -32,7 +32,7 @@ public final class SteadyFlowSolver {
   /** Closing passes of an attempt without an answer that tell why. */
   private static final int PLATEAU = 200;
 
-  /** Momentum residual above which a state is worth less than the start. */
+  /** Momentum residual above which a state may be worth less than the start. */
   private static final double LOST = 0.1;
 
   private static final double SEGREGATED_GAIN = 0.2;
@@ -219,7 +219,8 @@ public final class SteadyFlowSolver {
 
   /** True when the state of an attempt is no start for the next. */
   private boolean lost(SolveStatus status) {
-    return status == SolveStatus.FAILED || !(equations.momentumResidual < LOST);
+    return status == SolveStatus.FAILED
+        || !(equations.momentumResidual < Math.max(LOST, course.firstResidual()));
   }
 
   private static boolean open(SolveStatus status) {
