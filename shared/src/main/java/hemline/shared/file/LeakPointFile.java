@@ -4,9 +4,11 @@ import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
 import hemline.shared.problem.Problem;
 import hemline.shared.result.Estimate;
+import hemline.shared.result.GridLeak;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -15,10 +17,13 @@ import java.util.Map;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
-/** Solved leak points as text, schema {@code hemline.leak/1}, SI; kept between runs. */
+/** Solved leak points as text, schema {@code hemline.leak/2}, SI; kept between runs. */
 public final class LeakPointFile {
   private static final String KIND = "leak";
-  private static final int VERSION = 1;
+  private static final int VERSION = 2;
+
+  /** Numbers of a grid: place, cells, discharge, spread, lift. */
+  private static final int NUMBERS = 5;
 
   private LeakPointFile() {}
 
@@ -38,7 +43,38 @@ public final class LeakPointFile {
     List<Object> notices = new ArrayList<>();
     point.notices().forEach(n -> notices.add(List.of(n.code(), n.text())));
     top.put("notices", notices);
+    top.put("grids", point.grids().stream().map(LeakPointFile::grid).toList());
+    top.put("otherModel", point.otherModel().stream().map(LeakPointFile::grid).toList());
     return JsonLayout.text(top);
+  }
+
+  private static List<Object> grid(GridLeak g) {
+    return List.of(
+        BigDecimal.valueOf(g.place()),
+        BigDecimal.valueOf(g.cells()),
+        LengthUnit.decimal(g.discharge()),
+        LengthUnit.decimal(g.spread()),
+        LengthUnit.decimal(g.lift()));
+  }
+
+  private static List<GridLeak> grids(JsonKeys keys, String key) {
+    List<GridLeak> grids = new ArrayList<>();
+    for (JsonItem item : keys.list(key)) {
+      if (item instanceof JsonItem.Array numbers && numbers.items().size() == NUMBERS) {
+        double[] v = new double[NUMBERS];
+        for (int i = 0; i < NUMBERS; i++) {
+          v[i] =
+              numbers.items().get(i) instanceof JsonItem.Number n
+                  ? Double.parseDouble(n.literal())
+                  : Double.NaN;
+        }
+        boolean sound = v[0] >= 0 && v[1] >= 1 && v[3] >= 0;
+        if (sound && Double.isFinite(v[0] + v[1] + v[2] + v[3] + v[4])) {
+          grids.add(new GridLeak((int) v[0], (int) v[1], v[2], v[3], v[4]));
+        }
+      }
+    }
+    return grids;
   }
 
   private static Map<String, Object> estimate(Estimate e) {
@@ -90,7 +126,9 @@ public final class LeakPointFile {
               regime,
               discharge,
               lift,
-              notices);
+              notices,
+              grids(keys, "grids"),
+              grids(keys, "otherModel"));
     }
     if (point == null || !problems.isEmpty()) {
       if (problems.isEmpty()) {

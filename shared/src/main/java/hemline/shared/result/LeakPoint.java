@@ -16,6 +16,8 @@ import java.util.List;
  * @param discharge discharge coefficient; exactly 0 where no usable flow was found
  * @param lift upward force on the lip per metre of seal over the suction, m
  * @param notices warnings of the solve
+ * @param grids leak on each usable grid, coarsest first; empty where it is not known by grid
+ * @param otherModel leak on the coarsest grid with the other plausible flow model; empty for none
  */
 public record LeakPoint(
     String lip,
@@ -27,9 +29,74 @@ public record LeakPoint(
     Regime regime,
     Estimate discharge,
     Estimate lift,
-    List<Notice> notices) {
+    List<Notice> notices,
+    List<GridLeak> grids,
+    List<GridLeak> otherModel) {
   public LeakPoint {
     notices = List.copyOf(notices);
+    grids = List.copyOf(grids);
+    otherModel = List.copyOf(otherModel);
+  }
+
+  /** A leak that is not known grid by grid. */
+  public LeakPoint(
+      String lip,
+      double gap,
+      double suction,
+      double groundSpeed,
+      double spanwiseSpeed,
+      SolveStatus status,
+      Regime regime,
+      Estimate discharge,
+      Estimate lift,
+      List<Notice> notices) {
+    this(
+        lip,
+        gap,
+        suction,
+        groundSpeed,
+        spanwiseSpeed,
+        status,
+        regime,
+        discharge,
+        lift,
+        notices,
+        List.of(),
+        List.of());
+  }
+
+  /** The same leak with another name of the lip. */
+  public LeakPoint named(String name) {
+    return new LeakPoint(
+        name,
+        gap,
+        suction,
+        groundSpeed,
+        spanwiseSpeed,
+        status,
+        regime,
+        discharge,
+        lift,
+        notices,
+        grids,
+        otherModel);
+  }
+
+  /** The same section with another leak and lift. */
+  public LeakPoint with(Estimate otherDischarge, Estimate otherLift) {
+    return new LeakPoint(
+        lip,
+        gap,
+        suction,
+        groundSpeed,
+        spanwiseSpeed,
+        status,
+        regime,
+        otherDischarge,
+        otherLift,
+        notices,
+        grids,
+        otherModel);
   }
 
   /** True when a flow was found. */

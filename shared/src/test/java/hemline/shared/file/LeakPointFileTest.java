@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
 import hemline.shared.result.Estimate;
+import hemline.shared.result.GridLeak;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
@@ -24,7 +25,11 @@ class LeakPointFileTest {
           Regime.TRANSITIONAL,
           new Estimate(0.7123456789012345, 1e-3, 2e-7, 0.1, 0, Estimate.Trend.OSCILLATING),
           new Estimate(-0.0101, 3e-4, 0, 0, 1e-5, Estimate.Trend.MONOTONE),
-          List.of(new Notice("regime.transition", "May be either.")));
+          List.of(new Notice("regime.transition", "May be either.")),
+          List.of(
+              new GridLeak(0, 840, 0.7000000000000001, 1e-9, -0.0102),
+              new GridLeak(2, 3360, 0.71, 0, -0.0101)),
+          List.of(new GridLeak(0, 840, 0.8, 2e-3, -0.0102)));
 
   @Test
   void readsWhatItWrites() throws InputException {

@@ -148,6 +148,32 @@ final class LeakLattice {
     return laws;
   }
 
+  /**
+   * Leak laws for ground at rest by the name of the lip.
+   *
+   * @param points in the order of the sections, all usable
+   * @param smooth false for straight lines between the points
+   */
+  Map<String, LeakLaw> lawsAtRest(List<LeakPoint> points, boolean smooth) {
+    Map<String, LeakLaw> laws = new LinkedHashMap<>();
+    still.forEach(
+        (name, block) ->
+            laws.put(
+                name,
+                new LeakLaw(
+                    new LeakTable(
+                        block.gaps(),
+                        block.suctions(),
+                        points.subList(block.from(), block.from() + block.size()),
+                        smooth))));
+    return laws;
+  }
+
+  /** True for sections at rest. */
+  static boolean atRest(LeakPoint p) {
+    return p.groundSpeed() == 0 && p.spanwiseSpeed() == 0;
+  }
+
   private static LeakTable table(Block block, List<LeakPoint> points) {
     return new LeakTable(
         block.gaps(), block.suctions(), points.subList(block.from(), block.from() + block.size()));

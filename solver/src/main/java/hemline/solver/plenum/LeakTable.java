@@ -50,6 +50,15 @@ final class LeakTable {
    * @param points by gap, then by suction, all usable
    */
   LeakTable(List<Double> gaps, List<Double> suctions, List<LeakPoint> points) {
+    this(gaps, suctions, points, true);
+  }
+
+  /**
+   * Table through usable points.
+   *
+   * @param smooth false for straight lines between the points
+   */
+  LeakTable(List<Double> gaps, List<Double> suctions, List<LeakPoint> points, boolean smooth) {
     if (points.size() != gaps.size() * suctions.size()) {
       throw new IllegalArgumentException("a leak table needs a point for each gap and suction");
     }
@@ -63,7 +72,7 @@ final class LeakTable {
     suctionStep =
         columns == 1 ? 1 : (logSuction[logSuction.length - 1] - suctionLow) / (columns - 1);
     fine = new double[FIELDS][rows][columns];
-    fine[VALUE] = smooth(points, p -> p.discharge().value());
+    fine[VALUE] = layOut(points, p -> p.discharge().value(), smooth);
     fine[NUMERICAL] = smooth(points, p -> p.discharge().numerical());
     fine[ITERATION] = smooth(points, p -> p.discharge().iteration());
     fine[MODEL_LOW] = smooth(points, p -> p.discharge().modelLow());

@@ -20,7 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param launch acceleration; null when it does not settle
  * @param steps dip under each edge; empty when none is asked
  * @param trades one change at a time, as it is first
- * @param lips the machine with other lips, the most downforce first; empty when none are asked
+ * @param lips the machine with other lips, by rank; empty when none are asked
  * @param fanCurve as it runs
  * @param leakCurves all leaks at fixed gaps
  * @param overGap downforce over the factor of the static gaps
@@ -40,7 +40,7 @@ public record MachineBalance(
     @Nullable Launch launch,
     List<StepCrossing> steps,
     List<Trade> trades,
-    List<Trade> lips,
+    List<RankedLip> lips,
     @Nullable FlowCurve fanCurve,
     List<FlowCurve> leakCurves,
     List<DownforcePoint> overGap,

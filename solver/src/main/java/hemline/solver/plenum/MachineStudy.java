@@ -12,7 +12,6 @@ import hemline.solver.flow.ProgressListener;
 import hemline.solver.study.LeakStudy;
 import hemline.solver.study.RunOptions;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -71,14 +70,26 @@ public final class MachineStudy {
       return MachineBalance.without(
           machine, points, new Notice("leak.failed", "No section gave a usable flow."));
     }
-    Map<String, LeakLaw> laws = new LinkedHashMap<>();
-    int from = filled.size();
-    for (int k = lattices.size() - 1; k >= 0; k--) {
-      int count = lattices.get(k).sections().size();
-      from -= count;
-      laws.putAll(lattices.get(k).laws(filled.subList(from, from + count)));
+    List<List<LeakPoint>> byLattice = new ArrayList<>();
+    int from = 0;
+    for (LeakLattice lattice : lattices) {
+      byLattice.add(filled.subList(from, from + lattice.sections().size()));
+      from += lattice.sections().size();
     }
-    return balance(machine, others, factor, laws, points.subList(0, own.sections().size()), points);
+    LipContest contest = new LipContest(machine, new LipContest.Entry("", own, byLattice.get(0)));
+    List<LipContest.Entry> entries = new ArrayList<>();
+    for (int k = 0; k < others.size(); k++) {
+      entries.add(
+          new LipContest.Entry(
+              others.get(k).name(), lattices.get(k + 1), byLattice.get(k + 1), others.get(k)));
+    }
+    return balance(
+        machine,
+        contest.ranked(entries),
+        factor,
+        own.laws(byLattice.get(0)),
+        points.subList(0, own.sections().size()),
+        points);
   }
 
   /** The machine at rest with one lip all round. */
@@ -102,7 +113,7 @@ public final class MachineStudy {
 
   private static MachineBalance balance(
       Machine machine,
-      List<LipProfile> others,
+      List<RankedLip> lips,
       double factor,
       Map<String, LeakLaw> laws,
       List<LeakPoint> own,
@@ -128,7 +139,7 @@ public final class MachineStudy {
         TractionBudget.slower(balance, rest, moving),
         rest == null ? List.of() : StepStudy.of(balance, rest),
         trades.sizes(),
-        trades.lips(others),
+        lips,
         trades.fanCurve(),
         trades.leakCurves(),
         trades.overGap(),
@@ -155,14 +166,7 @@ public final class MachineStudy {
       Estimate c = nearest.discharge();
       double width = STAND_IN * Math.abs(c.value());
       out.add(
-          new LeakPoint(
-              p.lip(),
-              p.gap(),
-              p.suction(),
-              p.groundSpeed(),
-              p.spanwiseSpeed(),
-              p.status(),
-              p.regime(),
+          p.with(
               new Estimate(
                   c.value(),
                   c.numerical() + width,
@@ -170,8 +174,7 @@ public final class MachineStudy {
                   c.modelLow(),
                   c.modelHigh(),
                   c.trend()),
-              nearest.lift(),
-              p.notices()));
+              nearest.lift()));
     }
     return out;
   }

@@ -1,13 +1,10 @@
 package hemline.solver.plenum;
 
-import hemline.shared.profile.LipProfile;
-import hemline.shared.result.Estimate;
 import hemline.shared.vehicle.FanCurve;
 import hemline.shared.vehicle.FloorOutline;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.plenum.Trade.Kind;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -53,19 +50,9 @@ final class TradeStudy {
     return trades;
   }
 
-  /** The machine with each of some lips all round, the most downforce first. */
-  List<Trade> lips(List<LipProfile> lips) {
-    List<Trade> trades = new ArrayList<>();
-    for (LipProfile lip : lips) {
-      trades.add(trade(Kind.LIP, lip.name(), 1, machine.withFloor(machine.floor().withLip(lip))));
-    }
-    trades.sort(
-        Comparator.comparingDouble(
-            t -> {
-              Estimate force = t.downforce();
-              return force == null ? 0 : -force.value();
-            }));
-    return trades;
+  /** The machine, whose edges all have the same lip, as one of the lips tried. */
+  Trade lip(String name) {
+    return trade(Kind.LIP, name, 1, machine);
   }
 
   private Machine atSpeed(double factor) {

@@ -3,12 +3,16 @@ package hemline.solver.study;
 import hemline.shared.fluid.Expansibility;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
+import hemline.shared.result.GridLeak;
+import hemline.shared.result.GridRun;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.Closure;
 import hemline.solver.flow.ProgressListener;
+import hemline.solver.refine.LeakSeries;
 import hemline.solver.refine.SectionFamily;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -56,19 +60,21 @@ public final class LeakStudy {
     }
     if (!open.isEmpty()) {
       List<Map.Entry<String, SealSection>> asked = List.copyOf(open.entrySet());
-      List<Solved> solved =
+      List<Solved> answers =
           SolvePool.solve(
               asked.stream().map(entry -> Question.of(entry.getValue())).toList(),
               family,
               options,
               cancel,
-              progress);
+              progress,
+              (i, solved) -> {
+                LeakPoint point = point(asked.get(i).getValue(), solved);
+                if (point.status() != SolveStatus.CANCELLED) {
+                  store.keep(asked.get(i).getKey(), point);
+                }
+              });
       for (int i = 0; i < asked.size(); i++) {
-        LeakPoint point = point(asked.get(i).getValue(), solved.get(i).answer().result());
-        known.put(asked.get(i).getKey(), point);
-        if (point.status() != SolveStatus.CANCELLED) {
-          store.keep(asked.get(i).getKey(), point);
-        }
+        known.put(asked.get(i).getKey(), point(asked.get(i).getValue(), answers.get(i)));
       }
     }
     List<LeakPoint> points = new ArrayList<>();
@@ -82,7 +88,8 @@ public final class LeakStudy {
     return points;
   }
 
-  private static LeakPoint point(SealSection section, SectionResult result) {
+  private static LeakPoint point(SealSection section, Solved solved) {
+    SectionResult result = solved.answer().result();
     Estimate none = Estimate.exact(0);
     Estimate leak = result.figures().get(Figure.LEAK_FLOW);
     Estimate force = result.figures().getOrDefault(Figure.LIP_FORCE_Y, none);
@@ -98,21 +105,39 @@ public final class LeakStudy {
         result.regime(),
         leak == null ? none : leak.times(Math.signum(section.suction()) / (section.gap() * jet)),
         force.times(1 / section.suction()),
-        result.notices());
+        result.notices(),
+        grids(section, solved, solved.closure()),
+        solved.leaks().keySet().stream()
+            .filter(closure -> closure != solved.closure())
+            .findFirst()
+            .map(closure -> grids(section, solved, closure))
+            .orElse(List.of()));
+  }
+
+  /** The leak on each usable grid under one flow model; the lift is that of the answer's model. */
+  private static List<GridLeak> grids(SealSection section, Solved solved, Closure closure) {
+    LeakSeries series = solved.leaks().get(closure);
+    List<GridRun> runs = solved.answer().result().grids();
+    double scale =
+        Math.signum(section.suction())
+            / (section.gap()
+                * Expansibility.jetSpeed(section.suction(), section.fluid().density()));
+    List<GridLeak> grids = new ArrayList<>();
+    for (int k = 0; series != null && k < Math.min(series.places(), runs.size()); k++) {
+      GridRun run = runs.get(k);
+      double lift =
+          run.figures().scalars().getOrDefault(Figure.LIP_FORCE_Y, 0.0) / section.suction();
+      if (Double.isFinite(series.leak(k)) && Double.isFinite(lift)) {
+        grids.add(
+            new GridLeak(
+                k, run.cells(), scale * series.leak(k), Math.abs(scale) * series.spread(k), lift));
+      }
+    }
+    return grids;
   }
 
   /** The name of the lip that asks: a point may have been solved for one of the same outline. */
   private static LeakPoint named(LeakPoint p, SealSection section) {
-    return new LeakPoint(
-        section.profile().name(),
-        p.gap(),
-        p.suction(),
-        p.groundSpeed(),
-        p.spanwiseSpeed(),
-        p.status(),
-        p.regime(),
-        p.discharge(),
-        p.lift(),
-        p.notices());
+    return p.named(section.profile().name());
   }
 }

@@ -14,6 +14,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.ThreadFactory;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.BiConsumer;
 import java.util.stream.IntStream;
 
 /**
@@ -32,6 +33,7 @@ final class SolvePool {
   private final ProgressSum sum;
   private final ExecutorService pool;
   private final List<CompletableFuture<Solved>> answers = new ArrayList<>();
+  private final BiConsumer<Integer, Solved> taker;
 
   private SolvePool(
       List<Question> questions,
@@ -40,7 +42,8 @@ final class SolvePool {
       RunOptions options,
       CancelToken cancel,
       ProgressSum sum,
-      ExecutorService pool) {
+      ExecutorService pool,
+      BiConsumer<Integer, Solved> taker) {
     this.questions = questions;
     this.parent = parent;
     this.family = family;
@@ -48,6 +51,7 @@ final class SolvePool {
     this.cancel = cancel;
     this.sum = sum;
     this.pool = pool;
+    this.taker = taker;
     questions.forEach(question -> answers.add(new CompletableFuture<>()));
   }
 
@@ -58,7 +62,23 @@ final class SolvePool {
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress) {
-    return solve(questions, WarmOrder.cold(questions.size()), family, options, cancel, progress);
+    return solve(questions, family, options, cancel, progress, (i, solved) -> {});
+  }
+
+  /**
+   * Solves all questions from cold starts and answers in their order.
+   *
+   * @param taker is given each answer with its number as soon as it is there, on the solving thread
+   */
+  static List<Solved> solve(
+      List<Question> questions,
+      SectionFamily family,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress,
+      BiConsumer<Integer, Solved> taker) {
+    int[] cold = WarmOrder.cold(questions.size());
+    return solve(questions, cold, family, options, cancel, progress, taker);
   }
 
   /**
@@ -75,13 +95,31 @@ final class SolvePool {
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress) {
+    return solve(questions, parent, family, options, cancel, progress, (i, solved) -> {});
+  }
+
+  private static List<Solved> solve(
+      List<Question> questions,
+      int[] parent,
+      SectionFamily family,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress,
+      BiConsumer<Integer, Solved> taker) {
     double[] work = questions.stream().mapToDouble(Question::work).toArray();
     int threads = Math.max(1, Math.min(options.threads(), questions.size()));
     ExecutorService pool = Executors.newFixedThreadPool(threads, solveThreads());
     try {
       SolvePool run =
           new SolvePool(
-              questions, parent, family, options, cancel, new ProgressSum(work, progress), pool);
+              questions,
+              parent,
+              family,
+              options,
+              cancel,
+              new ProgressSum(work, progress),
+              pool,
+              taker);
       IntStream.range(0, work.length)
           .filter(i -> parent[i] < 0)
           .boxed()
@@ -102,6 +140,7 @@ final class SolvePool {
     try {
       SolveTask task = new SolveTask(questions.get(i), family, options, before, cancel, sum.of(i));
       Solved solved = task.run();
+      taker.accept(i, solved);
       children(i).forEach(child -> submit(child, task.starts()));
       answers.get(i).complete(solved);
     } catch (Throwable e) {

@@ -9,6 +9,7 @@ import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Estimate;
+import hemline.shared.result.GridLeak;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
@@ -24,6 +25,7 @@ import hemline.solver.study.LeakStore;
 import hemline.solver.study.LeakStudy;
 import hemline.solver.study.RunOptions;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -140,10 +142,74 @@ class MachineStudyTest {
                     s.profile().name().equals(lips.get(1).name()) ? 0.55 : 0.85,
                     SolveStatus.CONVERGED));
     assertThat(b.lips())
-        .extracting(Trade::name)
+        .extracting(RankedLip::name)
         .containsExactly(lips.get(1).name(), lips.get(0).name());
-    assertThat(Objects.requireNonNull(b.lips().get(0).downforce()).low())
-        .isGreaterThan(Objects.requireNonNull(b.lips().get(1).downforce()).high());
+    assertThat(Objects.requireNonNull(b.lips().get(0).trade().downforce()).low())
+        .isGreaterThan(Objects.requireNonNull(b.lips().get(1).trade().downforce()).high());
+  }
+
+  /** A point whose coefficient on grids 2 : 3 : 4 is off by an error common to all lips. */
+  private static LeakPoint onGrids(SealSection s, double c, double error) {
+    List<GridLeak> grids = new ArrayList<>();
+    for (int k = 0; k < 3; k++) {
+      double size = 2.0 / (2 + k);
+      grids.add(
+          new GridLeak(k, 800 * (2 + k) * (2 + k) / 4, c * (1 + error * size), 1e-6 * c, -0.01));
+    }
+    LeakPoint p = point(s, c, SolveStatus.CONVERGED);
+    return new LeakPoint(
+        p.lip(),
+        p.gap(),
+        p.suction(),
+        p.groundSpeed(),
+        p.spanwiseSpeed(),
+        p.status(),
+        p.regime(),
+        new Estimate(c, 0.05 * c, 0, 0, 0, Estimate.Trend.MONOTONE),
+        p.lift(),
+        List.of(),
+        grids,
+        List.of());
+  }
+
+  /**
+   * Lips 3 % apart in leak, each with a band of 5 % and one and the same grid error of 2 %: their
+   * own bands overlap, that of the ratio tells them apart. Lips that are the same tie.
+   */
+  @Test
+  void errorsCommonToTwoLipsCancelInTheirRanking() throws InputException {
+    List<LipProfile> lips =
+        List.of(lip("round-nose"), lip("labyrinth-three-teeth"), lip("knife-fin"));
+    MachineBalance b =
+        balance(
+            crawler(),
+            lips,
+            s -> onGrids(s, s.profile().name().equals(lips.get(1).name()) ? 0.679 : 0.7, 0.04));
+    RankedLip best = b.lips().get(0);
+    RankedLip second = b.lips().get(1);
+    assertThat(best.name()).isEqualTo(lips.get(1).name());
+    assertThat(Objects.requireNonNull(best.trade().downforce()).low())
+        .isLessThan(Objects.requireNonNull(second.trade().downforce()).high());
+    assertThat(best.tiedWith()).isEmpty();
+    assertThat(b.lips()).extracting(RankedLip::rank).containsExactly(1, 2, 2);
+    assertThat(second.tiedWith()).containsExactly(b.lips().get(2).name());
+    Estimate relative = Objects.requireNonNull(best.relative());
+    assertThat(relative.low()).isGreaterThan(1).isLessThan(relative.value());
+    assertThat(relative.high() - relative.low()).isLessThan(0.01);
+    assertThat(Objects.requireNonNull(second.relative()).value()).isEqualTo(1);
+  }
+
+  /** Differences that the grids do not settle make a tie, whatever the finest grid says. */
+  @Test
+  void aRatioThatMovesFromGridToGridIsATie() throws InputException {
+    List<LipProfile> lips = List.of(lip("round-nose"), lip("labyrinth-three-teeth"));
+    MachineBalance b =
+        balance(
+            crawler(),
+            lips,
+            s -> onGrids(s, 0.7, s.profile().name().equals(lips.get(1).name()) ? 0.1 : -0.1));
+    assertThat(b.lips()).extracting(RankedLip::rank).containsExactly(1, 1);
+    assertThat(b.lips().get(0).tiedWith()).containsExactly(b.lips().get(1).name());
   }
 
   @Test

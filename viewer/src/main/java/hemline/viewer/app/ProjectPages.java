@@ -38,6 +38,7 @@ public final class ProjectPages {
             new MachineScreen(
                 machines,
                 project::machineFiles,
+                project.shelf()::lips,
                 () -> ask.machine(project.folder().path()),
                 project::folder,
                 project.bench().options().get().threads()),

@@ -7,6 +7,7 @@ import hemline.shared.vehicle.Machine;
 import hemline.solver.plenum.Hold;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.OperatingPoint;
+import hemline.solver.plenum.RankedLip;
 import hemline.solver.plenum.SettledFigures;
 import hemline.solver.plenum.StepCrossing;
 import hemline.solver.plenum.Trade;
@@ -309,28 +310,59 @@ public final class BalancePage {
     add(
         Topic.TRADES,
         "One change at a time",
-        table(balance.trades(), true),
+        table(balance.trades()),
         BalanceWords.best(balance.trades()).stream().toList());
     if (!balance.lips().isEmpty()) {
       add(
           Topic.LIPS,
           "Other lips all round, by downforce on this fan",
-          table(balance.lips(), false),
-          BalanceWords.lipTies(balance.lips()));
+          lips(balance.lips()),
+          BalanceWords.lipRanks(balance.lips()));
     }
   }
 
-  private static List<List<String>> table(List<Trade> trades, boolean factors) {
+  private static List<List<String>> lips(List<RankedLip> lips) {
     List<List<String>> table = new ArrayList<>();
     table.add(
-        List.of(factors ? "change" : "lip", "downforce, N", "shaft, W", "N per W", "gap, mm", ""));
+        List.of(
+            "lip",
+            "rank",
+            "downforce over as it is",
+            "ties with",
+            "downforce, N",
+            "N per W",
+            "gap, mm",
+            ""));
+    for (RankedLip lip : lips) {
+      Trade t = lip.trade();
+      table.add(
+          List.of(
+              lip.name(),
+              String.valueOf(lip.rank()),
+              margin(lip.relative()),
+              BalanceWords.ties(lip, lips),
+              margin(t.downforce()),
+              margin(t.perWatt()),
+              t.leastGap() == null ? "-" : BalanceWords.figure(t.leastGap(), 1000),
+              remark(t)));
+    }
+    return table;
+  }
+
+  private static String remark(Trade t) {
+    return t.downforce() == null
+        ? "does not settle"
+        : t.beyond() ? "beyond the solved sections" : "";
+  }
+
+  private static List<List<String>> table(List<Trade> trades) {
+    List<List<String>> table = new ArrayList<>();
+    table.add(List.of("change", "downforce, N", "shaft, W", "N per W", "gap, mm", ""));
     for (Trade t : trades) {
       String name =
-          switch (t.kind()) {
-            case AS_IT_IS -> t.kind().key();
-            case LIP -> t.name();
-            default -> t.kind().key() + " \u00d7 " + Digits.plain(t.factor(), 3);
-          };
+          t.kind() == Trade.Kind.AS_IT_IS
+              ? t.kind().key()
+              : t.kind().key() + " \u00d7 " + Digits.plain(t.factor(), 3);
       table.add(
           List.of(
               name,
@@ -338,9 +370,7 @@ public final class BalancePage {
               t.shaftPower() == null ? "-" : BalanceWords.figure(t.shaftPower(), 1),
               t.perWatt() == null ? "-" : BalanceWords.figure(t.perWatt(), 1),
               t.leastGap() == null ? "-" : BalanceWords.figure(t.leastGap(), 1000),
-              t.downforce() == null
-                  ? "does not settle"
-                  : t.beyond() ? "beyond the solved sections" : ""));
+              remark(t)));
     }
     return table;
   }

@@ -7,6 +7,7 @@ import hemline.shared.vehicle.Machine;
 import hemline.solver.plenum.Hold;
 import hemline.solver.plenum.Launch;
 import hemline.solver.plenum.OperatingPoint;
+import hemline.solver.plenum.RankedLip;
 import hemline.solver.plenum.RideHeight;
 import hemline.solver.plenum.Trade;
 import hemline.solver.plenum.ValveSetting;
@@ -276,26 +277,33 @@ public final class BalanceWords {
                 + " gives the most downforce per watt.");
   }
 
-  /** Which lips the bands do not tell apart from the first. */
-  public static List<String> lipTies(List<Trade> lips) {
-    Estimate first = lips.get(0).downforce();
-    if (first == null) {
+  /** Names of the lips that tie with one; their number where they are many. */
+  public static String ties(RankedLip lip, List<RankedLip> all) {
+    int n = lip.tiedWith().size();
+    return n == 0
+        ? "-"
+        : n <= 2
+            ? String.join(", ", lip.tiedWith())
+            : n == all.size() - 1 ? "all others" : n + " lips";
+  }
+
+  /** What the ranking of lips tells. */
+  public static List<String> lipRanks(List<RankedLip> lips) {
+    RankedLip first = lips.get(0);
+    if (first.trade().downforce() == null) {
       return List.of("With none of them the machine settles.");
     }
-    List<String> tied = new ArrayList<>();
-    for (Trade t : lips.subList(1, lips.size())) {
-      Estimate e = t.downforce();
-      if (e != null && e.high() >= first.low()) {
-        tied.add(t.name());
-      }
+    List<String> s = new ArrayList<>();
+    s.add(
+        "Two lips are compared by the ratio of their downforces, which has its own band: errors"
+            + " common to both cancel. They tie as long as it holds 1.");
+    if (!first.tiedWith().isEmpty()) {
+      s.add(
+          first.name()
+              + " gives most, but is not told from "
+              + String.join(", ", first.tiedWith())
+              + ".");
     }
-    return tied.isEmpty()
-        ? List.of()
-        : List.of(
-            "The bands do not tell "
-                + lips.get(0).name()
-                + " from "
-                + String.join(", ", tied)
-                + ".");
+    return s;
   }
 }

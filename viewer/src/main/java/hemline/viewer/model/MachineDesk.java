@@ -1,5 +1,6 @@
 package hemline.viewer.model;
 
+import hemline.shared.profile.LipProfile;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.plenum.MachineBalance;
@@ -87,9 +88,10 @@ public final class MachineDesk {
   /**
    * Balances a machine.
    *
+   * @param lips to try all round in place of the machine's own
    * @param factor by which the springs may be softer before a lip touches, for the valve setting
    */
-  public void start(Machine machine, double factor, RunOptions options) {
+  public void start(Machine machine, List<LipProfile> lips, double factor, RunOptions options) {
     stop();
     CancelToken token = new CancelToken();
     cancel = token;
@@ -97,7 +99,7 @@ public final class MachineDesk {
     progress.set(0);
     state.set("Starting \u2026");
     long start = clock.millis();
-    background.execute(() -> solve(machine, factor, options, token, start));
+    background.execute(() -> solve(machine, lips, factor, options, token, start));
   }
 
   /** Stops; the sections solved by then are kept. */
@@ -108,12 +110,17 @@ public final class MachineDesk {
   }
 
   private void solve(
-      Machine machine, double factor, RunOptions options, CancelToken token, long start) {
+      Machine machine,
+      List<LipProfile> lips,
+      double factor,
+      RunOptions options,
+      CancelToken token,
+      long start) {
     try {
       MachineBalance balance =
           study.of(
               machine,
-              List.of(),
+              lips,
               factor,
               options,
               token,

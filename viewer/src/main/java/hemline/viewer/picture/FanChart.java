@@ -77,7 +77,11 @@ public final class FanChart extends Picture {
     paintFan(sheet, panel);
     sheet.unclip();
     balance.leakCurves().forEach(leak -> label(sheet, panel, leak));
-    balance.operatingPoints().forEach(p -> mark(sheet, panel, p));
+    FreeSpot free = new FreeSpot(box);
+    free.avoid(line(panel, fan));
+    balance.leakCurves().forEach(leak -> free.avoid(line(panel, leak)));
+    balance.operatingPoints().forEach(p -> mark(sheet, panel, p, free));
+    balance.operatingPoints().forEach(p -> name(sheet, panel, p, free));
     Lettering axis = Lettering.of(12, Ink.TEXT);
     sheet.text(LEFT, TOP - 10, "suction, Pa", axis.heavy());
     sheet.text(
@@ -155,7 +159,7 @@ public final class FanChart extends Picture {
     }
   }
 
-  private static void mark(Sheet sheet, ChartPanel panel, OperatingPoint p) {
+  private static void mark(Sheet sheet, ChartPanel panel, OperatingPoint p, FreeSpot free) {
     double x = panel.x(LITRES * p.fanFlow().value());
     double y = panel.y(p.suction().value());
     Path2D bars = new Path2D.Double();
@@ -174,7 +178,25 @@ public final class FanChart extends Picture {
             panel.y(Math.min(panel.yHigh(), p.suction().high()))),
         false);
     sheet.stroke(bars, new Pen(Ink.VORTEX, 1, 1.3));
+    free.avoid(bars);
     ChartPanel.dot(sheet, x, y, Ink.VORTEX, p.stable() && !p.touching());
-    sheet.text(x + 9, y - 8, BalanceWords.point(p), Lettering.of(11.5, Ink.VORTEX).lifted());
+  }
+
+  /** Says what kind of point it is where no line runs, with a thin line to it from afar. */
+  private static void name(Sheet sheet, ChartPanel panel, OperatingPoint p, FreeSpot free) {
+    String words = BalanceWords.point(p);
+    double x = panel.x(LITRES * p.fanFlow().value());
+    double y = panel.y(p.suction().value());
+    Rectangle2D spot = free.take(x, y, TextWidth.of(words, 11.5), 13);
+    double nearX = Math.max(spot.getMinX(), Math.min(spot.getMaxX(), x));
+    double nearY = Math.max(spot.getMinY(), Math.min(spot.getMaxY(), y));
+    double away = Math.hypot(nearX - x, nearY - y);
+    if (away > FreeSpot.NEAR * 1.5) {
+      double skip = 5 / away;
+      sheet.stroke(
+          new Line2D.Double(x + skip * (nearX - x), y + skip * (nearY - y), nearX, nearY),
+          new Pen(Ink.VORTEX, 1, 0.8));
+    }
+    sheet.text(spot.getMinX(), spot.getMaxY() - 3, words, Lettering.of(11.5, Ink.VORTEX).lifted());
   }
 }

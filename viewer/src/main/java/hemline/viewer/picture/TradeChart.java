@@ -39,7 +39,7 @@ public final class TradeChart extends Picture {
       of.sort(Comparator.comparingDouble(Trade::factor));
       rows.addAll(of);
     }
-    rows.addAll(balance.lips());
+    balance.lips().forEach(lip -> rows.add(lip.trade()));
   }
 
   /** Chart of a balance. */

@@ -5,6 +5,7 @@ import hemline.shared.result.LeakPoint;
 import hemline.solver.plenum.DownforcePoint;
 import hemline.solver.plenum.FlowCurve;
 import hemline.solver.plenum.MachineBalance;
+import hemline.solver.plenum.RankedLip;
 import hemline.solver.plenum.SettledFigures;
 import hemline.solver.plenum.Trade;
 import java.util.List;
@@ -60,20 +61,24 @@ final class BalanceCsv {
     StringBuilder out =
         new StringBuilder(
             "change,name,factor,downforce_N,low,high,shaftPower_W,low,high,perWatt_N_W,low,high,"
-                + "leastGap_m,low,high,beyondSolved"
+                + "leastGap_m,low,high,beyondSolved,rank,relativeDownforce,low,high"
                 + END);
-    trades(out, balance.trades());
-    trades(out, balance.lips());
+    for (Trade t : balance.trades()) {
+      trade(out, t);
+      out.append(",,,,").append(END);
+    }
+    for (RankedLip lip : balance.lips()) {
+      trade(out, lip.trade());
+      out.append(',').append(lip.rank()).append(',').append(band(lip.relative())).append(END);
+    }
     return out.toString();
   }
 
-  private static void trades(StringBuilder out, List<Trade> trades) {
-    for (Trade t : trades) {
-      out.append(quoted(t.kind().key())).append(',').append(quoted(t.name())).append(',');
-      out.append(t.factor()).append(',').append(band(t.downforce())).append(',');
-      out.append(band(t.shaftPower())).append(',').append(band(t.perWatt())).append(',');
-      out.append(band(t.leastGap())).append(',').append(t.beyond()).append(END);
-    }
+  private static void trade(StringBuilder out, Trade t) {
+    out.append(quoted(t.kind().key())).append(',').append(quoted(t.name())).append(',');
+    out.append(t.factor()).append(',').append(band(t.downforce())).append(',');
+    out.append(band(t.shaftPower())).append(',').append(band(t.perWatt())).append(',');
+    out.append(band(t.leastGap())).append(',').append(t.beyond());
   }
 
   /** Points of all curves: fan, leaks at fixed gaps, downforce over gap and fan speed. */

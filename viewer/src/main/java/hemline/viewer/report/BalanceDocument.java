@@ -9,6 +9,7 @@ import hemline.solver.plenum.Hold;
 import hemline.solver.plenum.Launch;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.OperatingPoint;
+import hemline.solver.plenum.RankedLip;
 import hemline.solver.plenum.RideHeight;
 import hemline.solver.plenum.SettledFigures;
 import hemline.solver.plenum.StepCrossing;
@@ -52,8 +53,17 @@ public final class BalanceDocument {
     launch(document, balance.launch());
     ArrayNode steps = document.putArray("groundStep");
     balance.steps().forEach(s -> steps.add(step(s)));
-    trades(document.putArray("trades"), balance.trades());
-    trades(document.putArray("lips"), balance.lips());
+    ArrayNode trades = document.putArray("trades");
+    balance.trades().forEach(t -> trades.add(trade(t)));
+    ArrayNode lips = document.putArray("lips");
+    for (RankedLip lip : balance.lips()) {
+      ObjectNode node = trade(lip.trade());
+      node.put("rank", lip.rank());
+      put(node, "relativeDownforce", lip.relative(), PURE);
+      ArrayNode tied = node.putArray("tiedWith");
+      lip.tiedWith().forEach(tied::add);
+      lips.add(node);
+    }
     document.set("warnings", ResultDocument.warnings(balance.notices()));
     document.put("sections", balance.leakPoints().stream().distinct().count());
     JsonText.number(document, "seconds", seconds);
@@ -220,18 +230,17 @@ public final class BalanceDocument {
     return node;
   }
 
-  private static void trades(ArrayNode list, List<Trade> trades) {
-    for (Trade t : trades) {
-      ObjectNode node = list.addObject();
-      node.put("change", t.kind().key());
-      node.put("name", t.name());
-      JsonText.number(node, "factor", t.factor());
-      put(node, "downforce", t.downforce(), "N");
-      put(node, "shaftPower", t.shaftPower(), "W");
-      put(node, "perWatt", t.perWatt(), "N/W");
-      put(node, "leastGap", t.leastGap(), "m");
-      node.put("beyondSolved", t.beyond());
-    }
+  private static ObjectNode trade(Trade t) {
+    ObjectNode node = JsonText.NODES.objectNode();
+    node.put("change", t.kind().key());
+    node.put("name", t.name());
+    JsonText.number(node, "factor", t.factor());
+    put(node, "downforce", t.downforce(), "N");
+    put(node, "shaftPower", t.shaftPower(), "W");
+    put(node, "perWatt", t.perWatt(), "N/W");
+    put(node, "leastGap", t.leastGap(), "m");
+    node.put("beyondSolved", t.beyond());
+    return node;
   }
 
   private static void put(ObjectNode node, String key, @Nullable Estimate e, String unit) {

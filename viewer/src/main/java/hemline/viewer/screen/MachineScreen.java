@@ -2,6 +2,7 @@ package hemline.viewer.screen;
 
 import hemline.shared.file.MachineFile;
 import hemline.shared.problem.InputException;
+import hemline.shared.profile.LipProfile;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
@@ -41,7 +42,9 @@ public final class MachineScreen implements Screen {
   private final Supplier<@Nullable Path> chooser;
   private final Supplier<ProjectFolder> project;
   private final int threads;
+  private final Supplier<List<LipProfile>> lips;
   private final MachineSheet sheet = new MachineSheet();
+  private final LipChoice others = new LipChoice();
   private final ComboBox<Path> file = new ComboBox<>();
   private final ComboBox<MeshLevel> mesh =
       new ComboBox<>(FXCollections.observableArrayList(MeshLevel.values()));
@@ -51,17 +54,20 @@ public final class MachineScreen implements Screen {
    * A page for machines.
    *
    * @param known machine files to offer
+   * @param lips to offer for a try
    * @param chooser asks for another one
    * @param project where results go
    */
   public MachineScreen(
       MachineDesk desk,
       Supplier<List<Path>> known,
+      Supplier<List<LipProfile>> lips,
       Supplier<@Nullable Path> chooser,
       Supplier<ProjectFolder> project,
       int threads) {
     this.desk = desk;
     this.known = known;
+    this.lips = lips;
     this.chooser = chooser;
     this.project = project;
     this.threads = threads;
@@ -79,6 +85,7 @@ public final class MachineScreen implements Screen {
 
   @Override
   public void shown() {
+    others.offer(lips.get());
     Path before = file.getValue();
     for (Path one : known.get()) {
       if (!file.getItems().contains(one)) {
@@ -117,7 +124,7 @@ public final class MachineScreen implements Screen {
     Label level = new Label("mesh of the sections");
     HBox row = new HBox(8, level, mesh);
     row.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
-    VBox left = new VBox(9, heading, file, other, row, start(), fault);
+    VBox left = new VBox(9, heading, file, other, row, others.content(), start(), fault);
     left.getStyleClass().add("ask");
     left.setPrefWidth(318);
     left.setMinWidth(300);
@@ -198,7 +205,11 @@ public final class MachineScreen implements Screen {
     try {
       Machine machine = MachineFile.read(chosen);
       fault.setText("");
-      desk.start(machine, FACTOR, new RunOptions(mesh.getValue(), Closure.AUTO, false, threads));
+      desk.start(
+          machine,
+          others.chosen(),
+          FACTOR,
+          new RunOptions(mesh.getValue(), Closure.AUTO, false, threads));
     } catch (InputException e) {
       fault.setText(e.problems().get(0).toString());
     }

@@ -183,6 +183,11 @@ final class ProjectJourneyTest extends ApplicationTest {
     assertThat(lookup("#machine-file").<ComboBox<Path>>query().getItems())
         .extracting(p -> p.getFileName().toString())
         .contains("silo-wall-crawler.json");
+    // lips to try come from the shelf, none of them chosen at first
+    clickOn("#try-all");
+    assertThat(lookup("#try-knife-fin").<CheckBox>query().isSelected()).isTrue();
+    clickOn("#try-none");
+    assertThat(lookup("#try-knife-fin").<CheckBox>query().isSelected()).isFalse();
     answer = Files.writeString(dir.resolve("broken.json"), "{\"schema\": \"hemline.machine/1\"}");
     clickOn("#machine-open");
     clickOn("#machine-start");
