@@ -38,9 +38,15 @@ final class BenchMenus {
             item("Teeth with sliders", null, () -> screen.starters().teeth()),
             item("Pockets with sliders", null, () -> screen.starters().pockets()),
             new SeparatorMenuItem());
-    for (Examples.Example example : examples.all()) {
-      lips.getItems().add(item(example.name(), null, () -> screen.open(example.drawing())));
-    }
+    int fixed = lips.getItems().size();
+    lips.setOnShowing(
+        e -> {
+          if (lips.getItems().size() == fixed) {
+            for (Examples.Example example : examples.all()) {
+              lips.getItems().add(item(example.name(), null, () -> screen.open(example.drawing())));
+            }
+          }
+        });
     return lips;
   }
 

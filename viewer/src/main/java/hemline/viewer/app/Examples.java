@@ -10,22 +10,23 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
- * Lips and machines to begin with.
- *
- * @param all lips in the order of their names; never empty
- * @param machines machine files
+ * Lips and machines to begin with, read from a folder when they are first asked for. Any thread may
+ * ask.
  */
-public record Examples(List<Example> all, List<Path> machines) {
-  private static final String FIRST = "labyrinth three teeth";
+public final class Examples {
+  private static final String FIRST = "labyrinth-three-teeth.json";
+  private final Path folder;
+  private @Nullable List<Example> lips;
+  private @Nullable List<Path> machines;
 
   /** A lip under its name. */
   public record Example(String name, LipDrawing drawing) {}
 
-  public Examples {
-    all = List.copyOf(all);
-    machines = List.copyOf(machines);
+  private Examples(Path folder) {
+    this.folder = folder;
   }
 
   /**
@@ -33,6 +34,25 @@ public record Examples(List<Example> all, List<Path> machines) {
    * that can be read.
    */
   public static Examples of(Path folder) {
+    return new Examples(folder);
+  }
+
+  /** Reads everything in the background, so that nobody waits for it later. */
+  public void readAhead() {
+    Thread reader = new Thread(this::all, "hemline-examples");
+    reader.setDaemon(true);
+    reader.start();
+  }
+
+  /** All lips in the order of their files; never empty. */
+  public synchronized List<Example> all() {
+    if (lips == null) {
+      lips = read();
+    }
+    return lips;
+  }
+
+  private List<Example> read() {
     List<Example> found = new ArrayList<>();
     if (Files.isDirectory(folder)) {
       try {
@@ -47,20 +67,32 @@ public record Examples(List<Example> all, List<Path> machines) {
       LipDrawing flat = new Starter.Flat(8e-3, 10e-3).drawing();
       found.add(new Example(flat.name(), flat));
     }
-    return new Examples(found, new ProjectFolder(folder.resolve("machines")).machineFiles());
+    return List.copyOf(found);
+  }
+
+  /** Machine files. */
+  public synchronized List<Path> machines() {
+    if (machines == null) {
+      machines = new ProjectFolder(folder.resolve("machines")).machineFiles();
+    }
+    return machines;
   }
 
   /** Names of all lips. */
   public List<String> names() {
-    return all.stream().map(Example::name).toList();
+    return all().stream().map(Example::name).toList();
   }
 
-  /** The lip that a new window shows. */
+  /** The lip that a new window shows; the others are not read for it. */
   public LipDrawing first() {
-    return all.stream()
-        .filter(e -> e.name().equals(FIRST))
-        .findFirst()
-        .orElse(all.get(0))
-        .drawing();
+    Path usual = folder.resolve(FIRST);
+    if (Files.isRegularFile(usual)) {
+      try {
+        return LipFile.read(usual);
+      } catch (InputException e) {
+        // another one will do
+      }
+    }
+    return all().get(0).drawing();
   }
 }

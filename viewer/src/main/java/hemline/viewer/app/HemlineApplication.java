@@ -13,17 +13,22 @@ import hemline.viewer.report.LeakFolder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import javafx.animation.PauseTransition;
 import javafx.application.Application;
 import javafx.application.Platform;
 import javafx.geometry.Rectangle2D;
 import javafx.stage.Screen;
 import javafx.stage.Stage;
+import javafx.util.Duration;
 import org.jspecify.annotations.Nullable;
 
 /** The window as a program. Its one argument, if any, is a lip file or a project folder. */
 public final class HemlineApplication extends Application {
   private static final double WIDTH = 1280;
   private static final double HEIGHT = 800;
+
+  /** After this time the first frames are painted. */
+  private static final Duration SEEN = Duration.seconds(1);
 
   @Override
   public void start(Stage stage) throws InputException {
@@ -44,7 +49,7 @@ public final class HemlineApplication extends Application {
             new RecentPlaces(RecentPlaces.usualStore(System.getenv(), home)),
             RescueStore::new,
             new LeakFolder(LeakFolder.usual()),
-            Engine.fingerprint());
+            Engine::fingerprint);
     if (file != null && !LipImport.isDrawing(file)) {
       project.document().belongsTo(file);
     }
@@ -59,6 +64,15 @@ public final class HemlineApplication extends Application {
     stage.setHeight(Math.min(HEIGHT, room.getHeight()));
     stage.show();
     window.benchScreen().board().requestFocus();
+    StartClock.tellFirstFrame();
+    afterFirstFrames(examples::readAhead);
+  }
+
+  /** What can wait until the window is seen. */
+  private static void afterFirstFrames(Runnable work) {
+    PauseTransition pause = new PauseTransition(SEEN);
+    pause.setOnFinished(e -> work.run());
+    pause.play();
   }
 
   /** The folder given, that of the file given, or the usual one at home. */

@@ -7,8 +7,10 @@ import hemline.viewer.screen.NoticeStrip;
 import hemline.viewer.screen.Screen;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.Parent;
@@ -36,6 +38,7 @@ public final class HemlineWindow {
   private final DrawingMenu drawings;
   private final NoticeStrip strip = new NoticeStrip();
   private final @Nullable ProjectPages pages;
+  private final Set<Screen> made = new HashSet<>();
   private boolean dark;
 
   /** A window with the bench alone. */
@@ -79,19 +82,16 @@ public final class HemlineWindow {
     tabs.setAlignment(Pos.CENTER_LEFT);
     ToggleGroup group = new ToggleGroup();
     for (Screen screen : screens) {
-      Node page = screen.createContent();
-      pages.getChildren().add(page);
       ToggleButton tab = new ToggleButton(screen.title());
       tab.setId("tab-" + screen.title().toLowerCase(java.util.Locale.ROOT));
       tab.getStyleClass().add("page-tab");
       tab.setToggleGroup(group);
-      page.visibleProperty().bind(tab.selectedProperty());
       tab.setOnAction(e -> tab.setSelected(true));
       tab.selectedProperty()
           .subscribe(
               on -> {
                 if (on) {
-                  screen.shown();
+                  show(screen, tab, pages);
                 }
               });
       tabs.getChildren().add(tab);
@@ -112,6 +112,16 @@ public final class HemlineWindow {
     root.setTop(new VBox(top, strip));
     root.setCenter(pages);
     return root;
+  }
+
+  /** Brings a page to the front; it is made when it comes there first. */
+  private void show(Screen screen, ToggleButton tab, StackPane stack) {
+    if (made.add(screen)) {
+      Node page = screen.createContent();
+      page.visibleProperty().bind(tab.selectedProperty());
+      stack.getChildren().add(page);
+    }
+    screen.shown();
   }
 
   /** Scene of a usual size. */

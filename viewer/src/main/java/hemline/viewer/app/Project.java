@@ -21,7 +21,9 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import org.jspecify.annotations.Nullable;
 
 /** The project that is open: its folder, the file on the bench, its studies. */
 public final class Project {
@@ -30,11 +32,11 @@ public final class Project {
   private final ReadOnlyObjectWrapper<ProjectFolder> folder;
   private final RecentPlaces recent;
   private final LipDocument document;
-  private final StudyDesk studies;
+  private @Nullable StudyDesk studies;
   private final Shelf shelf;
   private final SectionFamily family;
   private final Function<Path, RescueStore> rescues;
-  private final String engine;
+  private final Supplier<String> engine;
   private final LeakStore leaks;
 
   /**
@@ -44,7 +46,7 @@ public final class Project {
    * @param recent files used last
    * @param rescues store of unsaved drawings in a folder
    * @param leaks sections of machines solved before
-   * @param engine fingerprint of the solver
+   * @param engine tells the fingerprint of the solver, asked at the first study
    */
   public Project(
       Workbench bench,
@@ -54,7 +56,7 @@ public final class Project {
       RecentPlaces recent,
       Function<Path, RescueStore> rescues,
       LeakStore leaks,
-      String engine) {
+      Supplier<String> engine) {
     this.bench = bench;
     this.examples = examples;
     this.family = family;
@@ -64,12 +66,6 @@ public final class Project {
     this.engine = engine;
     folder = new ReadOnlyObjectWrapper<>(new ProjectFolder(start));
     document = new LipDocument(bench, rescues.apply(folder().rescue()), recent, Clock.systemUTC());
-    studies =
-        new StudyDesk(
-            family,
-            new StudyStore(folder().studies(), engine),
-            javafx.application.Platform::runLater,
-            Clock.systemUTC());
     shelf = new Shelf(bench, this::stored);
   }
 
@@ -93,7 +89,16 @@ public final class Project {
     return document;
   }
 
+  /** Studies of the project; those on disk are read at the first call. */
   public StudyDesk studies() {
+    if (studies == null) {
+      studies =
+          new StudyDesk(
+              family,
+              new StudyStore(folder().studies(), engine.get()),
+              javafx.application.Platform::runLater,
+              Clock.systemUTC());
+    }
     return studies;
   }
 
@@ -117,7 +122,9 @@ public final class Project {
   public void use(Path other) {
     folder.set(new ProjectFolder(other));
     document.use(rescues.apply(folder().rescue()));
-    studies.use(new StudyStore(folder().studies(), engine));
+    if (studies != null) {
+      studies.use(new StudyStore(folder().studies(), engine.get()));
+    }
   }
 
   /** Makes the folder, before something is saved there. */
@@ -134,7 +141,9 @@ public final class Project {
 
   /** The orderly end. */
   public void close() {
-    studies.stop();
+    if (studies != null) {
+      studies.stop();
+    }
     bench.stop();
     document.close();
   }

@@ -4,6 +4,7 @@ import hemline.shared.problem.InputException;
 import hemline.viewer.model.MachineDesk;
 import hemline.viewer.screen.BenchScreen;
 import hemline.viewer.screen.GuideScreen;
+import hemline.viewer.screen.LaterScreen;
 import hemline.viewer.screen.MachineScreen;
 import hemline.viewer.screen.NoticeStrip;
 import hemline.viewer.screen.Screen;
@@ -34,15 +35,22 @@ public final class ProjectPages {
         new MachineDesk(project.family(), project.leaks(), Platform::runLater, Clock.systemUTC());
     this.screens =
         List.of(
-            new StudiesScreen(project.bench(), project.studies(), project.shelf(), project::folder),
-            new MachineScreen(
-                machines,
-                project::machineFiles,
-                project.shelf()::lips,
-                () -> ask.machine(project.folder().path()),
-                project::folder,
-                project.bench().options().get().threads()),
-            new GuideScreen());
+            new LaterScreen(
+                "Studies",
+                () ->
+                    new StudiesScreen(
+                        project.bench(), project.studies(), project.shelf(), project::folder)),
+            new LaterScreen(
+                "Machine",
+                () ->
+                    new MachineScreen(
+                        machines,
+                        project::machineFiles,
+                        project.shelf()::lips,
+                        () -> ask.machine(project.folder().path()),
+                        project::folder,
+                        project.bench().options().get().threads())),
+            new LaterScreen("Guide", GuideScreen::new));
     quiet.setOnFinished(e -> putBy());
     project.bench().drawing().subscribe(d -> quiet.playFromStart());
   }

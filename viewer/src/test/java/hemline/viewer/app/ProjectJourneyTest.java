@@ -85,7 +85,8 @@ final class ProjectJourneyTest extends ApplicationTest {
     Examples examples = Examples.of(Path.of("../profiles"));
     RecentPlaces recent = new RecentPlaces(dir.resolve("settings/recent.json"));
     project =
-        new Project(bench, examples, solver, dir, recent, rescues, LeakStore.NONE, "this build");
+        new Project(
+            bench, examples, solver, dir, recent, rescues, LeakStore.NONE, () -> "this build");
     window = new HemlineWindow(project, examples, ask);
     stage.setScene(window.createScene());
     window.pages().lookAfter(stage);
