@@ -3,6 +3,7 @@ package hemline.viewer.app;
 import hemline.viewer.edit.LipShape;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.screen.BenchScreen;
+import hemline.viewer.screen.StarterSlip;
 import java.util.List;
 import javafx.scene.control.Menu;
 import javafx.scene.control.MenuItem;
@@ -34,9 +35,9 @@ final class BenchMenus {
     lips.getItems()
         .addAll(
             item("Draw a new lip", shortcut(KeyCode.N), screen::drawNew),
-            item("Flat lip with sliders", null, () -> screen.starters().flat()),
-            item("Teeth with sliders", null, () -> screen.starters().teeth()),
-            item("Pockets with sliders", null, () -> screen.starters().pockets()),
+            item("Flat lip with sliders", null, () -> screen.begin(StarterSlip::flat)),
+            item("Teeth with sliders", null, () -> screen.begin(StarterSlip::teeth)),
+            item("Pockets with sliders", null, () -> screen.begin(StarterSlip::pockets)),
             new SeparatorMenuItem());
     int fixed = lips.getItems().size();
     lips.setOnShowing(
@@ -51,9 +52,9 @@ final class BenchMenus {
   }
 
   private Menu edit() {
-    MenuItem undo = item("Undo", shortcut(KeyCode.Z), bench::undo);
-    undo.disableProperty().bind(bench.canUndo().not());
-    MenuItem redo = item("Redo", shortcut(KeyCode.Y), bench::redo);
+    MenuItem undo = item("Undo", shortcut(KeyCode.Z), screen::undo);
+    undo.disableProperty().bind(bench.canUndo().not().and(screen.sketching().not()));
+    MenuItem redo = item("Redo", shortcut(KeyCode.Y), screen::redo);
     redo.disableProperty().bind(bench.canRedo().not());
     return new Menu(
         "Edit",
@@ -61,6 +62,7 @@ final class BenchMenus {
         undo,
         redo,
         new SeparatorMenuItem(),
+        item("Draw a detached part", null, screen::drawPart),
         item("Choose all corners", shortcut(KeyCode.A), () -> screen.actions().chooseAll()),
         item("Add a corner", null, () -> screen.actions().insert()),
         item("Bend or straighten the edge", null, () -> screen.actions().bend()),

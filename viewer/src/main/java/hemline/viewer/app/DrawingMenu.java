@@ -1,40 +1,81 @@
 package hemline.viewer.app;
 
+import static hemline.viewer.app.BenchMenus.item;
+import static hemline.viewer.app.BenchMenus.shortcut;
+
+import hemline.shared.file.LipImport;
 import hemline.shared.problem.InputException;
-import hemline.shared.problem.Problem;
+import hemline.shared.problem.Notice;
+import hemline.shared.profile.LipDrawing;
 import hemline.viewer.model.Workbench;
+import hemline.viewer.report.ResultFolder;
 import hemline.viewer.screen.BenchScreen;
+import hemline.viewer.screen.NoticeStrip;
 import java.io.File;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import javafx.scene.Node;
-import javafx.scene.control.Alert;
-import javafx.scene.control.Alert.AlertType;
 import javafx.scene.control.Menu;
+import javafx.scene.control.SeparatorMenuItem;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.TransferMode;
-import javafx.stage.FileChooser;
-import javafx.stage.FileChooser.ExtensionFilter;
+import org.jspecify.annotations.Nullable;
 
 /** Menu and drag-and-drop for drawings in and out. */
 final class DrawingMenu {
   private final Workbench bench;
   private final BenchScreen screen;
+  private final NoticeStrip strip;
+  private final FileAsk ask;
+  private final Supplier<Path> folder;
+  private @Nullable Consumer<Path> lipFiles;
 
-  DrawingMenu(Workbench bench, BenchScreen screen) {
+  /**
+   * A menu.
+   *
+   * @param folder where dialogs begin
+   */
+  DrawingMenu(
+      Workbench bench, BenchScreen screen, NoticeStrip strip, FileAsk ask, Supplier<Path> folder) {
     this.bench = bench;
     this.screen = screen;
+    this.strip = strip;
+    this.ask = ask;
+    this.folder = folder;
+  }
+
+  /** Hands lip files to another, which remembers where they lie. */
+  void openLipFilesBy(Consumer<Path> opener) {
+    lipFiles = opener;
   }
 
   Menu menu() {
-    return new Menu(
-        "Drawings",
-        null,
-        BenchMenus.item("Bring in a drawing \u2026", BenchMenus.shortcut(KeyCode.I), this::choose),
-        BenchMenus.item("Drawing out \u2026", BenchMenus.shortcut(KeyCode.E), this::export),
-        BenchMenus.item("Picture out \u2026", BenchMenus.shortcut(KeyCode.P), this::picture));
+    Menu menu =
+        new Menu(
+            "Drawings",
+            null,
+            item("Bring in a drawing \u2026", shortcut(KeyCode.I), this::choose),
+            new SeparatorMenuItem(),
+            item(
+                "DXF drawing out \u2026", shortcut(KeyCode.E), () -> export("DXF drawing", ".dxf")),
+            item("SVG drawing out \u2026", null, () -> export("SVG drawing", ".svg")),
+            item(
+                "Test coupon to print, STL \u2026",
+                shortcut(KeyCode.T),
+                () -> export("Test coupon to print, 40 mm long", ".stl")),
+            new SeparatorMenuItem(),
+            item(
+                "Picture of the flow, PNG \u2026",
+                shortcut(KeyCode.P),
+                () -> picture("PNG", ".png")),
+            item("Picture of the flow, SVG \u2026", null, () -> picture("SVG", ".svg")));
+    menu.setId("menu-drawings");
+    return menu;
   }
 
   /** Takes files dropped on a node. */
@@ -61,41 +102,41 @@ final class DrawingMenu {
 
   /** Puts a file on the bench, or tells why not. */
   void bringIn(Path file) {
+    Consumer<Path> opener = lipFiles;
+    if (opener != null && !LipImport.isDrawing(file)) {
+      opener.accept(file);
+      return;
+    }
     try {
-      screen.open(Drawings.read(file));
+      List<Notice> notices = new ArrayList<>();
+      LipDrawing lip = Drawings.read(file, notices);
+      screen.open(lip, () -> tell(notices));
     } catch (InputException fault) {
-      tell(fault);
+      strip.tell(fault.problems().get(0).toString());
+    }
+  }
+
+  private void tell(List<Notice> notices) {
+    if (notices.isEmpty()) {
+      strip.hide();
+    } else {
+      strip.tell(notices.stream().map(Notice::text).collect(Collectors.joining(" ")));
     }
   }
 
   private void choose() {
-    FileChooser chooser = new FileChooser();
-    chooser
-        .getExtensionFilters()
-        .add(new ExtensionFilter("Drawings and lip files", "*.svg", "*.dxf", "*.json"));
-    File file = chooser.showOpenDialog(screen.board().getScene().getWindow());
+    Path file = ask.lip(folder.get());
     if (file != null) {
-      bringIn(file.toPath());
+      bringIn(file);
     }
   }
 
-  private void export() {
-    FileChooser chooser = new FileChooser();
-    chooser
-        .getExtensionFilters()
-        .addAll(
-            new ExtensionFilter("DXF drawing", "*.dxf"),
-            new ExtensionFilter("SVG drawing", "*.svg"),
-            new ExtensionFilter("Test coupon to print, 40 mm long", "*.stl"));
-    write(chooser, Drawings::export);
+  private void export(String kind, String ending) {
+    write(kind, ending, Drawings::export);
   }
 
-  private void picture() {
-    FileChooser chooser = new FileChooser();
-    chooser
-        .getExtensionFilters()
-        .addAll(new ExtensionFilter("PNG", "*.png"), new ExtensionFilter("SVG", "*.svg"));
-    write(chooser, Drawings::savePicture);
+  private void picture(String kind, String ending) {
+    write(kind, ending, Drawings::savePicture);
   }
 
   /** Writes something of the bench into a file. */
@@ -103,28 +144,17 @@ final class DrawingMenu {
     void write(Workbench bench, Path file) throws InputException;
   }
 
-  private void write(FileChooser chooser, Writer writer) {
-    chooser.setInitialFileName(bench.drawing().get().name().replaceAll("[^\\w.-]+", "-"));
-    File file = chooser.showSaveDialog(screen.board().getScene().getWindow());
+  private void write(String kind, String ending, Writer writer) {
+    String name = ResultFolder.fileName(bench.drawing().get().name()) + ending;
+    Path file = ask.target(folder.get().resolve(name), kind, ending);
     if (file == null) {
       return;
     }
-    String wanted = chooser.getSelectedExtensionFilter().getExtensions().get(0).substring(1);
-    Path named = file.getName().contains(".") ? file.toPath() : Path.of(file.getPath() + wanted);
     try {
-      writer.write(bench, named);
+      writer.write(bench, file);
+      strip.tell("Written: " + file);
     } catch (InputException fault) {
-      tell(fault);
+      strip.tell(fault.problems().get(0).toString());
     }
-  }
-
-  private static void tell(InputException fault) {
-    Alert alert =
-        new Alert(
-            AlertType.WARNING,
-            fault.problems().stream().map(Problem::toString).collect(Collectors.joining("\n\n")));
-    alert.setHeaderText(null);
-    alert.setResizable(true);
-    alert.show();
   }
 }

@@ -7,6 +7,7 @@ import hemline.shared.file.StlFile;
 import hemline.shared.file.SvgFile;
 import hemline.shared.geometry.Outline;
 import hemline.shared.problem.InputException;
+import hemline.shared.problem.Notice;
 import hemline.shared.problem.Problem;
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipProfile;
@@ -42,10 +43,16 @@ public final class Drawings {
   /**
    * Reads a lip file or a drawing; a lip with faults comes too, so that they can be mended.
    *
+   * @param notices takes what was passed over or taken for granted
    * @throws InputException when the file cannot be read at all
    */
-  public static LipDrawing read(Path file) throws InputException {
-    return LipImport.isDrawing(file) ? LipImport.read(file).drawing() : LipFile.read(file);
+  static LipDrawing read(Path file, List<Notice> notices) throws InputException {
+    if (!LipImport.isDrawing(file)) {
+      return LipFile.read(file);
+    }
+    LipImport.Imported imported = LipImport.read(file);
+    notices.addAll(imported.notices());
+    return imported.drawing();
   }
 
   /**

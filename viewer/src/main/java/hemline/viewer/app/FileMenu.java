@@ -87,7 +87,7 @@ public final class FileMenu {
     for (Path file : files) {
       MenuItem item = new MenuItem(String.valueOf(file.getFileName()));
       item.setMnemonicParsing(false);
-      item.setOnAction(e -> guarded(() -> open(file)));
+      item.setOnAction(e -> openGuarded(file));
       menu.getItems().add(item);
     }
     menu.setDisable(files.isEmpty());
@@ -126,8 +126,13 @@ public final class FileMenu {
   private void open() {
     Path file = ask.lip(project.folder().path());
     if (file != null) {
-      guarded(() -> open(file));
+      openGuarded(file);
     }
+  }
+
+  /** Opens a lip file after asking for an unsaved lip. */
+  void openGuarded(Path file) {
+    guarded(() -> open(file));
   }
 
   private void open(Path file) {

@@ -85,6 +85,6 @@ public final class HemlineApplication extends Application {
   }
 
   private static LipDrawing read(Path file) throws InputException {
-    return LipImport.isDrawing(file) ? LipImport.load(file).drawing() : LipFile.read(file);
+    return LipImport.isDrawing(file) ? LipImport.read(file).drawing() : LipFile.read(file);
   }
 }

@@ -26,6 +26,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import javafx.stage.Window;
 import org.jspecify.annotations.Nullable;
 
 /** Lays out the window: menus and pages above, the chosen page below. */
@@ -56,14 +57,28 @@ public final class HemlineWindow {
     this.bench = bench;
     this.examples = examples;
     this.benchScreen = new BenchScreen(bench);
-    this.drawings = new DrawingMenu(bench, benchScreen);
+    FileAsk dialogs = ask == null ? new ChooserAsk(this::owner) : ask;
+    this.drawings =
+        new DrawingMenu(
+            bench,
+            benchScreen,
+            strip,
+            dialogs,
+            () -> project == null ? Path.of("") : project.folder().path());
     this.pages =
         project == null || ask == null ? null : new ProjectPages(project, benchScreen, strip, ask);
+    if (pages != null) {
+      drawings.openLipFilesBy(pages.files()::openGuarded);
+    }
     List<Screen> all = new ArrayList<>(List.of(benchScreen));
     if (pages != null) {
       all.addAll(pages.screens());
     }
     this.screens = List.copyOf(all);
+  }
+
+  private @Nullable Window owner() {
+    return root.getScene() == null ? null : root.getScene().getWindow();
   }
 
   /** Pages of the project; null for a window with the bench alone. */

@@ -142,7 +142,7 @@ public final class Project {
   /** The orderly end. */
   public void close() {
     if (studies != null) {
-      studies.stop();
+      studies.close();
     }
     bench.stop();
     document.close();

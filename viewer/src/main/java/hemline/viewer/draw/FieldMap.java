@@ -5,6 +5,7 @@ import hemline.viewer.picture.GridField;
 import hemline.viewer.picture.PressureScale;
 import hemline.viewer.picture.Projection;
 import java.awt.geom.Rectangle2D;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A quantity as bands of colour.
@@ -14,23 +15,32 @@ import java.awt.geom.Rectangle2D;
  */
 public final class FieldMap {
   private final GridField field;
-  private final PressureScale scale;
+  private final double low;
+  private final double high;
 
   /**
    * A map.
    *
    * @param field with the quantity in the place of pressure. Not modified.
-   * @param low lower end of the scale
+   * @param low lower end of what it shows
    * @param high upper end
    */
   public FieldMap(GridField field, double low, double high) {
     this.field = field;
-    scale = PressureScale.over(low, high);
+    this.low = low;
+    this.high = high;
   }
 
-  /** Steps of the scale. */
-  public PressureScale scale() {
-    return scale;
+  /**
+   * Steps of a scale that holds this map and another one beside it, so that one colour means the
+   * same in both.
+   *
+   * @param beside the other map; null for none
+   */
+  public PressureScale scale(@Nullable FieldMap beside) {
+    return beside == null
+        ? PressureScale.over(low, high)
+        : PressureScale.over(Math.min(low, beside.low), Math.max(high, beside.high));
   }
 
   /**
@@ -41,7 +51,14 @@ public final class FieldMap {
    * @param h pixels down
    * @param pixels takes them; at least w times h long
    */
-  void fill(Projection to, Rectangle2D frame, ColourCurve colours, int w, int h, int[] pixels) {
+  void fill(
+      Projection to,
+      Rectangle2D frame,
+      PressureScale scale,
+      ColourCurve colours,
+      int w,
+      int h,
+      int[] pixels) {
     double[] px = field.px();
     double[] py = field.py();
     double[] values = field.pressure();
@@ -60,13 +77,13 @@ public final class FieldMap {
     double top = to.window().bottom() + (to.base() - frame.getMinY()) / to.scale();
     locate(py, top + 0.5 * stepY, stepY, line, up);
     double[] row = new double[px.length];
-    double low = scale.edge(0);
+    double from = scale.edge(0);
     double perBand = 1 / scale.step();
     for (int r = 0; r < h; r++) {
       int below = line[r] * px.length;
       for (int i = 0; i < row.length; i++) {
         double a = values[below + i];
-        row[i] = (a + up[r] * (values[below + px.length + i] - a) - low) * perBand;
+        row[i] = (a + up[r] * (values[below + px.length + i] - a) - from) * perBand;
       }
       int at = r * w;
       for (int c = 0; c < w; c++) {

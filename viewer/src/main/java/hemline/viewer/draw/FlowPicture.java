@@ -88,6 +88,7 @@ public final class FlowPicture {
    *
    * @param raster keeps pixels from one painting to the next
    * @param density pixels of the screen for one of the board
+   * @param beside the flow beside this one, which shares its scale; null for none
    */
   public void paint(
       GraphicsContext pen,
@@ -95,7 +96,8 @@ public final class FlowPicture {
       double density,
       BoardView view,
       BoardLook look,
-      Palette ink) {
+      Palette ink,
+      @Nullable FlowPicture beside) {
     Projection to = projection(view);
     Rectangle2D frame = frame(to);
     if (frame.isEmpty()) {
@@ -104,7 +106,14 @@ public final class FlowPicture {
     FieldMap map = map(look);
     if (map != null) {
       boolean speed = look.map() == ColourMap.SPEED;
-      raster.paint(pen, map, to, frame, speed ? ink.map().speed() : ink.map().pressure(), density);
+      raster.paint(
+          pen,
+          map,
+          to,
+          frame,
+          map.scale(beside == null ? null : beside.map(look)),
+          speed ? ink.map().speed() : ink.map().pressure(),
+          density);
     }
     FxSheet sheet = new FxSheet(pen, ink.paper());
     sheet.clip(frame);
@@ -139,15 +148,20 @@ public final class FlowPicture {
     VortexLabels.paint(sheet, projection(view), shown.result(), ink.text(), ink.vortex());
   }
 
-  /** The meaning of the colours, in the upper right corner of the board. */
-  public void paintKey(Sheet sheet, BoardView view, BoardLook look, Palette ink) {
+  /**
+   * The meaning of the colours, in the upper right corner of the board.
+   *
+   * @param beside the flow beside this one, which shares its scale; null for none
+   */
+  public void paintKey(
+      Sheet sheet, BoardView view, BoardLook look, Palette ink, @Nullable FlowPicture beside) {
     FieldMap map = map(look);
     if (map != null) {
       boolean speed = look.map() == ColourMap.SPEED;
       ScaleKey.paint(
           sheet,
           view,
-          map.scale(),
+          map.scale(beside == null ? null : beside.map(look)),
           speed ? ink.map().speed() : ink.map().pressure(),
           speed ? "speed of the air, m/s" : "pressure over ambient, Pa",
           ink);

@@ -1,6 +1,7 @@
 package hemline.viewer.draw;
 
 import hemline.viewer.picture.ColourCurve;
+import hemline.viewer.picture.PressureScale;
 import hemline.viewer.picture.Projection;
 import java.awt.geom.Rectangle2D;
 import javafx.scene.canvas.GraphicsContext;
@@ -23,6 +24,7 @@ public final class MapRaster {
       FieldMap map,
       Projection to,
       Rectangle2D frame,
+      PressureScale scale,
       ColourCurve colours,
       double density) {
     int w = (int) Math.ceil(frame.getWidth() * density);
@@ -33,7 +35,7 @@ public final class MapRaster {
     if (pixels.length < w * h) {
       pixels = new int[w * h];
     }
-    map.fill(to, frame, colours, w, h, pixels);
+    map.fill(to, frame, scale, colours, w, h, pixels);
     WritableImage canvas = image;
     if (canvas == null || canvas.getWidth() != w || canvas.getHeight() != h) {
       canvas = new WritableImage(w, h);

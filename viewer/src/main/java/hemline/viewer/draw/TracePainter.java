@@ -11,6 +11,7 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.geom.RoundRectangle2D;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** Paints pressure over x below the board. */
 public final class TracePainter {
@@ -38,11 +39,13 @@ public final class TracePainter {
    * Both traces with their scale.
    *
    * @param originX x of the flow's origin in the drawing, m
+   * @param beside traces of the flow beside this one, which share the scale; null for none
    */
-  public void lines(PressureTrace trace, double originX) {
+  public void lines(PressureTrace trace, double originX, @Nullable PressureTrace beside) {
     double[] range = trace.range();
-    double low = range[0];
-    double high = Math.max(range[1], low + 1e-6);
+    double[] other = beside == null ? range : beside.range();
+    double low = Math.min(range[0], other[0]);
+    double high = Math.max(Math.max(range[1], other[1]), low + 1e-6);
     Ticks ticks = Ticks.within(low, high, 3);
     Lettering digits = Lettering.of(11.5, ink.quiet()).lifted();
     for (double t : ticks.values()) {

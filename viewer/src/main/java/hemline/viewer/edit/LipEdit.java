@@ -8,6 +8,7 @@ import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.MountEdge;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -91,6 +92,32 @@ public final class LipEdit {
   }
 
   /**
+   * Takes several vertices away, as {@link #delete(LipDrawing, Corner)} does one; a detached part
+   * of which all vertices are among them goes as a whole.
+   */
+  public static LipDrawing delete(LipDrawing drawing, Collection<Corner> corners) {
+    LipDrawing out = drawing;
+    for (int part = Parts.count(drawing) - 1; part >= 0; part--) {
+      int number = part;
+      List<Integer> indices =
+          corners.stream()
+              .filter(c -> c.part() == number)
+              .map(Corner::index)
+              .sorted(Comparator.reverseOrder())
+              .toList();
+      if (part > 0 && indices.size() > Parts.of(drawing, part).vertices().size() - 3) {
+        out = deletePart(out, part);
+      } else {
+        // from the back, so that earlier indices stay true
+        for (int index : indices) {
+          out = delete(out, new Corner(part, index));
+        }
+      }
+    }
+    return out;
+  }
+
+  /**
    * Takes a vertex away; its neighbours are joined by a straight edge. A detached part that would
    * have fewer than three vertices goes as a whole.
    *
@@ -100,9 +127,7 @@ public final class LipEdit {
     DrawnOutline outline = Parts.of(drawing, corner.part());
     int n = outline.vertices().size();
     if (n <= 3 && corner.part() > 0) {
-      List<DrawnOutline> detached = new ArrayList<>(drawing.detached());
-      detached.remove(corner.part() - 1);
-      return Parts.with(drawing, drawing.body(), drawing.mountEdge(), detached);
+      return deletePart(drawing, corner.part());
     }
     if (n <= 3) {
       return drawing;
@@ -190,5 +215,23 @@ public final class LipEdit {
   /** Fixes the lip to the skirt by another edge of its body. */
   public static LipDrawing mount(LipDrawing drawing, int edge) {
     return Parts.with(drawing, drawing.body(), edge, drawing.detached());
+  }
+
+  /** Adds a detached part, which the air passes on all sides. */
+  public static LipDrawing addPart(LipDrawing drawing, DrawnOutline outline) {
+    List<DrawnOutline> detached = new ArrayList<>(drawing.detached());
+    detached.add(outline);
+    return Parts.with(drawing, drawing.body(), drawing.mountEdge(), detached);
+  }
+
+  /**
+   * Takes a detached part away.
+   *
+   * @param part its number, from 1
+   */
+  public static LipDrawing deletePart(LipDrawing drawing, int part) {
+    List<DrawnOutline> detached = new ArrayList<>(drawing.detached());
+    detached.remove(part - 1);
+    return Parts.with(drawing, drawing.body(), drawing.mountEdge(), detached);
   }
 }

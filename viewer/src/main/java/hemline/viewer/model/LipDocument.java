@@ -68,7 +68,7 @@ public final class LipDocument {
    */
   public void open(Path place) throws InputException {
     if (LipImport.isDrawing(place)) {
-      bench.open(LipImport.load(place).drawing());
+      bench.open(LipImport.read(place).drawing());
       settle(null);
     } else {
       bench.open(LipFile.read(place));
@@ -159,7 +159,11 @@ public final class LipDocument {
   private void drawn(LipDrawing now) {
     if (!bench.canUndo().get() && !bench.canRedo().get()) {
       // another lip was put on the bench
-      if (!now.equals(saved)) {
+      if (bench.drawnHere()) {
+        settle(null);
+        saved = blank(now);
+        unsaved.set(true);
+      } else if (!now.equals(saved)) {
         settle(null);
       }
     } else {

@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 public final class Sketch {
   private final ReadOnlyBooleanWrapper active = new ReadOnlyBooleanWrapper();
   private final ReadOnlyObjectWrapper<List<Vertex>> points = new ReadOnlyObjectWrapper<>(List.of());
+  private boolean part;
 
   public ReadOnlyBooleanProperty active() {
     return active.getReadOnlyProperty();
@@ -25,8 +26,24 @@ public final class Sketch {
     return points.getReadOnlyProperty();
   }
 
-  /** Begins with an empty sheet. */
+  /** True when the outline becomes a detached part of the lip, not a new lip. */
+  public boolean part() {
+    return part;
+  }
+
+  /** Begins a new lip with an empty sheet. */
   public void begin() {
+    begin(false);
+  }
+
+  /** Begins a detached part beside the lip. */
+  public void beginPart() {
+    begin(true);
+  }
+
+  private void begin(boolean detached) {
+    part = detached;
+    active.set(false);
     points.set(List.of());
     active.set(true);
   }
@@ -82,5 +99,19 @@ public final class Sketch {
             List.of());
     cancel();
     return lip;
+  }
+
+  /**
+   * Closes the outline as a detached part.
+   *
+   * @return null while there are fewer than three points
+   */
+  public @Nullable DrawnOutline closePart() {
+    if (!closable()) {
+      return null;
+    }
+    DrawnOutline outline = new DrawnOutline(points.get());
+    cancel();
+    return outline;
   }
 }

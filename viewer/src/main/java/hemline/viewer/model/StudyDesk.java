@@ -20,7 +20,9 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Executor;
+import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyDoubleProperty;
@@ -35,13 +37,17 @@ import org.jspecify.annotations.Nullable;
  * Runs studies in the background, one at a time, and keeps what they find.
  *
  * <p>All methods belong to the screen's thread. A question whose answer is kept is not solved
- * again; a study that is stopped keeps what it has by then.
+ * again; a study that is stopped keeps what it has by then, and goes on from there when it is
+ * started again.
  */
 public final class StudyDesk {
+  /** Time that a stopped study gets to write down what it has, s. */
+  private static final long LONGEST_END = 3;
+
   private final SectionFamily family;
   private final Executor screen;
   private final Clock clock;
-  private final Executor background;
+  private final ExecutorService background;
   private StudyStore store;
   private final ReadOnlyObjectWrapper<List<KeptStudy>> kept =
       new ReadOnlyObjectWrapper<>(List.of());
@@ -64,7 +70,7 @@ public final class StudyDesk {
    * @param screen runs what must happen on the screen's thread
    */
   public StudyDesk(SectionFamily family, StudyStore store, Executor screen, Clock clock) {
-    this.family = family;
+    this.family = new RememberingFamily(family);
     this.store = store;
     this.screen = screen;
     this.clock = clock;
@@ -165,6 +171,17 @@ public final class StudyDesk {
   public void stop() {
     if (cancel != null) {
       cancel.cancel();
+    }
+  }
+
+  /** The orderly end: a running study is stopped, and what it has by then is kept. */
+  public void close() {
+    stop();
+    background.shutdown();
+    try {
+      background.awaitTermination(LONGEST_END, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
     }
   }
 

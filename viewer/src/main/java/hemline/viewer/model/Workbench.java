@@ -52,6 +52,7 @@ public final class Workbench {
   private @Nullable CancelToken cancel;
   private boolean dragging;
   private boolean begun;
+  private boolean drawnHere;
 
   /**
    * Puts a lip on the bench; nothing is solved yet.
@@ -165,7 +166,22 @@ public final class Workbench {
 
   /** Puts another lip on the bench; the history begins anew, no flow is shown. */
   public void open(LipDrawing other) {
+    open(other, false);
+  }
+
+  /** Puts a lip on the bench that was drawn here and lies in no file; else as {@link #open}. */
+  public void draw(LipDrawing other) {
+    open(other, true);
+  }
+
+  /** True while the lip on the bench is one that was put there by {@link #draw}. */
+  public boolean drawnHere() {
+    return drawnHere;
+  }
+
+  private void open(LipDrawing other, boolean here) {
     stop();
+    drawnHere = here;
     history.restart(other);
     shown.set(null);
     begun = false;

@@ -27,7 +27,8 @@ public final class StudyWords {
               + " of "
               + (study.question().standings()
                   ? study.asked() + " sections were solved, too few for standings."
-                  : study.question().values().size() + " points were solved."));
+                  : study.question().values().size() + " points were solved.")
+              + " Start the same study again to go on.");
     }
     if (study.ranking() != null) {
       standings(study.ranking(), lines);

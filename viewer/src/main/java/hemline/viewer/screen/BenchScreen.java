@@ -5,6 +5,7 @@ import hemline.viewer.model.Selection;
 import hemline.viewer.model.Sketch;
 import hemline.viewer.model.Workbench;
 import java.util.function.Consumer;
+import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.Parent;
@@ -25,6 +26,7 @@ public final class BenchScreen implements Screen {
   private final BoardActions actions;
   private final SketchHands sketchHands;
   private final StarterSlip starters;
+  private final LookBar look;
 
   private Consumer<Runnable> guard = Runnable::run;
 
@@ -36,7 +38,8 @@ public final class BenchScreen implements Screen {
     sketchHands = new SketchHands(board, bench, sketch);
     starters = new StarterSlip(bench, board::fit);
     new BoardHands(board, bench, selection, actions, sketchHands);
-    new BoardKeys(board, selection, actions, sketchHands);
+    look = new LookBar(board, bench);
+    new BoardKeys(board, bench, selection, actions, sketchHands, look, this::drawNew);
   }
 
   @Override
@@ -58,9 +61,41 @@ public final class BenchScreen implements Screen {
     return actions;
   }
 
-  /** Shapes to begin with. */
-  public StarterSlip starters() {
-    return starters;
+  /** Begins with a shape, if the guard lets it. */
+  public void begin(Consumer<StarterSlip> shape) {
+    guard.accept(
+        () -> {
+          sketch.cancel();
+          shape.accept(starters);
+        });
+  }
+
+  /** True while an outline is being drawn. */
+  public ReadOnlyBooleanProperty sketching() {
+    return sketch.active();
+  }
+
+  /** Takes back the last point of a sketch, else the last change. */
+  public void undo() {
+    if (sketch.active().get()) {
+      sketch.back();
+    } else {
+      bench.undo();
+    }
+  }
+
+  /** Makes again what was undone; nothing while an outline is being drawn. */
+  public void redo() {
+    if (!sketch.active().get()) {
+      bench.redo();
+    }
+  }
+
+  /** Draws a detached part beside the lip. */
+  public void drawPart() {
+    selection.clear();
+    starters.hide();
+    sketchHands.beginPart();
   }
 
   /** Hands everything that would replace the lip on the bench to a guard of unsaved changes. */
@@ -70,7 +105,20 @@ public final class BenchScreen implements Screen {
 
   /** Puts a lip on the bench and shows it whole, if the guard lets it. */
   public void open(LipDrawing lip) {
-    guard.accept(() -> put(lip));
+    open(lip, () -> {});
+  }
+
+  /**
+   * Puts a lip on the bench as {@link #open(LipDrawing)} does.
+   *
+   * @param then runs when the lip lies there
+   */
+  public void open(LipDrawing lip, Runnable then) {
+    guard.accept(
+        () -> {
+          put(lip);
+          then.run();
+        });
   }
 
   private void put(LipDrawing lip) {
@@ -82,7 +130,7 @@ public final class BenchScreen implements Screen {
 
   /** Switches for what is seen of the flow. */
   public Node lookBar() {
-    return new LookBar(board, bench).content();
+    return look.content();
   }
 
   /** Clears the board to draw a lip from nothing. */

@@ -9,7 +9,6 @@ import hemline.viewer.edit.LipEdit;
 import hemline.viewer.edit.Parts;
 import hemline.viewer.model.Selection;
 import hemline.viewer.model.Workbench;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -61,17 +60,18 @@ public final class BoardActions {
 
   /** Takes the chosen corners away. */
   public void delete() {
-    List<Corner> chosen = new ArrayList<>(selection.get());
-    // from the back, so that earlier indices stay true
-    chosen.sort((a, b) -> a.part() != b.part() ? b.part() - a.part() : b.index() - a.index());
-    bench.edit(
-        d -> {
-          LipDrawing out = d;
-          for (Corner corner : chosen) {
-            out = LipEdit.delete(out, corner);
-          }
-          return out;
-        });
+    Set<Corner> chosen = selection.get();
+    bench.edit(d -> LipEdit.delete(d, chosen));
+    selection.clear();
+  }
+
+  /** Takes the detached part of the chosen corner away; nothing for the body. */
+  void deletePart() {
+    selection.get().stream()
+        .map(Corner::part)
+        .filter(part -> part > 0)
+        .findFirst()
+        .ifPresent(part -> bench.edit(d -> LipEdit.deletePart(d, part)));
     selection.clear();
   }
 

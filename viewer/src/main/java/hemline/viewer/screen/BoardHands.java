@@ -63,7 +63,7 @@ final class BoardHands {
     this.selection = selection;
     this.actions = actions;
     this.sketch = sketch;
-    this.menu = new BoardMenu(board, actions);
+    this.menu = new BoardMenu(board, actions, sketch::beginPart);
     board.addEventHandler(MouseEvent.MOUSE_PRESSED, this::press);
     board.addEventHandler(MouseEvent.MOUSE_DRAGGED, this::drag);
     board.addEventHandler(MouseEvent.MOUSE_RELEASED, this::release);
@@ -198,7 +198,7 @@ final class BoardHands {
       if (!selection.get().contains(corner)) {
         selection.set(Set.of(corner));
       }
-      menu.corner(e.getScreenX(), e.getScreenY());
+      menu.corner(corner, e.getScreenX(), e.getScreenY());
     } else if (edge != null) {
       actions.chooseEdge(edge);
       menu.edge(edge, view.x(e.getX()), view.y(e.getY()), e.getScreenX(), e.getScreenY());

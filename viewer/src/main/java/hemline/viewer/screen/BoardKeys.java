@@ -2,17 +2,32 @@ package hemline.viewer.screen;
 
 import hemline.viewer.draw.BoardView;
 import hemline.viewer.model.Selection;
+import hemline.viewer.model.Workbench;
 import javafx.scene.input.KeyEvent;
 
 /** The keyboard on the board. */
 final class BoardKeys {
+  private static final double GAP_STEP = 0.1e-3;
   private final SectionBoard board;
   private final Selection selection;
   private final BoardActions actions;
   private final SketchHands sketch;
+  private final Workbench bench;
+  private final LookBar look;
+  private final Runnable drawNew;
 
-  BoardKeys(SectionBoard board, Selection selection, BoardActions actions, SketchHands sketch) {
+  BoardKeys(
+      SectionBoard board,
+      Workbench bench,
+      Selection selection,
+      BoardActions actions,
+      SketchHands sketch,
+      LookBar look,
+      Runnable drawNew) {
+    this.drawNew = drawNew;
     this.board = board;
+    this.bench = bench;
+    this.look = look;
     this.selection = selection;
     this.actions = actions;
     this.sketch = sketch;
@@ -25,7 +40,7 @@ final class BoardKeys {
       return;
     }
     boolean done = sketch.active() ? sketchKey(e) : shapeKey(e);
-    if (done || viewKey(view, e)) {
+    if (done || viewKey(view, e) || (!sketch.active() && look.press(e.getCode()))) {
       e.consume();
     }
   }
@@ -49,7 +64,10 @@ final class BoardKeys {
     switch (e.getCode()) {
       case PERIOD -> actions.choose(1);
       case COMMA -> actions.choose(-1);
-      case N -> sketch.begin();
+      case N -> drawNew.run();
+      case A -> sketch.beginPart();
+      case PAGE_UP -> gap(GAP_STEP);
+      case PAGE_DOWN -> gap(-GAP_STEP);
       case ESCAPE -> selection.clear();
       default -> {
         if (!chosen) {
@@ -71,6 +89,14 @@ final class BoardKeys {
       }
     }
     return true;
+  }
+
+  /** Lifts or lowers the lip, m. */
+  private void gap(double by) {
+    double next = Math.rint((bench.setting().get().gap() + by) * 1e6) / 1e6;
+    if (next > 0) {
+      bench.set(bench.setting().get().withGap(next));
+    }
   }
 
   private boolean viewKey(BoardView view, KeyEvent e) {

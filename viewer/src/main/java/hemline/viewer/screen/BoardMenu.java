@@ -2,6 +2,7 @@ package hemline.viewer.screen;
 
 import hemline.shared.geometry.Rounding;
 import hemline.viewer.edit.Corner;
+import java.util.Locale;
 import javafx.scene.control.ContextMenu;
 import javafx.scene.control.MenuItem;
 
@@ -11,9 +12,11 @@ final class BoardMenu {
   private static final double LARGE = 1e-3;
   private final SectionBoard board;
   private final BoardActions actions;
+  private final Runnable drawPart;
   private final ContextMenu menu = new ContextMenu();
 
-  BoardMenu(SectionBoard board, BoardActions actions) {
+  BoardMenu(SectionBoard board, BoardActions actions, Runnable drawPart) {
+    this.drawPart = drawPart;
     this.board = board;
     this.actions = actions;
   }
@@ -22,7 +25,7 @@ final class BoardMenu {
     menu.hide();
   }
 
-  void corner(double x, double y) {
+  void corner(Corner corner, double x, double y) {
     menu.getItems()
         .setAll(
             item("Round by 0.5 mm", () -> actions.dress(Rounding.Kind.ROUND, SMALL)),
@@ -30,6 +33,7 @@ final class BoardMenu {
             item("Break by 0.5 mm", () -> actions.dress(Rounding.Kind.CHAMFER, SMALL)),
             item("Leave sharp", () -> actions.dress(Rounding.Kind.ROUND, 0)),
             item("Delete corner", actions::delete));
+    part(corner);
     menu.show(board, x, y);
   }
 
@@ -37,19 +41,29 @@ final class BoardMenu {
     menu.getItems()
         .setAll(
             item("Add a corner here", () -> actions.insert(edge, atX, atY)),
-            item("Bend or straighten", actions::bend),
-            item("Fix to the skirt here", actions::mount),
-            item("Delete both corners", actions::delete));
+            item("Bend or straighten", actions::bend));
+    if (edge.part() == 0) {
+      menu.getItems().add(item("Fix to the skirt here", actions::mount));
+    }
+    menu.getItems().add(item("Delete both corners", actions::delete));
+    part(edge);
     menu.show(board, x, y);
   }
 
   void paper(double x, double y) {
-    menu.getItems().setAll(item("Whole lip", board::fit));
+    menu.getItems().setAll(item("Draw a detached part", drawPart), item("Whole lip", board::fit));
     menu.show(board, x, y);
+  }
+
+  private void part(Corner of) {
+    if (of.part() > 0) {
+      menu.getItems().add(item("Delete this part", actions::deletePart));
+    }
   }
 
   private static MenuItem item(String text, Runnable action) {
     MenuItem item = new MenuItem(text);
+    item.setId("board-" + text.toLowerCase(Locale.ROOT).replace(' ', '-').replace('.', '-'));
     item.setOnAction(e -> action.run());
     return item;
   }

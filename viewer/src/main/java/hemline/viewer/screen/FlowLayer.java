@@ -74,8 +74,12 @@ final class FlowLayer {
         });
   }
 
-  /** Paints the flow as seen in a view; what was shifted is put right. */
-  void paint(BoardView view, BoardLook look, Palette ink) {
+  /**
+   * Paints the flow as seen in a view; what was shifted is put right.
+   *
+   * @param beside the flow beside it, which shares its scale; null for none
+   */
+  void paint(BoardView view, BoardLook look, Palette ink, @Nullable FlowPicture beside) {
     painted = view;
     canvas.setTranslateX(0);
     canvas.setTranslateY(0);
@@ -86,7 +90,7 @@ final class FlowLayer {
       Scene scene = canvas.getScene();
       double density =
           scene == null || scene.getWindow() == null ? 1 : scene.getWindow().getOutputScaleX();
-      now.paint(pen, raster, density, view, look, ink);
+      now.paint(pen, raster, density, view, look, ink, beside);
     }
   }
 

@@ -9,7 +9,11 @@ final class HelpTip extends Tooltip {
   private static final double WIDTH = 330;
 
   HelpTip(FigureHelp help) {
-    super(help.text());
+    this(help.text());
+  }
+
+  HelpTip(String text) {
+    super(text);
     setWrapText(true);
     setMaxWidth(WIDTH);
     setShowDelay(Duration.millis(350));

@@ -36,6 +36,7 @@ final class KeptBoard extends Region {
     bench.kept().subscribe(k -> trace());
     board.look().subscribe(l -> trace());
     board.viewProperty().subscribe(v -> ask());
+    board.picture().subscribe(p -> ask());
     board
         .palette()
         .subscribe(
@@ -52,6 +53,7 @@ final class KeptBoard extends Region {
 
   private void ready() {
     traced.set(flow.picture());
+    board.share(flow.picture());
     ask();
   }
 
@@ -109,7 +111,7 @@ final class KeptBoard extends Region {
       return;
     }
     Palette ink = board.palette().get();
-    flow.paint(view, board.look().get(), ink);
+    flow.paint(view, board.look().get(), ink, board.picture().get());
     FxSheet sheet = new FxSheet(pen, ink.paper());
     BoardPainter painter = new BoardPainter(sheet, ink, view);
     Placement lip = Placement.of(kept.drawing());
@@ -125,7 +127,7 @@ final class KeptBoard extends Region {
     painter.rulers(0, ground);
     painter.names(lip, ground);
     if (now != null) {
-      now.paintKey(sheet, view, board.look().get(), ink);
+      now.paintKey(sheet, view, board.look().get(), ink, board.picture().get());
     }
     sheet.text(
         60, 108, "kept: " + kept.drawing().name(), Lettering.of(13, ink.text()).heavy().lifted());

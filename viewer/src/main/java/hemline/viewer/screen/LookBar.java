@@ -3,14 +3,18 @@ package hemline.viewer.screen;
 import hemline.viewer.draw.BoardLook;
 import hemline.viewer.draw.BoardLook.ColourMap;
 import hemline.viewer.model.Workbench;
+import java.util.EnumMap;
+import java.util.Map;
 import java.util.function.Predicate;
 import java.util.function.UnaryOperator;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.control.Tooltip;
+import javafx.scene.input.KeyCode;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 
@@ -19,6 +23,7 @@ final class LookBar {
   private final SectionBoard board;
   private final Workbench bench;
   private final HBox bar = new HBox(4);
+  private final Map<KeyCode, ButtonBase> keys = new EnumMap<>(KeyCode.class);
 
   LookBar(SectionBoard board, Workbench bench) {
     this.board = board;
@@ -26,32 +31,35 @@ final class LookBar {
     bar.setAlignment(Pos.CENTER_LEFT);
     bar.getStyleClass().add("look-bar");
     ToggleGroup maps = new ToggleGroup();
-    map(maps, "pressure", ColourMap.PRESSURE);
-    map(maps, "speed", ColourMap.SPEED);
-    map(maps, "plain", ColourMap.NONE);
+    map(maps, "pressure", KeyCode.P, "pressure of the air over ambient", ColourMap.PRESSURE);
+    map(maps, "speed", KeyCode.S, "speed of the air", ColourMap.SPEED);
+    map(maps, "plain", KeyCode.O, "no colours", ColourMap.NONE);
     gap();
     flag(
         "lines",
+        KeyCode.L,
         "streamlines of the leak and of trapped vortices",
         BoardLook::streamlines,
         (l, on) -> l.withStreamlines(on));
     flag(
         "fine lines",
+        KeyCode.F,
         "twenty parts of the leak instead of ten",
         l -> l.tubes() > 10,
         (l, on) -> l.withTubes(on ? 20 : 10));
     flag(
         "tracers",
+        KeyCode.T,
         "particles that drift with the air, slowed down",
         BoardLook::tracers,
         (l, on) -> l.withTracers(on));
-    flag("mesh", "lines of the finest grid", BoardLook::mesh, (l, on) -> l.withMesh(on));
+    flag("mesh", KeyCode.M, "lines of the finest grid", BoardLook::mesh, (l, on) -> l.withMesh(on));
     gap();
     Button keep =
-        button("keep", "keep", "set this lip aside and show it beside the next", bench::keep);
+        button("keep", KeyCode.K, "set this lip aside and show it beside the next", bench::keep);
     Button swap =
-        button("swap", "swap", "exchange the lip with the one set aside", bench::swapKept);
-    Button drop = button("drop", "drop", "forget the lip set aside", bench::dropKept);
+        button("swap", KeyCode.X, "exchange the lip with the one set aside", bench::swapKept);
+    Button drop = button("drop", KeyCode.D, "forget the lip set aside", bench::dropKept);
     bench
         .kept()
         .subscribe(
@@ -72,7 +80,26 @@ final class LookBar {
     bar.getChildren().add(space);
   }
 
-  private void map(ToggleGroup group, String name, ColourMap map) {
+  /** Does what the switch of a key does; false where the key has none. */
+  boolean press(KeyCode key) {
+    ButtonBase button = keys.get(key);
+    if (button == null) {
+      return false;
+    }
+    if (!button.isDisabled()) {
+      button.fire();
+    }
+    return true;
+  }
+
+  /** Puts a switch in the bar; its key stands in its hover text. */
+  private void add(ButtonBase button, KeyCode key, String meaning) {
+    button.setTooltip(new Tooltip(meaning + " (key " + key.getName() + ")"));
+    keys.put(key, button);
+    bar.getChildren().add(button);
+  }
+
+  private void map(ToggleGroup group, String name, KeyCode key, String meaning, ColourMap map) {
     ToggleButton button = new ToggleButton(name);
     button.setId("look-" + name);
     button.setToggleGroup(group);
@@ -82,7 +109,7 @@ final class LookBar {
           button.setSelected(true);
           set(l -> l.withMap(map));
         });
-    bar.getChildren().add(button);
+    add(button, key, meaning);
   }
 
   /** Answers a look with a flag set. */
@@ -90,21 +117,19 @@ final class LookBar {
     BoardLook of(BoardLook look, boolean on);
   }
 
-  private void flag(String name, String meaning, Predicate<BoardLook> on, Flag flag) {
+  private void flag(String name, KeyCode key, String meaning, Predicate<BoardLook> on, Flag flag) {
     ToggleButton button = new ToggleButton(name);
     button.setId("look-" + name.replace(' ', '-'));
-    button.setTooltip(new Tooltip(meaning));
     board.look().subscribe(l -> button.setSelected(on.test(l)));
     button.setOnAction(e -> set(l -> flag.of(l, button.isSelected())));
-    bar.getChildren().add(button);
+    add(button, key, meaning);
   }
 
-  private Button button(String id, String name, String meaning, Runnable action) {
+  private Button button(String name, KeyCode key, String meaning, Runnable action) {
     Button button = new Button(name);
-    button.setId(id);
-    button.setTooltip(new Tooltip(meaning));
+    button.setId(name);
     button.setOnAction(e -> action.run());
-    bar.getChildren().add(button);
+    add(button, key, meaning);
     return button;
   }
 

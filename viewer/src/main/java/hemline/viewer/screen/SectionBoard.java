@@ -48,6 +48,7 @@ public final class SectionBoard extends Region {
   private final ReadOnlyObjectWrapper<@Nullable FlowPicture> picture =
       new ReadOnlyObjectWrapper<>();
   private final PauseTransition rest = new PauseTransition(Duration.millis(REST));
+  private @Nullable FlowPicture beside;
   private List<BoardPainter.Label> labels = List.of();
   private double @Nullable [] pointer;
   private boolean flowDirty = true;
@@ -138,9 +139,11 @@ public final class SectionBoard extends Region {
 
   /** Where the lip, or the sheet for a new one, lies in the drawing. */
   Placement lip() {
-    return sketch.active().get()
-        ? new Placement(0, 12e-3, 0, 10e-3)
-        : Placement.of(bench.drawing().get());
+    return newLip() ? new Placement(0, 12e-3, 0, 10e-3) : Placement.of(bench.drawing().get());
+  }
+
+  private boolean newLip() {
+    return sketch.active().get() && !sketch.part();
   }
 
   /** Height of the ground in the drawing, m. */
@@ -151,6 +154,14 @@ public final class SectionBoard extends Region {
   /** The flow on show, ready to paint; null when there is none. */
   public ReadOnlyObjectProperty<@Nullable FlowPicture> picture() {
     return picture.getReadOnlyProperty();
+  }
+
+  /** Shares the colour scale with a flow beside this one; null for none. */
+  void share(@Nullable FlowPicture other) {
+    if (other != beside) {
+      beside = other;
+      ask(true);
+    }
   }
 
   /** Dimensions to write beside what is dragged. */
@@ -208,11 +219,11 @@ public final class SectionBoard extends Region {
     Palette ink = palette.get();
     BoardLook shown = look.get();
     FlowPicture now = flow.picture();
-    boolean sketching = sketch.active().get();
+    boolean sketching = newLip();
     boolean stale = bench.stale().get();
     if (flowDirty) {
       flowDirty = false;
-      flow.paint(at, shown, ink);
+      flow.paint(at, shown, ink, beside);
     }
     flow.canvas().setVisible(!sketching);
     flow.canvas().setOpacity(stale ? STALE_OPACITY : 1);
@@ -226,9 +237,11 @@ public final class SectionBoard extends Region {
     groundLayer.show(at, ink, ground(), lip.right() - lip.left(), bench.setting().get());
     if (sketching) {
       painter.rulers(0, ground());
-      painter.sketch(sketch.points().get(), pointer);
     } else {
       paintLip(sheet, painter, at, ink, lip, stale ? null : now);
+    }
+    if (sketch.active().get()) {
+      painter.sketch(sketch.points().get(), pointer);
     }
     painter.dimensions(labels);
   }
@@ -250,7 +263,7 @@ public final class SectionBoard extends Region {
     painter.names(lip, ground());
     FaultMarks.paint(sheet, at, ink, drawing, bench.findings().get());
     if (now != null) {
-      now.paintKey(sheet, at, look.get(), ink);
+      now.paintKey(sheet, at, look.get(), ink, beside);
     }
     painter.handles(drawing, selection.get());
   }

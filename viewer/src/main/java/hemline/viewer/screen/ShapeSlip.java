@@ -108,16 +108,19 @@ final class ShapeSlip {
   }
 
   private final Label sketchTitle = title("A new lip");
-  private final Label sketchHint =
-      hint(
-          "Click its corners on the board, the top edge level. A click on the first corner or Enter"
-              + " closes it, Backspace takes one back, Esc gives up.");
+  private final Label sketchHint = hint("");
   private final Button addPoint = button("sketch-add", "Add corner", this::addPoint);
   private final Button closeSketch = button("sketch-close", "Close outline", () -> closeSketch());
   private final HBox sketchXy = new HBox(8, nextX.line(), nextY.line());
   private final FlowPane sketchButtons = new FlowPane(6, 6, addPoint, closeSketch);
 
   private void fillSketch() {
+    sketchTitle.setText(sketch.part() ? "A detached part" : "A new lip");
+    sketchHint.setText(
+        "Click its corners on the board"
+            + (sketch.part() ? ", clear of the lip" : ", the top edge level")
+            + ". A click on the first corner or Enter closes it, Backspace takes one back, Esc gives"
+            + " up.");
     show(sketchTitle, sketchHint, sketchXy, sketchButtons);
   }
 

@@ -5,6 +5,7 @@ import hemline.shared.geometry.Vertex;
 import hemline.shared.profile.LipDrawing;
 import hemline.viewer.draw.BoardPainter.Label;
 import hemline.viewer.draw.BoardView;
+import hemline.viewer.edit.LipEdit;
 import hemline.viewer.edit.Snap;
 import hemline.viewer.format.Digits;
 import hemline.viewer.model.Sketch;
@@ -54,18 +55,34 @@ final class SketchHands {
     board.requestFocus();
   }
 
+  /** Begins a detached part beside the lip on the bench. */
+  void beginPart() {
+    sketch.beginPart();
+    board.requestFocus();
+  }
+
   /** Puts the finished outline on the bench. */
   void close() {
+    if (sketch.part()) {
+      DrawnOutline part = sketch.closePart();
+      if (part != null) {
+        bench.edit(d -> LipEdit.addPart(d, part));
+      }
+      return;
+    }
     LipDrawing lip = sketch.close("my lip");
     if (lip != null) {
-      bench.open(lip);
+      bench.draw(lip);
       board.fit();
     }
   }
 
   void cancel() {
+    boolean part = sketch.part();
     sketch.cancel();
-    board.fit();
+    if (!part) {
+      board.fit();
+    }
   }
 
   void back() {
@@ -112,8 +129,11 @@ final class SketchHands {
 
   private Snap.Point at(BoardView view, MouseEvent e) {
     List<Vertex> points = sketch.points().get();
+    DrawnOutline drawn = new DrawnOutline(points);
     LipDrawing sheet =
-        new LipDrawing("", "", "", false, "", new DrawnOutline(points), 0, List.of());
+        sketch.part()
+            ? LipEdit.addPart(bench.drawing().get(), drawn)
+            : new LipDrawing("", "", "", false, "", drawn, 0, List.of());
     return snap(view, e).of(sheet, Set.of(), view.x(e.getX()), view.y(e.getY()));
   }
 }

@@ -100,8 +100,8 @@ public final class StarterSlip {
     box.getChildren().add(done);
     box.setVisible(true);
     box.setManaged(true);
+    bench.open(starter.get().drawing());
     measures.changed = () -> bench.edit(d -> starter.get().drawing());
-    measures.changed.run();
     fit.run();
   }
 

@@ -39,6 +39,8 @@ import org.jspecify.annotations.Nullable;
 /** Asks for a study: what to find out, for which lips, under which conditions. */
 final class StudyForm {
   private static final int MOST_POINTS = 60;
+  private static final double COLDEST = 200;
+  private static final double HOTTEST = 500;
   private static final int USUAL_CANDIDATES = 4;
   private static final String USUAL_BASELINE = "plain flat 8";
 
@@ -65,6 +67,11 @@ final class StudyForm {
       new QuantityField("study-ground", "ground speed", QuantityKind.SPEED, "0 m/s");
   private final QuantityField groundTo =
       new QuantityField("study-ground-to", "last ground speed", QuantityKind.SPEED, "5 m/s");
+  private final QuantityField spanwise =
+      new QuantityField("study-spanwise", "speed along the seal", QuantityKind.SPEED, "0 m/s");
+  private final QuantityField temperature =
+      new QuantityField("study-temperature", "temperature", QuantityKind.TEMPERATURE, "15 degC");
+  private final CheckBox spread = new CheckBox("widen bands by a second flow model");
   private final TextField points = new TextField("6");
   private final ComboBox<MeshLevel> mesh =
       new ComboBox<>(FXCollections.observableArrayList(MeshLevel.values()));
@@ -75,6 +82,11 @@ final class StudyForm {
     points.setPrefColumnCount(3);
     relative.setId("study-relative");
     relative.setSelected(true);
+    spread.setId("study-model-spread");
+    spread.setTooltip(
+        new HelpTip(
+            "Solves each section with a second flow model too and adds the difference to the bands."
+                + " Takes longer, and tells how far the choice of the model matters."));
     mesh.setId("study-mesh");
     mesh.setValue(MeshLevel.MEDIUM);
     mesh.setConverter(words(MeshLevel::key));
@@ -151,6 +163,7 @@ final class StudyForm {
     if (before == null) {
       suction.setText(Wording.pressure(setting.suction()));
       ground.setText(Wording.value(Swept.GROUND_SPEED, setting.groundSpeed()));
+      spanwise.setText(Wording.value(Swept.GROUND_SPEED, setting.spanwiseSpeed()));
       usualRange();
     }
   }
@@ -215,7 +228,10 @@ final class StudyForm {
             swept == Swept.GROUND_SPEED
                 ? range("ground", ground, groundTo)
                 : row("ground towards the plenum", ground));
+    box.getChildren().add(row("ground along the seal", spanwise));
+    box.getChildren().add(row("air at", temperature));
     box.getChildren().add(row("in", points, new Label("points"), new Label("   mesh"), mesh));
+    box.getChildren().add(spread);
   }
 
   private Button choosing(String name, boolean on) {
@@ -267,6 +283,11 @@ final class StudyForm {
     }
     double atSuction = suction.read(problems);
     double atGround = ground.read(problems);
+    double atSpanwise = spanwise.read(problems);
+    double kelvin = temperature.read(problems);
+    if (kelvin < COLDEST || kelvin > HOTTEST) {
+      temperature.fault("air is known here from -73degC to 227degC, such as 15degC", problems);
+    }
     double atGap = gap.read(problems);
     if (atGap <= 0 || atGap > 1) {
       gap.fault("a gap must be above 0 and at most 1 m, such as 2 mm", problems);
@@ -291,11 +312,11 @@ final class StudyForm {
         values,
         atGap,
         swept == Swept.SUCTION ? values.get(0) : atSuction,
-        new GroundMotion(swept == Swept.GROUND_SPEED ? 0 : atGround, 0),
-        Air.STANDARD,
+        new GroundMotion(swept == Swept.GROUND_SPEED ? 0 : atGround, atSpanwise),
+        Air.at(kelvin, Air.STANDARD_PRESSURE),
         mesh.getValue(),
         Closure.AUTO,
-        false);
+        spread.isSelected());
   }
 
   private List<Double> values(double from, QuantityField toField, List<Problem> problems) {

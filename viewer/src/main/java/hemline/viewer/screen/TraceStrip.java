@@ -21,6 +21,7 @@ final class TraceStrip extends Region {
   private final Workbench bench;
   private final Canvas canvas = new Canvas();
   private @Nullable PressureTrace trace;
+  private @Nullable PressureTrace keptTrace;
   private boolean asked;
 
   TraceStrip(SectionBoard board, KeptBoard beside, Workbench bench) {
@@ -41,7 +42,13 @@ final class TraceStrip extends Region {
     board.viewProperty().subscribe(v -> ask());
     board.palette().subscribe(p -> ask());
     bench.stale().subscribe(s -> ask());
-    beside.traced().subscribe(k -> ask());
+    beside
+        .traced()
+        .subscribe(
+            k -> {
+              keptTrace = k == null ? null : PressureTrace.of(k.shown());
+              ask();
+            });
   }
 
   private void ask() {
@@ -71,12 +78,12 @@ final class TraceStrip extends Region {
     }
     canvas.setOpacity(bench.stale().get() ? 0.4 : 1);
     pen.save();
-    trace(pen, view, ink, flow, now);
     BoardView other = beside.view();
+    FlowPicture kept = other == null ? null : beside.picture();
+    trace(pen, view, ink, flow, now, other == null ? null : keptTrace);
     if (other != null) {
-      FlowPicture kept = beside.picture();
       pen.translate(canvas.getWidth() - other.width(), 0);
-      trace(pen, other, ink, kept, kept == null ? null : PressureTrace.of(kept.shown()));
+      trace(pen, other, ink, kept, keptTrace, now);
     }
     pen.restore();
   }
@@ -86,13 +93,14 @@ final class TraceStrip extends Region {
       BoardView view,
       Palette ink,
       @Nullable FlowPicture flow,
-      @Nullable PressureTrace now) {
+      @Nullable PressureTrace now,
+      @Nullable PressureTrace shared) {
     FxSheet sheet = new FxSheet(pen, ink.paper());
     TracePainter painter = new TracePainter(sheet, ink, view, canvas.getHeight());
     sheet.clip(new Rectangle2D.Double(0, 0, view.width(), canvas.getHeight()));
     painter.frame();
     if (flow != null && now != null) {
-      painter.lines(now, flow.originX());
+      painter.lines(now, flow.originX(), shared);
     }
     sheet.unclip();
   }

@@ -1,7 +1,5 @@
 package hemline.viewer.app;
 
-import static org.assertj.core.api.Assertions.assertThat;
-
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
@@ -11,23 +9,13 @@ import hemline.viewer.draw.BoardView;
 import hemline.viewer.model.Shown;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.screen.SectionBoard;
-import java.awt.image.BufferedImage;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
+import hemline.viewer.screen.StarterSlip;
 import java.nio.file.Path;
-import java.util.HashSet;
-import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import javafx.application.Platform;
 import javafx.geometry.Point2D;
-import javafx.geometry.Rectangle2D;
-import javafx.scene.image.WritableImage;
-import javafx.scene.robot.Robot;
-import javafx.stage.Screen;
 import javafx.stage.Stage;
-import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.testfx.framework.junit5.ApplicationTest;
@@ -39,11 +27,9 @@ import org.testfx.util.WaitForAsyncUtils;
  */
 @Tag("window")
 final class WindowTest extends ApplicationTest {
-  private static final Path PICTURES = Path.of("target", "screenshots");
-  private static final int FEWEST_COLOURS = 40;
+  private final ScreenPictures screen = new ScreenPictures();
   private Workbench bench;
   private HemlineWindow window;
-  private String size = "";
 
   @Override
   public void start(Stage stage) {
@@ -52,13 +38,7 @@ final class WindowTest extends ApplicationTest {
     bench.setOptions(new RunOptions(MeshLevel.COARSE, Closure.AUTO, false, 1));
     window = new HemlineWindow(bench, examples);
     stage.setScene(window.createScene());
-    Rectangle2D screen = Screen.getPrimary().getBounds();
-    double scale = Screen.getPrimary().getOutputScaleX();
-    size = Math.round(screen.getWidth() * scale) + "x" + Math.round(screen.getHeight() * scale);
-    stage.setX(0);
-    stage.setY(0);
-    stage.setWidth(screen.getWidth());
-    stage.setHeight(screen.getHeight());
+    ScreenPictures.fill(stage);
     stage.show();
   }
 
@@ -78,35 +58,8 @@ final class WindowTest extends ApplicationTest {
     return board.localToScreen(view.px(x), view.py(y));
   }
 
-  /**
-   * Takes a picture of the screen; one that is nearly of one colour shows that nothing is drawn.
-   */
   private void picture(String name) {
-    WaitForAsyncUtils.waitForFxEvents(8);
-    WaitForAsyncUtils.sleep(1500, TimeUnit.MILLISECONDS);
-    interact(
-        () -> {
-          WritableImage seen =
-              new Robot().getScreenCapture(null, Screen.getPrimary().getBounds(), false);
-          int w = (int) seen.getWidth();
-          int h = (int) seen.getHeight();
-          BufferedImage image = new BufferedImage(w, h, BufferedImage.TYPE_INT_RGB);
-          Set<Integer> colours = new HashSet<>();
-          for (int y = 0; y < h; y++) {
-            for (int x = 0; x < w; x++) {
-              int rgb = seen.getPixelReader().getArgb(x, y);
-              colours.add(rgb);
-              image.setRGB(x, y, rgb);
-            }
-          }
-          assertThat(colours).as("colours of %s", name).hasSizeGreaterThan(FEWEST_COLOURS);
-          try {
-            Files.createDirectories(PICTURES);
-            ImageIO.write(image, "png", PICTURES.resolve(name + "-" + size + ".png").toFile());
-          } catch (IOException e) {
-            throw new UncheckedIOException(e);
-          }
-        });
+    screen.picture(name);
   }
 
   @Test
@@ -139,7 +92,7 @@ final class WindowTest extends ApplicationTest {
     picture("5-speed-tracers-dark");
     interact(() -> window.setDark(false));
     clickOn("#board");
-    interact(() -> window.benchScreen().starters().pockets());
+    interact(() -> window.benchScreen().begin(StarterSlip::pockets));
     picture("6-starter");
   }
 }

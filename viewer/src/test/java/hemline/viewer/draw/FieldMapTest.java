@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import hemline.viewer.picture.GridField;
 import hemline.viewer.picture.PressureColours;
+import hemline.viewer.picture.PressureScale;
 import hemline.viewer.picture.Projection;
 import hemline.viewer.picture.SectionWindow;
 import java.awt.geom.Rectangle2D;
@@ -33,18 +34,31 @@ final class FieldMapTest {
     int w = 50;
     int h = 40;
     int[] pixels = new int[w * h];
-    map.fill(to, new Rectangle2D.Double(20, 10, 60, 80), PressureColours.curve(), w, h, pixels);
+    PressureScale scale = map.scale(null);
+    map.fill(
+        to, new Rectangle2D.Double(20, 10, 60, 80), scale, PressureColours.curve(), w, h, pixels);
     for (int r = 0; r < h; r++) {
       for (int c = 0; c < w; c++) {
         double x = 0.2 + 0.6 * (c + 0.5) / w;
         double y = 0.9 - 0.8 * (r + 0.5) / h;
-        double band = (64 * x - 32 * y - map.scale().edge(0)) / map.scale().step();
+        double band = (64 * x - 32 * y - scale.edge(0)) / scale.step();
         if (Math.abs(band - Math.rint(band)) > 1e-6) {
           assertThat(pixels[r * w + c])
               .as("pixel %d, %d", c, r)
-              .isEqualTo(0xFF000000 | map.scale().colour((int) band));
+              .isEqualTo(0xFF000000 | scale.colour((int) band));
         }
       }
     }
+  }
+
+  @Test
+  void twoMapsSideBySideShareOneScale() {
+    FieldMap one = new FieldMap(plane(64, -32), -32, 64);
+    FieldMap other = new FieldMap(plane(10, 500), -10, 900);
+    PressureScale scale = one.scale(other);
+    assertThat(scale).isEqualTo(other.scale(one));
+    assertThat(scale.edge(0)).isLessThanOrEqualTo(-32);
+    assertThat(scale.edge(scale.count())).isGreaterThanOrEqualTo(900);
+    assertThat(one.scale(null).edge(one.scale(null).count())).isLessThan(200);
   }
 }
