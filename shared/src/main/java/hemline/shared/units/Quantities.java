@@ -118,7 +118,8 @@ public final class Quantities {
   private record Written(BigDecimal number, String unit) {}
 
   private static Written split(QuantityKind kind, String place, String text) throws InputException {
-    String trimmed = text.strip();
+    // the minus sign of typesetting, as results are written, counts as the one of keyboards
+    String trimmed = text.strip().replace('\u2212', '-');
     if (trimmed.isEmpty()) {
       throw fault(
           "quantity.empty", place, kind.noun() + " is missing; write it as " + kind.example());

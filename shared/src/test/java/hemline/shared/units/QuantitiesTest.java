@@ -91,6 +91,13 @@ class QuantitiesTest {
   }
 
   @Test
+  void theMinusSignOfTypesettingCountsAsMinus() throws Exception {
+    assertThat(Quantities.speed("ground", "\u22125 m/s")).isEqualTo(-5);
+    assertThat(Quantities.readRange(QuantityKind.SPEED, "ground", "\u22125..5m/s").low())
+        .isEqualTo(-5);
+  }
+
+  @Test
   void readsRanges() throws InputException {
     QuantityRange range = new QuantityRange(0.001, 0.006);
     for (String text : new String[] {"1mm..6mm", "1..6mm", "1 mm .. 6 mm", "0.1cm..6mm"}) {

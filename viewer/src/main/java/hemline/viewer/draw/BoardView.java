@@ -39,6 +39,26 @@ public record BoardView(double left, double bottom, double scale, double width, 
     return new BoardView(left, bottom, scale, newWidth, newHeight);
   }
 
+  /** The same scale with a strip more on all four sides, pixels. */
+  public BoardView widened(double margin) {
+    return new BoardView(
+        left - margin / scale,
+        bottom - margin / scale,
+        scale,
+        width + 2 * margin,
+        height + 2 * margin);
+  }
+
+  /** True when this view, at the same scale, shows all of another one. */
+  public boolean covers(BoardView other) {
+    double dust = 0.01 / scale;
+    return scale == other.scale
+        && left <= other.left + dust
+        && bottom <= other.bottom + dust
+        && x(width) >= other.x(other.width) - dust
+        && y(0) >= other.y(0) - dust;
+  }
+
   /** Nearer or farther by a factor, with the point under a pixel kept there. */
   public BoardView zoomed(double factor, double px, double py) {
     double s = limited(scale * factor);

@@ -49,7 +49,9 @@ public final class FieldMap {
    * @param frame on the board; the map must cover it
    * @param w pixels across
    * @param h pixels down
-   * @param pixels takes them; at least w times h long
+   * @param pixels takes them
+   * @param first where the first one goes
+   * @param stride pixels from one row to the next
    */
   void fill(
       Projection to,
@@ -58,7 +60,9 @@ public final class FieldMap {
       ColourCurve colours,
       int w,
       int h,
-      int[] pixels) {
+      int[] pixels,
+      int first,
+      int stride) {
     double[] px = field.px();
     double[] py = field.py();
     double[] values = field.pressure();
@@ -85,7 +89,7 @@ public final class FieldMap {
         double a = values[below + i];
         row[i] = (a + up[r] * (values[below + px.length + i] - a) - from) * perBand;
       }
-      int at = r * w;
+      int at = first + r * stride;
       for (int c = 0; c < w; c++) {
         double v = row[column[c]] + across[c] * (row[column[c] + 1] - row[column[c]]);
         pixels[at + c] = colour[Math.max(0, Math.min(colour.length - 1, (int) v))];

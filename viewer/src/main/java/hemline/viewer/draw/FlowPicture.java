@@ -5,6 +5,7 @@ import hemline.viewer.draw.BoardLook.ColourMap;
 import hemline.viewer.model.Shown;
 import hemline.viewer.picture.GridField;
 import hemline.viewer.picture.Projection;
+import hemline.viewer.picture.RasterSheet;
 import hemline.viewer.picture.SectionScene;
 import hemline.viewer.picture.SectionWindow;
 import hemline.viewer.picture.Sheet;
@@ -14,9 +15,10 @@ import hemline.viewer.picture.VortexLabels;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
+import java.awt.image.BufferedImage;
+import java.awt.image.DataBufferInt;
 import java.util.EnumMap;
 import java.util.Map;
-import javafx.scene.canvas.GraphicsContext;
 import org.jspecify.annotations.Nullable;
 
 /** A flow made ready to paint at any place and scale: lines are traced once. */
@@ -84,38 +86,45 @@ public final class FlowPicture {
   }
 
   /**
-   * Paints colours, mesh and streamlines.
+   * Paints colours, mesh and streamlines on an empty image. On any thread.
    *
-   * @param raster keeps pixels from one painting to the next
-   * @param density pixels of the screen for one of the board
+   * @param image as large as the view times the density, with one array of pixels. Modified.
+   * @param density pixels of the image for one of the board
    * @param beside the flow beside this one, which shares its scale; null for none
    */
   public void paint(
-      GraphicsContext pen,
-      MapRaster raster,
+      BufferedImage image,
       double density,
       BoardView view,
       BoardLook look,
       Palette ink,
       @Nullable FlowPicture beside) {
     Projection to = projection(view);
-    Rectangle2D frame = frame(to);
-    if (frame.isEmpty()) {
+    Rectangle2D exact = frame(to);
+    int left = (int) Math.ceil(exact.getMinX() * density);
+    int top = (int) Math.ceil(exact.getMinY() * density);
+    int right = Math.min(image.getWidth(), (int) Math.floor(exact.getMaxX() * density));
+    int bottom = Math.min(image.getHeight(), (int) Math.floor(exact.getMaxY() * density));
+    if (right <= left || bottom <= top) {
       return;
     }
+    Rectangle2D frame =
+        new Rectangle2D.Double(
+            left / density, top / density, (right - left) / density, (bottom - top) / density);
     FieldMap map = map(look);
     if (map != null) {
-      boolean speed = look.map() == ColourMap.SPEED;
-      raster.paint(
-          pen,
-          map,
+      map.fill(
           to,
           frame,
           map.scale(beside == null ? null : beside.map(look)),
-          speed ? ink.map().speed() : ink.map().pressure(),
-          density);
+          look.map() == ColourMap.SPEED ? ink.map().speed() : ink.map().pressure(),
+          right - left,
+          bottom - top,
+          ((DataBufferInt) image.getRaster().getDataBuffer()).getData(),
+          top * image.getWidth() + left,
+          image.getWidth());
     }
-    FxSheet sheet = new FxSheet(pen, ink.paper());
+    RasterSheet sheet = new RasterSheet(image, density);
     sheet.clip(frame);
     if (look.mesh()) {
       paintMesh(sheet, to, frame, ink);
@@ -123,7 +132,6 @@ public final class FlowPicture {
     if (look.streamlines()) {
       lines.paint(sheet, to, ink.leak(), ink.vortex(), ink.paper());
     }
-    sheet.unclip();
   }
 
   private void paintMesh(Sheet sheet, Projection to, Rectangle2D frame, Palette ink) {

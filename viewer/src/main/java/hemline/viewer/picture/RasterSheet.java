@@ -10,6 +10,7 @@ import java.awt.font.TextAttribute;
 import java.awt.font.TextLayout;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -17,19 +18,30 @@ import java.text.AttributedString;
 import javax.imageio.ImageIO;
 
 /** A sheet of pixels. */
-final class RasterSheet implements Sheet {
+public final class RasterSheet implements Sheet {
   private final BufferedImage image;
   private final Graphics2D pen;
 
   RasterSheet(double width, double height, double scale) {
-    image =
+    this(
         new BufferedImage(
             (int) Math.ceil(width * scale),
             (int) Math.ceil(height * scale),
-            BufferedImage.TYPE_INT_RGB);
-    pen = image.createGraphics();
+            BufferedImage.TYPE_INT_RGB),
+        scale);
     pen.setColor(new Color(Ink.PAPER));
-    pen.fillRect(0, 0, image.getWidth(), image.getHeight());
+    pen.fill(new Rectangle2D.Double(0, 0, width + 1, height + 1));
+  }
+
+  /**
+   * Paints on an image, on what is there.
+   *
+   * @param image takes the painting. Modified.
+   * @param scale pixels of the image for one of the painting
+   */
+  public RasterSheet(BufferedImage image, double scale) {
+    this.image = image;
+    pen = image.createGraphics();
     pen.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
     pen.setRenderingHint(
         RenderingHints.KEY_TEXT_ANTIALIASING, RenderingHints.VALUE_TEXT_ANTIALIAS_ON);

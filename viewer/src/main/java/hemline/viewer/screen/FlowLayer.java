@@ -3,35 +3,71 @@ package hemline.viewer.screen;
 import hemline.viewer.draw.BoardLook;
 import hemline.viewer.draw.BoardView;
 import hemline.viewer.draw.FlowPicture;
-import hemline.viewer.draw.MapRaster;
 import hemline.viewer.draw.Palette;
 import hemline.viewer.model.Shown;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicReference;
 import javafx.application.Platform;
+import javafx.scene.Node;
 import javafx.scene.Scene;
-import javafx.scene.canvas.Canvas;
-import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.image.ImageView;
+import javafx.scene.layout.Pane;
+import javafx.scene.shape.Rectangle;
 import org.jspecify.annotations.Nullable;
 
-/** A canvas with a flow; lines are traced in the background, the newest flow only. */
+/**
+ * The flow as an image. Lines are traced and pixels painted in the background, the newest wish
+ * only; the screen's thread but puts the image where it belongs. It is painted somewhat larger than
+ * the board, so that a hand that moves the paper finds it there.
+ */
 final class FlowLayer {
-  private final Canvas canvas = new Canvas();
-  private final ExecutorService tracer =
-      Executors.newSingleThreadExecutor(
-          work -> {
-            Thread thread = new Thread(work, "hemline-trace");
-            thread.setDaemon(true);
-            return thread;
-          });
+  /** Strip painted beyond each side of the board, pixels. */
+  private static final double MARGIN = 120;
+
+  /** The strip is painted anew when less than this is left of it. */
+  private static final double LEAST_MARGIN = 40;
+
+  /** Images in use: on show, still read by the one who shows, being painted. */
+  private static final int IMAGES = 3;
+
+  private final ImageView image = new ImageView();
+  private final Rectangle clip = new Rectangle();
+  private final Pane node = new Pane(image);
+  private final ExecutorService tracer = background("hemline-trace");
+  private final ExecutorService painter = background("hemline-paint");
   private final AtomicReference<@Nullable Wanted> wanted = new AtomicReference<>();
+  private final AtomicReference<@Nullable Job> job = new AtomicReference<>();
   private final Runnable ready;
-  private final MapRaster raster = new MapRaster();
+  private final Deque<PixelImage> spare = new ArrayDeque<>();
   private @Nullable FlowPicture picture;
-  private @Nullable BoardView painted;
+  private @Nullable BoardView view;
+  private @Nullable Job asked;
+  private @Nullable Job shown;
 
   private record Wanted(Shown shown, BoardLook look) {}
+
+  /** What an image shows; records compare flows by identity, since they are large. */
+  private record Job(
+      FlowPicture picture,
+      @Nullable FlowPicture beside,
+      BoardView view,
+      BoardLook look,
+      Palette ink,
+      double density) {
+
+    /** True when the image of this job serves another one too, but for a shift. */
+    boolean serves(Job other, BoardView part) {
+      return picture == other.picture
+          && beside == other.beside
+          && look.equals(other.look)
+          && ink.equals(other.ink)
+          && density == other.density
+          && view.covers(part);
+    }
+  }
 
   /**
    * An empty layer.
@@ -40,11 +76,29 @@ final class FlowLayer {
    */
   FlowLayer(Runnable ready) {
     this.ready = ready;
-    canvas.setMouseTransparent(true);
+    node.setMouseTransparent(true);
+    node.setClip(clip);
+    image.setManaged(false);
+    image.setVisible(false);
   }
 
-  Canvas canvas() {
-    return canvas;
+  private static ExecutorService background(String name) {
+    return Executors.newSingleThreadExecutor(
+        work -> {
+          Thread thread = new Thread(work, name);
+          thread.setDaemon(true);
+          return thread;
+        });
+  }
+
+  Node node() {
+    return node;
+  }
+
+  void resize(double width, double height) {
+    node.resize(width, height);
+    clip.setWidth(width);
+    clip.setHeight(height);
   }
 
   @Nullable FlowPicture picture() {
@@ -52,14 +106,17 @@ final class FlowLayer {
   }
 
   /** Traces a flow and shows it when done; null clears the layer at once. */
-  void show(@Nullable Shown shown, BoardLook look) {
-    if (shown == null) {
+  void show(@Nullable Shown flow, BoardLook look) {
+    if (flow == null) {
       wanted.set(null);
+      job.set(null);
       picture = null;
+      asked = null;
+      image.setVisible(false);
       ready.run();
       return;
     }
-    wanted.set(new Wanted(shown, look));
+    wanted.set(new Wanted(flow, look));
     tracer.execute(
         () -> {
           Wanted next = wanted.getAndSet(null);
@@ -75,39 +132,87 @@ final class FlowLayer {
   }
 
   /**
-   * Paints the flow as seen in a view; what was shifted is put right.
+   * Shows the flow as seen in a view: at once with the pixels that are there, then with sharp ones.
    *
    * @param beside the flow beside it, which shares its scale; null for none
    */
-  void paint(BoardView view, BoardLook look, Palette ink, @Nullable FlowPicture beside) {
-    painted = view;
-    canvas.setTranslateX(0);
-    canvas.setTranslateY(0);
-    GraphicsContext pen = canvas.getGraphicsContext2D();
-    pen.clearRect(0, 0, canvas.getWidth(), canvas.getHeight());
+  void paint(BoardView seen, BoardLook look, Palette ink, @Nullable FlowPicture beside) {
+    view = seen;
+    place();
     FlowPicture now = picture;
-    if (now != null) {
-      Scene scene = canvas.getScene();
-      double density =
-          scene == null || scene.getWindow() == null ? 1 : scene.getWindow().getOutputScaleX();
-      now.paint(pen, raster, density, view, look, ink, beside);
+    if (now == null) {
+      return;
+    }
+    Scene scene = node.getScene();
+    double density =
+        scene == null || scene.getWindow() == null ? 1 : scene.getWindow().getOutputScaleX();
+    Job next = new Job(now, beside, seen.widened(MARGIN), look, ink, density);
+    if (asked == null || !asked.serves(next, seen.widened(LEAST_MARGIN))) {
+      asked = next;
+      job.set(next);
+      painter.execute(this::paintNewest);
     }
   }
 
-  /**
-   * Shows another view of the same scale by shifting what is painted.
-   *
-   * @return false when only painting anew can show it
-   */
-  boolean shift(BoardView view) {
-    BoardView from = painted;
-    if (from == null || from.scale() != view.scale()) {
-      return false;
+  private void paintNewest() {
+    Job next = job.getAndSet(null);
+    if (next != null) {
+      BoardView all = next.view();
+      PixelImage pixels =
+          cleared(
+              (int) Math.ceil(all.width() * next.density()),
+              (int) Math.ceil(all.height() * next.density()));
+      next.picture()
+          .paint(pixels.canvas(), next.density(), all, next.look(), next.ink(), next.beside());
+      Platform.runLater(() -> put(next, pixels));
     }
-    double dx = (from.left() - view.left()) * view.scale();
-    double dy = (view.bottom() - from.bottom()) * view.scale();
-    canvas.setTranslateX(dx);
-    canvas.setTranslateY(dy);
-    return true;
+  }
+
+  private PixelImage cleared(int width, int height) {
+    synchronized (spare) {
+      // one image may still be read for the last frame
+      while (spare.size() >= IMAGES - 1) {
+        PixelImage old = spare.removeFirst();
+        if (old.fits(width, height)) {
+          old.clear();
+          return old;
+        }
+      }
+    }
+    return new PixelImage(width, height);
+  }
+
+  private void put(Job done, PixelImage pixels) {
+    synchronized (spare) {
+      spare.addLast(pixels);
+    }
+    if (picture == null) {
+      return;
+    }
+    shown = done;
+    image.setImage(pixels.show());
+    image.setVisible(true);
+    place();
+  }
+
+  /** Puts the image where the view wants it, on whole pixels of the screen at its own scale. */
+  private void place() {
+    Job on = shown;
+    BoardView to = view;
+    if (on == null || to == null) {
+      return;
+    }
+    BoardView from = on.view();
+    double grown = to.scale() / from.scale();
+    double x = (from.left() - to.left()) * to.scale();
+    double y = to.py(from.y(0));
+    if (grown == 1) {
+      x = Math.rint(x * on.density()) / on.density();
+      y = Math.rint(y * on.density()) / on.density();
+    }
+    image.setX(x);
+    image.setY(y);
+    image.setFitWidth(Math.ceil(from.width() * on.density()) / on.density() * grown);
+    image.setFitHeight(Math.ceil(from.height() * on.density()) / on.density() * grown);
   }
 }

@@ -32,7 +32,7 @@ final class KeptBoard extends Region {
     this.bench = bench;
     setId("kept-board");
     setMinSize(150, 150);
-    getChildren().addAll(flow.canvas(), solids);
+    getChildren().addAll(flow.node(), solids);
     bench.kept().subscribe(k -> trace());
     board.look().subscribe(l -> trace());
     board.viewProperty().subscribe(v -> ask());
@@ -71,10 +71,9 @@ final class KeptBoard extends Region {
 
   @Override
   protected void layoutChildren() {
-    for (Canvas canvas : new Canvas[] {flow.canvas(), solids}) {
-      canvas.setWidth(getWidth());
-      canvas.setHeight(getHeight());
-    }
+    flow.resize(getWidth(), getHeight());
+    solids.setWidth(getWidth());
+    solids.setHeight(getHeight());
     ask();
   }
 

@@ -13,7 +13,6 @@ import hemline.viewer.model.Selection;
 import hemline.viewer.model.Sketch;
 import hemline.viewer.model.Workbench;
 import java.util.List;
-import javafx.animation.PauseTransition;
 import javafx.application.Platform;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -23,7 +22,6 @@ import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.layout.Background;
 import javafx.scene.layout.Region;
-import javafx.util.Duration;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -31,9 +29,6 @@ import org.jspecify.annotations.Nullable;
  */
 public final class SectionBoard extends Region {
   private static final double STALE_OPACITY = 0.35;
-
-  /** Time without a move after which a shifted flow is painted anew, ms. */
-  private static final double REST = 90;
 
   private final Workbench bench;
   private final Selection selection;
@@ -47,11 +42,9 @@ public final class SectionBoard extends Region {
   private final ReadOnlyObjectWrapper<@Nullable BoardView> view = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<@Nullable FlowPicture> picture =
       new ReadOnlyObjectWrapper<>();
-  private final PauseTransition rest = new PauseTransition(Duration.millis(REST));
   private @Nullable FlowPicture beside;
   private List<BoardPainter.Label> labels = List.of();
   private double @Nullable [] pointer;
-  private boolean flowDirty = true;
   private boolean asked;
   private boolean fitted;
 
@@ -60,26 +53,25 @@ public final class SectionBoard extends Region {
     this.selection = selection;
     this.sketch = sketch;
     tracers = new TracerLayer(view::get, palette::get);
-    rest.setOnFinished(e -> ask(true));
     setId("board");
     setFocusTraversable(true);
     setAccessibleText("Section of the lip over the ground");
     getStyleClass().add("board");
     setMinSize(200, 150);
     solids.setMouseTransparent(true);
-    getChildren().addAll(flow.canvas(), tracers.canvas(), groundLayer.canvas(), solids);
+    getChildren().addAll(flow.node(), tracers.canvas(), groundLayer.canvas(), solids);
     bench.shown().subscribe(s -> flow.show(s, look.get()));
     look.subscribe(l -> flow.show(bench.shown().get(), l));
-    bench.drawing().subscribe(d -> ask(false));
-    bench.setting().subscribe(s -> ask(false));
-    bench.stale().subscribe(s -> ask(false));
-    selection.corners().subscribe(c -> ask(false));
-    sketch.points().subscribe(p -> ask(false));
-    sketch.active().subscribe(a -> ask(false));
+    bench.drawing().subscribe(d -> ask());
+    bench.setting().subscribe(s -> ask());
+    bench.stale().subscribe(s -> ask());
+    selection.corners().subscribe(c -> ask());
+    sketch.points().subscribe(p -> ask());
+    sketch.active().subscribe(a -> ask());
     palette.subscribe(
         p -> {
           setBackground(Background.fill(FxSheet.colour(p.paper(), 1)));
-          ask(true);
+          ask();
         });
   }
 
@@ -102,25 +94,18 @@ public final class SectionBoard extends Region {
     return view.get();
   }
 
-  /** Moves the paper by pixels; the flow is shifted and painted anew when the hand rests. */
+  /** Moves the paper by pixels. */
   public void pan(double right, double down) {
     BoardView now = view.get();
     if (now != null) {
-      BoardView next = now.panned(right, down);
-      view.set(next);
-      if (flow.shift(next)) {
-        rest.playFromStart();
-        ask(false);
-      } else {
-        ask(true);
-      }
+      look(now.panned(right, down));
     }
   }
 
   /** Shows another part; the fit to the lip is given up until {@link #fit}. */
   public void look(BoardView other) {
     view.set(other);
-    ask(true);
+    ask();
   }
 
   /** Shows the whole lip with its surroundings. */
@@ -160,7 +145,7 @@ public final class SectionBoard extends Region {
   void share(@Nullable FlowPicture other) {
     if (other != beside) {
       beside = other;
-      ask(true);
+      ask();
     }
   }
 
@@ -168,24 +153,23 @@ public final class SectionBoard extends Region {
   void label(List<BoardPainter.Label> texts) {
     if (!texts.equals(labels)) {
       labels = texts;
-      ask(false);
+      ask();
     }
   }
 
   /** Place in the drawing where the next point of a sketch would come; null for nowhere. */
   void point(double @Nullable [] at) {
     pointer = at;
-    ask(false);
+    ask();
   }
 
   private void traced() {
     picture.set(flow.picture());
-    ask(true);
+    ask();
   }
 
   /** Paints before the next frame, however often it is asked. */
-  void ask(boolean flowToo) {
-    flowDirty |= flowToo;
+  void ask() {
     if (!asked) {
       asked = true;
       Platform.runLater(this::paint);
@@ -197,7 +181,8 @@ public final class SectionBoard extends Region {
     double w = getWidth();
     double h = getHeight();
     if (solids.getWidth() != w || solids.getHeight() != h) {
-      for (Canvas canvas : List.of(flow.canvas(), tracers.canvas(), groundLayer.canvas(), solids)) {
+      flow.resize(w, h);
+      for (Canvas canvas : List.of(tracers.canvas(), groundLayer.canvas(), solids)) {
         canvas.setWidth(w);
         canvas.setHeight(h);
       }
@@ -221,12 +206,9 @@ public final class SectionBoard extends Region {
     FlowPicture now = flow.picture();
     boolean sketching = newLip();
     boolean stale = bench.stale().get();
-    if (flowDirty) {
-      flowDirty = false;
-      flow.paint(at, shown, ink, beside);
-    }
-    flow.canvas().setVisible(!sketching);
-    flow.canvas().setOpacity(stale ? STALE_OPACITY : 1);
+    flow.paint(at, shown, ink, beside);
+    flow.node().setVisible(!sketching);
+    flow.node().setOpacity(stale ? STALE_OPACITY : 1);
     tracers.canvas().setVisible(!sketching);
     tracers.follow(shown.tracers() && !stale && now != null ? now : null);
     GraphicsContext pen = solids.getGraphicsContext2D();
@@ -256,7 +238,8 @@ public final class SectionBoard extends Region {
     LipDrawing drawing = bench.drawing().get();
     painter.skirt(drawing);
     painter.lip(drawing);
-    if (now != null) {
+    // the dimensions of what is dragged would run over the names of vortices
+    if (now != null && labels.isEmpty()) {
       now.paintLabels(sheet, at, ink);
     }
     painter.rulers(0, ground());

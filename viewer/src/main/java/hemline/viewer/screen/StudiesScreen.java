@@ -62,6 +62,7 @@ public final class StudiesScreen implements Screen {
     form.offer(shelf.lips(), bench.setting().get());
     fault.getStyleClass().add("wrong");
     fault.setWrapText(true);
+    fault.setMinHeight(Region.USE_PREF_SIZE);
     fault.setId("study-fault");
     fault.managedProperty().bind(fault.textProperty().isNotEmpty());
     Label kept = new Label("Kept in this project");

@@ -36,7 +36,15 @@ final class FieldMapTest {
     int[] pixels = new int[w * h];
     PressureScale scale = map.scale(null);
     map.fill(
-        to, new Rectangle2D.Double(20, 10, 60, 80), scale, PressureColours.curve(), w, h, pixels);
+        to,
+        new Rectangle2D.Double(20, 10, 60, 80),
+        scale,
+        PressureColours.curve(),
+        w,
+        h,
+        pixels,
+        0,
+        w);
     for (int r = 0; r < h; r++) {
       for (int c = 0; c < w; c++) {
         double x = 0.2 + 0.6 * (c + 0.5) / w;
