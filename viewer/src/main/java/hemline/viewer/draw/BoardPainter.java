@@ -10,8 +10,6 @@ import hemline.viewer.format.Digits;
 import hemline.viewer.model.Placement;
 import hemline.viewer.model.Setting;
 import hemline.viewer.picture.GroundArrow;
-import hemline.viewer.picture.Hatching;
-import hemline.viewer.picture.Sheet;
 import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
 import hemline.viewer.picture.Sheet.Pen;
@@ -26,13 +24,12 @@ import org.jspecify.annotations.Nullable;
 
 /** Paints lip, skirt, ground, rulers and the names of the two sides. */
 public final class BoardPainter {
-  private static final double HATCH = 7;
   private static final double RULER = 11.5;
-  private final Sheet sheet;
+  private final FxSheet sheet;
   private final Palette ink;
   private final BoardView view;
 
-  public BoardPainter(Sheet sheet, Palette ink, BoardView view) {
+  public BoardPainter(FxSheet sheet, Palette ink, BoardView view) {
     this.sheet = sheet;
     this.ink = ink;
     this.view = view;
@@ -67,10 +64,7 @@ public final class BoardPainter {
 
   private void solid(Shape shape, int fill, int hatch, int edge) {
     sheet.fill(shape, fill, 1);
-    Rectangle2D seen = shape.getBounds2D().createIntersection(all());
-    if (!seen.isEmpty()) {
-      sheet.stroke(Hatching.of(shape, seen, HATCH), new Pen(hatch, 1, 0.9));
-    }
+    sheet.hatch(shape, hatch, view.px(0), view.py(0));
     sheet.stroke(shape, new Pen(edge, 1, 1.6));
   }
 
@@ -107,15 +101,9 @@ public final class BoardPainter {
     Rectangle2D strip =
         new Rectangle2D.Double(0, top, view.width(), Math.max(0, view.height() - top));
     sheet.fill(strip, ink.wall(), 1);
-    Path2D hatch = new Path2D.Double();
-    double pitch = HATCH * Math.sqrt(2);
-    double shift = ((travel % pitch) + pitch) % pitch - pitch;
-    double depth = Math.min(60, strip.getHeight());
-    for (double x = shift; x < view.width() + depth; x += pitch) {
-      hatch.moveTo(x, top);
-      hatch.lineTo(x - depth, top + depth);
-    }
-    sheet.stroke(hatch, new Pen(ink.wallHatch(), 1, 0.9));
+    Rectangle2D hatched =
+        new Rectangle2D.Double(0, top, view.width(), Math.min(60, strip.getHeight()));
+    sheet.hatch(hatched, ink.wallHatch(), view.px(0) + travel, top);
     sheet.stroke(new Line2D.Double(0, top, view.width(), top), new Pen(ink.text(), 1, 1.8));
   }
 

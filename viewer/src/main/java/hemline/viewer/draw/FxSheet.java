@@ -6,6 +6,7 @@ import java.awt.geom.PathIterator;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.paint.Color;
+import javafx.scene.paint.ImagePattern;
 import javafx.scene.shape.FillRule;
 import javafx.scene.shape.StrokeLineCap;
 import javafx.scene.shape.StrokeLineJoin;
@@ -15,6 +16,12 @@ import javafx.scene.text.TextAlignment;
 
 /** A sheet on screen. */
 public final class FxSheet implements Sheet {
+  /** Reach of the rim around lifted text, in parts of its size. */
+  private static final double HALO = 0.13;
+
+  private static final double HALO_OPACITY = 0.6;
+  private static final int HALO_COPIES = 8;
+
   private final GraphicsContext pen;
   private final int paper;
 
@@ -53,6 +60,19 @@ public final class FxSheet implements Sheet {
     pen.stroke();
   }
 
+  /**
+   * Hatches a shape with lines at 45 degrees.
+   *
+   * @param rgb colour of the lines
+   * @param x of a point that a line goes through, so that the hatch can move with what it fills
+   * @param y of that point
+   */
+  public void hatch(Shape shape, int rgb, double x, double y) {
+    pen.setFill(new ImagePattern(HatchTile.of(rgb), x, y, HatchTile.SIZE, HatchTile.SIZE, false));
+    trace(shape);
+    pen.fill();
+  }
+
   private void trace(Shape shape) {
     pen.beginPath();
     double[] c = new double[6];
@@ -85,10 +105,13 @@ public final class FxSheet implements Sheet {
           case END -> TextAlignment.RIGHT;
         });
     if (lettering.halo()) {
-      pen.setStroke(colour(paper, 0.85));
-      pen.setLineDashes();
-      pen.setLineWidth(0.28 * lettering.size());
-      pen.strokeText(plain, 0, 0);
+      // shifted copies cost far less than a stroke around the letters
+      double reach = HALO * lettering.size();
+      pen.setFill(colour(paper, HALO_OPACITY));
+      for (int k = 0; k < HALO_COPIES; k++) {
+        double angle = 2 * Math.PI * k / HALO_COPIES;
+        pen.fillText(plain, reach * Math.cos(angle), reach * Math.sin(angle));
+      }
     }
     pen.setFill(colour(lettering.rgb(), 1));
     pen.fillText(plain, 0, 0);
