@@ -14,8 +14,13 @@ import hemline.viewer.format.Wording;
 import hemline.viewer.model.Kept;
 import hemline.viewer.model.Shown;
 import hemline.viewer.model.Workbench;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import javafx.geometry.Insets;
+import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.Tooltip;
@@ -38,8 +43,19 @@ final class FiguresSlip {
           Figure.GROUND_DRAG_SPANWISE,
           Figure.GROUND_POWER);
 
+  /** Paragraphs remembered: more than are ever shown at once. */
+  private static final int MOST_PARAGRAPHS = 60;
+
   private final Workbench bench;
   private final VBox lines = new VBox(8);
+  private final Map<Figure, FigureLine> figures = new EnumMap<>(Figure.class);
+  private final Map<String, Label> paragraphs =
+      new LinkedHashMap<>(16, 0.75f, true) {
+        @Override
+        protected boolean removeEldestEntry(Map.Entry<String, Label> eldest) {
+          return size() > MOST_PARAGRAPHS;
+        }
+      };
 
   FiguresSlip(Workbench bench) {
     this.bench = bench;
@@ -62,36 +78,47 @@ final class FiguresSlip {
   }
 
   private void fill() {
-    lines.getChildren().clear();
     lines.setOpacity(bench.stale().get() ? 0.6 : 1);
+    List<Node> next = new ArrayList<>();
     for (Problem problem : bench.findings().get().problems()) {
-      add(problem.text(), "wrong");
+      put(next, problem.text(), "wrong");
     }
     for (Notice notice : bench.findings().get().notices()) {
-      add(notice.text(), "caution");
+      put(next, notice.text(), "caution");
     }
     SectionResult failure = bench.failure().get();
     if (failure != null) {
-      failure.notices().forEach(n -> add(n.text(), "wrong"));
+      failure.notices().forEach(n -> put(next, n.text(), "wrong"));
     }
     Shown shown = bench.shown().get();
     if (shown == null) {
-      add("Press Run to see the air squeeze under this lip.", "hint");
-      return;
+      put(next, "Press Run to see the air squeeze under this lip.", "hint");
+    } else {
+      fill(next, shown);
     }
+    // nothing is laid out anew while numbers alone change
+    if (!next.equals(lines.getChildren())) {
+      lines.getChildren().setAll(next);
+    }
+  }
+
+  private void fill(List<Node> next, Shown shown) {
     SectionResult result = shown.result();
-    add(
+    put(
+        next,
         shown.preview() ? "Preview on one coarse grid, without bands" : Wording.conditions(result),
         "quiet");
     for (Figure figure : FIRST) {
       Estimate estimate = result.figures().get(figure);
       if (estimate != null && applies(figure, shown)) {
-        lines.getChildren().add(figure(figure, estimate, shown.preview(), kept(figure)));
+        FigureLine line = figures.computeIfAbsent(figure, FigureLine::new);
+        line.set(estimate, shown.preview(), kept(figure));
+        next.add(line.box);
       }
     }
     if (!shown.preview()) {
-      add(Wording.verdict(result), "quiet");
-      result.notices().forEach(n -> add(n.text(), "caution"));
+      put(next, Wording.verdict(result), "quiet");
+      result.notices().forEach(n -> put(next, n.text(), "caution"));
     }
   }
 
@@ -110,33 +137,55 @@ final class FiguresSlip {
     return kept == null ? null : kept.shown().result().figures().get(figure);
   }
 
-  private static VBox figure(
-      Figure figure, Estimate estimate, boolean preview, @Nullable Estimate kept) {
-    TradeUnit unit = TradeUnit.of(figure);
-    Label name = new Label(FigureName.of(figure));
-    name.getStyleClass().add("figure-name");
-    String number =
-        preview
-            ? "\u2248 " + Digits.plain(estimate.value() * unit.factor(), 3)
-            : Digits.withBand(estimate, unit.factor());
-    Label value = new Label((number + " " + unit.unit()).strip());
-    value.setId("figure-" + figure.key());
-    value.getStyleClass().add(figure == Figure.LEAK_FLOW ? "figure-first" : "figure-value");
-    VBox box = new VBox(0, name, value);
-    if (kept != null) {
-      Label beside = new Label("kept " + Digits.withBand(kept, unit.factor()));
+  /** One figure; its labels stay while its value changes. */
+  private static final class FigureLine {
+    private final TradeUnit unit;
+    private final Label value = new Label();
+    private final Label beside = new Label();
+    private final VBox box;
+
+    FigureLine(Figure figure) {
+      unit = TradeUnit.of(figure);
+      Label name = new Label(FigureName.of(figure));
+      name.getStyleClass().add("figure-name");
+      value.setId("figure-" + figure.key());
+      value.getStyleClass().add(figure == Figure.LEAK_FLOW ? "figure-first" : "figure-value");
       beside.setId("kept-" + figure.key());
       beside.getStyleClass().add("figure-name");
-      box.getChildren().add(beside);
+      beside.managedProperty().bind(beside.visibleProperty());
+      box = new VBox(0, name, value, beside);
+      Tooltip.install(box, new HelpTip(FigureHelp.of(figure)));
     }
-    Tooltip.install(box, new HelpTip(FigureHelp.of(figure)));
-    return box;
+
+    void set(Estimate estimate, boolean preview, @Nullable Estimate kept) {
+      String number =
+          preview
+              ? "\u2248 " + Digits.plain(estimate.value() * unit.factor(), 3)
+              : Digits.withBand(estimate, unit.factor());
+      value.setText((number + " " + unit.unit()).strip());
+      beside.setVisible(kept != null);
+      beside.setText(kept == null ? "" : "kept " + Digits.withBand(kept, unit.factor()));
+    }
   }
 
-  private void add(String text, String style) {
-    Label label = new Label(text);
-    label.setWrapText(true);
-    label.getStyleClass().add(style);
-    lines.getChildren().add(label);
+  /** Adds a paragraph, unless the same stands there already. */
+  private void put(List<Node> next, String text, String style) {
+    Label label = words(text, style);
+    if (!next.contains(label)) {
+      next.add(label);
+    }
+  }
+
+  /** A paragraph; the same words in the same style are the same node. */
+  private Label words(String text, String style) {
+    return paragraphs.computeIfAbsent(
+        style + text,
+        key -> {
+          Label label = new Label(text);
+          label.setWrapText(true);
+          label.setMinHeight(Region.USE_PREF_SIZE);
+          label.getStyleClass().add(style);
+          return label;
+        });
   }
 }

@@ -95,6 +95,11 @@ final class FlowLayer {
     return node;
   }
 
+  /** How much the flow is seen, 0 to 1. */
+  void fade(double opacity) {
+    image.setOpacity(opacity);
+  }
+
   void resize(double width, double height) {
     node.resize(width, height);
     clip.setWidth(width);
@@ -210,6 +215,7 @@ final class FlowLayer {
       x = Math.rint(x * on.density()) / on.density();
       y = Math.rint(y * on.density()) / on.density();
     }
+    image.setSmooth(grown != 1);
     image.setX(x);
     image.setY(y);
     image.setFitWidth(Math.ceil(from.width() * on.density()) / on.density() * grown);

@@ -14,6 +14,10 @@ import org.jspecify.annotations.Nullable;
 /** A canvas with the ground, whose hatch moves as the ground does, slowed down like the tracers. */
 final class GroundLayer {
   private static final double LONGEST_STEP = 0.05;
+
+  /** Half the thickness of the ground line and more, pixels. */
+  private static final double RIM = 3;
+
   private final Canvas canvas = new Canvas();
   private @Nullable Ground ground;
   private double travel;
@@ -70,11 +74,20 @@ final class GroundLayer {
     if (now == null) {
       return;
     }
+    // only as high as the ground is seen, since every frame costs by its pixels
+    double top = Math.floor(Math.max(0, now.view().py(now.height()) - RIM));
+    double seen = Math.max(1, now.view().height() - top);
+    canvas.setWidth(now.view().width());
+    canvas.setHeight(seen);
+    canvas.setLayoutY(top);
     GraphicsContext pen = canvas.getGraphicsContext2D();
-    pen.clearRect(0, 0, canvas.getWidth(), canvas.getHeight());
+    pen.clearRect(0, 0, canvas.getWidth(), seen);
+    pen.save();
+    pen.translate(0, -top);
     BoardPainter painter =
         new BoardPainter(new FxSheet(pen, now.ink().paper()), now.ink(), now.view());
     painter.ground(now.height(), travel);
     painter.motion(now.height(), now.setting());
+    pen.restore();
   }
 }

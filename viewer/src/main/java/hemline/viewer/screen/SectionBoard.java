@@ -182,7 +182,7 @@ public final class SectionBoard extends Region {
     double h = getHeight();
     if (solids.getWidth() != w || solids.getHeight() != h) {
       flow.resize(w, h);
-      for (Canvas canvas : List.of(tracers.canvas(), groundLayer.canvas(), solids)) {
+      for (Canvas canvas : List.of(tracers.canvas(), solids)) {
         canvas.setWidth(w);
         canvas.setHeight(h);
       }
@@ -208,9 +208,10 @@ public final class SectionBoard extends Region {
     boolean stale = bench.stale().get();
     flow.paint(at, shown, ink, beside);
     flow.node().setVisible(!sketching);
-    flow.node().setOpacity(stale ? STALE_OPACITY : 1);
-    tracers.canvas().setVisible(!sketching);
-    tracers.follow(shown.tracers() && !stale && now != null ? now : null);
+    flow.fade(stale ? STALE_OPACITY : 1);
+    boolean drifting = shown.tracers() && !stale && now != null && !sketching;
+    tracers.canvas().setVisible(drifting);
+    tracers.follow(drifting ? now : null);
     GraphicsContext pen = solids.getGraphicsContext2D();
     pen.clearRect(0, 0, solids.getWidth(), solids.getHeight());
     FxSheet sheet = new FxSheet(pen, ink.paper());
