@@ -47,6 +47,11 @@ public final class HemlineWindow {
     this(bench, examples, null, null);
   }
 
+  /** A window with the bench alone that asks for files in its own way. */
+  HemlineWindow(Workbench bench, Examples examples, FileAsk ask) {
+    this(bench, examples, null, ask);
+  }
+
   /** A window on a project. */
   public HemlineWindow(Project project, Examples examples, FileAsk ask) {
     this(project.bench(), examples, project, ask);
