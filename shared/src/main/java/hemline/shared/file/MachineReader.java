@@ -218,6 +218,10 @@ final class MachineReader {
               + " them with a track");
       return;
     }
+    if (running.axles().stream().noneMatch(Axle::driven)) {
+      top.fault(
+          "machine.driven", "axles", "no axle is driven; leave \"driven\" true on one at least");
+    }
     double[] rest = WheelLoads.atRest(running.axles(), load);
     for (double wheel : rest) {
       if (wheel < 0) {

@@ -162,6 +162,12 @@ class MachineFileTest {
   }
 
   @Test
+  void refusesAMachineThatNothingDrives() throws InputException {
+    String text = demo("silo-wall-crawler").replace("\"driven\": true", "\"driven\": false");
+    assertThat(problems(text)).extracting(Problem::code).containsExactly("machine.driven");
+  }
+
+  @Test
   void tellsEveryProblemAtOnce() throws InputException {
     String text =
         demo("silo-wall-crawler")

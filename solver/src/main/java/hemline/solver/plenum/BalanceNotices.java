@@ -115,11 +115,10 @@ final class BalanceNotices {
     if (least < Regime.TRANSITION_TO && most > Regime.TRANSITION_FROM) {
       add(
           "regime.transition",
-          "The gap Reynolds number of %.0f to %.0f lies in the transition band, %.0f to %.0f: the"
+          "The gap Reynolds number of %s lies in the transition band, %.0f to %.0f: the"
               + " leak may be laminar or turbulent. The bands hold both where a solved section lies in"
               + " that band too.",
-          least,
-          most,
+          range(least, most),
           Regime.TRANSITION_FROM,
           Regime.TRANSITION_TO);
     }
@@ -197,6 +196,12 @@ final class BalanceNotices {
           NumberText.significant(electrical, 3),
           NumberText.significant(p.batteryPower(), 3));
     }
+  }
+
+  private static String range(double least, double most) {
+    String low = String.format(Locale.ROOT, "%.0f", least);
+    String high = String.format(Locale.ROOT, "%.0f", most);
+    return low.equals(high) ? low : low + " to " + high;
   }
 
   private void add(String code, String text, Object... values) {

@@ -77,7 +77,9 @@ final class HeightStability {
   private static Ends ends(PlenumBalance balance, Stand stand) {
     PlenumState rest = balance.settled(stand);
     if (rest == null) {
-      return new Ends(0, 0, stiffening(balance, stand), 0, -1);
+      double bears = stiffening(balance, stand);
+      PlenumState clear = balance.settled(stand.softened(stand.softness() * bears));
+      return new Ends(0, 0, bears, 0, clear == null ? -1 : clear.leastEdge());
     }
     double[] c = {rest.load()[1] / rest.load()[0], rest.load()[2] / rest.load()[0]};
     double[] unit =
@@ -86,17 +88,41 @@ final class HeightStability {
     March load = new March(rest, f -> balance.settled(pressed(stand, f, c)));
     for (int k = 1; k <= LOADS && !load.ended && load.goesOn(closes * k / LOADS); k++) {}
     for (int k = 2; !load.ended && load.goesOn(closes * k); k *= 2) {}
-    March soft =
-        new March(rest, x -> balance.settled(stand.softened(stand.softness() * Math.exp(x))));
-    double most = Math.log(SOFTEST);
-    for (double x = SOFTER; x < most && soft.goesOn(x); x += SOFTER) {}
     PlenumState last = load.last;
     return new Ends(
         load.bears,
         rest.leastGap() - last.leastGap(),
-        soft.ended ? Math.exp(soft.bears) : Double.POSITIVE_INFINITY,
+        softness(balance, stand, rest),
         last.leastGap(),
         last.leastEdge());
+  }
+
+  /** Factor of compliance that is just borne; infinite when any is. */
+  private static double softness(PlenumBalance balance, Stand stand, PlenumState rest) {
+    March soft =
+        new March(rest, x -> balance.settled(stand.softened(stand.softness() * Math.exp(x))));
+    double most = Math.log(SOFTEST);
+    for (double x = SOFTER; x < most && soft.goesOn(x); x += SOFTER) {}
+    return soft.ended ? Math.exp(soft.bears) : Double.POSITIVE_INFINITY;
+  }
+
+  /** True when springs softer by a factor still hold the lips clear, wherever the leaks lie. */
+  static boolean bears(PlenumBalance balance, double factor) {
+    for (Side side : Side.values()) {
+      Stand stand = Stand.REST.at(side);
+      PlenumState rest = balance.settled(stand);
+      if (rest == null) {
+        return false;
+      }
+      March soft =
+          new March(rest, x -> balance.settled(stand.softened(stand.softness() * Math.exp(x))));
+      double most = Math.log(factor);
+      for (double x = SOFTER; x < most && soft.goesOn(x); x += SOFTER) {}
+      if (soft.ended || !soft.goesOn(most)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static Stand pressed(Stand stand, double force, double[] at) {

@@ -11,7 +11,8 @@ import org.jspecify.annotations.Nullable;
  * @param angle of the ground to the horizontal, rad
  * @param heading worst of nose up, nose down and sideways
  * @param holds true when every margin is above 1 at its low end
- * @param limitedBy the smallest margin: slip, tip, axle lift or peel-off
+ * @param limitedBy the smallest margin: slip, tip, axle lift or peel-off; "no balance" when the
+ *     machine does not settle clear of the ground, "nothing" when nothing pulls
  * @param margin the smallest margin: what holds over what pulls; null when nothing pulls
  * @param slip grip before slip over pull along the ground; null when nothing pulls
  * @param sliding grip once the tyres slip over that pull; null as above

@@ -50,9 +50,16 @@ final class HoldStudy {
    * @param lift of an axle or a side
    * @param peel away from the ground
    * @param axles loads, N
+   * @param settles false when there is no balance clear of the ground: all margins are 0
    */
   private record Margins(
-      double slip, double sliding, double tip, double lift, double peel, double[] axles) {
+      double slip,
+      double sliding,
+      double tip,
+      double lift,
+      double peel,
+      double[] axles,
+      boolean settles) {
     double least() {
       return Math.min(Math.min(slip, tip), Math.min(lift, peel));
     }
@@ -100,9 +107,11 @@ final class HoldStudy {
     Bands<Margins> b = new Bands<>(value, low, high, 0, 0);
     double least = value.least();
     String limitedBy =
-        least == value.slip()
-            ? "slip"
-            : least == value.tip() ? "tip" : least == value.lift() ? "axle lift" : "peel-off";
+        !value.settles()
+            ? "no balance"
+            : least == value.slip()
+                ? "slip"
+                : least == value.tip() ? "tip" : least == value.lift() ? "axle lift" : "peel-off";
     List<Estimate> axles = new ArrayList<>();
     for (int i = 0; i < value.axles().length; i++) {
       int axle = i;
@@ -168,7 +177,7 @@ final class HoldStudy {
   private Margins margins(double angle, int heading, @Nullable PlenumState state) {
     int axles = machine.running().axles().size();
     if (state == null) {
-      return new Margins(0, 0, 0, 0, 0, new double[axles]);
+      return new Margins(0, 0, 0, 0, 0, new double[axles], false);
     }
     Load load = machine.load();
     double weight = load.mass() * GRAVITY;
@@ -200,7 +209,7 @@ final class HoldStudy {
     double lift = lift(Settling.byAxle(machine, before), Settling.byAxle(machine, after));
     lift = Math.min(lift, lift(sides(before), sides(after)));
     double peel = normal < -NO_PULL * weight ? suction[0] / -normal : none;
-    return new Margins(slip, sliding, tip, lift, peel, Settling.byAxle(machine, after));
+    return new Margins(slip, sliding, tip, lift, peel, Settling.byAxle(machine, after), true);
   }
 
   /** How many times the change can grow before a load is gone; 0 when one is gone without it. */

@@ -8,7 +8,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param stiffness in heave at the centre of pressure, tyres and frame together, N/m
  * @param ending what lies at the end of the margin
- * @param edge that would touch first; -1 when the machine cannot be drawn down
+ * @param edge that would touch first, or does; -1 when the machine cannot be drawn down
  * @param force additional load at the centre of pressure that it bears before, N; null when it has
  *     no operating point to begin with
  * @param gap by which the smallest gap closes until then, m; null as above

@@ -29,7 +29,7 @@ public record Trade(
   public enum Kind {
     AS_IT_IS("as it is"),
     FLOOR_SIZE("floor, length and width"),
-    FLOOR_LENGTH("floor, longer and narrower"),
+    FLOOR_LENGTH("floor aspect ratio"),
     FAN_SPEED("fan speed"),
     GAP("static gap"),
     LIP("lip");

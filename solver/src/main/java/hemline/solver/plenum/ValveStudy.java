@@ -36,7 +36,11 @@ final class ValveStudy {
             0);
     double capSuction = cap.value();
     Bands<Double> flow = cap.map(p -> flowAt(balance, p));
-    boolean needed = margin != null && margin.low() < factor;
+    // the margin of a machine with its valve holds without it only where there is none
+    boolean needed =
+        machine.valve() == null
+            ? margin != null && margin.low() < factor
+            : !HeightStability.bears(without, factor);
     ReliefValve valve = machine.valve();
     return new ValveSetting(
         factor,

@@ -61,6 +61,15 @@ class HoldAndLaunchTest {
     assertThat(holds.get(3).holds()).isFalse();
   }
 
+  /** Springs so soft that the floor lies on the ground: that is told, not a slip. */
+  @Test
+  void tellsWhereThereIsNoBalance() {
+    Machine m = Machines.round(Machines.quadratic(900, 6e4), 2e3);
+    List<Hold> holds = new HoldStudy(new PlenumBalance(m, LAWS)).all();
+    assertThat(holds.get(0).holds()).isFalse();
+    assertThat(holds.get(0).limitedBy()).isEqualTo("no balance");
+  }
+
   /**
    * Constant force: t = v / a, s = v² / (2 a). Constant power: t = m v² / (2 P), s = m v³ / (3 P).
    */

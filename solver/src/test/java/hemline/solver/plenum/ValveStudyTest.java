@@ -3,6 +3,7 @@ package hemline.solver.plenum;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.data.Percentage.withPercentage;
 
+import hemline.shared.result.Estimate;
 import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.ReliefValve;
 import java.util.Map;
@@ -38,6 +39,21 @@ class ValveStudyTest {
                 .withFloor(m.floor().withGaps(1e-3)),
             LAWS);
     assertThat(Machines.settled(closed).suction()).isLessThan(1.01 * cap);
+  }
+
+  /** Whether a valve is needed is judged without it, even where it does its work. */
+  @Test
+  void isNeededWhereTheSpringsAloneFallShort() {
+    Machine m = Machines.round(Machines.quadratic(3000, 1e5), 2.5e5);
+    ReliefValve large = new ReliefValve(2e-2, 200, 1, 0.05, 0.62, 0.05, 0.2);
+    PlenumBalance alone = new PlenumBalance(m, LAWS);
+    Estimate factor = Objects.requireNonNull(HeightStability.of(alone, Stand.REST).factor());
+    assertThat(factor.low()).isGreaterThan(1.2);
+    PlenumBalance with = new PlenumBalance(m.withValve(large), LAWS);
+    assertThat(Objects.requireNonNull(HeightStability.of(with, Stand.REST).factor()).low())
+        .isGreaterThan(1.2 * factor.high());
+    assertThat(ValveStudy.of(with, 1.1 * factor.high(), null).needed()).isTrue();
+    assertThat(ValveStudy.of(with, 0.9 * factor.low(), null).needed()).isFalse();
   }
 
   @Test

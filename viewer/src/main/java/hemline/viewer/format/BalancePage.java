@@ -245,7 +245,7 @@ public final class BalancePage {
     }
     var v = balance.valve();
     if (v != null) {
-      add(Topic.VALVE, "Relief valve", List.of(), BalanceWords.valve(v));
+      add(Topic.VALVE, "Relief valve", List.of(), BalanceWords.valve(v, balance.rest() != null));
     }
   }
 
@@ -359,13 +359,9 @@ public final class BalancePage {
     List<List<String>> table = new ArrayList<>();
     table.add(List.of("change", "downforce, N", "shaft, W", "N per W", "gap, mm", ""));
     for (Trade t : trades) {
-      String name =
-          t.kind() == Trade.Kind.AS_IT_IS
-              ? t.kind().key()
-              : t.kind().key() + " \u00d7 " + Digits.plain(t.factor(), 3);
       table.add(
           List.of(
-              name,
+              BalanceWords.change(t),
               t.downforce() == null ? "-" : BalanceWords.figure(t.downforce(), 1),
               t.shaftPower() == null ? "-" : BalanceWords.figure(t.shaftPower(), 1),
               t.perWatt() == null ? "-" : BalanceWords.figure(t.perWatt(), 1),

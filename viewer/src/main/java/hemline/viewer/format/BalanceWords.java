@@ -121,7 +121,8 @@ public final class BalanceWords {
     Estimate factor = r.factor();
     if (force == null || gap == null) {
       s.add(
-          "The machine is drawn down to the ground."
+          "The machine is drawn down to the ground"
+              + (r.edge() < 0 ? "." : ", edge " + r.edge() + " first.")
               + (required == null
                   ? ""
                   : " It needs at least " + figure(required, 1e-3) + " N/mm."));
@@ -147,8 +148,12 @@ public final class BalanceWords {
     return s;
   }
 
-  /** Setting of the relief valve. */
-  public static List<String> valve(ValveSetting v) {
+  /**
+   * Setting of the relief valve.
+   *
+   * @param settles true when the machine settles as it is in the file
+   */
+  public static List<String> valve(ValveSetting v, boolean settles) {
     List<String> s = new ArrayList<>();
     String factor = Digits.plain(v.factor(), 3);
     s.add(
@@ -197,7 +202,9 @@ public final class BalanceWords {
               + " N/mm would open only above the suction at which the machine settles without it.");
     }
     ValveSetting.Chatter c = set.chatter();
-    if (c.warns()) {
+    if (!settles) {
+      s.add("As set in the file it does not keep the machine off the ground.");
+    } else if (c.warns()) {
       s.add(
           "Chatter: as set in the file the valve is open where the machine settles, and its damping"
               + " ratio of "
@@ -229,9 +236,9 @@ public final class BalanceWords {
         + Digits.plain(l.withoutSuction() / g, 2)
         + " g with the fan off)"
         + (l.liftsFirst() ? ", limited by an axle that lifts" : "")
-        + ". Grip limits up to "
-        + figure(l.gripUntil(), 1)
-        + " m/s, then power. "
+        + (l.gripUntil().low() < l.speed()
+            ? ". Grip limits up to " + figure(l.gripUntil(), 1) + " m/s, then power. "
+            : ". Grip limits all the way. ")
         + speed(l.speed())
         + " after "
         + figure(l.time(), 1)
@@ -267,14 +274,32 @@ public final class BalanceWords {
     if (best == null) {
       return Optional.empty();
     }
-    return Optional.of(
+    Estimate top = best.perWatt();
+    List<String> near = new ArrayList<>();
+    for (Trade t : trades) {
+      Estimate perWatt = t.perWatt();
+      boolean tenth = t.factor() > 0.84 && t.factor() < 1.16;
+      if (t != best && tenth && perWatt != null && top != null && perWatt.high() >= top.low()) {
+        near.add(change(t));
+      }
+    }
+    String said =
         best.kind() == Trade.Kind.AS_IT_IS
-            ? "No change of a tenth gives more downforce per watt than the machine as it is."
+            ? "No change of a tenth gives more downforce per watt than the machine as it is"
             : "Of the changes of about a tenth, "
-                + best.kind().key()
-                + " times "
-                + Digits.plain(best.factor(), 3)
-                + " gives the most downforce per watt.");
+                + change(best)
+                + " gives the most downforce per watt";
+    return Optional.of(
+        near.isEmpty()
+            ? said + "."
+            : said + "; the bands do not tell it from " + String.join(", ", near) + ".");
+  }
+
+  /** A change in words: "fan speed × 0.9". */
+  public static String change(Trade t) {
+    return t.kind() == Trade.Kind.AS_IT_IS
+        ? t.kind().key()
+        : t.kind().key() + " \u00d7 " + Digits.plain(t.factor(), 3);
   }
 
   /** Names of the lips that tie with one; their number where they are many. */

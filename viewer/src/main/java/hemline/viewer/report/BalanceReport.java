@@ -14,18 +14,20 @@ final class BalanceReport {
   private static final String STYLE =
       """
       body { font: 15px/1.45 "DejaVu Sans", sans-serif; color: #232a3c; background: #fff;
-        max-width: 62rem; margin: 2rem auto; padding: 0 1rem; }
+        max-width: 70rem; margin: 2rem auto; padding: 0 1rem; }
       h1 { font-size: 1.6rem; margin-bottom: 0.2rem; }
       h2 { font-size: 1.1rem; margin: 2rem 0 0.6rem; }
       p { margin: 0.35rem 0; }
       table { border-collapse: collapse; font-variant-numeric: tabular-nums; font-size: 0.9rem; }
-      th, td { text-align: left; padding: 0.2rem 1.1rem 0.2rem 0; border-bottom: 1px solid #dfe2e8; }
+      th, td { text-align: left; padding: 0.2rem 1.1rem 0.2rem 0; border-bottom: 1px solid #dfe2e8;
+        white-space: nowrap; }
       th { font-weight: 600; }
+      .wide { overflow-x: auto; }
       .quiet { color: #666d7d; }
       .caution { border-left: 4px solid #c8501e; padding: 0.3rem 0.8rem; margin: 0.7rem 0;
         background: #fbf3ee; }
       svg { max-width: 100%; height: auto; margin-top: 0.8rem; }
-      @media print { h2, table, svg, .caution { break-inside: avoid; } }
+      @media print { body { font-size: 12px; } .wide { overflow: visible; } h2, table, svg, .caution { break-inside: avoid; } }
       """;
 
   private BalanceReport() {}
@@ -76,7 +78,7 @@ final class BalanceReport {
     if (rows.isEmpty()) {
       return;
     }
-    out.append("<table>\n");
+    out.append("<div class=\"wide\"><table>\n");
     for (int i = 0; i < rows.size(); i++) {
       String cell = i == 0 ? "th" : "td";
       out.append("<tr>");
@@ -86,7 +88,7 @@ final class BalanceReport {
       }
       out.append("</tr>\n");
     }
-    out.append("</table>\n");
+    out.append("</table></div>\n");
   }
 
   private static void paragraph(StringBuilder out, String style, String text) {
