@@ -325,14 +325,7 @@ public final class BalancePage {
     List<List<String>> table = new ArrayList<>();
     table.add(
         List.of(
-            "lip",
-            "rank",
-            "downforce over as it is",
-            "ties with",
-            "downforce, N",
-            "N per W",
-            "gap, mm",
-            ""));
+            "lip", "rank", "over as it is", "downforce, N", "N per W", "gap, mm", "ties with", ""));
     for (RankedLip lip : lips) {
       Trade t = lip.trade();
       table.add(
@@ -340,10 +333,10 @@ public final class BalancePage {
               lip.name(),
               String.valueOf(lip.rank()),
               margin(lip.relative()),
-              BalanceWords.ties(lip, lips),
               margin(t.downforce()),
               margin(t.perWatt()),
               t.leastGap() == null ? "-" : BalanceWords.figure(t.leastGap(), 1000),
+              BalanceWords.ties(lip, lips),
               remark(t)));
     }
     return table;

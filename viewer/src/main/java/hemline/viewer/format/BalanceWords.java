@@ -302,14 +302,12 @@ public final class BalanceWords {
         : t.kind().key() + " \u00d7 " + Digits.plain(t.factor(), 3);
   }
 
-  /** Names of the lips that tie with one; their number where they are many. */
+  /** The lip that ties with one; their number where they are more. */
   public static String ties(RankedLip lip, List<RankedLip> all) {
     int n = lip.tiedWith().size();
     return n == 0
         ? "-"
-        : n <= 2
-            ? String.join(", ", lip.tiedWith())
-            : n == all.size() - 1 ? "all others" : n + " lips";
+        : n == 1 ? lip.tiedWith().get(0) : n == all.size() - 1 ? "all others" : n + " lips";
   }
 
   /** What the ranking of lips tells. */
@@ -320,8 +318,9 @@ public final class BalanceWords {
     }
     List<String> s = new ArrayList<>();
     s.add(
-        "Two lips are compared by the ratio of their downforces, which has its own band: errors"
-            + " common to both cancel. They tie as long as it holds 1.");
+        "Over as it is: downforce over that of the machine with its own lips. Two lips are compared by"
+            + " such a ratio, which has its own band, because errors common to both cancel; they tie"
+            + " as long as it holds 1.");
     if (!first.tiedWith().isEmpty()) {
       s.add(
           first.name()

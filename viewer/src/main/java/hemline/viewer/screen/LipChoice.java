@@ -56,13 +56,10 @@ final class LipChoice {
     hint.getStyleClass().add("quiet");
     ScrollPane list = new ScrollPane(checks);
     list.setFitToWidth(true);
-    list.setPrefHeight(210);
+    list.setPrefHeight(300);
     list.setMinHeight(90);
     list.getStyleClass().add("candidates");
-    VBox.setVgrow(list, Priority.SOMETIMES);
-    VBox box = new VBox(6, head, hint, list);
-    VBox.setVgrow(box, Priority.SOMETIMES);
-    return box;
+    return new VBox(6, head, hint, list);
   }
 
   private Button button(String name, boolean on) {
