@@ -22,6 +22,7 @@ import org.jspecify.annotations.Nullable;
 
 /** A machine's balance, part by part, each caution beside the figures it belongs to. */
 final class MachineSheet {
+  private static final double BAR = 16;
   private final VBox lines = new VBox(8);
   private final ScrollPane pane = new ScrollPane(lines);
   private final List<PictureCanvas> canvases = new ArrayList<>();
@@ -87,8 +88,10 @@ final class MachineSheet {
       lines.getChildren().add(label);
     }
     if (!block.table().isEmpty()) {
-      ScrollPane wide = new ScrollPane(table(block.table()));
-      wide.setFitToHeight(true);
+      GridPane table = table(block.table());
+      ScrollPane wide = new ScrollPane(table);
+      // room for the bar below, which must not cover a row
+      wide.minViewportHeightProperty().bind(table.heightProperty().add(BAR));
       wide.setVbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
       wide.getStyleClass().add("page-scroll");
       lines.getChildren().add(wide);
