@@ -17,6 +17,8 @@ import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.Menu;
 import javafx.scene.control.MenuBar;
+import javafx.scene.control.SeparatorMenuItem;
+import javafx.scene.control.Toggle;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.input.KeyCode;
@@ -117,7 +119,7 @@ public final class HemlineWindow {
       tabs.getChildren().add(tab);
     }
     group.getToggles().get(0).setSelected(true);
-    MenuBar menus = menus();
+    MenuBar menus = menus(group);
     Region space = new Region();
     HBox.setHgrow(space, Priority.ALWAYS);
     Node look = benchScreen.lookBar();
@@ -169,20 +171,32 @@ public final class HemlineWindow {
     screens.forEach(screen -> screen.setDark(on));
   }
 
-  private MenuBar menus() {
+  private MenuBar menus(ToggleGroup tabs) {
     List<Menu> menus = new ArrayList<>(new BenchMenus(bench, benchScreen, examples).menus());
     drawings.acceptDrops(root);
     menus.add(1, drawings.menu());
     if (pages != null) {
       menus.add(0, pages.file());
     }
-    menus.add(
+    Menu look =
         new Menu(
             "Look",
             null,
             BenchMenus.item("Whole lip", null, () -> benchScreen.board().fit()),
-            BenchMenus.item(
-                "Light or dark", BenchMenus.shortcut(KeyCode.D), () -> setDark(!dark))));
+            BenchMenus.item("Light or dark", BenchMenus.shortcut(KeyCode.D), () -> setDark(!dark)));
+    if (screens.size() > 1) {
+      look.getItems().add(new SeparatorMenuItem());
+      for (int k = 0; k < screens.size(); k++) {
+        Toggle tab = tabs.getToggles().get(k);
+        look.getItems()
+            .add(
+                BenchMenus.item(
+                    screens.get(k).title(),
+                    BenchMenus.shortcut(KeyCode.valueOf("DIGIT" + (k + 1))),
+                    () -> tab.setSelected(true)));
+      }
+    }
+    menus.add(look);
     return new MenuBar(menus.toArray(Menu[]::new));
   }
 }

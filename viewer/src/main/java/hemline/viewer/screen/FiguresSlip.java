@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import javafx.geometry.Insets;
 import javafx.scene.Node;
@@ -170,7 +171,7 @@ final class FiguresSlip {
 
   /** Adds a paragraph, unless the same stands there already. */
   private void put(List<Node> next, String text, String style) {
-    Label label = words(text, style);
+    Label label = words(text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1), style);
     if (!next.contains(label)) {
       next.add(label);
     }

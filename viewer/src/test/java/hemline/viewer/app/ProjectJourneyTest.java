@@ -26,6 +26,7 @@ import javafx.application.Platform;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
@@ -146,6 +147,48 @@ final class ProjectJourneyTest extends ApplicationTest {
     clickOn("#study-start");
     assertThat(project.studies().running().get()).isFalse();
     assertThat(project.studies().shown().get()).isEqualTo(study);
+  }
+
+  @Test
+  void aStudyTakesAllItsConditionsFromTheForm() throws Exception {
+    press(KeyCode.CONTROL).type(KeyCode.DIGIT2).release(KeyCode.CONTROL);
+    clickOn("#over-ground");
+    assertThat(lookup("#study-ground").<TextField>query().getText()).startsWith("\u2212");
+    interact(() -> lookup("#study-mesh").<ComboBox<MeshLevel>>query().setValue(MeshLevel.COARSE));
+    put("study-gap", "0.4 mm");
+    put("study-suction", "20 Pa");
+    put("study-points", "2");
+    put("study-spanwise", "0.1 m/s");
+    put("study-temperature", "400 degC");
+    clickOn("#study-start");
+    assertThat(lookup("#study-fault").queryLabeled().getText()).contains("temperature");
+    put("study-temperature", "40 degC");
+    put("study-ground", "\u22120.1 m/s");
+    put("study-ground-to", "0.1 m/s");
+    interact(() -> lookup("#study-relative").<CheckBox>query().setSelected(false));
+    clickOn("#study-model-spread");
+    KeptStudy study = studied();
+    assertThat(study.question().ground().spanwiseSpeed()).isEqualTo(0.1);
+    assertThat(study.question().air().density()).isBetween(1.12, 1.14);
+    assertThat(study.question().modelSpread()).isTrue();
+    assertThat(study.question().values()).containsExactly(-0.1, 0.1);
+    assertThat(study.question().conditions()).contains("second flow model", "kg/m");
+  }
+
+  @Test
+  void aLipDrawnFromNothingIsNotLostUnasked() {
+    clickOn("#board").push(KeyCode.N);
+    for (String[] c : new String[][] {{"0", "0"}, {"5", "0"}, {"5", "6"}, {"0", "6"}}) {
+      put("next-x", c[0]);
+      put("next-y", c[1]);
+      clickOn("#sketch-add");
+    }
+    clickOn("#sketch-close");
+    assertThat(bench.drawing().get().name()).isEqualTo("my lip");
+    assertThat(project.document().unsaved().get()).isTrue();
+    interact(() -> window.benchScreen().open(new Starter.Flat(9e-3, 6e-3).drawing()));
+    assertThat(lookup("#strip-text").queryLabeled().getText()).contains("not saved");
+    assertThat(bench.drawing().get().name()).isEqualTo("my lip");
   }
 
   @Test

@@ -6,10 +6,17 @@ import hemline.shared.fluid.Air;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.profile.LipResolver;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.DuctSection;
 import hemline.shared.section.GroundMotion;
+import hemline.shared.section.SealSection;
+import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
+import hemline.solver.flow.ProgressListener;
+import hemline.solver.flow.SolvedSection;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
+import hemline.solver.refine.GridFamily;
+import hemline.solver.refine.SectionFamily;
 import hemline.solver.study.PlainFlat;
 import hemline.solver.study.Swept;
 import hemline.viewer.edit.Starter;
@@ -23,6 +30,7 @@ import java.util.Objects;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -48,8 +56,11 @@ final class StudyDeskTest {
   }
 
   private StudyDesk desk() {
-    return new StudyDesk(
-        new FamilySolver(), new StudyStore(dir, "this build"), screen::add, Clock.systemUTC());
+    return desk(new FamilySolver());
+  }
+
+  private StudyDesk desk(SectionFamily family) {
+    return new StudyDesk(family, new StudyStore(dir, "this build"), screen::add, Clock.systemUTC());
   }
 
   private void until(BooleanSupplier done) throws InterruptedException {
@@ -113,6 +124,80 @@ final class StudyDeskTest {
         .hasSizeBetween(1, 7)
         .allMatch(r -> r.status() == SolveStatus.CONVERGED);
     assertThat(desk().kept().get()).containsExactly(part);
+  }
+
+  @Test
+  void aStoppedStudyGoesOnWhereItWasWithTheSameBits() throws Exception {
+    AtomicInteger solves = new AtomicInteger();
+    desk = desk(new CountingFamily(solves));
+    StudyQuestion question = curve(Swept.GROUND_SPEED, false, 0.0, 0.1, 0.2, 0.3, 0.4, 0.5);
+    desk.start(question, 1);
+    until(() -> desk.progress().get() > 0.4);
+    desk.stop();
+    until(() -> !desk.running().get());
+    int done = desk.shown().get().results().size();
+    assertThat(done).isBetween(1, 5);
+    solves.set(0);
+    desk.start(question, 1);
+    until(() -> !desk.running().get());
+    KeptStudy whole = desk.shown().get();
+    assertThat(whole.complete()).isTrue();
+    assertThat(solves.get()).as("only what was missing is solved").isEqualTo(6 - done);
+    StudyDesk other =
+        new StudyDesk(
+            new FamilySolver(),
+            new StudyStore(dir.resolve("other"), "this build"),
+            screen::add,
+            Clock.systemUTC());
+    other.start(question, 1);
+    until(() -> !other.running().get());
+    assertThat(whole.results()).isEqualTo(other.shown().get().results());
+  }
+
+  /** Counts solves that came to their end. */
+  private record CountingFamily(SectionFamily family, AtomicInteger solves)
+      implements SectionFamily {
+    CountingFamily(AtomicInteger solves) {
+      this(new FamilySolver(), solves);
+    }
+
+    @Override
+    public GridFamily solve(
+        SealSection section,
+        MeshLevel level,
+        int grids,
+        Closure closure,
+        CancelToken cancel,
+        ProgressListener progress) {
+      return solve(section, level, grids, closure, List.of(), cancel, progress);
+    }
+
+    @Override
+    public GridFamily solve(
+        SealSection section,
+        MeshLevel level,
+        int grids,
+        Closure closure,
+        List<SolvedSection> before,
+        CancelToken cancel,
+        ProgressListener progress) {
+      GridFamily solved = family.solve(section, level, grids, closure, before, cancel, progress);
+      if (!solved.cancelled()) {
+        solves.incrementAndGet();
+      }
+      return solved;
+    }
+
+    @Override
+    public GridFamily solve(
+        DuctSection section,
+        MeshLevel level,
+        int grids,
+        Closure closure,
+        CancelToken cancel,
+        ProgressListener progress) {
+      return family.solve(section, level, grids, closure, cancel, progress);
+    }
   }
 
   @Test
