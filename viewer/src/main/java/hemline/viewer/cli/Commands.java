@@ -2,7 +2,10 @@ package hemline.viewer.cli;
 
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import picocli.CommandLine;
 import picocli.CommandLine.Help.Ansi;
@@ -20,7 +23,7 @@ final class Commands {
 
   /** Runs a command line and answers with the exit code; never throws for bad input. */
   static int execute(Desk desk, Window window, String... args) {
-    CommandLine line = commandLine(desk, window);
+    CommandLine line = commandLine(desk, window, args.length == 0 ? "" : args[0]);
     if (args.length == 0) {
       line.usage(desk.err(), Ansi.OFF);
       desk.err().println();
@@ -30,15 +33,27 @@ final class Commands {
     return line.execute(args);
   }
 
-  private static CommandLine commandLine(Desk desk, Window window) {
+  /**
+   * The command line.
+   *
+   * @param first argument: where it names a command, that one alone is made, which starts faster
+   */
+  private static CommandLine commandLine(Desk desk, Window window, String first) {
+    Map<String, Supplier<Object>> commands = new LinkedHashMap<>();
+    commands.put("run", () -> new RunCommand(desk));
+    commands.put("sweep", () -> new SweepCommand(desk));
+    commands.put("rank", () -> new RankCommand(desk));
+    commands.put("check", () -> new CheckCommand(desk));
+    commands.put("balance", () -> new BalanceCommand(desk));
+    commands.put("convert", () -> new ConvertCommand(desk));
+    commands.put("view", () -> new ViewCommand(desk, window));
     CommandLine line = new CommandLine(new HemlineCommand());
-    line.addSubcommand(new RunCommand(desk));
-    line.addSubcommand(new SweepCommand(desk));
-    line.addSubcommand(new RankCommand(desk));
-    line.addSubcommand(new CheckCommand(desk));
-    line.addSubcommand(new BalanceCommand(desk));
-    line.addSubcommand(new ConvertCommand(desk));
-    line.addSubcommand(new ViewCommand(desk, window));
+    commands.forEach(
+        (name, command) -> {
+          if (name.equals(first) || !commands.containsKey(first)) {
+            line.addSubcommand(name, command.get());
+          }
+        });
     line.setOut(new PrintWriter(desk.out(), true, StandardCharsets.UTF_8));
     line.setErr(new PrintWriter(desk.err(), true, StandardCharsets.UTF_8));
     line.setUsageHelpWidth(HELP_WIDTH);
