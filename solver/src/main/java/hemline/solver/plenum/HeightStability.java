@@ -1,7 +1,9 @@
 package hemline.solver.plenum;
 
 import hemline.shared.result.Estimate;
+import java.util.List;
 import java.util.function.DoubleFunction;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -44,9 +46,15 @@ final class HeightStability {
   private record Ends(double force, double gap, double softness, double leastGap, int edge) {}
 
   static RideHeight of(PlenumBalance balance, Stand stand) {
-    Ends value = ends(balance, stand.at(Side.VALUE));
-    Ends low = ends(balance, stand.at(Side.LOW));
-    Ends high = ends(balance, stand.at(Side.HIGH));
+    // the longest part of a balance; the three know nothing of each other
+    List<Ends> sides =
+        Stream.of(Side.VALUE, Side.LOW, Side.HIGH)
+            .parallel()
+            .map(side -> ends(balance, stand.at(side)))
+            .toList();
+    Ends value = sides.get(0);
+    Ends low = sides.get(1);
+    Ends high = sides.get(2);
     Bands<Ends> bands = new Bands<>(value, low, high, 0, 0);
     double[] c = balance.centre();
     double[] unit = balance.sink(new double[] {1, c[0], c[1]}, Stand.REST);

@@ -136,7 +136,10 @@ final class BalanceCommand extends Job {
       tell(balance.notices().get(0).text());
       return desk.cancel().isCancelled() ? ExitCode.CANCELLED : ExitCode.NOT_USABLE;
     }
-    String document = BalanceDocument.text(balance, options.level().key(), seconds);
+    String document =
+        folder == null && !output.json
+            ? ""
+            : BalanceDocument.text(balance, options.level().key(), seconds);
     if (folder != null) {
       BalanceFiles.write(folder, balance, document, options.level().key());
     }
