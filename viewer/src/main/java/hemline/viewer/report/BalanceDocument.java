@@ -96,6 +96,8 @@ public final class BalanceDocument {
 
   private static void settled(ObjectNode node, @Nullable SettledFigures f, Machine machine) {
     if (f == null) {
+      node.putNull("suction");
+      node.putNull("fanFlow");
       node.putNull("downforce");
       node.putNull("downforceParts");
       node.putNull("centreOfPressure");

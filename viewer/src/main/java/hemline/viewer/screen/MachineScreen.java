@@ -24,6 +24,8 @@ import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
+import javafx.scene.control.TextField;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -34,8 +36,10 @@ import org.jspecify.annotations.Nullable;
 
 /** Balance of a machine: suction, downforce, ride height, valve, holds, grip. */
 public final class MachineScreen implements Screen {
-  /** How many times softer the springs may be before a lip touches; as the command has it. */
-  private static final double FACTOR = 1.5;
+  /** Bounds of the margin; as the command has them. */
+  private static final double LEAST_FACTOR = 1;
+
+  private static final double MOST_FACTOR = 100;
 
   private final MachineDesk desk;
   private final Supplier<List<Path>> known;
@@ -48,6 +52,7 @@ public final class MachineScreen implements Screen {
   private final ComboBox<Path> file = new ComboBox<>();
   private final ComboBox<MeshLevel> mesh =
       new ComboBox<>(FXCollections.observableArrayList(MeshLevel.values()));
+  private final TextField factor = new TextField("1.5");
   private final Label fault = new Label();
 
   /**
@@ -124,7 +129,15 @@ public final class MachineScreen implements Screen {
     Label level = new Label("mesh of the sections");
     HBox row = new HBox(8, level, mesh);
     row.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
-    VBox left = new VBox(9, heading, file, other, row, others.content(), start(), fault);
+    factor.setId("machine-factor");
+    factor.setPrefColumnCount(4);
+    factor.setTooltip(
+        new Tooltip(
+            "How many times softer tyres and frame may be before a lip touches; the relief valve is"
+                + " set for it."));
+    HBox margin = new HBox(8, new Label("margin of the springs"), factor);
+    margin.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
+    VBox left = new VBox(9, heading, file, other, row, margin, others.content(), start(), fault);
     left.getStyleClass().add("ask");
     left.setPrefWidth(318);
     left.setMinWidth(300);
@@ -204,14 +217,28 @@ public final class MachineScreen implements Screen {
     }
     try {
       Machine machine = MachineFile.read(chosen);
+      double times = factor();
+      if (!(times >= LEAST_FACTOR && times <= MOST_FACTOR)) {
+        fault.setText("The margin of the springs is a number between 1 and 100, such as 1.5.");
+        return;
+      }
       fault.setText("");
       desk.start(
           machine,
           others.chosen(),
-          FACTOR,
+          times,
           new RunOptions(mesh.getValue(), Closure.AUTO, false, threads));
     } catch (InputException e) {
       fault.setText(e.problems().get(0).toString());
+    }
+  }
+
+  /** Margin as typed; not a number where it is none. */
+  private double factor() {
+    try {
+      return Double.parseDouble(factor.getText().strip());
+    } catch (NumberFormatException e) {
+      return Double.NaN;
     }
   }
 

@@ -232,6 +232,9 @@ final class ProjectJourneyTest extends ApplicationTest {
     assertThat(lookup("#try-knife-fin").<CheckBox>query().isSelected()).isTrue();
     clickOn("#try-none");
     assertThat(lookup("#try-knife-fin").<CheckBox>query().isSelected()).isFalse();
+    interact(() -> lookup("#machine-factor").<TextField>query().setText("half"));
+    clickOn("#machine-start");
+    assertThat(lookup("#machine-fault").queryLabeled().getText()).contains("between 1 and 100");
     answer = Files.writeString(dir.resolve("broken.json"), "{\"schema\": \"hemline.machine/1\"}");
     clickOn("#machine-open");
     clickOn("#machine-start");
