@@ -13,6 +13,8 @@ final class ProbeLine {
   private final SectionBoard board;
   private final Workbench bench;
   private final Label label = new Label();
+  private double lastX;
+  private double lastY;
 
   ProbeLine(SectionBoard board, Workbench bench) {
     this.board = board;
@@ -24,13 +26,25 @@ final class ProbeLine {
     board.addEventHandler(MouseEvent.MOUSE_MOVED, e -> show(e.getX(), e.getY()));
     board.addEventHandler(MouseEvent.MOUSE_DRAGGED, e -> show(e.getX(), e.getY()));
     board.addEventHandler(MouseEvent.MOUSE_EXITED, e -> label.setVisible(false));
+    board.picture().subscribe(p -> again());
+    board.viewProperty().subscribe(v -> again());
+    bench.stale().subscribe(s -> again());
   }
 
   Label label() {
     return label;
   }
 
+  /** Tells what lies under a mouse that rests while the flow or the view changes. */
+  private void again() {
+    if (label.isVisible()) {
+      show(lastX, lastY);
+    }
+  }
+
   private void show(double px, double py) {
+    lastX = px;
+    lastY = py;
     BoardView view = board.view();
     if (view == null) {
       return;

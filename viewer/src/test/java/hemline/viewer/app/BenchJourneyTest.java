@@ -81,6 +81,12 @@ final class BenchJourneyTest extends ApplicationTest {
     until(this::solvedInFull);
     until(() -> window.benchScreen().board().picture().get() != null);
     assertThat(leak()).doesNotStartWith("\u2248");
+    moveTo(pixel(4e-3, -1e-3));
+    assertThat(lookup("#probe").queryLabeled().getText()).contains("m/s", "Pa", "of the leak");
+    interact(() -> bench.set(bench.setting().get().withGap(2.5e-3)));
+    assertThat(lookup("#probe").queryLabeled().getText()).doesNotContain("m/s");
+    until(this::solvedInFull);
+    until(() -> lookup("#probe").queryLabeled().getText().contains("m/s"));
     assertThat(window.benchScreen().board().picture().get().streamlines().throughLines())
         .isGreaterThanOrEqualTo(9);
   }
