@@ -13,6 +13,9 @@ final class Course {
   /** Least gain: the best residual of the last passes over the best before. */
   private static final double GAIN = 0.85;
 
+  /** The same over the few passes after which acceleration is held back. */
+  private static final double IDLE_GAIN = 0.9;
+
   private static final int LEAST_CYCLES = 4;
 
   /** Largest relative scatter of the lengths of cycles. */
@@ -85,6 +88,17 @@ final class Course {
   boolean stalled() {
     int recent = passes - PATIENCE;
     return recent >= PATIENCE / 3 && best(recent, passes) > GAIN * best(0, recent);
+  }
+
+  /**
+   * True when the last passes have brought nothing against those before.
+   *
+   * @param from first pass looked at
+   * @param window number of last passes; as many are looked at before
+   */
+  boolean idle(int from, int window) {
+    int recent = passes - window;
+    return recent >= from + window && best(recent, passes) > IDLE_GAIN * best(from, recent);
   }
 
   private double best(int from, int to) {

@@ -3,6 +3,7 @@ package hemline.solver.flow;
 import hemline.solver.field.FlowState;
 import hemline.solver.grid.Mesh;
 import hemline.solver.scheme.Boundary;
+import hemline.solver.scheme.Gradient;
 import hemline.solver.scheme.VelocityGradients;
 import java.util.Arrays;
 
@@ -18,8 +19,9 @@ final class StateTransfer {
   /**
    * Start state for a problem from the flow of a similar one.
    *
-   * <p>Velocity is carried on with its gradient, the other fields cell by cell, all in the scales
-   * of their problem; fluxes are interpolated and made to conserve mass by the solver's first pass.
+   * <p>Velocity and pressure are carried on with their gradients, the other fields cell by cell,
+   * all in the scales of their problem; fluxes are interpolated and made to conserve mass by the
+   * solver's first pass.
    *
    * @param from problem that the flow solves
    * @param s its flow, not modified
@@ -35,6 +37,10 @@ final class StateTransfer {
     FlowState t = new FlowState(target.cells, target.faces, target.boundaryFaces);
     VelocityGradients g = new VelocityGradients(from.geometry(), from.boundary(), from.spanwise());
     g.update(s);
+    double[] px = new double[source.cells];
+    double[] py = new double[source.cells];
+    double[] none = new double[source.boundaryFaces];
+    new Gradient(from.geometry(), new boolean[source.boundaryFaces]).of(s.p, none, px, py);
     for (int c = 0; c < target.cells; c++) {
       double x = places.x(target.cx[c]);
       double y = places.y(target.cy[c]);
@@ -44,7 +50,7 @@ final class StateTransfer {
       t.u[c] = velocity * (s.u[k] + g.ux[k] * dx + g.uy[k] * dy);
       t.v[c] = velocity * (s.v[k] + g.vx[k] * dx + g.vy[k] * dy);
       t.w[c] = velocity * (s.w[k] + g.wx[k] * dx + g.wy[k] * dy);
-      t.p[c] = pressure * s.p[k];
+      t.p[c] = pressure * (s.p[k] + px[k] * dx + py[k] * dy);
       t.k[c] = velocity * velocity * s.k[k];
       t.omega[c] = velocity / length * s.omega[k];
       t.nuTilde[c] = velocity * length * s.nuTilde[k];

@@ -26,6 +26,15 @@ public final class SteadyFlowSolver {
   private static final int TRY_ITERATIONS = 300;
   private static final int ACCELERATE_FROM = 40;
 
+  /** Momentum residual above which the flow is too far from linear for a long memory. */
+  private static final double CURVED = 1e-2;
+
+  /** Differences that acceleration uses there. */
+  private static final int SHORT = 4;
+
+  /** Passes without gain after which acceleration goes on with another memory. */
+  private static final int IDLE = 25;
+
   /** History is dropped when the residual has grown by this factor over its best. */
   private static final double RUNAWAY = 20;
 
@@ -40,8 +49,8 @@ public final class SteadyFlowSolver {
 
   /** Relaxation of the accelerated attempts, bold first, and of the plain one that is averaged. */
   private static final Rung[] LADDER = {
-    new Rung(new IterationSettings(0.8, 0.5, 0.7, 2, 5e-2), 5),
-    new Rung(new IterationSettings(0.7, 0.3, 0.6, 2, 5e-2), 5)
+    new Rung(new IterationSettings(0.85, 0.5, 0.9, 5, 5e-2), 12),
+    new Rung(new IterationSettings(0.7, 0.3, 0.6, 3, 5e-2), 12)
   };
 
   /**
@@ -151,7 +160,7 @@ public final class SteadyFlowSolver {
   private Rung near() {
     double finer = Math.max(1, problem.geometry().mesh.cells / (double) NEAR_CELLS);
     double velocity = 1 - (1 - NEAR_VELOCITY) / Math.sqrt(finer);
-    return new Rung(new IterationSettings(velocity, 0.5, 0.85, 3, 5e-2), 8);
+    return new Rung(new IterationSettings(velocity, 1, 0.95, 5, 5e-2), 12);
   }
 
   private FlowSolution solve(Rung[] ladder) {
@@ -275,6 +284,8 @@ public final class SteadyFlowSolver {
     double[] after = new double[vector.size()];
     double[] weight = weights();
     double best = Double.MAX_VALUE;
+    int turn = 0;
+    int since = ACCELERATE_FROM;
     course.restart();
     while (course.passes() < most && !course.stalled()) {
       if (cancel.isCancelled()) {
@@ -292,8 +303,14 @@ public final class SteadyFlowSolver {
           best = equations.momentumResidual;
         }
         best = Math.min(best, equations.momentumResidual);
+        if (course.idle(since, IDLE)) {
+          turn++;
+          since = course.passes();
+          acceleration.restart();
+        }
+        int used = memory(turn, equations.momentumResidual > CURVED, rung.depth());
         vector.read(after);
-        acceleration.accelerate(before, after, weight);
+        acceleration.accelerate(before, after, weight, used);
         vector.write(after);
       }
       if (!note()) {
@@ -304,6 +321,21 @@ public final class SteadyFlowSolver {
       }
     }
     return unsettled(attempt, Math.max(0, course.passes() - PLATEAU));
+  }
+
+  /**
+   * Differences that acceleration uses.
+   *
+   * @param turn how often passes have brought nothing
+   * @param curved true far from the answer, where a long memory misleads
+   * @param depth most
+   */
+  private static int memory(int turn, boolean curved, int depth) {
+    return switch (turn % 3) {
+      case 0 -> curved ? SHORT : depth;
+      case 1 -> 1;
+      default -> curved ? depth : SHORT;
+    };
   }
 
   /** Plain iteration; when it does not settle, the state becomes the mean of the second half. */

@@ -26,6 +26,10 @@ public final class AndersonAcceleration {
   private final double[] lastStep;
   private final double[] gram;
   private final double[] products;
+
+  /** Places of the differences in use, newest first. */
+  private final int[] slots;
+
   private int stored;
   private int next;
   private boolean started;
@@ -47,6 +51,7 @@ public final class AndersonAcceleration {
     lastStep = new double[judged];
     gram = new double[depth * depth];
     products = new double[depth];
+    slots = new int[depth];
   }
 
   /** Forgets the history. */
@@ -56,14 +61,20 @@ public final class AndersonAcceleration {
     started = false;
   }
 
+  /** Replaces a plain answer by the accelerated one, with all differences that are kept. */
+  public void accelerate(double[] x, double[] answer, double[] weight) {
+    accelerate(x, answer, weight, depth);
+  }
+
   /**
    * Replaces a plain answer by the accelerated one.
    *
    * @param x iterate that went into G; its judged part is read, not modified
    * @param answer G(x); becomes the next iterate
    * @param weight of each judged entry in the least squares; not modified
+   * @param most how many of the newest differences may be used, 1 or more
    */
-  public void accelerate(double[] x, double[] answer, double[] weight) {
+  public void accelerate(double[] x, double[] answer, double[] weight, int most) {
     double[] slotStep = changeOfStep[next];
     double[] slotAnswer = changeOfAnswer[next];
     for (int i = 0; i < judged; i++) {
@@ -83,11 +94,16 @@ public final class AndersonAcceleration {
     next = (next + 1) % depth;
     stored = Math.min(stored + 1, depth);
     project(slot);
-    double[] gamma = solve();
+    int used = Math.min(stored, most);
+    for (int j = 0; j < used; j++) {
+      slots[j] = Math.floorMod(slot - j, depth);
+    }
+    double[] gamma = solve(used);
     for (int from = 0; from < size; from += BLOCK) {
       int to = Math.min(from + BLOCK, size);
-      for (int j = 0; j < stored; j++) {
-        double c = gamma[j];
+      for (int k = 0; k < used; k++) {
+        int j = slots[k];
+        double c = gamma[k];
         double[] d = changeOfAnswer[j];
         for (int i = from; i < to; i++) {
           answer[i] -= c * d[i];
@@ -124,26 +140,27 @@ public final class AndersonAcceleration {
     }
   }
 
-  private double[] solve() {
-    DMatrixRMaj a = new DMatrixRMaj(stored, stored);
-    DMatrixRMaj b = new DMatrixRMaj(stored, 1);
-    DMatrixRMaj y = new DMatrixRMaj(stored, 1);
-    double[] scale = new double[stored];
-    for (int j = 0; j < stored; j++) {
-      scale[j] = 1 / Math.sqrt(Math.max(gram[j * depth + j], Double.MIN_NORMAL));
+  /** Weights of the first so many {@link #slots}. */
+  private double[] solve(int used) {
+    DMatrixRMaj a = new DMatrixRMaj(used, used);
+    DMatrixRMaj b = new DMatrixRMaj(used, 1);
+    DMatrixRMaj y = new DMatrixRMaj(used, 1);
+    double[] scale = new double[used];
+    for (int j = 0; j < used; j++) {
+      scale[j] = 1 / Math.sqrt(Math.max(gram[slots[j] * (depth + 1)], Double.MIN_NORMAL));
     }
-    for (int j = 0; j < stored; j++) {
-      for (int k = 0; k < stored; k++) {
-        a.set(j, k, gram[j * depth + k] * scale[j] * scale[k]);
+    for (int j = 0; j < used; j++) {
+      for (int k = 0; k < used; k++) {
+        a.set(j, k, gram[slots[j] * depth + slots[k]] * scale[j] * scale[k]);
       }
       a.add(j, j, REGULARISATION);
-      b.set(j, 0, products[j] * scale[j]);
+      b.set(j, 0, products[slots[j]] * scale[j]);
     }
-    LinearSolverDense<DMatrixRMaj> chol = LinearSolverFactory_DDRM.chol(stored);
-    double[] gamma = new double[stored];
+    LinearSolverDense<DMatrixRMaj> chol = LinearSolverFactory_DDRM.chol(used);
+    double[] gamma = new double[used];
     if (chol.setA(a)) {
       chol.solve(b, y);
-      for (int j = 0; j < stored; j++) {
+      for (int j = 0; j < used; j++) {
         gamma[j] = y.get(j, 0) * scale[j];
       }
     }

@@ -33,6 +33,8 @@ public final class KOmegaSst extends EddyViscosity {
   /** k never falls below this share of the inflow's. */
   private static final double FLOOR = 1e-12;
 
+  private static final int SWEEPS = 3;
+
   private final FaceGeometry geometry;
   private final Mesh mesh;
   private final Boundary boundary;
@@ -338,6 +340,6 @@ public final class KOmegaSst extends EddyViscosity {
         system.diagonal[c] = heavy;
       }
     }
-    system.relax(rhs, x, 2);
+    system.relax(rhs, x, SWEEPS);
   }
 }

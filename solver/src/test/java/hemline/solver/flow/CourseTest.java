@@ -33,6 +33,19 @@ class CourseTest {
   }
 
   @Test
+  void passesAreIdleWhenTheLastOnesBringNothing() {
+    Course course = new Course(PASSES);
+    int noticed = 0;
+    for (int i = 0; i < PASSES && noticed == 0; i++) {
+      course.note(1, Math.max(1e-2, Math.exp(-i / 20.0)));
+      noticed = course.idle(10, 25) ? i : 0;
+    }
+    // the floor is reached after 92 passes
+    assertThat(noticed).isBetween(110, 125);
+    assertThat(course.idle(course.passes() - 49, 25)).as("too few to tell").isFalse();
+  }
+
+  @Test
   void aSwingIsACycleOfItsPeriodAndItsMeanIsTheMiddle() {
     Course course = new Course(PASSES);
     for (int i = 0; i < PASSES; i++) {

@@ -128,6 +128,25 @@ class AndersonAccelerationTest {
   }
 
   @Test
+  void usingFewDifferencesIsLikeKeepingFew() {
+    double[][] m = matrix(6, 0.9);
+    double[] c = RandomNetwork.values(6, -1, 1, random);
+    AndersonAcceleration keepsMany = new AndersonAcceleration(6, 6, 5);
+    AndersonAcceleration keepsFew = new AndersonAcceleration(6, 6, 2);
+    double[] a = RandomNetwork.values(6, -9, 9, random);
+    double[] b = a.clone();
+    for (int k = 0; k < 9; k++) {
+      double[] ga = apply(m, c, a);
+      keepsMany.accelerate(a, ga, ones(6), 2);
+      a = ga;
+      double[] gb = apply(m, c, b);
+      keepsFew.accelerate(b, gb, ones(6));
+      b = gb;
+      assertThat(a).isEqualTo(b);
+    }
+  }
+
+  @Test
   void aFixedPointStays() {
     AndersonAcceleration acceleration = new AndersonAcceleration(2, 2, 3);
     for (int k = 0; k < 6; k++) {
