@@ -33,7 +33,10 @@ public final class KOmegaSst extends EddyViscosity {
   /** k never falls below this share of the inflow's. */
   private static final double FLOOR = 1e-12;
 
-  private static final int SWEEPS = 3;
+  /**
+   * Sweeps of each equation and pass; as many forwards as backwards, so that no side is favoured.
+   */
+  private static final int SWEEPS = 4;
 
   private final FaceGeometry geometry;
   private final Mesh mesh;

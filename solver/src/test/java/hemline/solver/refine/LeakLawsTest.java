@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** How the leak must answer to size, gap, suction and ground motion, on the coarsest grid. */
@@ -43,8 +44,13 @@ class LeakLawsTest {
 
   /** Same shape and Reynolds number: ten times the size at the same speeds or a tenth of them. */
   @ParameterizedTest(name = "{0} Pa")
-  @ValueSource(doubles = {30, 600})
-  void sizeDoesNotMatterAtOneReynoldsNumber(double suction) {
+  @CsvSource({
+    "30, 1e-6, 1e-5",
+    // turbulent passes end at a residual of 1e-3, where the leak is still up to 1e-5 from its end;
+    // round-off decides which pass that is
+    "600, 1e-5, 1e-4"
+  })
+  void sizeDoesNotMatterAtOneReynoldsNumber(double suction, double leak, double forces) {
     SealSection small = Lips.section(Lips.leaningTeeth(), 2, suction, 5, 1);
     Map<Figure, Double> s = figures(small, Closure.AUTO);
     FluidState air = small.fluid();
@@ -67,12 +73,12 @@ class LeakLawsTest {
     for (SealSection other : List.of(slow, thick)) {
       Map<Figure, Double> o = figures(other, Closure.AUTO);
       assertThat(o.get(Figure.DISCHARGE_COEFFICIENT))
-          .isCloseTo(s.get(Figure.DISCHARGE_COEFFICIENT), within(1e-6));
+          .isCloseTo(s.get(Figure.DISCHARGE_COEFFICIENT), within(leak));
       // forces go with suction times length
       double force = s.get(Figure.LIP_FORCE_Y) * 10 * other.suction() / suction;
-      assertThat(o.get(Figure.LIP_FORCE_Y)).isCloseTo(force, within(1e-5 * Math.abs(force)));
+      assertThat(o.get(Figure.LIP_FORCE_Y)).isCloseTo(force, within(forces * Math.abs(force)));
       double drag = s.get(Figure.GROUND_DRAG) * 10 * other.suction() / suction;
-      assertThat(o.get(Figure.GROUND_DRAG)).isCloseTo(drag, within(1e-5 * Math.abs(drag)));
+      assertThat(o.get(Figure.GROUND_DRAG)).isCloseTo(drag, within(forces * Math.abs(drag)));
     }
   }
 
