@@ -13,7 +13,7 @@ final class Course {
   /** Least gain: the best residual of the last passes over the best before. */
   private static final double GAIN = 0.85;
 
-  /** The same over the few passes after which acceleration is held back. */
+  /** The same over the few passes after which acceleration goes on with another memory. */
   private static final double IDLE_GAIN = 0.9;
 
   private static final int LEAST_CYCLES = 4;

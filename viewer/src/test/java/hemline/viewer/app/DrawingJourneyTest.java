@@ -31,7 +31,6 @@ import javafx.scene.control.Slider;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.stage.Stage;
-import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -43,30 +42,7 @@ final class DrawingJourneyTest extends ApplicationTest {
   private static final int EDITS = 200;
   private Workbench bench;
   private HemlineWindow window;
-  private @Nullable Path answer;
-
-  private final FileAsk ask =
-      new FileAsk() {
-        @Override
-        public @Nullable Path lip(Path folder) {
-          return answer;
-        }
-
-        @Override
-        public @Nullable Path target(Path suggestion, String kind, String ending) {
-          return answer;
-        }
-
-        @Override
-        public @Nullable Path folder(Path suggestion) {
-          return answer;
-        }
-
-        @Override
-        public @Nullable Path machine(Path folder) {
-          return answer;
-        }
-      };
+  private final SetAnswer ask = new SetAnswer();
 
   @Override
   public void start(Stage stage) {
@@ -207,20 +183,20 @@ final class DrawingJourneyTest extends ApplicationTest {
 
   @Test
   void aDrawingComesInAndGoesOutByTheMenu(@TempDir Path folder) throws Exception {
-    answer = folder.resolve("shop lip.dxf");
-    DxfFile.write(answer, List.of(LipResolver.resolve(bench.drawing().get()).outline()));
+    ask.answer = folder.resolve("shop lip.dxf");
+    DxfFile.write(ask.answer, List.of(LipResolver.resolve(bench.drawing().get()).outline()));
     choose("menu-drawings", "Bring in a drawing \u2026");
     assertThat(bench.drawing().get().name()).isEqualTo("shop lip");
     clickOn("#run");
     until(this::solvedInFull);
-    answer = folder.resolve("coupon.stl");
+    ask.answer = folder.resolve("coupon.stl");
     choose("menu-drawings", "Test coupon to print, STL \u2026");
-    assertThat(Files.size(answer)).as("a box of 12 triangles").isEqualTo(84 + 12 * 50);
-    answer = folder.resolve("flow.svg");
+    assertThat(Files.size(ask.answer)).as("a box of 12 triangles").isEqualTo(84 + 12 * 50);
+    ask.answer = folder.resolve("flow.svg");
     choose("menu-drawings", "Picture of the flow, SVG \u2026");
-    assertThat(Files.readString(answer).contains(">shop lip<")).as("named picture").isTrue();
+    assertThat(Files.readString(ask.answer).contains(">shop lip<")).as("named picture").isTrue();
     assertThat(lookup("#strip-text").queryLabeled().getText()).contains("flow.svg");
-    answer = Files.writeString(folder.resolve("broken.dxf"), "0\nSECTION\n");
+    ask.answer = Files.writeString(folder.resolve("broken.dxf"), "0\nSECTION\n");
     choose("menu-drawings", "Bring in a drawing \u2026");
     assertThat(lookup("#strip-text").queryLabeled().getText()).contains("broken.dxf");
     assertThat(bench.drawing().get().name()).isEqualTo("shop lip");

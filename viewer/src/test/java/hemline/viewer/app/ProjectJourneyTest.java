@@ -28,7 +28,6 @@ import javafx.scene.control.ComboBox;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
-import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -43,34 +42,11 @@ final class ProjectJourneyTest extends ApplicationTest {
   @TempDir static Path shared;
 
   private Path dir = shared;
-  private @Nullable Path answer;
+  private final SetAnswer ask = new SetAnswer();
   private Workbench bench;
   private Project project;
   private HemlineWindow window;
   private Stage stage;
-
-  private final FileAsk ask =
-      new FileAsk() {
-        @Override
-        public @Nullable Path lip(Path folder) {
-          return answer;
-        }
-
-        @Override
-        public @Nullable Path target(Path suggestion, String kind, String ending) {
-          return answer;
-        }
-
-        @Override
-        public @Nullable Path folder(Path suggestion) {
-          return answer;
-        }
-
-        @Override
-        public @Nullable Path machine(Path folder) {
-          return answer;
-        }
-      };
 
   @Override
   public void start(Stage first) throws IOException {
@@ -235,7 +211,8 @@ final class ProjectJourneyTest extends ApplicationTest {
     interact(() -> lookup("#machine-factor").<TextField>query().setText("half"));
     clickOn("#machine-start");
     assertThat(lookup("#machine-fault").queryLabeled().getText()).contains("between 1 and 100");
-    answer = Files.writeString(dir.resolve("broken.json"), "{\"schema\": \"hemline.machine/1\"}");
+    ask.answer =
+        Files.writeString(dir.resolve("broken.json"), "{\"schema\": \"hemline.machine/1\"}");
     clickOn("#machine-open");
     clickOn("#machine-start");
     assertThat(lookup("#machine-fault").queryLabeled().getText()).contains("broken.json");
@@ -256,12 +233,12 @@ final class ProjectJourneyTest extends ApplicationTest {
     assertThat(bench.drawing().get()).isEqualTo(edited);
     clickOn("#strip-go-on-editing");
     assertThat(bench.drawing().get()).isEqualTo(edited);
-    answer = dir.resolve("mine.json");
+    ask.answer = dir.resolve("mine.json");
     interact(() -> window.benchScreen().open(new Starter.Flat(9e-3, 6e-3).drawing()));
     clickOn("#strip-save");
-    assertThat(LipFile.read(answer)).isEqualTo(edited);
+    assertThat(LipFile.read(ask.answer)).isEqualTo(edited);
     assertThat(bench.drawing().get()).isNotEqualTo(edited);
-    assertThat(project.recent().files()).containsExactly(answer);
+    assertThat(project.recent().files()).containsExactly(ask.answer);
     // the commands read the folder
     assertThat(LipFile.loadFolder(dir)).hasSize(1);
     moveCorner();
