@@ -13,7 +13,6 @@ import hemline.solver.study.SectionAnswer;
 import hemline.solver.study.SectionStudy;
 import hemline.viewer.edit.History;
 import java.util.concurrent.Executor;
-import java.util.concurrent.Executors;
 import java.util.function.UnaryOperator;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
@@ -63,22 +62,16 @@ public final class Workbench {
   public Workbench(LipDrawing first, SectionFamily family, Executor screen) {
     this.family = family;
     this.screen = screen;
-    this.full = Executors.newSingleThreadExecutor(work -> daemon(work, "hemline-bench"));
+    this.full = SolveThreads.solve("hemline-bench");
     this.follower =
         new Follower(
             family,
-            Executors.newSingleThreadExecutor(work -> daemon(work, "hemline-preview")),
+            SolveThreads.preview("hemline-preview"),
             System::nanoTime,
             flow -> screen.execute(() -> previewed(flow)));
     history = new History<>(first);
     drawing = new ReadOnlyObjectWrapper<>(first);
     findings = new ReadOnlyObjectWrapper<>(LipResolver.check(first));
-  }
-
-  private static Thread daemon(Runnable work, String name) {
-    Thread thread = new Thread(work, name);
-    thread.setDaemon(true);
-    return thread;
   }
 
   public ReadOnlyObjectProperty<LipDrawing> drawing() {
