@@ -10,6 +10,7 @@ import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
 import hemline.shared.profile.LipProfile;
+import hemline.shared.units.NumberText;
 import hemline.shared.vehicle.FloorOutline;
 import hemline.shared.vehicle.SealEdge;
 import java.nio.file.InvalidPathException;
@@ -123,8 +124,10 @@ final class FloorReader {
           "machine.range",
           "outline",
           "encloses "
-              + area
-              + " m², but a floor has between 0.1 cm² and 100 m²; check its lengthUnit");
+              + (area < 1
+                  ? NumberText.significant(1e4 * area, 3) + " cm²"
+                  : NumberText.significant(area, 3) + " m²")
+              + ", but a floor has between 0.1 cm² and 100 m²; check its lengthUnit");
     }
   }
 

@@ -2,6 +2,7 @@ package hemline.shared.file;
 
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
+import hemline.shared.units.NumberText;
 import hemline.shared.units.Quantities;
 import hemline.shared.units.QuantityKind;
 import org.jspecify.annotations.Nullable;
@@ -52,7 +53,13 @@ final class QuantityKeys {
 
   /** A pure number between two limits; not a number after a problem. */
   static double share(JsonKeys keys, String key, double least, double most, String meaning) {
-    if (keys.missing(key, meaning + " between " + least + " and " + most)) {
+    if (keys.missing(
+        key,
+        meaning
+            + " between "
+            + NumberText.significant(least, 6)
+            + " and "
+            + NumberText.significant(most, 6))) {
       return Double.NaN;
     }
     return share(keys, key, least, most, meaning, Double.NaN);
@@ -66,7 +73,14 @@ final class QuantityKeys {
       keys.fault(
           "machine.range",
           key,
-          "is " + value + ", but " + meaning + " lies between " + least + " and " + most);
+          "is "
+              + NumberText.significant(value, 6)
+              + ", but "
+              + meaning
+              + " lies between "
+              + NumberText.significant(least, 6)
+              + " and "
+              + NumberText.significant(most, 6));
       return Double.NaN;
     }
     return value;

@@ -153,6 +153,21 @@ public final class FanCurve {
         return;
       }
     }
+    for (int i = 0; i < points.size(); i++) {
+      if (points.get(i).staticPressure() < 0) {
+        problems.add(
+            new Problem(
+                "fan.negative",
+                place,
+                "point "
+                    + (i + 1)
+                    + " has the static pressure "
+                    + NumberText.pressure(points.get(i).staticPressure())
+                    + ", where another fan drives the air and this one draws nothing out of a"
+                    + " floor; end the curve at the last point of 0 Pa or more, or check the signs"));
+        return;
+      }
+    }
     for (Point p : points) {
       if (Double.isFinite(p.shaftPower()) && p.flow() * p.staticPressure() > p.shaftPower()) {
         problems.add(

@@ -155,6 +155,22 @@ class MachineFileTest {
         .containsOnly("machine.edges");
   }
 
+  /** Numbers far off are told as people write them, not as 1.0E9. */
+  @Test
+  void tellsNumbersPlainly() throws InputException {
+    String text = demo("hill-climb-cart");
+    String outline = "[[155, -60], [155, 60], [60, 85], [-155, 85], [-155, -85], [60, -85]]";
+    assertThat(problems(text.replace(outline, "[[0, 0], [0.3, 0], [0.3, 0.4], [0, 0.4]]")))
+        .extracting(Problem::text)
+        .anyMatch(t -> t.startsWith("encloses 0.0012 cm², but"));
+    assertThat(problems(text.replace(outline, "[[0, 0], [3e4, 0], [3e4, 4e4], [0, 4e4]]")))
+        .extracting(Problem::text)
+        .anyMatch(t -> t.startsWith("encloses 1200 m², but"));
+    assertThat(problems(text.replace("\"peakFriction\": 1.0", "\"peakFriction\": 1e9")))
+        .extracting(Problem::text)
+        .contains("is 1000000000, but grip before slip lies between 0.05 and 3");
+  }
+
   @Test
   void refusesWheelsOnALine() throws InputException {
     String text = demo("hill-climb-cart").replace("\"track\": \"180mm\"", "\"track\": \"0mm\"");

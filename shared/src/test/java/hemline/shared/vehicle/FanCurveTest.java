@@ -59,6 +59,10 @@ class FanCurveTest {
     assertFault(changed(3, point(0.06, 400, Double.NaN)), "fan.power");
     assertFault(changed(3, point(0.06, 400, -1)), "fan.power");
     assertFault(changed(3, point(0.06, 400, 20)), "fan.efficiency");
+    assertFault(changed(4, point(0.07, -50, 56)), "fan.negative");
+    assertThat(FanCurve.check(changed(4, point(0.07, -50, 56)), "curve").get(0).text())
+        .startsWith("point 5 has the static pressure -50 Pa, ");
+    assertThat(FanCurve.check(changed(4, point(0.07, 0, 56)), "curve")).isEmpty();
     assertFault(changed(3, point(0.06, Double.NaN, 20)), "fan.number");
     assertThat(FanCurve.check(HUMP, "curve")).isEmpty();
   }
