@@ -25,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param leakCurves all leaks at fixed gaps
  * @param overGap downforce over the factor of the static gaps
  * @param overSpeed downforce over the factor of the fan speed
- * @param leakPoints sections behind the leak laws
+ * @param leakPoints sections behind the leak laws, each once
  * @param notices warnings
  */
 public record MachineBalance(

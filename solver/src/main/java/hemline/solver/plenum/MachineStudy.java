@@ -12,8 +12,11 @@ import hemline.solver.flow.ProgressListener;
 import hemline.solver.study.LeakStudy;
 import hemline.solver.study.RunOptions;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Balance of a machine: solves the leaks it needs, then everything that follows from them. */
@@ -52,23 +55,23 @@ public final class MachineStudy {
     }
     List<LeakPoint> points = leaks.points(sections, options, cancel, progress);
     if (points.stream().anyMatch(p -> p.status() == SolveStatus.CANCELLED)) {
-      long done =
-          points.stream().distinct().filter(p -> p.status() != SolveStatus.CANCELLED).count();
+      List<LeakPoint> once = once(points);
+      long done = once.stream().filter(p -> p.status() != SolveStatus.CANCELLED).count();
       return MachineBalance.without(
           machine,
-          points,
+          once,
           new Notice(
               "solve.cancelled",
               "The study was stopped; "
                   + done
                   + " of "
-                  + points.stream().distinct().count()
+                  + once.size()
                   + " sections are solved and kept for the next time."));
     }
     List<LeakPoint> filled = filled(points);
     if (filled.isEmpty()) {
       return MachineBalance.without(
-          machine, points, new Notice("leak.failed", "No section gave a usable flow."));
+          machine, once(points), new Notice("leak.failed", "No section gave a usable flow."));
     }
     List<List<LeakPoint>> byLattice = new ArrayList<>();
     int from = 0;
@@ -89,7 +92,13 @@ public final class MachineStudy {
         factor,
         own.laws(byLattice.get(0)),
         points.subList(0, own.sections().size()),
-        points);
+        once(points));
+  }
+
+  /** Each section once; one asked twice is the same object, which is found faster than its like. */
+  private static List<LeakPoint> once(List<LeakPoint> points) {
+    Set<LeakPoint> seen = Collections.newSetFromMap(new IdentityHashMap<>());
+    return points.stream().filter(seen::add).toList();
   }
 
   /** The machine at rest with one lip all round. */

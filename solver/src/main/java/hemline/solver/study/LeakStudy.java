@@ -15,6 +15,7 @@ import hemline.solver.flow.ProgressListener;
 import hemline.solver.refine.LeakSeries;
 import hemline.solver.refine.SectionFamily;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -35,7 +36,8 @@ public final class LeakStudy {
   }
 
   /**
-   * Points in the order of the sections, whose suction must not be 0.
+   * Points in the order of the sections, whose suction must not be 0. A section asked twice gets
+   * the same object twice.
    *
    * <p>After {@link CancelToken#cancel} those not solved have the status CANCELLED; the others are
    * kept.
@@ -77,13 +79,16 @@ public final class LeakStudy {
         known.put(asked.get(i).getKey(), point(asked.get(i).getValue(), answers.get(i)));
       }
     }
+    Map<String, LeakPoint> named = new HashMap<>();
     List<LeakPoint> points = new ArrayList<>();
     for (int i = 0; i < keys.size(); i++) {
       LeakPoint point = known.get(keys.get(i));
       if (point == null) {
         throw new IllegalStateException("a section was neither known nor solved");
       }
-      points.add(named(point, sections.get(i)));
+      // the name of the lip that asks: a point may have been solved for one of the same outline
+      String name = sections.get(i).profile().name();
+      points.add(named.computeIfAbsent(keys.get(i) + name, k -> point.named(name)));
     }
     return points;
   }
@@ -134,10 +139,5 @@ public final class LeakStudy {
       }
     }
     return grids;
-  }
-
-  /** The name of the lip that asks: a point may have been solved for one of the same outline. */
-  private static LeakPoint named(LeakPoint p, SealSection section) {
-    return p.named(section.profile().name());
   }
 }

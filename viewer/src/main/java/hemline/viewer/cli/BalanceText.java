@@ -34,7 +34,7 @@ final class BalanceText {
     }
     lines.add("");
     lines.add(
-        balance.leakPoints().stream().distinct().count()
+        balance.leakPoints().size()
             + " sections on "
             + mesh
             + " grids, "

@@ -12,6 +12,7 @@ import hemline.solver.study.RunOptions;
 import java.time.Clock;
 import java.util.List;
 import java.util.concurrent.Executor;
+import java.util.concurrent.Executors;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyDoubleProperty;
@@ -56,7 +57,13 @@ public final class MachineDesk {
     this.study = new MachineStudy(new LeakStudy(family, kept));
     this.screen = screen;
     this.clock = clock;
-    this.background = SolveThreads.solve("hemline-machine");
+    this.background =
+        Executors.newSingleThreadExecutor(
+            work -> {
+              Thread thread = new Thread(work, "hemline-machine");
+              thread.setDaemon(true);
+              return thread;
+            });
   }
 
   /** The balance on show; null for none. */

@@ -13,6 +13,7 @@ import hemline.solver.study.SectionAnswer;
 import hemline.solver.study.SectionStudy;
 import hemline.viewer.edit.History;
 import java.util.concurrent.Executor;
+import java.util.concurrent.Executors;
 import java.util.function.UnaryOperator;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
@@ -44,14 +45,12 @@ public final class Workbench {
       new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<@Nullable Kept> kept = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyBooleanWrapper stale = new ReadOnlyBooleanWrapper();
-  private final ReadOnlyBooleanWrapper behind = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper running = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper canUndo = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper canRedo = new ReadOnlyBooleanWrapper();
   private final ReadOnlyDoubleWrapper progress = new ReadOnlyDoubleWrapper();
   private @Nullable CancelToken cancel;
   private boolean dragging;
-  private boolean followed;
   private boolean begun;
   private boolean drawnHere;
 
@@ -64,17 +63,22 @@ public final class Workbench {
   public Workbench(LipDrawing first, SectionFamily family, Executor screen) {
     this.family = family;
     this.screen = screen;
-    this.full = SolveThreads.solve("hemline-bench");
+    this.full = Executors.newSingleThreadExecutor(work -> daemon(work, "hemline-bench"));
     this.follower =
         new Follower(
             family,
-            SolveThreads.preview("hemline-preview"),
+            Executors.newSingleThreadExecutor(work -> daemon(work, "hemline-preview")),
             System::nanoTime,
-            flow -> screen.execute(() -> previewed(flow)),
-            () -> screen.execute(this::lost));
+            flow -> screen.execute(() -> previewed(flow)));
     history = new History<>(first);
     drawing = new ReadOnlyObjectWrapper<>(first);
     findings = new ReadOnlyObjectWrapper<>(LipResolver.check(first));
+  }
+
+  private static Thread daemon(Runnable work, String name) {
+    Thread thread = new Thread(work, name);
+    thread.setDaemon(true);
+    return thread;
   }
 
   public ReadOnlyObjectProperty<LipDrawing> drawing() {
@@ -140,14 +144,6 @@ public final class Workbench {
   /** True when the flow on show belongs to another drawing or other conditions. */
   public ReadOnlyBooleanProperty stale() {
     return stale.getReadOnlyProperty();
-  }
-
-  /**
-   * True when the flow on show is {@linkplain #stale stale} and nothing newer follows at once:
-   * while something is dragged its flow comes some moments later, and that is not meant.
-   */
-  public ReadOnlyBooleanProperty behind() {
-    return behind.getReadOnlyProperty();
   }
 
   /** True while the full solve runs. */
@@ -227,7 +223,6 @@ public final class Workbench {
   /** Starts a drag: changes up to {@link #endDrag} are one step and are followed coarsely. */
   public void beginDrag() {
     dragging = true;
-    followed = begun;
     history.begin();
   }
 
@@ -324,12 +319,6 @@ public final class Workbench {
       return;
     }
     shown.set(flow);
-    followed = true;
-    updateStale();
-  }
-
-  private void lost() {
-    followed = false;
     updateStale();
   }
 
@@ -362,8 +351,6 @@ public final class Workbench {
   private void updateStale() {
     Shown now = shown.get();
     SealSection section = section();
-    boolean other = now != null && !now.section().equals(section);
-    stale.set(other);
-    behind.set(other && !(dragging && followed && section != null));
+    stale.set(now != null && !now.section().equals(section));
   }
 }

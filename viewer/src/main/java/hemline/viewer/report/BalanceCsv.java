@@ -117,7 +117,7 @@ final class BalanceCsv {
             "lip,gap_m,suction_Pa,groundSpeed_m_s,spanwiseSpeed_m_s,status,regime,"
                 + "dischargeCoefficient,low,high,liftOverSuction_m,low,high"
                 + END);
-    for (LeakPoint p : balance.leakPoints().stream().distinct().toList()) {
+    for (LeakPoint p : balance.leakPoints()) {
       out.append(quoted(p.lip())).append(',').append(p.gap()).append(',').append(p.suction());
       out.append(',').append(p.groundSpeed()).append(',').append(p.spanwiseSpeed()).append(',');
       out.append(p.status().key()).append(',').append(p.regime().key()).append(',');

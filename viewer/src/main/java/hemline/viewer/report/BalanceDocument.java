@@ -65,7 +65,7 @@ public final class BalanceDocument {
       lips.add(node);
     }
     document.set("warnings", ResultDocument.warnings(balance.notices()));
-    document.put("sections", balance.leakPoints().stream().distinct().count());
+    document.put("sections", balance.leakPoints().size());
     JsonText.number(document, "seconds", seconds);
     return JsonText.of(document);
   }

@@ -62,7 +62,7 @@ final class BalanceReport {
     paragraph(
         out,
         "quiet",
-        balance.leakPoints().stream().distinct().count()
+        balance.leakPoints().size()
             + " sections solved on "
             + mesh
             + " grids. Every figure comes with the band that the leaks' own bands leave it.");

@@ -70,7 +70,7 @@ final class MachineSheet {
         .getChildren()
         .add(
             text(
-                found.balance().leakPoints().stream().distinct().count()
+                found.balance().leakPoints().size()
                     + " sections on "
                     + found.mesh()
                     + " grids, "
