@@ -25,6 +25,10 @@ import org.jspecify.annotations.Nullable;
 /** Paints lip, skirt, ground, rulers and the names of the two sides. */
 public final class BoardPainter {
   private static final double RULER = 11.5;
+
+  /** Depth of the ground's hatch, pixels; below it there is plain colour. */
+  public static final double GROUND = 60;
+
   private final FxSheet sheet;
   private final Palette ink;
   private final BoardView view;
@@ -63,8 +67,7 @@ public final class BoardPainter {
   }
 
   private void solid(Shape shape, int fill, int hatch, int edge) {
-    sheet.fill(shape, fill, 1);
-    sheet.hatch(shape, hatch, view.px(0), view.py(0));
+    sheet.hatch(shape, fill, hatch, view.px(0), view.py(0));
     sheet.stroke(shape, new Pen(edge, 1, 1.6));
   }
 
@@ -98,12 +101,14 @@ public final class BoardPainter {
     if (top > view.height()) {
       return;
     }
-    Rectangle2D strip =
-        new Rectangle2D.Double(0, top, view.width(), Math.max(0, view.height() - top));
-    sheet.fill(strip, ink.wall(), 1);
-    Rectangle2D hatched =
-        new Rectangle2D.Double(0, top, view.width(), Math.min(60, strip.getHeight()));
-    sheet.hatch(hatched, ink.wallHatch(), view.px(0) + travel, top);
+    double seam = Math.min(Math.ceil(top) + GROUND, view.height());
+    sheet.hatch(
+        new Rectangle2D.Double(0, top, view.width(), seam - top),
+        ink.wall(),
+        ink.wallHatch(),
+        view.px(0) + travel,
+        top);
+    sheet.fill(new Rectangle2D.Double(0, seam, view.width(), view.height() - seam), ink.wall(), 1);
     sheet.stroke(new Line2D.Double(0, top, view.width(), top), new Pen(ink.text(), 1, 1.8));
   }
 

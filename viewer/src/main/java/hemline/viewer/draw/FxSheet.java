@@ -3,7 +3,9 @@ package hemline.viewer.draw;
 import hemline.viewer.picture.Sheet;
 import java.awt.Shape;
 import java.awt.geom.PathIterator;
+import java.awt.geom.Rectangle2D;
 import javafx.geometry.VPos;
+import javafx.scene.Scene;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.paint.Color;
 import javafx.scene.paint.ImagePattern;
@@ -46,8 +48,7 @@ public final class FxSheet implements Sheet {
   @Override
   public void fill(Shape shape, int rgb, double opacity) {
     pen.setFill(colour(rgb, opacity));
-    trace(shape);
-    pen.fill();
+    fill(shape);
   }
 
   @Override
@@ -61,16 +62,43 @@ public final class FxSheet implements Sheet {
   }
 
   /**
-   * Hatches a shape with lines at 45 degrees.
+   * Fills a shape with a colour and lines at 45 degrees.
    *
-   * @param rgb colour of the lines
-   * @param x of a point that a line goes through, so that the hatch can move with what it fills
+   * @param rgb colour between the lines
+   * @param lines colour of the lines
+   * @param x of a point that a line goes through, to the next pixel of the screen, so that the
+   *     hatch can move with what it fills
    * @param y of that point
    */
-  public void hatch(Shape shape, int rgb, double x, double y) {
-    pen.setFill(new ImagePattern(HatchTile.of(rgb), x, y, HatchTile.SIZE, HatchTile.SIZE, false));
-    trace(shape);
-    pen.fill();
+  public void hatch(Shape shape, int rgb, int lines, double x, double y) {
+    int density = density();
+    pen.setFill(
+        new ImagePattern(
+            HatchTile.of(rgb, lines, density),
+            Math.rint(x * density) / density,
+            Math.rint(y * density) / density,
+            HatchTile.SIZE,
+            HatchTile.SIZE,
+            false));
+    fill(shape);
+  }
+
+  /** Whole pixels of the screen for one of the canvas, at least. */
+  private int density() {
+    Scene scene = pen.getCanvas().getScene();
+    return scene == null || scene.getWindow() == null
+        ? 1
+        : (int) Math.ceil(scene.getWindow().getOutputScaleX());
+  }
+
+  /** Rectangles as such, since the renderer needs no mask for them. */
+  private void fill(Shape shape) {
+    if (shape instanceof Rectangle2D r) {
+      pen.fillRect(r.getX(), r.getY(), r.getWidth(), r.getHeight());
+    } else {
+      trace(shape);
+      pen.fill();
+    }
   }
 
   private void trace(Shape shape) {

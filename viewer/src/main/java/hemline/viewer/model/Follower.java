@@ -32,6 +32,7 @@ public final class Follower {
   private final Executor background;
   private final LongSupplier clock;
   private final Consumer<Shown> listener;
+  private final Runnable lost;
   private @Nullable Wanted waiting;
   private @Nullable CancelToken running;
   private long runningSince;
@@ -46,13 +47,19 @@ public final class Follower {
    * @param background runs one solve at a time
    * @param clock ns from any start
    * @param listener hears each finished flow, on the background thread
+   * @param lost runs there when a section was solved without finding a flow
    */
   public Follower(
-      SectionFamily family, Executor background, LongSupplier clock, Consumer<Shown> listener) {
+      SectionFamily family,
+      Executor background,
+      LongSupplier clock,
+      Consumer<Shown> listener,
+      Runnable lost) {
     this.family = family;
     this.background = background;
     this.clock = clock;
     this.listener = listener;
+    this.lost = lost;
   }
 
   /** Asks for a section; returns at once. */
@@ -111,10 +118,13 @@ public final class Follower {
             Estimates.result(Conditions.of(wanted.section()), solved, List.of(), List.of(), false);
         listener.accept(
             new Shown(wanted.section(), wanted.placement(), result, grid.field(), true));
+      } else if (!token.isCancelled()) {
+        lost.run();
       }
     } catch (RuntimeException e) {
       // a drawing that defeats the mesh shows no preview; the full solve tells why
       before = List.of();
+      lost.run();
     } finally {
       start();
     }

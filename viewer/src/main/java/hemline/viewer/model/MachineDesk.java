@@ -12,7 +12,6 @@ import hemline.solver.study.RunOptions;
 import java.time.Clock;
 import java.util.List;
 import java.util.concurrent.Executor;
-import java.util.concurrent.Executors;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyDoubleProperty;
@@ -57,13 +56,7 @@ public final class MachineDesk {
     this.study = new MachineStudy(new LeakStudy(family, kept));
     this.screen = screen;
     this.clock = clock;
-    this.background =
-        Executors.newSingleThreadExecutor(
-            work -> {
-              Thread thread = new Thread(work, "hemline-machine");
-              thread.setDaemon(true);
-              return thread;
-            });
+    this.background = SolveThreads.solve("hemline-machine");
   }
 
   /** The balance on show; null for none. */

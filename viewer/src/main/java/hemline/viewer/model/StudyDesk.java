@@ -21,7 +21,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
@@ -74,13 +73,7 @@ public final class StudyDesk {
     this.store = store;
     this.screen = screen;
     this.clock = clock;
-    this.background =
-        Executors.newSingleThreadExecutor(
-            work -> {
-              Thread thread = new Thread(work, "hemline-study");
-              thread.setDaemon(true);
-              return thread;
-            });
+    this.background = SolveThreads.solve("hemline-study");
     kept.set(store.all());
   }
 

@@ -13,7 +13,6 @@ import hemline.solver.study.SectionAnswer;
 import hemline.solver.study.SectionStudy;
 import hemline.viewer.edit.History;
 import java.util.concurrent.Executor;
-import java.util.concurrent.Executors;
 import java.util.function.UnaryOperator;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
@@ -45,12 +44,14 @@ public final class Workbench {
       new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<@Nullable Kept> kept = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyBooleanWrapper stale = new ReadOnlyBooleanWrapper();
+  private final ReadOnlyBooleanWrapper behind = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper running = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper canUndo = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper canRedo = new ReadOnlyBooleanWrapper();
   private final ReadOnlyDoubleWrapper progress = new ReadOnlyDoubleWrapper();
   private @Nullable CancelToken cancel;
   private boolean dragging;
+  private boolean followed;
   private boolean begun;
   private boolean drawnHere;
 
@@ -63,22 +64,17 @@ public final class Workbench {
   public Workbench(LipDrawing first, SectionFamily family, Executor screen) {
     this.family = family;
     this.screen = screen;
-    this.full = Executors.newSingleThreadExecutor(work -> daemon(work, "hemline-bench"));
+    this.full = SolveThreads.solve("hemline-bench");
     this.follower =
         new Follower(
             family,
-            Executors.newSingleThreadExecutor(work -> daemon(work, "hemline-preview")),
+            SolveThreads.preview("hemline-preview"),
             System::nanoTime,
-            flow -> screen.execute(() -> previewed(flow)));
+            flow -> screen.execute(() -> previewed(flow)),
+            () -> screen.execute(this::lost));
     history = new History<>(first);
     drawing = new ReadOnlyObjectWrapper<>(first);
     findings = new ReadOnlyObjectWrapper<>(LipResolver.check(first));
-  }
-
-  private static Thread daemon(Runnable work, String name) {
-    Thread thread = new Thread(work, name);
-    thread.setDaemon(true);
-    return thread;
   }
 
   public ReadOnlyObjectProperty<LipDrawing> drawing() {
@@ -144,6 +140,14 @@ public final class Workbench {
   /** True when the flow on show belongs to another drawing or other conditions. */
   public ReadOnlyBooleanProperty stale() {
     return stale.getReadOnlyProperty();
+  }
+
+  /**
+   * True when the flow on show is {@linkplain #stale stale} and nothing newer follows at once:
+   * while something is dragged its flow comes some moments later, and that is not meant.
+   */
+  public ReadOnlyBooleanProperty behind() {
+    return behind.getReadOnlyProperty();
   }
 
   /** True while the full solve runs. */
@@ -223,6 +227,7 @@ public final class Workbench {
   /** Starts a drag: changes up to {@link #endDrag} are one step and are followed coarsely. */
   public void beginDrag() {
     dragging = true;
+    followed = begun;
     history.begin();
   }
 
@@ -319,6 +324,12 @@ public final class Workbench {
       return;
     }
     shown.set(flow);
+    followed = true;
+    updateStale();
+  }
+
+  private void lost() {
+    followed = false;
     updateStale();
   }
 
@@ -351,6 +362,8 @@ public final class Workbench {
   private void updateStale() {
     Shown now = shown.get();
     SealSection section = section();
-    stale.set(now != null && !now.section().equals(section));
+    boolean other = now != null && !now.section().equals(section);
+    stale.set(other);
+    behind.set(other && !(dragging && followed && section != null));
   }
 }

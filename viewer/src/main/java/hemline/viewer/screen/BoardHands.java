@@ -16,6 +16,7 @@ import hemline.viewer.model.Workbench;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import javafx.application.Platform;
 import javafx.scene.Cursor;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
@@ -32,6 +33,7 @@ final class BoardHands {
   private final SketchHands sketch;
   private final BoardMenu menu;
   private @Nullable Grip grip;
+  private @Nullable MouseEvent move;
   private double lastX;
   private double lastY;
   private double startX;
@@ -128,7 +130,23 @@ final class BoardHands {
     bench.beginDrag();
   }
 
+  /** A mouse may tell of more moves than there is time to follow: the newest counts. */
   private void drag(MouseEvent e) {
+    if (move == null) {
+      Platform.runLater(this::followNewest);
+    }
+    move = e;
+  }
+
+  private void followNewest() {
+    MouseEvent newest = move;
+    move = null;
+    if (newest != null) {
+      follow(newest);
+    }
+  }
+
+  private void follow(MouseEvent e) {
     BoardView view = board.view();
     if (view == null || grip == null) {
       return;
@@ -171,6 +189,7 @@ final class BoardHands {
   }
 
   private void release(MouseEvent e) {
+    followNewest();
     Grip was = grip;
     grip = null;
     board.label(List.of());

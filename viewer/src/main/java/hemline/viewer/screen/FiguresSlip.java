@@ -63,7 +63,7 @@ final class FiguresSlip {
     lines.getStyleClass().add("slip");
     lines.setPadding(new Insets(14));
     bench.shown().subscribe(s -> fill());
-    bench.stale().subscribe(s -> fill());
+    bench.behind().subscribe(s -> fill());
     bench.findings().subscribe(f -> fill());
     bench.failure().subscribe(f -> fill());
     bench.kept().subscribe(k -> fill());
@@ -79,7 +79,7 @@ final class FiguresSlip {
   }
 
   private void fill() {
-    lines.setOpacity(bench.stale().get() ? 0.6 : 1);
+    lines.setOpacity(bench.behind().get() ? 0.6 : 1);
     List<Node> next = new ArrayList<>();
     for (Problem problem : bench.findings().get().problems()) {
       put(next, problem.text(), "wrong");

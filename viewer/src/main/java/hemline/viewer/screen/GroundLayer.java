@@ -7,11 +7,17 @@ import hemline.viewer.draw.Palette;
 import hemline.viewer.draw.Tracers;
 import hemline.viewer.model.Setting;
 import javafx.animation.AnimationTimer;
+import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.layout.Pane;
+import javafx.scene.shape.Rectangle;
 import org.jspecify.annotations.Nullable;
 
-/** A canvas with the ground, whose hatch moves as the ground does, slowed down like the tracers. */
+/**
+ * The ground: a canvas with its upper part, whose hatch moves as the ground does, slowed down like
+ * the tracers, and below it plain colour, which costs the renderer far less.
+ */
 final class GroundLayer {
   private static final double LONGEST_STEP = 0.05;
 
@@ -19,6 +25,8 @@ final class GroundLayer {
   private static final double RIM = 3;
 
   private final Canvas canvas = new Canvas();
+  private final Rectangle below = new Rectangle();
+  private final Pane node = new Pane(below, canvas);
   private @Nullable Ground ground;
   private double travel;
   private long last;
@@ -41,11 +49,14 @@ final class GroundLayer {
       BoardView view, Palette ink, double height, double width, Setting setting) {}
 
   GroundLayer() {
-    canvas.setMouseTransparent(true);
+    node.setMouseTransparent(true);
+    canvas.setManaged(false);
+    below.setManaged(false);
+    below.setSmooth(false);
   }
 
-  Canvas canvas() {
-    return canvas;
+  Node node() {
+    return node;
   }
 
   /** Shows the ground at a height of the drawing, m, under a lip of a width, m. */
@@ -74,18 +85,25 @@ final class GroundLayer {
     if (now == null) {
       return;
     }
-    // only as high as the ground is seen, since every frame costs by its pixels
-    double top = Math.floor(Math.max(0, now.view().py(now.height()) - RIM));
-    double seen = Math.max(1, now.view().height() - top);
-    canvas.setWidth(now.view().width());
+    BoardView view = now.view();
+    double top = Math.floor(Math.max(0, view.py(now.height()) - RIM));
+    double seen = Math.min(RIM + BoardPainter.GROUND, view.height() - top);
+    node.setVisible(seen > 0);
+    if (seen <= 0) {
+      return;
+    }
+    canvas.setWidth(view.width());
     canvas.setHeight(seen);
     canvas.setLayoutY(top);
+    below.setFill(FxSheet.colour(now.ink().wall(), 1));
+    below.setY(top + seen);
+    below.setWidth(view.width());
+    below.setHeight(view.height() - below.getY());
     GraphicsContext pen = canvas.getGraphicsContext2D();
     pen.clearRect(0, 0, canvas.getWidth(), seen);
     pen.save();
     pen.translate(0, -top);
-    BoardPainter painter =
-        new BoardPainter(new FxSheet(pen, now.ink().paper()), now.ink(), now.view());
+    BoardPainter painter = new BoardPainter(new FxSheet(pen, now.ink().paper()), now.ink(), view);
     painter.ground(now.height(), travel);
     painter.motion(now.height(), now.setting());
     pen.restore();

@@ -28,7 +28,7 @@ import org.jspecify.annotations.Nullable;
  * The section at true scale: the flow below, lip and ground above it, in the frame of the drawing.
  */
 public final class SectionBoard extends Region {
-  private static final double STALE_OPACITY = 0.35;
+  private static final double BEHIND_OPACITY = 0.35;
 
   private final Workbench bench;
   private final Selection selection;
@@ -59,12 +59,12 @@ public final class SectionBoard extends Region {
     getStyleClass().add("board");
     setMinSize(200, 150);
     solids.setMouseTransparent(true);
-    getChildren().addAll(flow.node(), tracers.canvas(), groundLayer.canvas(), solids);
+    getChildren().addAll(flow.node(), tracers.canvas(), groundLayer.node(), solids);
     bench.shown().subscribe(s -> flow.show(s, look.get()));
     look.subscribe(l -> flow.show(bench.shown().get(), l));
     bench.drawing().subscribe(d -> ask());
     bench.setting().subscribe(s -> ask());
-    bench.stale().subscribe(s -> ask());
+    bench.behind().subscribe(s -> ask());
     selection.corners().subscribe(c -> ask());
     sketch.points().subscribe(p -> ask());
     sketch.active().subscribe(a -> ask());
@@ -205,11 +205,11 @@ public final class SectionBoard extends Region {
     BoardLook shown = look.get();
     FlowPicture now = flow.picture();
     boolean sketching = newLip();
-    boolean stale = bench.stale().get();
+    boolean behind = bench.behind().get();
     flow.paint(at, shown, ink, beside);
     flow.node().setVisible(!sketching);
-    flow.fade(stale ? STALE_OPACITY : 1);
-    boolean drifting = shown.tracers() && !stale && now != null && !sketching;
+    flow.fade(behind ? BEHIND_OPACITY : 1);
+    boolean drifting = shown.tracers() && !bench.stale().get() && now != null && !sketching;
     tracers.canvas().setVisible(drifting);
     tracers.follow(drifting ? now : null);
     GraphicsContext pen = solids.getGraphicsContext2D();
@@ -221,7 +221,7 @@ public final class SectionBoard extends Region {
     if (sketching) {
       painter.rulers(0, ground());
     } else {
-      paintLip(sheet, painter, at, ink, lip, stale ? null : now);
+      paintLip(sheet, painter, at, ink, lip, behind ? null : now);
     }
     if (sketch.active().get()) {
       painter.sketch(sketch.points().get(), pointer);

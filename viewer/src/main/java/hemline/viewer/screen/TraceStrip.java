@@ -41,7 +41,7 @@ final class TraceStrip extends Region {
             });
     board.viewProperty().subscribe(v -> ask());
     board.palette().subscribe(p -> ask());
-    bench.stale().subscribe(s -> ask());
+    bench.behind().subscribe(s -> ask());
     beside
         .traced()
         .subscribe(
@@ -76,7 +76,7 @@ final class TraceStrip extends Region {
     if (view == null) {
       return;
     }
-    canvas.setOpacity(bench.stale().get() ? 0.4 : 1);
+    canvas.setOpacity(bench.behind().get() ? 0.4 : 1);
     pen.save();
     BoardView other = beside.view();
     FlowPicture kept = other == null ? null : beside.picture();

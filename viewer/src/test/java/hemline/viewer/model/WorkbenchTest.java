@@ -7,10 +7,13 @@ import hemline.shared.result.Figure;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
+import hemline.solver.refine.SectionFamily;
 import hemline.solver.study.RunOptions;
 import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
 import hemline.viewer.edit.Starter;
+import java.lang.reflect.Proxy;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.LinkedBlockingQueue;
@@ -61,6 +64,7 @@ final class WorkbenchTest {
       bench.set(bench.setting().get().withGap(2e-3 + k * 0.1e-3));
     }
     assertThat(bench.stale().get()).isTrue();
+    assertThat(bench.behind().get()).as("its flow is on the way").isFalse();
     until(() -> !bench.stale().get());
     assertThat(bench.shown().get().preview()).isTrue();
     assertThat(leak()).isGreaterThan(1.1 * before);
@@ -83,6 +87,44 @@ final class WorkbenchTest {
     assertThat(bench.shown().get().placement().right()).isCloseTo(9e-3, within(1e-9));
     bench.endDrag();
     bench.stop();
+  }
+
+  @Test
+  void aFlowThatNothingFollowsFallsBehind() throws InterruptedException {
+    run();
+    bench.beginDrag();
+    bench.edit(d -> LipEdit.place(d, new Corner(0, 1), 20e-3, 30e-3));
+    assertThat(bench.section()).as("a drawing that crosses itself").isNull();
+    assertThat(bench.behind().get()).isTrue();
+    bench.undo();
+    bench.endDrag();
+    bench.stop();
+    bench.set(bench.setting().get().withGap(3e-3));
+    assertThat(bench.behind().get()).as("a change outside a drag").isTrue();
+    until(() -> !bench.running().get());
+    assertThat(bench.behind().get()).isFalse();
+  }
+
+  @Test
+  void aFollowerTellsOfSectionsWithoutAFlow() {
+    List<String> told = new ArrayList<>();
+    SectionFamily broken =
+        (SectionFamily)
+            Proxy.newProxyInstance(
+                getClass().getClassLoader(),
+                new Class<?>[] {SectionFamily.class},
+                (proxy, method, arguments) -> {
+                  throw new IllegalArgumentException("no mesh");
+                });
+    Follower follower =
+        new Follower(
+            broken,
+            Runnable::run,
+            System::nanoTime,
+            flow -> told.add("flow"),
+            () -> told.add("lost"));
+    follower.follow(bench.section(), Placement.of(bench.drawing().get()));
+    assertThat(told).containsExactly("lost");
   }
 
   @Test
