@@ -58,7 +58,8 @@ public final class SequencedSolver {
   /**
    * Runs the sequence.
    *
-   * <p>A warm start that does not converge on a modest budget is given up for one from rest. All
+   * <p>A warm start that does not converge on a modest budget is given up for one from rest, unless
+   * it is a turbulent flow to compare a laminar one with: then its mean is the answer. All
    * iterations are counted, also those at higher viscosities.
    *
    * @param problems problem on grid 0, 1, …, made when needed
@@ -114,9 +115,13 @@ public final class SequencedSolver {
       CancelToken cancel) {
     int spent = 0;
     if (warm != null) {
-      FlowSolution solution = new SteadyFlowSolver(problem, warm, limits, cancel).attempt();
+      boolean other = problem.closure() == Closure.LAMINAR && turbulent(warm);
+      SteadyFlowSolver solver = new SteadyFlowSolver(problem, warm, limits, cancel);
+      FlowSolution solution = other ? solver.compare() : solver.attempt();
       SolveStatus status = solution.outcome().status();
-      if (status == SolveStatus.CONVERGED || status == SolveStatus.CANCELLED) {
+      if (status == SolveStatus.CONVERGED
+          || status == SolveStatus.CANCELLED
+          || other && status == SolveStatus.UNSTEADY) {
         return solution;
       }
       spent = solution.outcome().iterations();
@@ -135,6 +140,15 @@ public final class SequencedSolver {
       solution = new SteadyFlowSolver(problem, again, limits, cancel).solve();
     }
     return solution.after(spent);
+  }
+
+  private static boolean turbulent(FlowState s) {
+    for (double eddy : s.eddyViscosity) {
+      if (eddy > 0) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Brings a flow at rest to one of lower and lower viscosity, by a few steps each. */

@@ -8,13 +8,29 @@ import org.jspecify.annotations.Nullable;
  *
  * @param setup the section
  * @param flow its flow
+ * @param compared true when it may also start a laminar flow that it is compared with
  */
-public record SolvedSection(SectionSetup setup, FlowSolution flow) {
+public record SolvedSection(SectionSetup setup, FlowSolution flow, boolean compared) {
+  /** A flow that starts flows of the same model only. */
+  public SolvedSection(SectionSetup setup, FlowSolution flow) {
+    this(setup, flow, false);
+  }
+
   /** Gaps and velocities may differ by this factor; cold starts settle more surely beyond. */
   private static final double NEAR = 2;
 
   /** Ground speeds may differ by this share of the reference velocity. */
   private static final double NEAR_GROUND = 0.5;
+
+  /** The same flow as the start of another one that it is compared with. */
+  public SolvedSection toCompare() {
+    return new SolvedSection(setup, flow, true);
+  }
+
+  /** True when a flow under this model may start from here. */
+  public boolean starts(Closure other) {
+    return closure() == other || compared && other == Closure.LAMINAR;
+  }
 
   /** Flow model of the flow. */
   public Closure closure() {
@@ -33,7 +49,7 @@ public record SolvedSection(SectionSetup setup, FlowSolution flow) {
     FlowProblem.Scales there = problem.scales();
     double ground = setup.groundDistance(other);
     boolean similar =
-        closure() == problem.closure()
+        starts(problem.closure())
             && setup.sameDirection(other)
             && near(here.length(), there.length())
             && near(here.velocity(), there.velocity())

@@ -13,7 +13,7 @@ final class StateVector {
   private final int size;
   private final int bounded;
 
-  StateVector(FlowState s, boolean spanwise, boolean turbulent) {
+  StateVector(FlowState s, boolean spanwise, Closure closure) {
     state = s;
     java.util.List<double[]> list = new java.util.ArrayList<>();
     list.add(s.u);
@@ -25,10 +25,13 @@ final class StateVector {
       list.add(s.w);
     }
     bounded = list.size();
-    if (turbulent) {
+    if (closure == Closure.SST) {
       list.add(s.k);
       list.add(s.omega);
+    } else if (closure == Closure.SA) {
       list.add(s.nuTilde);
+    }
+    if (closure != Closure.LAMINAR) {
       list.add(s.eddyViscosity);
     }
     parts = list.toArray(new double[0][]);

@@ -195,6 +195,21 @@ public final class SteadyFlowSolver {
   }
 
   /**
+   * Runs to an end, on a modest budget, from the flow of the same section under another flow model:
+   * accelerated passes also where the flow is laminar, because Newton's method goes astray from so
+   * far, and the mean of plain ones where nothing settles.
+   */
+  FlowSolution compare() {
+    SolveStatus status =
+        accelerated(
+            LADDER[0], Attempt.ACCELERATED, Math.min(2 * TRY_ITERATIONS, limits.accelerated()));
+    if (status == SolveStatus.UNSTEADY) {
+      status = averaged(LADDER[0].settings());
+    }
+    return solution(status);
+  }
+
+  /**
    * A few steps towards the answer, whatever they reach: of Newton's method in laminar flow, else
    * much relaxed passes.
    *
@@ -276,8 +291,7 @@ public final class SteadyFlowSolver {
   /** Segregated iteration with Anderson acceleration. */
   private SolveStatus accelerated(Rung rung, Attempt attempt, int most) {
     SegregatedIteration iteration = new SegregatedIteration(equations);
-    StateVector vector =
-        new StateVector(state, problem.spanwise(), problem.closure() != Closure.LAMINAR);
+    StateVector vector = new StateVector(state, problem.spanwise(), problem.closure());
     AndersonAcceleration acceleration =
         new AndersonAcceleration(vector.size(), vector.judged(), rung.depth());
     double[] before = new double[vector.size()];

@@ -285,30 +285,51 @@ public final class AggregationMultigrid {
 
     void multiply(double[] x, double[] y) {
       for (int i = 0; i < size; i++) {
-        double sum = diagonal[i] * x[i];
-        for (int e = pattern.rowStart[i]; e < pattern.rowStart[i + 1]; e++) {
-          sum -= entry[e] * x[pattern.column[e]];
-        }
-        y[i] = sum;
+        y[i] = diagonal[i] * x[i] - others(x, i);
       }
     }
 
     void residual(double[] b, double[] x, double[] out) {
       for (int i = 0; i < size; i++) {
-        double sum = b[i] - diagonal[i] * x[i];
-        for (int e = pattern.rowStart[i]; e < pattern.rowStart[i + 1]; e++) {
-          sum += entry[e] * x[pattern.column[e]];
-        }
-        out[i] = sum;
+        out[i] = b[i] - diagonal[i] * x[i] + others(x, i);
       }
+    }
+
+    /** Σ c x over all neighbours; rows of four, which are most, are written out. */
+    private double others(double[] x, int i) {
+      int[] column = pattern.column;
+      double[] a = entry;
+      int e = pattern.rowStart[i];
+      int end = pattern.rowStart[i + 1];
+      if (end - e == 4) {
+        return (a[e] * x[column[e]] + a[e + 1] * x[column[e + 1]])
+            + (a[e + 2] * x[column[e + 2]] + a[e + 3] * x[column[e + 3]]);
+      }
+      return sum(x, e, end);
+    }
+
+    private double sum(double[] x, int from, int to) {
+      double sum = 0;
+      for (int e = from; e < to; e++) {
+        sum += entry[e] * x[pattern.column[e]];
+      }
+      return sum;
     }
 
     /** Forward sweep from x = 0: only neighbours already visited count. */
     void forwardFromZero(double[] b, double[] x) {
+      int[] column = pattern.column;
+      double[] a = entry;
       for (int i = 0; i < size; i++) {
+        int e = pattern.rowStart[i];
+        int end = pattern.upperStart[i];
         double sum = b[i];
-        for (int e = pattern.rowStart[i]; e < pattern.upperStart[i]; e++) {
-          sum += entry[e] * x[pattern.column[e]];
+        if (end - e == 2) {
+          // the unknown just before comes last: nothing else has to be waited for
+          sum += a[e] * x[column[e]];
+          sum += a[e + 1] * x[column[e + 1]];
+        } else {
+          sum += sum(x, e, end);
         }
         x[i] = sum * inverseDiagonal[i];
       }
@@ -317,20 +338,28 @@ public final class AggregationMultigrid {
     /** Residual after a forward sweep from zero, restricted: what the later neighbours add. */
     void restrictSwept(double[] x, double[] coarse, int coarseSize) {
       java.util.Arrays.fill(coarse, 0, coarseSize, 0);
+      int[] column = pattern.column;
+      double[] a = entry;
       for (int i = 0; i < size; i++) {
-        double sum = 0;
-        for (int e = pattern.upperStart[i]; e < pattern.rowStart[i + 1]; e++) {
-          sum += entry[e] * x[pattern.column[e]];
-        }
-        coarse[coarseOf[i]] += sum;
+        int e = pattern.upperStart[i];
+        int end = pattern.rowStart[i + 1];
+        coarse[coarseOf[i]] +=
+            end - e == 2 ? a[e] * x[column[e]] + a[e + 1] * x[column[e + 1]] : sum(x, e, end);
       }
     }
 
     void backward(double[] b, double[] x) {
+      int[] column = pattern.column;
+      double[] a = entry;
       for (int i = size - 1; i >= 0; i--) {
+        int e = pattern.rowStart[i];
+        int end = pattern.rowStart[i + 1];
         double sum = b[i];
-        for (int e = pattern.rowStart[i]; e < pattern.rowStart[i + 1]; e++) {
-          sum += entry[e] * x[pattern.column[e]];
+        if (end - e == 4) {
+          sum += a[e + 3] * x[column[e + 3]] + (a[e] * x[column[e]] + a[e + 1] * x[column[e + 1]]);
+          sum += a[e + 2] * x[column[e + 2]];
+        } else {
+          sum += sum(x, e, end);
         }
         x[i] = sum * inverseDiagonal[i];
       }

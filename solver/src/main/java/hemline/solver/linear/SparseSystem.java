@@ -6,7 +6,9 @@ import java.util.Arrays;
  * Coefficients of a transport equation: {@code diagonal[r] x[r] = Σ neighbour[e] x[column[e]] +
  * b[r]}.
  *
- * <p>The arrays are filled by the discretisation and reused from iteration to iteration.
+ * <p>The arrays are filled by the discretisation and reused from iteration to iteration. Rows of
+ * four neighbours, which are nearly all, are written out; their terms are added in such an order
+ * that the unknown swept just before comes last, because a sweep waits for nothing else.
  */
 public final class SparseSystem {
   public final SparsePattern pattern;
@@ -15,9 +17,12 @@ public final class SparseSystem {
   /** Coefficients of the neighbours, by entry of the pattern; not negative for bounded schemes. */
   public final double[] neighbour;
 
+  private final double[] inverse;
+
   public SparseSystem(SparsePattern pattern) {
     this.pattern = pattern;
     diagonal = new double[pattern.size];
+    inverse = new double[pattern.size];
     neighbour = new double[pattern.column.length];
   }
 
@@ -35,15 +40,12 @@ public final class SparseSystem {
    * @param sweeps number of single sweeps
    */
   public void relax(double[] b, double[] x, int sweeps) {
+    invert();
     for (int s = 0; s < sweeps; s++) {
       if ((s & 1) == 0) {
-        for (int r = 0; r < pattern.size; r++) {
-          relaxRow(b, x, r);
-        }
+        forward(b, x);
       } else {
-        for (int r = pattern.size - 1; r >= 0; r--) {
-          relaxRow(b, x, r);
-        }
+        backward(b, x);
       }
     }
   }
@@ -58,38 +60,136 @@ public final class SparseSystem {
    * @param sweeps number of single sweeps
    */
   public void relax(double[] b, double[] x, double[] c, double[] y, int sweeps) {
+    invert();
     for (int s = 0; s < sweeps; s++) {
       if ((s & 1) == 0) {
-        for (int r = 0; r < pattern.size; r++) {
-          relaxRow(b, x, c, y, r);
-        }
+        forward(b, x, c, y);
       } else {
-        for (int r = pattern.size - 1; r >= 0; r--) {
-          relaxRow(b, x, c, y, r);
-        }
+        backward(b, x, c, y);
       }
     }
   }
 
-  private void relaxRow(double[] b, double[] x, double[] c, double[] y, int r) {
-    double sum = b[r];
-    double other = c[r];
-    for (int e = pattern.rowStart[r]; e < pattern.rowStart[r + 1]; e++) {
-      double a = neighbour[e];
-      int j = pattern.column[e];
-      sum += a * x[j];
-      other += a * y[j];
+  private void invert() {
+    for (int r = 0; r < inverse.length; r++) {
+      inverse[r] = 1 / diagonal[r];
     }
-    x[r] = sum / diagonal[r];
-    y[r] = other / diagonal[r];
   }
 
-  private void relaxRow(double[] b, double[] x, int r) {
-    double sum = b[r];
+  private void forward(double[] b, double[] x) {
+    int[] start = pattern.rowStart;
+    int[] column = pattern.column;
+    double[] a = neighbour;
+    for (int r = 0; r < inverse.length; r++) {
+      int e = start[r];
+      double sum = b[r];
+      if (start[r + 1] - e == 4) {
+        sum += a[e] * x[column[e]] + (a[e + 2] * x[column[e + 2]] + a[e + 3] * x[column[e + 3]]);
+        sum += a[e + 1] * x[column[e + 1]];
+      } else {
+        sum += others(x, r);
+      }
+      x[r] = sum * inverse[r];
+    }
+  }
+
+  private void backward(double[] b, double[] x) {
+    int[] start = pattern.rowStart;
+    int[] column = pattern.column;
+    double[] a = neighbour;
+    for (int r = inverse.length - 1; r >= 0; r--) {
+      int e = start[r];
+      double sum = b[r];
+      if (start[r + 1] - e == 4) {
+        sum += a[e + 3] * x[column[e + 3]] + (a[e] * x[column[e]] + a[e + 1] * x[column[e + 1]]);
+        sum += a[e + 2] * x[column[e + 2]];
+      } else {
+        sum += others(x, r);
+      }
+      x[r] = sum * inverse[r];
+    }
+  }
+
+  private void forward(double[] b, double[] x, double[] c, double[] y) {
+    int[] start = pattern.rowStart;
+    int[] column = pattern.column;
+    double[] a = neighbour;
+    for (int r = 0; r < inverse.length; r++) {
+      int e = start[r];
+      double sum = b[r];
+      double other = c[r];
+      if (start[r + 1] - e == 4) {
+        double a0 = a[e];
+        double a1 = a[e + 1];
+        double a2 = a[e + 2];
+        double a3 = a[e + 3];
+        int j0 = column[e];
+        int j1 = column[e + 1];
+        int j2 = column[e + 2];
+        int j3 = column[e + 3];
+        sum += a0 * x[j0] + (a2 * x[j2] + a3 * x[j3]);
+        other += a0 * y[j0] + (a2 * y[j2] + a3 * y[j3]);
+        sum += a1 * x[j1];
+        other += a1 * y[j1];
+      } else {
+        sum += others(x, r);
+        other += others(y, r);
+      }
+      x[r] = sum * inverse[r];
+      y[r] = other * inverse[r];
+    }
+  }
+
+  private void backward(double[] b, double[] x, double[] c, double[] y) {
+    int[] start = pattern.rowStart;
+    int[] column = pattern.column;
+    double[] a = neighbour;
+    for (int r = inverse.length - 1; r >= 0; r--) {
+      int e = start[r];
+      double sum = b[r];
+      double other = c[r];
+      if (start[r + 1] - e == 4) {
+        double a0 = a[e];
+        double a1 = a[e + 1];
+        double a2 = a[e + 2];
+        double a3 = a[e + 3];
+        int j0 = column[e];
+        int j1 = column[e + 1];
+        int j2 = column[e + 2];
+        int j3 = column[e + 3];
+        sum += a3 * x[j3] + (a0 * x[j0] + a1 * x[j1]);
+        other += a3 * y[j3] + (a0 * y[j0] + a1 * y[j1]);
+        sum += a2 * x[j2];
+        other += a2 * y[j2];
+      } else {
+        sum += others(x, r);
+        other += others(y, r);
+      }
+      x[r] = sum * inverse[r];
+      y[r] = other * inverse[r];
+    }
+  }
+
+  /** Σ a_nb x_nb of any row. */
+  private double others(double[] x, int r) {
+    double sum = 0;
     for (int e = pattern.rowStart[r]; e < pattern.rowStart[r + 1]; e++) {
       sum += neighbour[e] * x[pattern.column[e]];
     }
-    x[r] = sum / diagonal[r];
+    return sum;
+  }
+
+  private double residual(double[] b, double[] x, int r) {
+    int e = pattern.rowStart[r];
+    double sum = b[r] - diagonal[r] * x[r];
+    if (pattern.rowStart[r + 1] - e != 4) {
+      return sum + others(x, r);
+    }
+    int[] column = pattern.column;
+    double[] a = neighbour;
+    return sum
+        + (a[e] * x[column[e]] + a[e + 1] * x[column[e + 1]])
+        + (a[e + 2] * x[column[e + 2]] + a[e + 3] * x[column[e + 3]]);
   }
 
   /**
@@ -102,14 +202,9 @@ public final class SparseSystem {
   public double residual(double[] b, double[] x, boolean[] counted) {
     double total = 0;
     for (int r = 0; r < pattern.size; r++) {
-      if (!counted[r]) {
-        continue;
+      if (counted[r]) {
+        total += Math.abs(residual(b, x, r));
       }
-      double sum = b[r] - diagonal[r] * x[r];
-      for (int e = pattern.rowStart[r]; e < pattern.rowStart[r + 1]; e++) {
-        sum += neighbour[e] * x[pattern.column[e]];
-      }
-      total += Math.abs(sum);
     }
     return total;
   }
@@ -123,11 +218,7 @@ public final class SparseSystem {
    */
   public void residuals(double[] b, double[] x, double[] out) {
     for (int r = 0; r < pattern.size; r++) {
-      double sum = b[r] - diagonal[r] * x[r];
-      for (int e = pattern.rowStart[r]; e < pattern.rowStart[r + 1]; e++) {
-        sum += neighbour[e] * x[pattern.column[e]];
-      }
-      out[r] = sum;
+      out[r] = residual(b, x, r);
     }
   }
 }

@@ -79,7 +79,7 @@ public final class FamilySolver implements SectionFamily {
   private static @Nullable FlowState start(
       SectionSetup setup, FlowProblem problem, List<SolvedSection> before) {
     for (SolvedSection solved : before) {
-      if (solved.closure() == problem.closure()) {
+      if (solved.starts(problem.closure())) {
         return solved.startOf(setup, problem);
       }
     }

@@ -126,10 +126,21 @@ public final class Gradient {
       double centre = value[r];
       double x = 0;
       double y = 0;
-      for (int e = start[r]; e < start[r + 1]; e++) {
-        double d = value[column[e]] - centre;
-        x += entryX[e] * d;
-        y += entryY[e] * d;
+      int e = start[r];
+      int end = start[r + 1];
+      if (end - e == 4) {
+        double d0 = value[column[e]] - centre;
+        double d1 = value[column[e + 1]] - centre;
+        double d2 = value[column[e + 2]] - centre;
+        double d3 = value[column[e + 3]] - centre;
+        x = entryX[e] * d0 + entryX[e + 1] * d1 + (entryX[e + 2] * d2 + entryX[e + 3] * d3);
+        y = entryY[e] * d0 + entryY[e + 1] * d1 + (entryY[e + 2] * d2 + entryY[e + 3] * d3);
+      } else {
+        for (; e < end; e++) {
+          double d = value[column[e]] - centre;
+          x += entryX[e] * d;
+          y += entryY[e] * d;
+        }
       }
       gx[r] = x;
       gy[r] = y;

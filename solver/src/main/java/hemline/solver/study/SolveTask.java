@@ -102,14 +102,14 @@ final class SolveTask {
     Closure asked = question.closure(options);
     boolean mayCompare = asked == Closure.AUTO || options.modelSpread();
     double firstShare = mayCompare ? FIRST_SHARE : 1;
-    GridFamily main = family(SectionFamily.GRIDS, asked, part(0, firstShare));
+    GridFamily main = family(SectionFamily.GRIDS, asked, before, part(0, firstShare));
     GridSolution finest = main.finestUsable();
     List<GridFamily> others = new ArrayList<>();
     if (finest != null && mayCompare) {
       List<Closure> closures = others(main.closure(), asked == Closure.AUTO, regime(main));
       double share = (1 - firstShare) / Math.max(1, closures.size());
       for (int i = 0; i < closures.size(); i++) {
-        others.add(compare(closures.get(i), part(firstShare + i * share, share)));
+        others.add(compare(closures.get(i), main, part(firstShare + i * share, share)));
       }
     }
     boolean stopped =
@@ -122,18 +122,25 @@ final class SolveTask {
         new SectionAnswer(result, field), main.closure(), stopped ? Map.of() : leaks(main, others));
   }
 
-  /** A comparison that breaks off costs the spread, not the answer. */
-  private GridFamily compare(Closure closure, ProgressListener part) {
+  /**
+   * Solves with another model, a laminar one from the turbulent flow: from rest it takes ten times
+   * as long and settles less often. One that breaks off costs the spread, not the answer.
+   */
+  private GridFamily compare(Closure closure, GridFamily main, ProgressListener part) {
+    SolvedSection start = main.start();
+    List<SolvedSection> from =
+        start != null && closure == Closure.LAMINAR ? List.of(start.toCompare()) : before;
     try {
-      return family(GRIDS_TO_COMPARE, closure, part);
+      return family(GRIDS_TO_COMPARE, closure, from, part);
     } catch (RuntimeException e) {
       return new GridFamily(closure, List.of());
     }
   }
 
-  private GridFamily family(int grids, Closure closure, ProgressListener part) {
+  private GridFamily family(
+      int grids, Closure closure, List<SolvedSection> from, ProgressListener part) {
     GridFamily result =
-        question.solver().solve(family, options.level(), grids, closure, before, cancel, part);
+        question.solver().solve(family, options.level(), grids, closure, from, cancel, part);
     if (result.start() != null) {
       solved.add(result.start());
     }

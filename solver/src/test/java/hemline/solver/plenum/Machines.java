@@ -47,7 +47,7 @@ final class Machines {
     double most = Math.sqrt(p0 / a);
     for (int k = 0; k < 900; k++) {
       double q = most * k / 899;
-      points.add(new FanCurve.Point(q, p0 - a * q * q, Double.NaN));
+      points.add(new FanCurve.Point(q, Math.max(0, p0 - a * q * q), Double.NaN));
     }
     return new FanCurve(points, 400, new Surroundings(288.15, 0).air().density());
   }

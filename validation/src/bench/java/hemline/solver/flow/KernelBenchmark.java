@@ -98,7 +98,7 @@ public class KernelBenchmark {
     equations.momentum.solve(state, SETTINGS.velocityFactor(), SETTINGS.momentumSweeps());
     predicted = copy(state);
     state.set(settled);
-    vector = new StateVector(state, false, true);
+    vector = new StateVector(state, false, Closure.SST);
     acceleration = new AndersonAcceleration(vector.size(), vector.judged(), DEPTH);
     before = new double[vector.size()];
     after = new double[vector.size()];
