@@ -8,69 +8,18 @@ import hemline.shared.geometry.Vertex;
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipResolver;
 import hemline.shared.result.Figure;
-import hemline.solver.flow.Closure;
-import hemline.solver.grid.MeshLevel;
-import hemline.solver.refine.FamilySolver;
-import hemline.solver.study.RunOptions;
-import hemline.viewer.draw.BoardView;
 import hemline.viewer.edit.Corner;
-import hemline.viewer.edit.Starter;
-import hemline.viewer.model.Shown;
-import hemline.viewer.model.Workbench;
-import hemline.viewer.screen.SectionBoard;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
-import javafx.application.Platform;
-import javafx.geometry.Point2D;
 import javafx.scene.input.KeyCode;
-import javafx.stage.Stage;
 import javax.imageio.ImageIO;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.testfx.framework.junit5.ApplicationTest;
 import org.testfx.util.WaitForAsyncUtils;
 
 /** What a user does at the bench, with the real controls and the real solver on coarse grids. */
-final class BenchJourneyTest extends ApplicationTest {
-  private Workbench bench;
-  private HemlineWindow window;
-
-  @Override
-  public void start(Stage stage) {
-    bench =
-        new Workbench(
-            new Starter.Flat(8e-3, 10e-3).drawing(), new FamilySolver(), Platform::runLater);
-    bench.setOptions(new RunOptions(MeshLevel.COARSE, Closure.AUTO, false, 1));
-    window = new HemlineWindow(bench, Examples.of(Path.of("../profiles")));
-    stage.setScene(window.createScene());
-    stage.show();
-  }
-
-  @BeforeEach
-  void settle() {
-    WaitForAsyncUtils.waitForFxEvents();
-  }
-
-  private void until(Callable<Boolean> done) throws Exception {
-    WaitForAsyncUtils.waitFor(40, TimeUnit.SECONDS, done);
-    WaitForAsyncUtils.waitForFxEvents();
-  }
-
-  private boolean solvedInFull() {
-    Shown shown = bench.shown().get();
-    return shown != null && !shown.preview() && !bench.running().get() && !bench.stale().get();
-  }
-
-  private Point2D pixel(double x, double y) {
-    SectionBoard board = window.benchScreen().board();
-    BoardView view = board.view();
-    return board.localToScreen(view.px(x), view.py(y));
-  }
-
+final class BenchJourneyTest extends BenchJourney {
   private String leak() {
     return lookup("#figure-leakFlow").queryLabeled().getText();
   }

@@ -7,74 +7,24 @@ import hemline.shared.geometry.Rounding;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipResolver;
-import hemline.solver.flow.Closure;
-import hemline.solver.grid.MeshLevel;
-import hemline.solver.refine.FamilySolver;
-import hemline.solver.study.RunOptions;
 import hemline.viewer.draw.BoardLook.ColourMap;
-import hemline.viewer.draw.BoardView;
 import hemline.viewer.edit.Corner;
-import hemline.viewer.edit.Starter;
-import hemline.viewer.model.Shown;
-import hemline.viewer.model.Workbench;
 import hemline.viewer.screen.SectionBoard;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
-import javafx.application.Platform;
-import javafx.geometry.Point2D;
 import javafx.scene.control.Slider;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
-import javafx.stage.Stage;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.testfx.framework.junit5.ApplicationTest;
 import org.testfx.util.WaitForAsyncUtils;
 
 /** Drawing with the real controls: menus, sliders, the right mouse button, keys. */
-final class DrawingJourneyTest extends ApplicationTest {
+final class DrawingJourneyTest extends BenchJourney {
   private static final int EDITS = 200;
-  private Workbench bench;
-  private HemlineWindow window;
-  private final SetAnswer ask = new SetAnswer();
-
-  @Override
-  public void start(Stage stage) {
-    bench =
-        new Workbench(
-            new Starter.Flat(8e-3, 10e-3).drawing(), new FamilySolver(), Platform::runLater);
-    bench.setOptions(new RunOptions(MeshLevel.COARSE, Closure.AUTO, false, 1));
-    window = new HemlineWindow(bench, Examples.of(Path.of("../profiles")), ask);
-    stage.setScene(window.createScene());
-    stage.show();
-  }
-
-  @BeforeEach
-  void settle() {
-    WaitForAsyncUtils.waitForFxEvents();
-  }
-
-  private void until(Callable<Boolean> done) throws Exception {
-    WaitForAsyncUtils.waitFor(40, TimeUnit.SECONDS, done);
-    WaitForAsyncUtils.waitForFxEvents();
-  }
-
-  private boolean solvedInFull() {
-    Shown shown = bench.shown().get();
-    return shown != null && !shown.preview() && !bench.running().get() && !bench.stale().get();
-  }
-
-  private Point2D pixel(double x, double y) {
-    SectionBoard board = window.benchScreen().board();
-    BoardView view = board.view();
-    return board.localToScreen(view.px(x), view.py(y));
-  }
 
   private void choose(String menu, String item) {
     clickOn("#" + menu);
