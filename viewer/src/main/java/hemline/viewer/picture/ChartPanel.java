@@ -24,6 +24,9 @@ import java.util.List;
 record ChartPanel(Rectangle2D box, double xLow, double xHigh, double yLow, double yHigh) {
   private static final double SIZE = 11;
 
+  /** Least reach of a scale, in parts of its largest value. */
+  private static final double LEAST_REACH = 0.02;
+
   /**
    * A value with its band at a place on the x scale.
    *
@@ -40,16 +43,25 @@ record ChartPanel(Rectangle2D box, double xLow, double xHigh, double yLow, doubl
     }
   }
 
+  /** Range for ratios, which holds 1; see {@link #reach(List, double)}. */
+  static Reach reach(List<Estimate> ratios) {
+    return reach(ratios, 1);
+  }
+
   /**
-   * Range that holds all values and 1, and their bands unless a few are so wide that they would
-   * squeeze all else: bands may lead outwards by a quarter of the range of the values or three
-   * usual half-widths.
+   * Range that holds all values, and their bands unless a few are so wide that they would squeeze
+   * all else: bands may lead outwards by a quarter of the range of the values or three usual
+   * half-widths.
+   *
+   * @param estimates at least one, if nothing is held
+   * @param held value that the range holds too; not a number for none
    */
-  static Reach reach(List<Estimate> estimates) {
-    double low = 1;
-    double high = 1;
-    double bandLow = 1;
-    double bandHigh = 1;
+  static Reach reach(List<Estimate> estimates, double held) {
+    double first = Double.isNaN(held) ? estimates.get(0).value() : held;
+    double low = first;
+    double high = first;
+    double bandLow = first;
+    double bandHigh = first;
     for (Estimate e : estimates) {
       low = Math.min(low, e.value());
       high = Math.max(high, e.value());
@@ -59,10 +71,11 @@ record ChartPanel(Rectangle2D box, double xLow, double xHigh, double yLow, doubl
     double[] halves = estimates.stream().mapToDouble(e -> 0.5 * (e.high() - e.low())).toArray();
     Arrays.sort(halves);
     double usual = halves.length == 0 ? 0 : halves[halves.length / 2];
-    double outwards = Math.max(0.02, Math.max(0.25 * (high - low), 3 * usual));
+    double least = LEAST_REACH * Math.max(Math.abs(low), Math.abs(high));
+    double outwards = Math.max(least, Math.max(0.25 * (high - low), 3 * usual));
     double top = Math.min(bandHigh, high + outwards);
     double bottom = Math.max(bandLow, low - outwards);
-    return new Reach(bottom, Math.max(top, bottom + 0.02));
+    return new Reach(bottom, Math.max(top, bottom + least));
   }
 
   double x(double value) {

@@ -88,12 +88,12 @@ public final class SweepChart extends Picture {
           Lettering.of(13, Ink.TEXT).at(Anchor.END));
     }
     List<@Nullable Estimate> leak = figure(Figure.LEAK_FLOW, 1000);
-    panel(sheet, 0, leak, "leak flow, L/s per m", 0);
+    boolean whole = panel(sheet, 0, leak, "leak flow, L/s per m", 0);
     List<@Nullable Estimate> coefficient = figure(Figure.DISCHARGE_COEFFICIENT, 1);
-    panel(sheet, 1, coefficient, "discharge coefficient C_d", Double.NaN);
+    whole &= panel(sheet, 1, coefficient, "discharge coefficient C_d", Double.NaN);
     if (relative != null) {
       String flat = relative.baseline().points().get(0).name();
-      panel(sheet, 2, relative.relativeLeak(), "leak over that of the " + flat, 1);
+      whole &= panel(sheet, 2, relative.relativeLeak(), "leak over that of the " + flat, 1);
     }
     double bottom = top(panels() - 1) + PANEL;
     sheet.text(
@@ -103,6 +103,13 @@ public final class SweepChart extends Picture {
         bottom + 36,
         "bars and shading: band of the estimate; hollow points: mean of an unsteady flow",
         Lettering.of(11.5, Ink.QUIET));
+    if (!whole) {
+      sheet.text(
+          LEFT,
+          bottom + 52,
+          "arrowheads: the band goes on beyond the scale, numbers are in the table",
+          Lettering.of(11.5, Ink.QUIET));
+    }
   }
 
   private static double top(int panel) {
@@ -126,15 +133,14 @@ public final class SweepChart extends Picture {
    * One figure over the sweep.
    *
    * @param held value that the scale holds; not a number for none
+   * @return true when the scale holds all bands
    */
-  private void panel(
+  private boolean panel(
       Sheet sheet, int place, List<@Nullable Estimate> values, String title, double held) {
     double top = top(place);
     List<ChartPanel.Point> points = new ArrayList<>();
     double xLow = Double.POSITIVE_INFINITY;
     double xHigh = Double.NEGATIVE_INFINITY;
-    double low = Double.isNaN(held) ? Double.POSITIVE_INFINITY : held;
-    double high = Double.isNaN(held) ? Double.NEGATIVE_INFINITY : held;
     double perUnit = swept == Swept.GAP ? 1000 : 1;
     for (int k = 0; k < values.size(); k++) {
       SectionResult result = sweep.points().get(k);
@@ -144,8 +150,6 @@ public final class SweepChart extends Picture {
       Estimate shown = values.get(k);
       if (shown != null) {
         points.add(new ChartPanel.Point(x, shown, result.status() == SolveStatus.CONVERGED));
-        low = Math.min(low, shown.low());
-        high = Math.max(high, shown.high());
       }
     }
     points.sort(Comparator.comparingDouble(ChartPanel.Point::x));
@@ -154,10 +158,12 @@ public final class SweepChart extends Picture {
     sheet.text(LEFT, top - 10, title, place == 1 ? heading.symbols() : heading);
     if (points.isEmpty()) {
       sheet.text(LEFT + 12, top + 30, "no usable flow", Lettering.of(12, Ink.VORTEX));
-      return;
+      return true;
     }
     double[] xs = ChartPanel.roomy(xLow, xHigh);
-    double[] ys = ChartPanel.roomy(low, high);
+    List<Estimate> known = points.stream().map(ChartPanel.Point::y).toList();
+    ChartPanel.Reach reach = ChartPanel.reach(known, held);
+    double[] ys = ChartPanel.roomy(reach.low(), reach.high());
     ChartPanel panel = new ChartPanel(box, xs[0], xs[1], ys[0], ys[1]);
     panel.paintScales(sheet, 8, 5, place == panels() - 1, true);
     if (held == 1) {
@@ -166,5 +172,6 @@ public final class SweepChart extends Picture {
           new Sheet.Pen(Ink.TEXT, 1, 1.1));
     }
     panel.paintSeries(sheet, points);
+    return known.stream().allMatch(e -> e.low() >= ys[0] && e.high() <= ys[1]);
   }
 }

@@ -74,6 +74,17 @@ final class ChartTest {
   }
 
   @Test
+  void aWideBandOfOnePointDoesNotStretchTheSweepsScale() throws Exception {
+    SweepResult sweep = InventedStudies.sweep();
+    assertThat(text(SweepChart.of(sweep, Swept.GAP))).doesNotContain("arrowheads");
+    List<Estimate> ratios = new ArrayList<>();
+    sweep.points().forEach(p -> ratios.add(estimate(0.9, ratios.size() == 2 ? 40 : 0.02)));
+    assertThat(text(SweepChart.of(new RelativeSweep(sweep, sweep, ratios), Swept.GAP)))
+        .contains("0.90", "1.00", "arrowheads: the band goes on")
+        .doesNotContain("\u221220");
+  }
+
+  @Test
   void aBaselineAddsAPanelWithTheRelativeLeak() throws Exception {
     SweepResult flat = InventedStudies.sweep();
     List<Estimate> ratios = new ArrayList<>();
