@@ -10,9 +10,9 @@ import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.GridSolution;
 import hemline.solver.refine.SectionFamily;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 
 /**
  * Remembers the lip sections that were solved to their end, so that a study that was stopped goes
@@ -22,17 +22,13 @@ import java.util.Map;
  * arguments find it again, so a study that goes on has the bits of one that was never stopped.
  */
 public final class RememberingFamily implements SectionFamily {
-  /** Sections remembered, those used last; some megabytes each on fine grids. */
-  private static final int MOST = 160;
+  /** Cells of all sections remembered, those used last: about a quarter of a gigabyte. */
+  private static final long MOST_CELLS = 600_000;
 
   private final SectionFamily family;
-  private final Map<Asked, GridFamily> solved =
-      new LinkedHashMap<>(16, 0.75f, true) {
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Asked, GridFamily> eldest) {
-          return size() > MOST;
-        }
-      };
+  private final LinkedHashMap<Asked, GridFamily> solved = new LinkedHashMap<>(16, 0.75f, true);
+  private final long most;
+  private long cells;
 
   /** What was asked; a flow to start from is the same only if it is the same object. */
   private record Asked(
@@ -56,7 +52,21 @@ public final class RememberingFamily implements SectionFamily {
    * @param family solves what is not remembered
    */
   public RememberingFamily(SectionFamily family) {
+    this(family, MOST_CELLS);
+  }
+
+  /** The same with another limit on the cells of all sections remembered. */
+  RememberingFamily(SectionFamily family, long most) {
     this.family = family;
+    this.most = most;
+  }
+
+  /** Forgets all, since a study came to its end and is kept as a whole. */
+  public void forget() {
+    synchronized (solved) {
+      solved.clear();
+      cells = 0;
+    }
   }
 
   @Override
@@ -91,10 +101,24 @@ public final class RememberingFamily implements SectionFamily {
     if (cancel.isCancelled() || answer.cancelled()) {
       return answer;
     }
-    synchronized (solved) {
-      solved.put(asked, slim(answer));
-    }
+    remember(asked, slim(answer));
     return answer;
+  }
+
+  private void remember(Asked asked, GridFamily answer) {
+    synchronized (solved) {
+      GridFamily same = solved.put(asked, answer);
+      cells += cells(answer) - (same == null ? 0 : cells(same));
+      Iterator<GridFamily> eldest = solved.values().iterator();
+      while (cells > most && eldest.hasNext()) {
+        cells -= cells(eldest.next());
+        eldest.remove();
+      }
+    }
+  }
+
+  private static long cells(GridFamily family) {
+    return family.grids().stream().mapToLong(g -> g.run().cells()).sum();
   }
 
   /** Without what only a picture of wall shear needs. */

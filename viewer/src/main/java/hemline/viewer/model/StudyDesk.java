@@ -43,7 +43,7 @@ public final class StudyDesk {
   /** Time that a stopped study gets to write down what it has, s. */
   private static final long LONGEST_END = 3;
 
-  private final SectionFamily family;
+  private final RememberingFamily family;
   private final Executor screen;
   private final Clock clock;
   private final ExecutorService background;
@@ -191,6 +191,9 @@ public final class StudyDesk {
       return;
     }
     KeptStudy study = study(question, found, 1e-3 * (clock.millis() - start), into.engine());
+    if (study.complete()) {
+      family.forget();
+    }
     String ended = "";
     if (study.results().isEmpty()) {
       screen.execute(() -> end(token, null, "Stopped before anything was solved."));

@@ -152,6 +152,38 @@ final class StudyDeskTest {
     other.start(question, 1);
     until(() -> !other.running().get());
     assertThat(whole.results()).isEqualTo(other.shown().get().results());
+    solves.set(0);
+    desk.remove(whole);
+    desk.start(question, 1);
+    until(() -> !desk.running().get());
+    assertThat(solves.get()).as("a whole study leaves no sections behind").isEqualTo(6);
+  }
+
+  @Test
+  void sectionsAreForgottenBeyondALimitAndOnRequest() {
+    AtomicInteger solves = new AtomicInteger();
+    SealSection narrow = curve(Swept.GAP, false, 0.4e-3).base();
+    SealSection wide = curve(Swept.GAP, false, 0.5e-3).base();
+    RememberingFamily family = new RememberingFamily(new CountingFamily(solves));
+    long cells = solve(family, narrow).grids().get(0).run().cells();
+    solve(family, wide);
+    solve(family, narrow);
+    assertThat(solves.get()).isEqualTo(2);
+    family.forget();
+    solve(family, narrow);
+    assertThat(solves.get()).isEqualTo(3);
+    RememberingFamily small = new RememberingFamily(new CountingFamily(solves), cells + cells / 2);
+    solve(small, narrow);
+    solve(small, wide);
+    solve(small, wide);
+    assertThat(solves.get()).isEqualTo(5);
+    solve(small, narrow);
+    assertThat(solves.get()).as("the one used first was forgotten").isEqualTo(6);
+  }
+
+  private static GridFamily solve(SectionFamily family, SealSection section) {
+    return family.solve(
+        section, MeshLevel.COARSE, 1, Closure.LAMINAR, new CancelToken(), ProgressListener.NONE);
   }
 
   /** Counts solves that came to their end. */
