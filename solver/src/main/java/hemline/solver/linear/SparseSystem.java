@@ -8,9 +8,9 @@ import java.util.Arrays;
  *
  * <p>The arrays are filled by the discretisation and reused from iteration to iteration. Rows of
  * four neighbours, which are nearly all, are written out; their terms are added in such an order
- * that the unknown swept just before comes last, because a sweep waits for nothing else.
- * Each direction has its own loop: one row method that takes the order as arguments gives the same
- * bits in twice the time.
+ * that the unknown swept just before comes last, because a sweep waits for nothing else. Each
+ * direction has its own loop: one row method that takes the order as arguments gives the same bits
+ * in twice the time.
  */
 public final class SparseSystem {
   public final SparsePattern pattern;
