@@ -15,10 +15,10 @@ import org.locationtech.jts.geom.Polygon;
 /** What can be wrong with a lip as a whole, once each of its outlines is sound. */
 final class LipChecks {
   /** Thinnest wall that prints well, m; common practice, no source. */
-  static final double PRINTABLE_WALL = 0.8e-3;
+  private static final double PRINTABLE_WALL = 0.8e-3;
 
   /** Narrowest slot that stays open in print, m; common practice, no source. */
-  static final double PRINTABLE_SLOT = 0.4e-3;
+  private static final double PRINTABLE_SLOT = 0.4e-3;
 
   private static final double SMALLEST = 0.1e-3;
   private static final double LARGEST = 1;
@@ -27,7 +27,7 @@ final class LipChecks {
   private static final double CLOSEST = 10e-6;
 
   /** Length over width of a thin part that is worth a notice, and of one that is an error. */
-  static final double THIN = 1.25;
+  private static final double THIN = 1.25;
 
   private static final double SLIVER = 10;
 
@@ -46,15 +46,23 @@ final class LipChecks {
       checkMount(drawing, bodies.get(0), mountEdge, box, problems);
       checkApart(polygons, problems);
     }
-    if (problems.isEmpty()) {
-      checkSlivers(drawing, bodies, problems);
-    }
     return problems;
   }
 
-  static List<Notice> notices(LipDrawing drawing, List<Outline> bodies) {
+  /** Walls thinner than few printers hold. */
+  static List<ThinParts.Part> thinWalls(List<Outline> bodies) {
+    return ThinParts.thinWalls(bodies, PRINTABLE_WALL, THIN);
+  }
+
+  /** Slots narrower than stay open in print. */
+  static List<ThinParts.Part> narrowSlots(List<Outline> bodies) {
+    return ThinParts.narrowSlots(bodies, PRINTABLE_SLOT, THIN);
+  }
+
+  static List<Notice> notices(
+      LipDrawing drawing, List<ThinParts.Part> walls, List<ThinParts.Part> slots) {
     List<Notice> notices = new ArrayList<>();
-    for (ThinParts.Part part : first(ThinParts.thinWalls(bodies, PRINTABLE_WALL, THIN))) {
+    for (ThinParts.Part part : first(walls)) {
       notices.add(
           new Notice(
               "lip.thin",
@@ -64,7 +72,7 @@ final class LipChecks {
                   + NumberText.millimetres(PRINTABLE_WALL)
                   + ", which few printers hold; make it thicker if it is to be printed"));
     }
-    for (ThinParts.Part part : first(ThinParts.narrowSlots(bodies, PRINTABLE_SLOT, THIN))) {
+    for (ThinParts.Part part : first(slots)) {
       notices.add(
           new Notice(
               "lip.narrow",
@@ -160,14 +168,16 @@ final class LipChecks {
     }
   }
 
-  private static void checkSlivers(
-      LipDrawing drawing, List<Outline> bodies, List<Problem> problems) {
+  /** Walls and slots that the mesh cannot hold. */
+  static List<Problem> slivers(LipDrawing drawing, List<Outline> bodies) {
+    List<Problem> problems = new ArrayList<>();
     for (ThinParts.Part part : first(ThinParts.thinWalls(bodies, CLOSEST, SLIVER))) {
       problems.add(sliver("the wall", drawing, part));
     }
     for (ThinParts.Part part : first(ThinParts.narrowSlots(bodies, CLOSEST, SLIVER))) {
       problems.add(sliver("the slot", drawing, part));
     }
+    return problems;
   }
 
   private static Problem sliver(String what, LipDrawing drawing, ThinParts.Part part) {

@@ -7,9 +7,9 @@ import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.OutlineChecks;
 import hemline.shared.geometry.Polygons;
 import hemline.shared.geometry.Ring;
+import hemline.shared.geometry.ThinParts;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.InputException;
-import hemline.shared.problem.Notice;
 import hemline.shared.problem.Problem;
 import java.util.ArrayList;
 import java.util.List;
@@ -26,6 +26,18 @@ public final class LipResolver {
 
   /** Checks a drawing and resolves it; nothing is thrown for a bad drawing. */
   public static LipFindings check(LipDrawing drawing) {
+    return check(drawing, true);
+  }
+
+  /**
+   * Checks all but thin walls and narrow slots, which take some ms to find: what a hand that drags
+   * can wait for. The profile is that of {@link #check}, unless that finds slivers.
+   */
+  public static LipFindings checkShape(LipDrawing drawing) {
+    return check(drawing, false);
+  }
+
+  private static LipFindings check(LipDrawing drawing, boolean thinParts) {
     List<Problem> problems = new ArrayList<>();
     List<Outline> bodies = new ArrayList<>();
     Integer mountEdge = addBody(drawing.body(), drawing.mountEdge(), "outline", bodies, problems);
@@ -33,14 +45,23 @@ public final class LipResolver {
       addBody(drawing.detached().get(i), 0, "detached[" + i + "]", bodies, problems);
     }
     if (!problems.isEmpty() || mountEdge == null) {
-      return new LipFindings(problems, List.of(), null);
+      return LipFindings.of(problems);
     }
     problems.addAll(LipChecks.problems(drawing, bodies, mountEdge));
-    if (!problems.isEmpty()) {
-      return new LipFindings(problems, List.of(), null);
+    if (problems.isEmpty() && thinParts) {
+      problems.addAll(LipChecks.slivers(drawing, bodies));
     }
-    List<Notice> notices = LipChecks.notices(drawing, bodies);
-    return new LipFindings(List.of(), notices, place(drawing, bodies, mountEdge));
+    if (!problems.isEmpty()) {
+      return LipFindings.of(problems);
+    }
+    List<ThinParts.Part> walls = thinParts ? LipChecks.thinWalls(bodies) : List.of();
+    List<ThinParts.Part> slots = thinParts ? LipChecks.narrowSlots(bodies) : List.of();
+    return new LipFindings(
+        List.of(),
+        LipChecks.notices(drawing, walls, slots),
+        walls,
+        slots,
+        place(drawing, bodies, mountEdge));
   }
 
   /**

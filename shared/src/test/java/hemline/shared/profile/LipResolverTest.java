@@ -211,6 +211,17 @@ class LipResolverTest {
   }
 
   @Test
+  void aShapeIsCheckedWithoutItsThinParts() {
+    LipDrawing thin = lip(2, 0, 0, 0.7, 0, 0.7, 10, 0, 10);
+    LipFindings full = LipResolver.check(thin);
+    LipFindings shape = LipResolver.checkShape(thin);
+    assertThat(full.thinWalls()).hasSize(1);
+    assertThat(shape.notices()).isEmpty();
+    assertThat(shape.withThinParts(full)).isEqualTo(full);
+    assertThat(LipResolver.checkShape(lip(0, 0, 0, 8, 0, 8, 10, 0, 10)).profile()).isNull();
+  }
+
+  @Test
   void sliversAreRefused() {
     Problem p = only(lip(6, 0, 0, 4, 0, 4, 5, 4.002, 5, 4.002, 0, 8, 0, 8, 10, 0, 10));
     assertThat(p.code()).isEqualTo("lip.sliver");

@@ -8,7 +8,6 @@ import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.Parts;
 import hemline.viewer.format.Digits;
 import hemline.viewer.model.Placement;
-import hemline.viewer.model.Setting;
 import hemline.viewer.picture.GroundArrow;
 import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
@@ -26,6 +25,9 @@ import org.jspecify.annotations.Nullable;
 public final class BoardPainter {
   private static final double RULER = 11.5;
 
+  /** Shortest line of an outline, pixels. */
+  private static final double SHORTEST = 0.7;
+
   /** Depth of the ground's hatch, pixels; below it there is plain colour. */
   public static final double GROUND = 60;
 
@@ -39,8 +41,9 @@ public final class BoardPainter {
     this.view = view;
   }
 
-  private Rectangle2D all() {
-    return new Rectangle2D.Double(0, 0, view.width(), view.height());
+  /** What this paints on. */
+  public FxSheet sheet() {
+    return sheet;
   }
 
   /** Skirt wall above the mount edge, as wide as the mount. */
@@ -78,13 +81,17 @@ public final class BoardPainter {
       return path;
     }
     var ring = outline.flatten();
-    for (int k = 0; k < ring.size(); k++) {
+    double lastX = view.px(ring.x()[0]);
+    double lastY = view.py(ring.y()[0]);
+    path.moveTo(lastX, lastY);
+    for (int k = 1; k < ring.size(); k++) {
       double x = view.px(ring.x()[k]);
       double y = view.py(ring.y()[k]);
-      if (k == 0) {
-        path.moveTo(x, y);
-      } else {
+      // chords of arcs are far shorter than is seen
+      if (Math.hypot(x - lastX, y - lastY) > SHORTEST) {
         path.lineTo(x, y);
+        lastX = x;
+        lastY = y;
       }
     }
     path.closePath();
@@ -113,17 +120,11 @@ public final class BoardPainter {
   }
 
   /** Arrows in the ground for its motion. */
-  public void motion(double y, Setting setting) {
+  public void motion(double y, GroundMotion motion) {
     double top = view.py(y);
     if (top < view.height() - 20) {
       Rectangle2D strip = new Rectangle2D.Double(0, top + 3, view.width(), 26);
-      GroundArrow.paint(
-          sheet,
-          "ground",
-          new GroundMotion(setting.groundSpeed(), setting.spanwiseSpeed()),
-          strip,
-          ink.text(),
-          ink.paper());
+      GroundArrow.paint(sheet, "ground", motion, strip, ink.text(), ink.paper());
     }
   }
 
@@ -163,12 +164,26 @@ public final class BoardPainter {
     sheet.stroke(box, new Pen(on ? ink.chosen() : ink.handle(), 1, 1.5));
   }
 
-  /** Names of the two sides and the gap. */
-  public void names(Placement lip, double ground) {
+  /** Names of the two sides. */
+  public void sides(Placement lip) {
     Lettering name = Lettering.of(13, ink.text()).lifted();
-    double y = Math.max(28, view.py(lip.high()) + 18);
+    double y = sidesY(view, lip);
     side("ambient", 0, view.px(lip.left()), y, name);
     side("plenum", view.px(lip.right()), view.width(), y, name);
+  }
+
+  /** Height of the names' feet, pixels. */
+  private static double sidesY(BoardView view, Placement lip) {
+    return Math.max(28, view.py(lip.high()) + 18);
+  }
+
+  /** The part of the board that {@link #sides} needs. */
+  public static Rectangle2D sidesArea(BoardView view, Placement lip) {
+    return new Rectangle2D.Double(0, sidesY(view, lip) - 16, view.width(), 22);
+  }
+
+  /** The gap, as a bar beside the lip with its length. */
+  public void gap(Placement lip, double ground) {
     double gx = view.px(lip.left()) - 14;
     double low = view.py(ground);
     double high = view.py(lip.low());
@@ -194,8 +209,15 @@ public final class BoardPainter {
     }
   }
 
-  /** Millimetre rulers along the upper and the left side, from the lip's edge and the ground. */
-  public void rulers(double originX, double originY) {
+  /** The part of the board that {@link #gap} needs. */
+  public static Rectangle2D gapArea(BoardView view, Placement lip, double ground) {
+    double high = view.py(lip.low());
+    return new Rectangle2D.Double(
+        view.px(lip.left()) - 110, high - 14, 124, view.py(ground) - high + 28);
+  }
+
+  /** Millimetre ruler along the upper side, from the lip's edge. */
+  public void rulerAlong(double originX) {
     Path2D marks = new Path2D.Double();
     Lettering digits = Lettering.of(RULER, ink.quiet()).lifted();
     double mm = 1000;
@@ -211,6 +233,20 @@ public final class BoardPainter {
         sheet.text(x, 18, Digits.fixed(t, along.decimals()), digits.at(Anchor.MIDDLE));
       }
     }
+    sheet.stroke(marks, new Pen(ink.quiet(), 1, 1));
+    sheet.text(10, 18, "mm", digits);
+  }
+
+  /** The part of the board that {@link #rulerAlong} needs. */
+  public static Rectangle2D rulerAlongArea(BoardView view) {
+    return new Rectangle2D.Double(0, 0, view.width(), 24);
+  }
+
+  /** Millimetre ruler along the left side, from the ground. */
+  public void rulerUp(double originY) {
+    Path2D marks = new Path2D.Double();
+    Lettering digits = Lettering.of(RULER, ink.quiet()).lifted();
+    double mm = 1000;
     Ticks up =
         Ticks.within(
             (view.y(view.height()) - originY) * mm,
@@ -224,7 +260,11 @@ public final class BoardPainter {
       }
     }
     sheet.stroke(marks, new Pen(ink.quiet(), 1, 1));
-    sheet.text(10, 18, "mm", digits);
+  }
+
+  /** The part of the board that {@link #rulerUp} needs. */
+  public static Rectangle2D rulerUpArea(BoardView view) {
+    return new Rectangle2D.Double(0, 0, 64, view.height());
   }
 
   /** Small squares on the vertices, filled where chosen. */

@@ -1,15 +1,12 @@
 package hemline.viewer.draw;
 
 import hemline.shared.geometry.DrawnOutline;
-import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.OutlineChecks;
 import hemline.shared.geometry.ThinParts;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipFindings;
-import hemline.shared.profile.PrintLimits;
 import hemline.viewer.edit.Parts;
-import hemline.viewer.model.Placement;
 import hemline.viewer.picture.Sheet;
 import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
@@ -25,20 +22,13 @@ public final class FaultMarks {
   /** Edges that cross in red, parts too thin to print in orange. */
   public static void paint(
       Sheet sheet, BoardView view, Palette ink, LipDrawing drawing, LipFindings findings) {
-    for (int part = 0; part < Parts.count(drawing); part++) {
-      crossings(sheet, view, ink, Parts.of(drawing, part));
-    }
-    boolean thin = findings.notices().stream().anyMatch(n -> n.code().equals("lip.thin"));
-    boolean narrow = findings.notices().stream().anyMatch(n -> n.code().equals("lip.narrow"));
-    if (thin || narrow) {
-      List<Outline> outlines = Placement.outlines(drawing);
-      if (thin) {
-        ring(sheet, view, ink, PrintLimits.thinWalls(outlines), "too thin to print: widen");
-      }
-      if (narrow) {
-        ring(sheet, view, ink, PrintLimits.narrowSlots(outlines), "may close in print: widen");
+    if (!findings.problems().isEmpty()) {
+      for (int part = 0; part < Parts.count(drawing); part++) {
+        crossings(sheet, view, ink, Parts.of(drawing, part));
       }
     }
+    ring(sheet, view, ink, findings.thinWalls(), "too thin to print: widen");
+    ring(sheet, view, ink, findings.narrowSlots(), "may close in print: widen");
   }
 
   private static void crossings(Sheet sheet, BoardView view, Palette ink, DrawnOutline outline) {

@@ -1,5 +1,6 @@
 package hemline.viewer.draw;
 
+import hemline.shared.result.SectionResult;
 import hemline.solver.flow.FlowField;
 import hemline.viewer.draw.BoardLook.ColourMap;
 import hemline.viewer.model.Shown;
@@ -156,6 +157,22 @@ public final class FlowPicture {
     VortexLabels.paint(sheet, projection(view), shown.result(), ink.text(), ink.vortex());
   }
 
+  /** The part of the board that {@link #paintLabels} needs; empty without vortices. */
+  public Rectangle2D labelsArea(BoardView view) {
+    Projection to = projection(view);
+    Rectangle2D area = new Rectangle2D.Double();
+    for (SectionResult.TrappedVortex vortex : shown.result().trappedVortices()) {
+      Rectangle2D one =
+          new Rectangle2D.Double(to.x(vortex.x()) - 60, to.y(vortex.y()) - 24, 120, 46);
+      if (area.isEmpty()) {
+        area.setRect(one);
+      } else {
+        area.add(one);
+      }
+    }
+    return area;
+  }
+
   /**
    * The meaning of the colours, in the upper right corner of the board.
    *
@@ -174,6 +191,11 @@ public final class FlowPicture {
           speed ? "speed of the air, m/s" : "pressure over ambient, Pa",
           ink);
     }
+  }
+
+  /** The part of the board that {@link #paintKey} needs. */
+  public static Rectangle2D keyArea(BoardView view) {
+    return ScaleKey.area(view);
   }
 
   /** The part of the board that the flow covers. */

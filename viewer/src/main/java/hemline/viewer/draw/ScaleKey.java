@@ -17,8 +17,14 @@ import java.awt.geom.RoundRectangle2D;
 final class ScaleKey {
   private static final double WIDTH = 270;
   private static final double HEIGHT = 56;
+  private static final double TOP = 30;
 
   private ScaleKey() {}
+
+  /** The part of the board that the key takes. */
+  static Rectangle2D area(BoardView view) {
+    return new Rectangle2D.Double(view.width() - WIDTH - 12, TOP, WIDTH, HEIGHT);
+  }
 
   static void paint(
       Sheet sheet,
@@ -27,8 +33,8 @@ final class ScaleKey {
       ColourCurve colours,
       String name,
       Palette ink) {
-    double x = view.width() - WIDTH - 12;
-    double y = 30;
+    double x = area(view).getX();
+    double y = TOP;
     sheet.fill(new RoundRectangle2D.Double(x, y, WIDTH, HEIGHT, 8, 8), ink.paper(), 0.9);
     sheet.text(x + 12, y + 16, name, Lettering.of(12, ink.text()));
     double left = x + 16;

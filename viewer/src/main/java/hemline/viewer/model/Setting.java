@@ -40,14 +40,13 @@ public record Setting(double gap, double suction, double groundSpeed, double spa
     return new Setting(gap, suction, groundSpeed, other);
   }
 
+  /** The ground's motion. */
+  public GroundMotion ground() {
+    return new GroundMotion(groundSpeed, spanwiseSpeed);
+  }
+
   /** A lip under these conditions, in standard air. */
   public SealSection section(LipProfile profile) {
-    return new SealSection(
-        profile,
-        gap,
-        suction,
-        new GroundMotion(groundSpeed, spanwiseSpeed),
-        Air.STANDARD,
-        List.of());
+    return new SealSection(profile, gap, suction, ground(), Air.STANDARD, List.of());
   }
 }

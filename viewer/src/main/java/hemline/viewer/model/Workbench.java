@@ -33,6 +33,7 @@ public final class Workbench {
   private final Executor screen;
   private final Executor full;
   private final Follower follower;
+  private final ThinPartCheck thinParts;
   private final History<LipDrawing> history;
   private final ReadOnlyObjectWrapper<LipDrawing> drawing;
   private final ReadOnlyObjectWrapper<LipFindings> findings;
@@ -51,6 +52,7 @@ public final class Workbench {
   private final ReadOnlyDoubleWrapper progress = new ReadOnlyDoubleWrapper();
   private @Nullable CancelToken cancel;
   private boolean dragging;
+  private boolean roughly;
   private boolean followed;
   private boolean begun;
   private boolean drawnHere;
@@ -72,6 +74,10 @@ public final class Workbench {
             System::nanoTime,
             flow -> screen.execute(() -> previewed(flow)),
             () -> screen.execute(this::lost));
+    this.thinParts =
+        new ThinPartCheck(
+            SolveThreads.preview("hemline-check"),
+            (of, found) -> screen.execute(() -> checked(of, found)));
     history = new History<>(first);
     drawing = new ReadOnlyObjectWrapper<>(first);
     findings = new ReadOnlyObjectWrapper<>(LipResolver.check(first));
@@ -81,7 +87,10 @@ public final class Workbench {
     return drawing.getReadOnlyProperty();
   }
 
-  /** What is wrong with the drawing, or the lip it makes. */
+  /**
+   * What is wrong with the drawing, or the lip it makes. During a drag the thin parts among it may
+   * be some moments older.
+   */
   public ReadOnlyObjectProperty<LipFindings> findings() {
     return findings.getReadOnlyProperty();
   }
@@ -239,6 +248,9 @@ public final class Workbench {
     dragging = false;
     history.end();
     refresh();
+    if (roughly) {
+      find(LipResolver.check(drawing.get()), false);
+    }
     Shown now = shown.get();
     if (begun && (stale.get() || now == null || now.preview())) {
       run();
@@ -353,10 +365,29 @@ public final class Workbench {
     canUndo.set(history.canUndo());
     canRedo.set(history.canRedo());
     if (!now.equals(drawing.get())) {
-      findings.set(LipResolver.check(now));
+      if (dragging) {
+        find(LipResolver.checkShape(now).withThinParts(findings.get()), true);
+        thinParts.ask(now);
+      } else {
+        find(LipResolver.check(now), false);
+      }
       drawing.set(now);
     }
     updateStale();
+  }
+
+  private void find(LipFindings found, boolean withOlderThinParts) {
+    roughly = withOlderThinParts;
+    findings.set(found);
+  }
+
+  /** Thin parts of a drawing on the bench, or of one from some moments of the drag ago. */
+  private void checked(LipDrawing of, LipFindings found) {
+    if (roughly) {
+      boolean newest = of.equals(drawing.get());
+      find(newest ? found : findings.get().withThinParts(found), !newest);
+      updateStale();
+    }
   }
 
   private void updateStale() {

@@ -1,5 +1,6 @@
 package hemline.viewer.screen;
 
+import hemline.shared.section.GroundMotion;
 import hemline.viewer.draw.BoardPainter;
 import hemline.viewer.draw.BoardView;
 import hemline.viewer.draw.FxSheet;
@@ -43,10 +44,10 @@ final class GroundLayer {
    * What is painted.
    *
    * @param height of the ground in the drawing, m
-   * @param width of the lip, m
+   * @param pace of the hatch, pixels a second
    */
   private record Ground(
-      BoardView view, Palette ink, double height, double width, Setting setting) {}
+      BoardView view, Palette ink, double height, GroundMotion motion, double pace) {}
 
   GroundLayer() {
     node.setMouseTransparent(true);
@@ -61,8 +62,14 @@ final class GroundLayer {
 
   /** Shows the ground at a height of the drawing, m, under a lip of a width, m. */
   void show(BoardView view, Palette ink, double height, double width, Setting setting) {
-    ground = new Ground(view, ink, height, width, setting);
-    if (setting.groundSpeed() == 0) {
+    GroundMotion motion = setting.ground();
+    double pace = motion.speed() == 0 ? 0 : Tracers.slowing(setting, width) * motion.speed();
+    Ground next = new Ground(view, ink, height, motion, pace * view.scale());
+    if (next.equals(ground)) {
+      return;
+    }
+    ground = next;
+    if (next.pace() == 0) {
       timer.stop();
       last = 0;
     } else {
@@ -74,8 +81,7 @@ final class GroundLayer {
   private void move(double seconds) {
     Ground now = ground;
     if (now != null) {
-      double slowing = Tracers.slowing(now.setting(), now.width());
-      travel += seconds * slowing * now.setting().groundSpeed() * now.view().scale();
+      travel += seconds * now.pace();
       paint();
     }
   }
@@ -105,7 +111,7 @@ final class GroundLayer {
     pen.translate(0, -top);
     BoardPainter painter = new BoardPainter(new FxSheet(pen, now.ink().paper()), now.ink(), view);
     painter.ground(now.height(), travel);
-    painter.motion(now.height(), now.setting());
+    painter.motion(now.height(), now.motion());
     pen.restore();
   }
 }

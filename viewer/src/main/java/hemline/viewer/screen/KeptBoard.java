@@ -118,13 +118,15 @@ final class KeptBoard extends Region {
     painter.skirt(kept.drawing());
     painter.lip(kept.drawing());
     painter.ground(ground, 0);
-    painter.motion(ground, kept.setting());
+    painter.motion(ground, kept.setting().ground());
     FlowPicture now = flow.picture();
     if (now != null) {
       now.paintLabels(sheet, view, ink);
     }
-    painter.rulers(0, ground);
-    painter.names(lip, ground);
+    painter.rulerAlong(0);
+    painter.rulerUp(ground);
+    painter.sides(lip);
+    painter.gap(lip, ground);
     if (now != null) {
       now.paintKey(sheet, view, board.look().get(), ink, board.picture().get());
     }

@@ -1,6 +1,8 @@
 package hemline.viewer.screen;
 
+import hemline.shared.geometry.Vertex;
 import hemline.shared.profile.LipDrawing;
+import hemline.shared.profile.LipFindings;
 import hemline.viewer.draw.BoardLook;
 import hemline.viewer.draw.BoardPainter;
 import hemline.viewer.draw.BoardView;
@@ -8,18 +10,22 @@ import hemline.viewer.draw.FaultMarks;
 import hemline.viewer.draw.FlowPicture;
 import hemline.viewer.draw.FxSheet;
 import hemline.viewer.draw.Palette;
+import hemline.viewer.edit.Corner;
+import hemline.viewer.edit.LipShape;
 import hemline.viewer.model.Placement;
 import hemline.viewer.model.Selection;
 import hemline.viewer.model.Sketch;
 import hemline.viewer.model.Workbench;
+import java.awt.geom.Rectangle2D;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Set;
 import javafx.application.Platform;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.scene.canvas.Canvas;
-import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.layout.Background;
 import javafx.scene.layout.Region;
 import org.jspecify.annotations.Nullable;
@@ -36,7 +42,14 @@ public final class SectionBoard extends Region {
   private final FlowLayer flow = new FlowLayer(this::traced);
   private final TracerLayer tracers;
   private final GroundLayer groundLayer = new GroundLayer();
-  private final Canvas solids = new Canvas();
+  private final Patch lipPatch = new Patch();
+  private final Patch vortexPatch = new Patch();
+  private final Patch rulerAlong = new Patch();
+  private final Patch rulerUp = new Patch();
+  private final Patch sides = new Patch();
+  private final Patch gap = new Patch();
+  private final Patch key = new Patch();
+  private final Patch marks = new Patch();
   private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.LIGHT);
   private final ObjectProperty<BoardLook> look = new SimpleObjectProperty<>(BoardLook.USUAL);
   private final ReadOnlyObjectWrapper<@Nullable BoardView> view = new ReadOnlyObjectWrapper<>();
@@ -58,11 +71,15 @@ public final class SectionBoard extends Region {
     setAccessibleText("Section of the lip over the ground");
     getStyleClass().add("board");
     setMinSize(200, 150);
-    solids.setMouseTransparent(true);
-    getChildren().addAll(flow.node(), tracers.canvas(), groundLayer.node(), solids);
+    getChildren().addAll(flow.node(), tracers.canvas(), groundLayer.node());
+    for (Patch patch :
+        List.of(lipPatch, vortexPatch, rulerAlong, rulerUp, sides, gap, key, marks)) {
+      getChildren().add(patch.node());
+    }
     bench.shown().subscribe(s -> flow.show(s, look.get()));
     look.subscribe(l -> flow.show(bench.shown().get(), l));
     bench.drawing().subscribe(d -> ask());
+    bench.findings().subscribe(f -> ask());
     bench.setting().subscribe(s -> ask());
     bench.behind().subscribe(s -> ask());
     selection.corners().subscribe(c -> ask());
@@ -180,12 +197,11 @@ public final class SectionBoard extends Region {
   protected void layoutChildren() {
     double w = getWidth();
     double h = getHeight();
-    if (solids.getWidth() != w || solids.getHeight() != h) {
+    Canvas drift = tracers.canvas();
+    if (drift.getWidth() != w || drift.getHeight() != h) {
       flow.resize(w, h);
-      for (Canvas canvas : List.of(tracers.canvas(), solids)) {
-        canvas.setWidth(w);
-        canvas.setHeight(h);
-      }
+      drift.setWidth(w);
+      drift.setHeight(h);
       BoardView now = view.get();
       if (now == null || !fitted) {
         fit();
@@ -212,43 +228,111 @@ public final class SectionBoard extends Region {
     boolean drifting = shown.tracers() && !bench.stale().get() && now != null && !sketching;
     tracers.canvas().setVisible(drifting);
     tracers.follow(drifting ? now : null);
-    GraphicsContext pen = solids.getGraphicsContext2D();
-    pen.clearRect(0, 0, solids.getWidth(), solids.getHeight());
-    FxSheet sheet = new FxSheet(pen, ink.paper());
-    BoardPainter painter = new BoardPainter(sheet, ink, at);
     Placement lip = lip();
     groundLayer.show(at, ink, ground(), lip.right() - lip.left(), bench.setting().get());
+    rulerAlong.show(at, ink, BoardPainter.rulerAlongArea(at), 0, p -> p.rulerAlong(0));
+    double ground = ground();
+    rulerUp.show(at, ink, BoardPainter.rulerUpArea(at), ground, p -> p.rulerUp(ground));
     if (sketching) {
-      painter.rulers(0, ground());
+      for (Patch patch : List.of(lipPatch, vortexPatch, sides, gap, key)) {
+        patch.hide();
+      }
     } else {
-      paintLip(sheet, painter, at, ink, lip, behind ? null : now);
+      showLip(at, ink, lip);
+      showFlowMarks(at, ink, behind ? null : now);
     }
-    if (sketch.active().get()) {
-      painter.sketch(sketch.points().get(), pointer);
-    }
-    painter.dimensions(labels);
+    showMarks(at, ink, sketching);
   }
 
-  private void paintLip(
-      FxSheet sheet,
-      BoardPainter painter,
-      BoardView at,
-      Palette ink,
-      Placement lip,
-      @Nullable FlowPicture now) {
+  private void showLip(BoardView at, Palette ink, Placement lip) {
     LipDrawing drawing = bench.drawing().get();
-    painter.skirt(drawing);
-    painter.lip(drawing);
+    double ground = ground();
+    Rectangle2D box = box(at, lip.left(), lip.right(), lip.low(), lip.high());
+    box.add(box.getX(), 0); // the skirt
+    lipPatch.show(
+        at,
+        ink,
+        box,
+        List.of(drawing.body(), drawing.mountEdge(), drawing.detached()),
+        p -> {
+          p.skirt(drawing);
+          p.lip(drawing);
+        });
+    sides.show(at, ink, BoardPainter.sidesArea(at, lip), lip, p -> p.sides(lip));
+    gap.show(
+        at,
+        ink,
+        BoardPainter.gapArea(at, lip, ground),
+        List.of(lip, ground),
+        p -> p.gap(lip, ground));
+  }
+
+  /** Names of vortices and the meaning of the colours. */
+  private void showFlowMarks(BoardView at, Palette ink, @Nullable FlowPicture now) {
     // the dimensions of what is dragged would run over the names of vortices
-    if (now != null && labels.isEmpty()) {
-      now.paintLabels(sheet, at, ink);
+    if (now == null || !labels.isEmpty()) {
+      vortexPatch.hide();
+    } else {
+      vortexPatch.show(at, ink, now.labelsArea(at), now, p -> now.paintLabels(p.sheet(), at, ink));
     }
-    painter.rulers(0, ground());
-    painter.names(lip, ground());
-    FaultMarks.paint(sheet, at, ink, drawing, bench.findings().get());
-    if (now != null) {
-      now.paintKey(sheet, at, look.get(), ink, beside);
+    if (now == null) {
+      key.hide();
+    } else {
+      BoardLook shown = look.get();
+      FlowPicture other = beside;
+      key.show(
+          at,
+          ink,
+          FlowPicture.keyArea(at),
+          Arrays.asList(now, shown, other),
+          p -> now.paintKey(p.sheet(), at, shown, ink, other));
     }
-    painter.handles(drawing, selection.get());
+  }
+
+  /** What is wrong, handles, a sketch, dimensions. */
+  private void showMarks(BoardView at, Palette ink, boolean sketching) {
+    LipDrawing drawing = bench.drawing().get();
+    LipFindings found = bench.findings().get();
+    Set<Corner> chosen = selection.get();
+    List<Vertex> points = sketch.active().get() ? sketch.points().get() : List.of();
+    double[] next = sketch.active().get() ? pointer : null;
+    List<BoardPainter.Label> texts = labels;
+    boolean anywhere =
+        sketch.active().get()
+            || !found.problems().isEmpty()
+            || !found.thinWalls().isEmpty()
+            || !found.narrowSlots().isEmpty();
+    marks.show(
+        at,
+        ink,
+        anywhere ? new Rectangle2D.Double(0, 0, at.width(), at.height()) : marksArea(at, drawing),
+        Arrays.asList(drawing, found, chosen, sketching, points, next, texts),
+        p -> {
+          if (!sketching) {
+            FaultMarks.paint(p.sheet(), at, ink, drawing, found);
+            p.handles(drawing, chosen);
+          }
+          p.sketch(points, next);
+          p.dimensions(texts);
+        });
+  }
+
+  private Rectangle2D marksArea(BoardView at, LipDrawing drawing) {
+    double[] lip = LipShape.box(drawing);
+    Rectangle2D area = box(at, lip[0], lip[1], lip[2], lip[3]);
+    for (BoardPainter.Label label : labels) {
+      area.add(new Rectangle2D.Double(label.x() - 90, label.y() - 16, 180, 24));
+    }
+    return area;
+  }
+
+  /** A part of the drawing, m, with room for lines around it, pixels. */
+  private static Rectangle2D box(BoardView at, double left, double right, double low, double high) {
+    double rim = 8;
+    return new Rectangle2D.Double(
+        at.px(left) - rim,
+        at.py(high) - rim,
+        (right - left) * at.scale() + 2 * rim,
+        (high - low) * at.scale() + 2 * rim);
   }
 }

@@ -12,6 +12,8 @@ import hemline.viewer.model.Shown;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.screen.SectionBoard;
 import java.io.IOException;
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -43,6 +45,8 @@ import org.testfx.util.WaitForAsyncUtils;
 final class BenchPaceTest extends ApplicationTest {
   private static final Path FIGURES = Path.of("target", "pace.txt");
   private static final int TUBES = 200;
+  private static final String SCREEN = "JavaFX Application Thread";
+  private static final String RENDERER = "QuantumRenderer";
   private Workbench bench;
   private HemlineWindow window;
 
@@ -128,6 +132,18 @@ final class BenchPaceTest extends ApplicationTest {
     }
   }
 
+  /** Processor time of a thread of the toolkit so far, ms; unlike delays it is hardly disturbed. */
+  private static double processorTime(String thread) {
+    ThreadMXBean threads = ManagementFactory.getThreadMXBean();
+    double time = 0;
+    for (Thread one : Thread.getAllStackTraces().keySet()) {
+      if (one.getName().startsWith(thread)) {
+        time += 1e-6 * threads.getThreadCpuTime(one.getId());
+      }
+    }
+    return time;
+  }
+
   /**
    * Drags something; the change of each frame is given by its number.
    *
@@ -170,6 +186,8 @@ final class BenchPaceTest extends ApplicationTest {
     interact(latencies::clear);
     long start = System.nanoTime();
     int framesBefore = frames.get();
+    double screenBefore = processorTime(SCREEN);
+    double rendererBefore = processorTime(RENDERER);
     double p50;
     double p99;
     double longest;
@@ -180,7 +198,9 @@ final class BenchPaceTest extends ApplicationTest {
       longest = heart.quantile(1);
     }
     double lasted = 1e-9 * (System.nanoTime() - start);
-    double perSecond = (frames.get() - framesBefore) / lasted;
+    int counted = frames.get() - framesBefore;
+    double screen = (processorTime(SCREEN) - screenBefore) / counted;
+    double renderer = (processorTime(RENDERER) - rendererBefore) / counted;
     List<Double> sorted = new ArrayList<>();
     interact(
         () -> {
@@ -197,7 +217,9 @@ final class BenchPaceTest extends ApplicationTest {
     tell(what + ": delay of the screen's thread, median", p50, "ms");
     tell(what + ": delay of the screen's thread, 99 %", p99, "ms");
     tell(what + ": delay of the screen's thread, longest", longest, "ms");
-    tell(what + ": frames a second", perSecond, "");
+    tell(what + ": frames a second", counted / lasted, "");
+    tell(what + ": processor time of the screen's thread a frame", screen, "ms");
+    tell(what + ": processor time of the renderer a frame", renderer, "ms");
     until(this::solvedInFull);
   }
 

@@ -3,6 +3,7 @@ package hemline.viewer.model;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import hemline.shared.profile.LipResolver;
 import hemline.shared.result.Figure;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
@@ -125,6 +126,20 @@ final class WorkbenchTest {
             () -> told.add("lost"));
     follower.follow(bench.section(), Placement.of(bench.drawing().get()));
     assertThat(told).containsExactly("lost");
+  }
+
+  @Test
+  void thinPartsAreToldDuringADragAndAtItsEnd() throws InterruptedException {
+    bench.beginDrag();
+    bench.edit(d -> LipEdit.move(d, List.of(new Corner(0, 1), new Corner(0, 2)), -7.4e-3, 0));
+    assertThat(bench.section()).as("previews wait for no thin parts").isNotNull();
+    until(() -> !bench.findings().get().thinWalls().isEmpty());
+    bench.edit(d -> LipEdit.move(d, List.of(new Corner(0, 1), new Corner(0, 2)), 5e-3, 0));
+    assertThat(bench.findings().get().notices()).as("of some moments ago").hasSize(1);
+    bench.endDrag();
+    assertThat(bench.findings().get())
+        .isEqualTo(LipResolver.check(bench.drawing().get()))
+        .satisfies(f -> assertThat(f.notices()).isEmpty());
   }
 
   @Test
