@@ -106,11 +106,16 @@ final class BalanceCommand extends Job {
         anew ? LeakStore.NONE : new LeakFolder(keep == null ? LeakFolder.usual() : keep);
     ResultFolder folder = output.folder(null);
     long start = desk.clock().getAsLong();
-    MachineBalance balance =
-        watched(
-            progress ->
-                desk.bench()
-                    .balance(read, others, atLeast, options, store, desk.cancel(), progress));
+    MachineBalance balance;
+    try {
+      balance =
+          watched(
+              progress ->
+                  desk.bench()
+                      .balance(read, others, atLeast, options, store, desk.cancel(), progress));
+    } catch (KeptOnly.MissingException e) {
+      return ExitCode.AGAIN;
+    }
     return finish(balance, options, folder, desk.secondsSince(start));
   }
 

@@ -8,6 +8,13 @@ final class ExitCode {
   static final int NOT_USABLE = 1;
 
   static final int BAD_INPUT = 2;
+
+  /**
+   * Nothing was told or left yet: the launcher starts the command again, this time with a compiler
+   * that is worth its cost in a solve. Seen by nobody else, since only the launcher asks for it.
+   */
+  static final int AGAIN = 75;
+
   static final int CANCELLED = 130;
 
   private ExitCode() {}

@@ -15,6 +15,9 @@ public final class Main {
   /** Set by the launcher when standard error is a terminal. */
   private static final String TERMINAL = "hemline.terminal";
 
+  /** Set by the launcher when it starts a command again that ends with {@link ExitCode#AGAIN}. */
+  private static final String KEPT_ONLY = "hemline.keptOnly";
+
   private static final long GRACE_SECONDS = 5;
 
   private Main() {}
@@ -33,8 +36,8 @@ public final class Main {
     Runtime.getRuntime()
         .addShutdownHook(new Thread(() -> stop(cancel, told, finished), "hemline-stop"));
     boolean terminal = Boolean.getBoolean(TERMINAL);
-    Desk desk =
-        new Desk(out, err, terminal, cancel, new SolverBench(new FamilySolver()), System::nanoTime);
+    Bench bench = new SolverBench(new FamilySolver(), Boolean.getBoolean(KEPT_ONLY));
+    Desk desk = new Desk(out, err, terminal, cancel, bench, System::nanoTime);
     int code = ExitCode.NOT_USABLE;
     try {
       code = Commands.execute(desk, window, args);

@@ -26,8 +26,13 @@ import hemline.validation.run.CaseResult;
 import hemline.validation.run.CheckStudy;
 import java.util.List;
 
-/** The studies on a given way to solve sections. */
-record SolverBench(SectionFamily family) implements Bench {
+/**
+ * The studies on a given way to solve sections.
+ *
+ * @param keptOnly true when a balance is to end with a {@link KeptOnly.MissingException} where it
+ *     would have to solve a section
+ */
+record SolverBench(SectionFamily family, boolean keptOnly) implements Bench {
 
   @Override
   public SectionAnswer run(
@@ -98,7 +103,8 @@ record SolverBench(SectionFamily family) implements Bench {
       LeakStore store,
       CancelToken cancel,
       ProgressListener progress) {
-    return new MachineStudy(new LeakStudy(family, store))
+    LeakStore known = keptOnly ? new KeptOnly(store) : store;
+    return new MachineStudy(new LeakStudy(family, known))
         .of(machine, others, factor, options, cancel, progress);
   }
 }

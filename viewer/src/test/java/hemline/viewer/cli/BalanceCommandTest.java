@@ -5,12 +5,15 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import hemline.solver.flow.CancelToken;
+import hemline.solver.refine.FamilySolver;
+import hemline.viewer.report.InventedLeaks;
 import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -24,13 +27,17 @@ class BalanceCommandTest {
   @TempDir Path folder;
 
   private int run(String... args) {
+    return run(new FakeBench(), args);
+  }
+
+  private int run(Bench bench, String... args) {
     Desk desk =
         new Desk(
             new PrintStream(out, true, StandardCharsets.UTF_8),
             new PrintStream(err, true, StandardCharsets.UTF_8),
             false,
             new CancelToken(),
-            new FakeBench(),
+            bench,
             () -> 0L);
     return Commands.execute(desk, file -> {}, args);
   }
@@ -178,5 +185,27 @@ class BalanceCommandTest {
     assertThat(run("balance", file.toString(), "--json", "--out", folder.resolve("o").toString()))
         .isEqualTo(ExitCode.NOT_USABLE);
     assertThat(folder.resolve("o").resolve("report.html")).isNotEmptyFile();
+  }
+
+  /** The launcher's first start must leave nothing behind where a section has to be solved. */
+  @Test
+  void asksToBeStartedAgainBeforeItSolves() throws Exception {
+    Bench bench = new SolverBench(new FamilySolver(), true);
+    String keep = folder.resolve("keep").toString();
+    String[] command = {"balance", CRAWLER, "--keep", keep};
+    assertThat(run(bench, command)).isEqualTo(ExitCode.AGAIN);
+    assertThat(run(bench, "balance", CRAWLER, "--solve-anew")).isEqualTo(ExitCode.AGAIN);
+    assertThat(text(out)).isEmpty();
+    assertThat(text(err)).isEmpty();
+    assertThat(folder).isEmptyDirectory();
+    assertThat(run(bench, "balance", "none.json")).isEqualTo(ExitCode.BAD_INPUT);
+
+    InventedLeaks.main(new String[] {keep, CRAWLER});
+    assertThat(run(bench, command)).isEqualTo(ExitCode.DONE);
+    assertThat(text(out)).contains("settles here");
+    try (Stream<Path> kept = Files.list(Path.of(keep))) {
+      Files.delete(kept.sorted().skip(3).findFirst().orElseThrow());
+    }
+    assertThat(run(bench, command)).isEqualTo(ExitCode.AGAIN);
   }
 }
