@@ -7,13 +7,15 @@ import org.jspecify.annotations.Nullable;
  * A section with its converged flow on the coarsest grid, from which a similar section can start.
  *
  * @param setup the section
- * @param flow its flow
+ * @param problem that was solved
+ * @param state its flow. Read-only by agreement.
  * @param compared true when it may also start a laminar flow that it is compared with
  */
-public record SolvedSection(SectionSetup setup, FlowSolution flow, boolean compared) {
+public record SolvedSection(
+    SectionSetup setup, FlowProblem problem, FlowState state, boolean compared) {
   /** A flow that starts flows of the same model only. */
-  public SolvedSection(SectionSetup setup, FlowSolution flow) {
-    this(setup, flow, false);
+  public SolvedSection(SectionSetup setup, FlowProblem problem, FlowState state) {
+    this(setup, problem, state, false);
   }
 
   /** Gaps and velocities may differ by this factor; cold starts settle more surely beyond. */
@@ -24,7 +26,7 @@ public record SolvedSection(SectionSetup setup, FlowSolution flow, boolean compa
 
   /** The same flow as the start of another one that it is compared with. */
   public SolvedSection toCompare() {
-    return new SolvedSection(setup, flow, true);
+    return new SolvedSection(setup, problem, state, true);
   }
 
   /** True when a flow under this model may start from here. */
@@ -34,29 +36,28 @@ public record SolvedSection(SectionSetup setup, FlowSolution flow, boolean compa
 
   /** Flow model of the flow. */
   public Closure closure() {
-    return flow.problem().closure();
+    return problem.closure();
   }
 
   /**
    * Start of another section from this flow.
    *
    * @param other the section to start
-   * @param problem its problem on its coarsest grid
+   * @param wanted its problem on its coarsest grid
    * @return null when the two are too different or have different flow models
    */
-  public @Nullable FlowState startOf(SectionSetup other, FlowProblem problem) {
-    FlowProblem.Scales here = flow.problem().scales();
-    FlowProblem.Scales there = problem.scales();
+  public @Nullable FlowState startOf(SectionSetup other, FlowProblem wanted) {
+    FlowProblem.Scales here = problem.scales();
+    FlowProblem.Scales there = wanted.scales();
     double ground = setup.groundDistance(other);
     boolean similar =
-        starts(problem.closure())
+        starts(wanted.closure())
             && setup.sameDirection(other)
             && near(here.length(), there.length())
             && near(here.velocity(), there.velocity())
             && ground <= NEAR_GROUND * Math.min(here.velocity(), there.velocity());
     return similar
-        ? StateTransfer.transfer(
-            flow.problem(), flow.state(), problem, PlaceMap.between(other, setup))
+        ? StateTransfer.transfer(problem, state, wanted, PlaceMap.between(other, setup))
         : null;
   }
 

@@ -16,6 +16,7 @@ import hemline.solver.flow.SequencedSolver;
 import hemline.solver.flow.SolvedSection;
 import hemline.solver.flow.SteadyFlowSolver;
 import hemline.solver.grid.GridDesign;
+import hemline.solver.grid.Mesh;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.measure.SectionMeter;
 import java.util.List;
@@ -73,7 +74,21 @@ public final class FamilySolver implements SectionFamily {
             .toList(),
         flows.isEmpty() || flows.get(0).outcome().status() != SolveStatus.CONVERGED
             ? null
-            : new SolvedSection(setup, flows.get(0)));
+            : new SolvedSection(setup, flows.get(0).problem(), flows.get(0).state()));
+  }
+
+  /**
+   * The coarsest grid of a section with a flow of zeros, to be filled with one that was kept.
+   *
+   * @param closure flow model, never {@link Closure#AUTO}
+   */
+  public static SolvedSection unfilled(SealSection section, MeshLevel level, Closure closure) {
+    SectionSetup setup = new SectionSetup(section);
+    GridDesign design = GridDesign.of(setup.domain(), section.gap(), level);
+    FlowProblem problem = setup.problem(design.lines(MULTIPLIERS[0]), closure);
+    Mesh mesh = problem.geometry().mesh;
+    return new SolvedSection(
+        setup, problem, new FlowState(mesh.cells, mesh.faces, mesh.boundaryFaces));
   }
 
   private static @Nullable FlowState start(

@@ -2,6 +2,7 @@ package hemline.solver.study;
 
 import hemline.shared.problem.Problem;
 import hemline.shared.profile.LipProfile;
+import hemline.shared.result.SectionResult;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
@@ -10,6 +11,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Consumer;
 import java.util.stream.Collectors;
 
 /**
@@ -25,9 +27,20 @@ import java.util.stream.Collectors;
  */
 public final class RankingStudy {
   private final SectionFamily family;
+  private final Consumer<SectionResult> taker;
 
   public RankingStudy(SectionFamily family) {
+    this(family, answer -> {});
+  }
+
+  /**
+   * A study that tells its answers one by one.
+   *
+   * @param taker is given each answer as soon as it is there, on the solving threads, in no order
+   */
+  public RankingStudy(SectionFamily family, Consumer<SectionResult> taker) {
     this.family = family;
+    this.taker = taker;
   }
 
   /**
@@ -99,7 +112,14 @@ public final class RankingStudy {
         questions.add(Question.of(conditions.withProfile(profile).withGap(gap)));
       }
     }
-    List<Solved> solved = SolvePool.solve(questions, family, options, cancel, progress);
+    List<Solved> solved =
+        SolvePool.solve(
+            questions,
+            family,
+            options,
+            cancel,
+            progress,
+            (number, answer) -> taker.accept(answer.answer().result()));
     Ranking ranking =
         RankingTable.build(
             profiles, profiles.indexOf(baseline), sorted, conditions.suction(), solved);

@@ -87,18 +87,9 @@ final class SolvePool {
    * <p>If the calling thread is interrupted the study is cancelled and the interrupt kept.
    *
    * @param parent question that each starts from, -1 for a cold start; not modified
+   * @param taker is given each answer with its number as soon as it is there, on the solving thread
    */
   static List<Solved> solve(
-      List<Question> questions,
-      int[] parent,
-      SectionFamily family,
-      RunOptions options,
-      CancelToken cancel,
-      ProgressListener progress) {
-    return solve(questions, parent, family, options, cancel, progress, (i, solved) -> {});
-  }
-
-  private static List<Solved> solve(
       List<Question> questions,
       int[] parent,
       SectionFamily family,

@@ -117,7 +117,7 @@ final class SolveTask {
             || others.stream().anyMatch(other -> stopped(other, GRIDS_TO_COMPARE));
     SectionResult result =
         Estimates.result(question.conditions(), main, others, List.of(), stopped);
-    @Nullable FlowField field = finest == null ? null : finest.field();
+    @Nullable FlowField field = finest == null || !finest.hasField() ? null : finest.field();
     return new Solved(
         new SectionAnswer(result, field), main.closure(), stopped ? Map.of() : leaks(main, others));
   }

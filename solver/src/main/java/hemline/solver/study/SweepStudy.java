@@ -9,6 +9,7 @@ import hemline.solver.flow.ProgressListener;
 import hemline.solver.refine.SectionFamily;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
@@ -22,9 +23,20 @@ import org.jspecify.annotations.Nullable;
  */
 public final class SweepStudy {
   private final SectionFamily family;
+  private final Consumer<SectionResult> taker;
 
   public SweepStudy(SectionFamily family) {
+    this(family, answer -> {});
+  }
+
+  /**
+   * A study that tells its answers one by one.
+   *
+   * @param taker is given each answer as soon as it is there, on the solving threads, in no order
+   */
+  public SweepStudy(SectionFamily family, Consumer<SectionResult> taker) {
     this.family = family;
+    this.taker = taker;
   }
 
   /**
@@ -104,7 +116,8 @@ public final class SweepStudy {
         parent[lip * n + k] = order[k] < 0 ? -1 : lip * n + order[k];
       }
     }
-    List<Solved> solved = SolvePool.solve(questions, parent, family, options, cancel, progress);
+    List<Solved> solved =
+        SolvePool.solve(questions, parent, family, options, cancel, progress, this::take);
     List<Solved> lip = values.stream().map(v -> solved.get(sorted.indexOf(v))).toList();
     List<Solved> flat = values.stream().map(v -> solved.get(n + sorted.indexOf(v))).toList();
     List<@Nullable Estimate> ratios = new ArrayList<>();
@@ -133,8 +146,13 @@ public final class SweepStudy {
             family,
             options,
             cancel,
-            progress);
+            progress,
+            this::take);
     return values.stream().map(value -> solved.get(sorted.indexOf(value))).toList();
+  }
+
+  private void take(int number, Solved solved) {
+    taker.accept(solved.answer().result());
   }
 
   private static List<SectionResult> results(List<Solved> solved) {

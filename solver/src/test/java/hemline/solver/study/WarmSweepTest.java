@@ -58,8 +58,7 @@ class WarmSweepTest {
         List<SolvedSection> before,
         CancelToken cancel,
         ProgressListener progress) {
-      starts.put(
-          section.gap(), before.stream().map(b -> b.flow().problem().scales().length()).toList());
+      starts.put(section.gap(), before.stream().map(b -> b.problem().scales().length()).toList());
       if (section.gap() == failing) {
         throw new ArithmeticException("no flow");
       }

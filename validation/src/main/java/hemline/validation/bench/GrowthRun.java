@@ -109,7 +109,8 @@ final class GrowthRun {
   }
 
   private FlowSolution from(FlowSolution coarser, FlowProblem problem) {
-    FlowState start = new SolvedSection(setup, coarser).startOf(setup, problem);
+    FlowState start =
+        new SolvedSection(setup, coarser.problem(), coarser.state()).startOf(setup, problem);
     if (start == null) {
       throw new IllegalStateException("a section can start from its own flow on a coarser grid");
     }

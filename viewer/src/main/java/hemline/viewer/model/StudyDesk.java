@@ -3,13 +3,13 @@ package hemline.viewer.model;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
 import hemline.shared.result.SectionResult;
+import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.refine.SectionFamily;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RankingStudy;
 import hemline.solver.study.RelativeSweep;
-import hemline.solver.study.SectionAnswer;
 import hemline.solver.study.SweepResult;
 import hemline.solver.study.SweepStudy;
 import hemline.solver.study.Swept;
@@ -22,6 +22,8 @@ import java.util.List;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
+import java.util.function.DoubleSupplier;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyDoubleProperty;
@@ -36,14 +38,14 @@ import org.jspecify.annotations.Nullable;
  * Runs studies in the background, one at a time, and keeps what they find.
  *
  * <p>All methods belong to the screen's thread. A question whose answer is kept is not solved
- * again; a study that is stopped keeps what it has by then, and goes on from there when it is
- * started again.
+ * again; a study that is stopped, or broken off by a crash, keeps what it has by then, and goes on
+ * from there when it is started again.
  */
 public final class StudyDesk {
   /** Time that a stopped study gets to write down what it has, s. */
   private static final long LONGEST_END = 3;
 
-  private final RememberingFamily family;
+  private final SectionFamily family;
   private final Executor screen;
   private final Clock clock;
   private final ExecutorService background;
@@ -69,7 +71,7 @@ public final class StudyDesk {
    * @param screen runs what must happen on the screen's thread
    */
   public StudyDesk(SectionFamily family, StudyStore store, Executor screen, Clock clock) {
-    this.family = new RememberingFamily(family);
+    this.family = family;
     this.store = store;
     this.screen = screen;
     this.clock = clock;
@@ -156,7 +158,8 @@ public final class StudyDesk {
     state.set("Starting \u2026");
     long start = clock.millis();
     StudyStore into = store;
-    background.execute(() -> solve(question, threads, token, start, into));
+    double spent = before == null ? 0 : before.seconds();
+    background.execute(() -> solve(question, threads, token, start, spent, into));
     return List.of();
   }
 
@@ -179,21 +182,32 @@ public final class StudyDesk {
   }
 
   private void solve(
-      StudyQuestion question, int threads, CancelToken token, long start, StudyStore into) {
+      StudyQuestion question,
+      int threads,
+      CancelToken token,
+      long start,
+      double spent,
+      StudyStore into) {
+    DoubleSupplier seconds = () -> spent + 1e-3 * (clock.millis() - start);
+    List<SectionResult> had = new ArrayList<>();
     ProgressListener listener =
         (done, what) -> screen.execute(() -> tell(token, done, what, start));
     Found found;
     try {
-      found = found(question, threads, token, listener);
+      found =
+          found(
+              question,
+              threads,
+              new RememberingFamily(family, into.sections(question)),
+              answer -> keepPart(question, had, answer, seconds, into),
+              token,
+              listener);
     } catch (RuntimeException e) {
       String reason = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
       screen.execute(() -> end(token, null, "The study broke off: " + reason + "."));
       return;
     }
-    KeptStudy study = study(question, found, 1e-3 * (clock.millis() - start), into.engine());
-    if (study.complete()) {
-      family.forget();
-    }
+    KeptStudy study = study(question, found, seconds.getAsDouble(), into.engine());
     String ended = "";
     if (study.results().isEmpty()) {
       screen.execute(() -> end(token, null, "Stopped before anything was solved."));
@@ -208,7 +222,35 @@ public final class StudyDesk {
     screen.execute(() -> end(token, study, said));
   }
 
-  private Found found(StudyQuestion q, int threads, CancelToken token, ProgressListener listener) {
+  /** Keeps what there is so far with one more answer: that is what a crash leaves. */
+  private void keepPart(
+      StudyQuestion question,
+      List<SectionResult> had,
+      SectionResult answer,
+      DoubleSupplier seconds,
+      StudyStore into) {
+    if (answer.status() == SolveStatus.CANCELLED) {
+      return;
+    }
+    synchronized (had) {
+      had.add(answer);
+      try {
+        into.keep(
+            KeptStudy.part(
+                question, had, seconds.getAsDouble(), clock.instant().toString(), into.engine()));
+      } catch (InputException e) {
+        // the end of the study tells that it cannot be kept
+      }
+    }
+  }
+
+  private static Found found(
+      StudyQuestion q,
+      int threads,
+      SectionFamily family,
+      Consumer<SectionResult> taker,
+      CancelToken token,
+      ProgressListener listener) {
     var options = q.options(threads);
     Swept swept = q.swept();
     if (swept == null) {
@@ -218,10 +260,10 @@ public final class StudyDesk {
       return new Found(
           null,
           null,
-          new RankingStudy(family)
+          new RankingStudy(family, taker)
               .rank(q.lips(), q.baseline(), q.values(), q.base(), options, token, listener));
     }
-    SweepStudy sweep = new SweepStudy(family);
+    SweepStudy sweep = new SweepStudy(family, taker);
     return q.baseline() == null
         ? new Found(sweep.over(swept, q.base(), q.values(), options, token, listener), null, null)
         : new Found(
@@ -231,42 +273,31 @@ public final class StudyDesk {
   }
 
   private KeptStudy study(StudyQuestion question, Found found, double seconds, String engine) {
-    SweepResult sweep = found.sweep();
-    RelativeSweep relative = found.relative();
-    List<SectionResult> sections = List.of();
-    boolean complete;
+    List<SectionResult> all = new ArrayList<>();
     if (found.ranking() != null) {
-      List<SectionResult> all =
-          found.ranking().answers().stream().map(SectionAnswer::result).toList();
-      sections = KeptStudy.solved(all);
-      complete = sections.size() == all.size();
-    } else {
-      List<SectionResult> all = new ArrayList<>();
-      if (relative != null) {
-        all.addAll(relative.lip().points());
-        all.addAll(relative.baseline().points());
-        sweep = relative.lip();
-      } else if (sweep != null) {
-        all.addAll(sweep.points());
-      }
-      complete = KeptStudy.solved(all).size() == all.size();
-      if (!complete && sweep != null) {
-        sweep = new SweepResult(KeptStudy.solved(sweep.points()), null);
-        relative = null;
-      } else if (relative != null) {
-        sweep = null;
-      }
+      found.ranking().answers().forEach(answer -> all.add(answer.result()));
     }
-    return new KeptStudy(
-        question,
-        sweep,
-        relative,
-        complete && found.ranking() != null ? found.ranking().ranking() : null,
-        complete ? List.of() : sections,
-        complete,
-        seconds,
-        clock.instant().toString(),
-        engine);
+    if (found.sweep() != null) {
+      all.addAll(found.sweep().points());
+    }
+    if (found.relative() != null) {
+      all.addAll(found.relative().lip().points());
+      all.addAll(found.relative().baseline().points());
+    }
+    String now = clock.instant().toString();
+    List<SectionResult> solved = KeptStudy.solved(all);
+    return solved.size() < all.size()
+        ? KeptStudy.part(question, solved, seconds, now, engine)
+        : new KeptStudy(
+            question,
+            found.sweep(),
+            found.relative(),
+            found.ranking() == null ? null : found.ranking().ranking(),
+            List.of(),
+            true,
+            seconds,
+            now,
+            engine);
   }
 
   private void tell(CancelToken token, double done, String what, long start) {

@@ -1,5 +1,9 @@
 package hemline.viewer.project;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.shared.result.Figure;
 import hemline.solver.refine.SectionFamily;
 import java.io.IOException;
@@ -17,6 +21,7 @@ import java.util.stream.Stream;
 /** Tells one build of the solver from another, so that an old answer is not taken for a new one. */
 public final class Engine {
   private static final int LENGTH = 16;
+  private static final int DIGEST_LENGTH = 24;
 
   private Engine() {}
 
@@ -46,7 +51,20 @@ public final class Engine {
     }
   }
 
-  static MessageDigest sha256() {
+  /** Twenty-four digits that change with a content, but not with notes and families of lips. */
+  static String digest(ObjectMapper json, Object content) {
+    try {
+      JsonNode tree = json.valueToTree(content);
+      tree.findParents("notes").forEach(lip -> ((ObjectNode) lip).remove("notes"));
+      tree.findParents("family").forEach(lip -> ((ObjectNode) lip).remove("family"));
+      byte[] text = json.writeValueAsString(tree).getBytes(StandardCharsets.UTF_8);
+      return HexFormat.of().formatHex(sha256().digest(text)).substring(0, DIGEST_LENGTH);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static MessageDigest sha256() {
     try {
       return MessageDigest.getInstance("SHA-256");
     } catch (NoSuchAlgorithmException e) {

@@ -1,18 +1,15 @@
 package hemline.viewer.project;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.shared.file.TextFiles;
 import hemline.shared.problem.InputException;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -25,7 +22,6 @@ import org.jspecify.annotations.Nullable;
  */
 public final class StudyStore {
   private static final String SCHEMA = "hemline.study/1";
-  private static final int KEY_LENGTH = 24;
   private static final String END = ".json";
 
   private final Path folder;
@@ -48,16 +44,12 @@ public final class StudyStore {
 
   /** Name of a question: the same for the same content, whatever lip notes say. */
   public String key(StudyQuestion question) {
-    try {
-      JsonNode content = json.valueToTree(question);
-      content.findParents("notes").forEach(lip -> ((ObjectNode) lip).remove("notes"));
-      content.findParents("family").forEach(lip -> ((ObjectNode) lip).remove("family"));
-      String text = engine + "\n" + json.writeValueAsString(content);
-      byte[] digest = Engine.sha256().digest(text.getBytes(StandardCharsets.UTF_8));
-      return HexFormat.of().formatHex(digest).substring(0, KEY_LENGTH);
-    } catch (JsonProcessingException e) {
-      throw new IllegalStateException(e);
-    }
+    return Engine.digest(json, List.of(engine, question));
+  }
+
+  /** Sections that a study has solved before its end. */
+  public SectionStore sections(StudyQuestion question) {
+    return new SectionStore(folder.resolve("sections").resolve(key(question)));
   }
 
   /** The answer kept to a question; null when there is none. */
@@ -66,7 +58,8 @@ public final class StudyStore {
   }
 
   /**
-   * Keeps a study; one stopped before its end never replaces a whole one.
+   * Keeps a study; one stopped before its end never replaces a whole one. The sections of a whole
+   * one are forgotten.
    *
    * @throws InputException if it cannot be written
    */
@@ -81,6 +74,9 @@ public final class StudyStore {
       document.put("schema", SCHEMA);
       document.set("study", json.valueToTree(study));
       TextFiles.write(file(study.question()), json.writeValueAsString(document));
+      if (study.complete()) {
+        sections(study.question()).clear();
+      }
     } catch (IOException e) {
       throw new InputException(
           "study.keep",
@@ -112,8 +108,9 @@ public final class StudyStore {
   public void remove(KeptStudy study) {
     try {
       // the file may be named by another build of the solver
-      String key = new StudyStore(folder, study.engine()).key(study.question());
-      Files.deleteIfExists(folder.resolve(key + END));
+      StudyStore store = new StudyStore(folder, study.engine());
+      store.sections(study.question()).clear();
+      Files.deleteIfExists(store.file(study.question()));
     } catch (IOException e) {
       // it stays in the list, where it does no harm
     }

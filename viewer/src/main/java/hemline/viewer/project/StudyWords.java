@@ -28,7 +28,7 @@ public final class StudyWords {
               + (study.question().standings()
                   ? study.asked() + " sections were solved, too few for standings."
                   : study.question().values().size() + " points were solved.")
-              + " Start the same study again to go on.");
+              + " Go on to solve the rest.");
     }
     if (study.ranking() != null) {
       standings(study.ranking(), lines);

@@ -39,7 +39,7 @@ public final class StudiesScreen implements Screen {
     this.bench = bench;
     this.desk = desk;
     this.shelf = shelf;
-    this.sheet = new StudySheet(desk, project);
+    this.sheet = new StudySheet(desk, project, () -> bench.options().get().threads());
   }
 
   @Override

@@ -17,6 +17,7 @@ import hemline.viewer.project.StudyWords;
 import hemline.viewer.report.ResultFolder;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntSupplier;
 import java.util.function.Supplier;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -33,15 +34,23 @@ import org.jspecify.annotations.Nullable;
 final class StudySheet {
   private final StudyDesk desk;
   private final Supplier<ProjectFolder> project;
+  private final IntSupplier threads;
   private final VBox lines = new VBox(8);
   private final ScrollPane pane = new ScrollPane(lines);
   private final List<PictureCanvas> canvases = new ArrayList<>();
   private final Label saved = new Label();
   private boolean dark;
 
-  StudySheet(StudyDesk desk, Supplier<ProjectFolder> project) {
+  /**
+   * A sheet.
+   *
+   * @param project the folder that results go to
+   * @param threads solves running at once
+   */
+  StudySheet(StudyDesk desk, Supplier<ProjectFolder> project, IntSupplier threads) {
     this.desk = desk;
     this.project = project;
+    this.threads = threads;
     lines.getStyleClass().add("study-sheet");
     pane.setFitToWidth(true);
     pane.getStyleClass().add("page-scroll");
@@ -121,6 +130,14 @@ final class StudySheet {
     forget.setMinWidth(Region.USE_PREF_SIZE);
     forget.setOnAction(e -> desk.remove(study));
     HBox head = new HBox(8, words, save, forget);
+    if (!study.complete()) {
+      Button on = new Button("Go on");
+      on.setId("study-go-on");
+      on.setMinWidth(Region.USE_PREF_SIZE);
+      on.disableProperty().bind(desk.running());
+      on.setOnAction(e -> desk.start(study.question(), threads.getAsInt()));
+      head.getChildren().add(1, on);
+    }
     head.setAlignment(Pos.TOP_LEFT);
     return head;
   }

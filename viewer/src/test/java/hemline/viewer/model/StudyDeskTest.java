@@ -23,6 +23,8 @@ import hemline.viewer.edit.Starter;
 import hemline.viewer.project.KeptStudy;
 import hemline.viewer.project.StudyQuestion;
 import hemline.viewer.project.StudyStore;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
@@ -127,22 +129,33 @@ final class StudyDeskTest {
   }
 
   @Test
-  void aStoppedStudyGoesOnWhereItWasWithTheSameBits() throws Exception {
+  void aStoppedStudyGoesOnAfterARestartWithTheSameBits() throws Exception {
     AtomicInteger solves = new AtomicInteger();
     desk = desk(new CountingFamily(solves));
-    StudyQuestion question = curve(Swept.GROUND_SPEED, false, 0.0, 0.1, 0.2, 0.3, 0.4, 0.5);
+    StudyQuestion question = curve(Swept.GROUND_SPEED, true, 0.0, 0.1, 0.2, 0.3);
     desk.start(question, 1);
     until(() -> desk.progress().get() > 0.4);
     desk.stop();
     until(() -> !desk.running().get());
-    int done = desk.shown().get().results().size();
-    assertThat(done).isBetween(1, 5);
+    assertThat(desk.shown().get().complete()).isFalse();
+    goesOn(question, solves);
+  }
+
+  /** A study that was broken off after some solves, in a program that starts anew. */
+  private void goesOn(StudyQuestion question, AtomicInteger solves) throws Exception {
+    int done = jsonFiles(dir.resolve("sections")).size();
+    assertThat(done).isBetween(1, 7);
     solves.set(0);
-    desk.start(question, 1);
-    until(() -> !desk.running().get());
-    KeptStudy whole = desk.shown().get();
+    StudyDesk later = desk(new CountingFamily(solves));
+    KeptStudy part = later.kept().get().get(0);
+    assertThat(part.complete()).isFalse();
+    assertThat(part.results()).isNotEmpty();
+    later.start(part.question(), 2);
+    until(() -> !later.running().get());
+    KeptStudy whole = later.shown().get();
     assertThat(whole.complete()).isTrue();
-    assertThat(solves.get()).as("only what was missing is solved").isEqualTo(6 - done);
+    assertThat(whole.seconds()).isGreaterThan(part.seconds());
+    assertThat(solves.get()).as("only what was missing is solved").isEqualTo(8 - done);
     StudyDesk other =
         new StudyDesk(
             new FamilySolver(),
@@ -151,39 +164,62 @@ final class StudyDeskTest {
             Clock.systemUTC());
     other.start(question, 1);
     until(() -> !other.running().get());
-    assertThat(whole.results()).isEqualTo(other.shown().get().results());
+    assertThat(whole.relative()).isEqualTo(other.shown().get().relative());
+    assertThat(part.results()).isSubsetOf(whole.results());
     solves.set(0);
-    desk.remove(whole);
-    desk.start(question, 1);
-    until(() -> !desk.running().get());
-    assertThat(solves.get()).as("a whole study leaves no sections behind").isEqualTo(6);
+    later.remove(whole);
+    later.start(question, 1);
+    until(() -> !later.running().get());
+    assertThat(solves.get()).as("a whole study leaves no sections behind").isEqualTo(8);
   }
 
   @Test
-  void sectionsAreForgottenBeyondALimitAndOnRequest() {
+  void aStudyBrokenOffByACrashLeavesItsSections() throws Exception {
     AtomicInteger solves = new AtomicInteger();
-    SealSection narrow = curve(Swept.GAP, false, 0.4e-3).base();
-    SealSection wide = curve(Swept.GAP, false, 0.5e-3).base();
-    RememberingFamily family = new RememberingFamily(new CountingFamily(solves));
-    long cells = solve(family, narrow).grids().get(0).run().cells();
-    solve(family, wide);
-    solve(family, narrow);
-    assertThat(solves.get()).isEqualTo(2);
-    family.forget();
-    solve(family, narrow);
-    assertThat(solves.get()).isEqualTo(3);
-    RememberingFamily small = new RememberingFamily(new CountingFamily(solves), cells + cells / 2);
-    solve(small, narrow);
-    solve(small, wide);
-    solve(small, wide);
-    assertThat(solves.get()).isEqualTo(5);
-    solve(small, narrow);
-    assertThat(solves.get()).as("the one used first was forgotten").isEqualTo(6);
+    StudyQuestion question = curve(Swept.GROUND_SPEED, true, 0.0, 0.1, 0.2, 0.3);
+    Path broken = dir.resolve("broken");
+    StudyDesk first =
+        new StudyDesk(
+            new CountingFamily(solves),
+            new StudyStore(broken, "this build"),
+            screen::add,
+            Clock.systemUTC());
+    first.start(question, 1);
+    until(() -> first.progress().get() > 0.4);
+    // what lies on disk in the midst of it
+    for (Path file : jsonFiles(broken)) {
+      Path target = dir.resolve(broken.relativize(file));
+      Files.createDirectories(target.getParent());
+      Files.copy(file, target);
+    }
+    first.stop();
+    until(() -> !first.running().get());
+    goesOn(question, solves);
   }
 
-  private static GridFamily solve(SectionFamily family, SealSection section) {
-    return family.solve(
-        section, MeshLevel.COARSE, 1, Closure.LAMINAR, new CancelToken(), ProgressListener.NONE);
+  private static List<Path> jsonFiles(Path folder) throws IOException {
+    try (var all = Files.walk(folder)) {
+      return all.filter(f -> f.toString().endsWith(".json")).toList();
+    }
+  }
+
+  @Test
+  void sectionsOfAnotherBuildAreNotTaken() throws Exception {
+    AtomicInteger solves = new AtomicInteger();
+    StudyQuestion question = curve(Swept.GAP, false, 0.4e-3, 0.5e-3, 0.6e-3);
+    desk.start(question, 1);
+    until(() -> desk.progress().get() > 0.3);
+    desk.stop();
+    until(() -> !desk.running().get());
+    StudyDesk newer =
+        new StudyDesk(
+            new CountingFamily(solves),
+            new StudyStore(dir, "newer build"),
+            screen::add,
+            Clock.systemUTC());
+    newer.start(question, 1);
+    until(() -> !newer.running().get());
+    assertThat(solves.get()).isEqualTo(3);
   }
 
   /** Counts solves that came to their end. */
