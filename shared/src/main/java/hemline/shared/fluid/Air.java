@@ -20,6 +20,14 @@ public final class Air {
   /** Temperature at sea level, K: 15 °C. */
   public static final double STANDARD_TEMPERATURE = 288.15;
 
+  /**
+   * Lowest temperature that questions may ask for, K; Sutherland's formula holds below it still.
+   */
+  public static final double COLDEST = 200;
+
+  /** Highest temperature that questions may ask for, K; far below where air stops being ideal. */
+  public static final double HOTTEST = 500;
+
   /** Air at 15 °C and 101325 Pa. */
   public static final FluidState STANDARD = at(STANDARD_TEMPERATURE, STANDARD_PRESSURE);
 

@@ -1,5 +1,6 @@
 package hemline.viewer.cli;
 
+import hemline.shared.fluid.Air;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
 import hemline.shared.units.Quantities;
@@ -114,10 +115,10 @@ final class Wanted {
 
   /** A temperature, K. */
   double temperature(String option, String text) {
-    double kelvin = read(QuantityKind.TEMPERATURE, option, text, 288.15);
-    if (kelvin < 200 || kelvin > 500) {
+    double kelvin = read(QuantityKind.TEMPERATURE, option, text, Air.STANDARD_TEMPERATURE);
+    if (kelvin < Air.COLDEST || kelvin > Air.HOTTEST) {
       fault(option, "air is known here from -73degC to 227degC; \"" + text + "\" is outside");
-      return 288.15;
+      return Air.STANDARD_TEMPERATURE;
     }
     return kelvin;
   }

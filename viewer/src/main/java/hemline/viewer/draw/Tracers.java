@@ -1,8 +1,8 @@
 package hemline.viewer.draw;
 
-import hemline.shared.fluid.Air;
 import hemline.shared.fluid.Expansibility;
-import hemline.viewer.model.Setting;
+import hemline.shared.fluid.FluidState;
+import hemline.shared.section.GroundMotion;
 import hemline.viewer.model.Shown;
 import java.util.SplittableRandom;
 import org.jspecify.annotations.Nullable;
@@ -39,11 +39,10 @@ public final class Tracers {
     fastest = Math.max(most, 1e-9);
     slowing =
         slowing(
-            new Setting(
-                shown.section().gap(),
-                shown.section().suction(),
-                shown.section().ground().speed(),
-                shown.section().ground().spanwiseSpeed()),
+            shown.section().gap(),
+            shown.section().suction(),
+            shown.section().ground(),
+            shown.section().fluid(),
             shown.placement().right() - shown.placement().left());
     for (int k = 0; k < COUNT; k++) {
       spawn(k);
@@ -54,12 +53,15 @@ public final class Tracers {
   /**
    * Seconds of the flow for one second on the board.
    *
+   * @param gap m
+   * @param suction Pa
    * @param width of the lip, m
    */
-  public static double slowing(Setting setting, double width) {
-    double jet = Expansibility.jetSpeed(Math.abs(setting.suction()), Air.STANDARD.density());
-    double fastest = Math.max(0.1, Math.max(jet, Math.abs(setting.groundSpeed())));
-    return (width + 12 * setting.gap()) / CROSSING / fastest;
+  public static double slowing(
+      double gap, double suction, GroundMotion ground, FluidState air, double width) {
+    double jet = Expansibility.jetSpeed(Math.abs(suction), air.density());
+    double fastest = Math.max(0.1, Math.max(jet, Math.abs(ground.speed())));
+    return (width + 12 * gap) / CROSSING / fastest;
   }
 
   public int count() {

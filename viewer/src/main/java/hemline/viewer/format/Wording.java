@@ -1,5 +1,7 @@
 package hemline.viewer.format;
 
+import hemline.shared.fluid.Air;
+import hemline.shared.fluid.FluidState;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.study.Ranking;
@@ -10,6 +12,9 @@ import java.util.List;
 /** Short phrases about a section and how its solve went. */
 public final class Wording {
   private static final double MM = 1000;
+
+  /** 0 \u00b0C, K. */
+  private static final double ICE = 273.15;
 
   private Wording() {}
 
@@ -50,6 +55,18 @@ public final class Wording {
         + pressure(result.suction())
         + " \u00b7 "
         + ground(result.groundSpeed(), result.spanwiseSpeed());
+  }
+
+  /** Air that is not standard, by its density; empty for standard air. */
+  public static String air(FluidState air) {
+    return air.equals(Air.STANDARD)
+        ? ""
+        : "air of " + Digits.plain(air.density(), 4) + " kg/m\u00b3";
+  }
+
+  /** A temperature, K, in degrees Celsius. */
+  public static String temperature(double kelvin) {
+    return Digits.plain(kelvin - ICE, 4) + " \u00b0C";
   }
 
   /** Gap or mean over the gaps, suction and ground motion of a ranking. */

@@ -1,6 +1,7 @@
 package hemline.viewer.model;
 
 import hemline.shared.fluid.Air;
+import hemline.shared.fluid.FluidState;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
@@ -13,31 +14,42 @@ import java.util.List;
  * @param suction Pa
  * @param groundSpeed towards the plenum, m/s
  * @param spanwiseSpeed along the seal, m/s
+ * @param temperature of the air, K, from {@link Air#COLDEST} to {@link Air#HOTTEST}
  */
-public record Setting(double gap, double suction, double groundSpeed, double spanwiseSpeed) {
+public record Setting(
+    double gap, double suction, double groundSpeed, double spanwiseSpeed, double temperature) {
   /** The demonstration: silo-wall inspection crawler, 2 mm gap and 600 Pa; invented figures. */
-  public static final Setting USUAL = new Setting(2e-3, 600, 0, 0);
+  public static final Setting USUAL = new Setting(2e-3, 600, 0, 0, Air.STANDARD_TEMPERATURE);
 
   public Setting {
     if (!(gap > 0) || !Double.isFinite(gap + suction + groundSpeed + spanwiseSpeed)) {
       throw new IllegalArgumentException("a setting needs a positive gap and finite numbers");
     }
+    if (!(temperature >= Air.COLDEST && temperature <= Air.HOTTEST)) {
+      throw new IllegalArgumentException(
+          "air is known here from 200 K to 500 K, got " + temperature + " K");
+    }
   }
 
   public Setting withGap(double other) {
-    return new Setting(other, suction, groundSpeed, spanwiseSpeed);
+    return new Setting(other, suction, groundSpeed, spanwiseSpeed, temperature);
   }
 
   public Setting withSuction(double other) {
-    return new Setting(gap, other, groundSpeed, spanwiseSpeed);
+    return new Setting(gap, other, groundSpeed, spanwiseSpeed, temperature);
   }
 
   public Setting withGroundSpeed(double other) {
-    return new Setting(gap, suction, other, spanwiseSpeed);
+    return new Setting(gap, suction, other, spanwiseSpeed, temperature);
   }
 
   public Setting withSpanwiseSpeed(double other) {
-    return new Setting(gap, suction, groundSpeed, other);
+    return new Setting(gap, suction, groundSpeed, other, temperature);
+  }
+
+  /** The same in air of another temperature, K. */
+  public Setting withTemperature(double other) {
+    return new Setting(gap, suction, groundSpeed, spanwiseSpeed, other);
   }
 
   /** The ground's motion. */
@@ -45,8 +57,13 @@ public record Setting(double gap, double suction, double groundSpeed, double spa
     return new GroundMotion(groundSpeed, spanwiseSpeed);
   }
 
-  /** A lip under these conditions, in standard air. */
+  /** The air, at the pressure of sea level. */
+  public FluidState air() {
+    return Air.at(temperature, Air.STANDARD_PRESSURE);
+  }
+
+  /** A lip under these conditions. */
   public SealSection section(LipProfile profile) {
-    return new SealSection(profile, gap, suction, ground(), Air.STANDARD, List.of());
+    return new SealSection(profile, gap, suction, ground(), air(), List.of());
   }
 }

@@ -1,6 +1,5 @@
 package hemline.viewer.project;
 
-import hemline.shared.fluid.Air;
 import hemline.shared.fluid.FluidState;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.section.GroundMotion;
@@ -9,7 +8,6 @@ import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.Swept;
-import hemline.viewer.format.Digits;
 import hemline.viewer.format.Wording;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -87,8 +85,8 @@ public record StudyQuestion(
         swept == Swept.GROUND_SPEED
             ? ground.spanwiseSpeed() == 0 ? "" : Wording.ground(0, ground.spanwiseSpeed())
             : Wording.ground(ground.speed(), ground.spanwiseSpeed()));
-    if (!air.equals(Air.STANDARD)) {
-      text.append(" \u00b7 air of ").append(Digits.plain(air.density(), 4)).append(" kg/m\u00b3");
+    if (!Wording.air(air).isEmpty()) {
+      text.append(" \u00b7 ").append(Wording.air(air));
     }
     text.append(" \u00b7 ").append(level.key()).append(" mesh");
     if (modelSpread) {

@@ -105,7 +105,7 @@ public final class StudyWords {
   private static String swap(Ranking.Crossing crossing, String from, String than) {
     return from
         + Digits.plain(1000 * crossing.gap(), 2)
-        + " mm on "
+        + " mm on, "
         + crossing.second()
         + than
         + crossing.first()

@@ -107,7 +107,7 @@ final class FiguresSlip {
     SectionResult result = shown.result();
     put(
         next,
-        shown.preview() ? "Preview on one coarse grid, without bands" : Wording.conditions(result),
+        shown.preview() ? "Preview on one coarse grid, without bands" : conditions(shown),
         "quiet");
     for (Figure figure : FIRST) {
       Estimate estimate = result.figures().get(figure);
@@ -121,6 +121,11 @@ final class FiguresSlip {
       put(next, Wording.verdict(result), "quiet");
       result.notices().forEach(n -> put(next, n.text(), "caution"));
     }
+  }
+
+  private static String conditions(Shown shown) {
+    String air = Wording.air(shown.section().fluid());
+    return Wording.conditions(shown.result()) + (air.isEmpty() ? "" : " \u00b7 " + air);
   }
 
   /** False for drag along the seal, and for power, where the ground does not move so. */

@@ -63,7 +63,11 @@ final class GroundLayer {
   /** Shows the ground at a height of the drawing, m, under a lip of a width, m. */
   void show(BoardView view, Palette ink, double height, double width, Setting setting) {
     GroundMotion motion = setting.ground();
-    double pace = motion.speed() == 0 ? 0 : Tracers.slowing(setting, width) * motion.speed();
+    double pace =
+        motion.speed() == 0
+            ? 0
+            : motion.speed()
+                * Tracers.slowing(setting.gap(), setting.suction(), motion, setting.air(), width);
     Ground next = new Ground(view, ink, height, motion, pace * view.scale());
     if (next.equals(ground)) {
       return;

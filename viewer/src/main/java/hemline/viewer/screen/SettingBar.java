@@ -1,8 +1,11 @@
 package hemline.viewer.screen;
 
+import hemline.shared.fluid.Air;
 import hemline.shared.problem.InputException;
 import hemline.shared.units.Quantities;
+import hemline.shared.units.QuantityKind;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.Wording;
 import hemline.viewer.model.Setting;
 import hemline.viewer.model.Workbench;
 import java.util.function.DoubleFunction;
@@ -21,6 +24,9 @@ import javafx.scene.layout.VBox;
 
 /** One sentence of conditions below the board, each number with a slider, and Run at its end. */
 final class SettingBar {
+  /** 0 \u00b0C, K. */
+  private static final double ICE = 273.15;
+
   private final Workbench bench;
   private boolean updating;
 
@@ -74,7 +80,16 @@ final class SettingBar {
                 Setting::spanwiseSpeed,
                 Setting::withSpanwiseSpeed,
                 -15,
-                15));
+                15),
+            quantity(
+                "temperature",
+                "air",
+                SettingBar::celsius,
+                v -> Wording.temperature(v + ICE),
+                s -> s.temperature() - ICE,
+                (s, v) -> s.withTemperature(v + ICE),
+                -20,
+                50));
     Region space = new Region();
     HBox.setHgrow(space, Priority.ALWAYS);
     ProgressBar progress = new ProgressBar(0);
@@ -98,6 +113,18 @@ final class SettingBar {
         });
     bar.getChildren().addAll(space, progress, run);
     return bar;
+  }
+
+  /** A temperature, degrees Celsius. */
+  private static double celsius(String place, String text) throws InputException {
+    double kelvin = Quantities.read(QuantityKind.TEMPERATURE, place, text);
+    if (kelvin < Air.COLDEST || kelvin > Air.HOTTEST) {
+      throw new InputException(
+          "setting.temperature",
+          place,
+          "air is known here from -73degC to 227degC; \"" + text + "\" is outside");
+    }
+    return kelvin - ICE;
   }
 
   /** Answers a setting with another value. */

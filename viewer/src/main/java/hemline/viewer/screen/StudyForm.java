@@ -39,8 +39,6 @@ import org.jspecify.annotations.Nullable;
 /** Asks for a study: what to find out, for which lips, under which conditions. */
 final class StudyForm {
   private static final int MOST_POINTS = 60;
-  private static final double COLDEST = 200;
-  private static final double HOTTEST = 500;
   private static final int USUAL_CANDIDATES = 4;
   private static final String USUAL_BASELINE = "plain flat 8";
 
@@ -70,7 +68,7 @@ final class StudyForm {
   private final QuantityField spanwise =
       new QuantityField("study-spanwise", "speed along the seal", QuantityKind.SPEED, "0 m/s");
   private final QuantityField temperature =
-      new QuantityField("study-temperature", "temperature", QuantityKind.TEMPERATURE, "15 degC");
+      new QuantityField("study-temperature", "temperature", QuantityKind.TEMPERATURE, "15 \u00b0C");
   private final CheckBox spread = new CheckBox("widen bands by a second flow model");
   private final TextField points = new TextField("6");
   private final ComboBox<MeshLevel> mesh =
@@ -164,6 +162,7 @@ final class StudyForm {
       suction.setText(Wording.pressure(setting.suction()));
       ground.setText(Wording.value(Swept.GROUND_SPEED, setting.groundSpeed()));
       spanwise.setText(Wording.value(Swept.GROUND_SPEED, setting.spanwiseSpeed()));
+      temperature.setText(Wording.temperature(setting.temperature()));
       usualRange();
     }
   }
@@ -285,7 +284,7 @@ final class StudyForm {
     double atGround = ground.read(problems);
     double atSpanwise = spanwise.read(problems);
     double kelvin = temperature.read(problems);
-    if (kelvin < COLDEST || kelvin > HOTTEST) {
+    if (kelvin < Air.COLDEST || kelvin > Air.HOTTEST) {
       temperature.fault("air is known here from -73degC to 227degC, such as 15degC", problems);
     }
     double atGap = gap.read(problems);

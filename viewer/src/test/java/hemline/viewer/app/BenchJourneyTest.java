@@ -1,8 +1,10 @@
 package hemline.viewer.app;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import hemline.shared.file.DxfFile;
+import hemline.shared.fluid.Air;
 import hemline.shared.geometry.Rounding;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.profile.LipDrawing;
@@ -12,6 +14,8 @@ import hemline.viewer.edit.Corner;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import javafx.scene.control.Labeled;
+import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
@@ -137,5 +141,26 @@ final class BenchJourneyTest extends BenchJourney {
     clickOn("#gap").push(KeyCode.CONTROL, KeyCode.A).write("0.1in").push(KeyCode.ENTER);
     assertThat(lookup("#gap").query().getStyleClass()).doesNotContain("bad");
     assertThat(bench.setting().get().gap()).isEqualTo(2.54e-3);
+  }
+
+  @Test
+  void theAirMayBeCold() throws Exception {
+    clickOn("#temperature").push(KeyCode.CONTROL, KeyCode.A).write("400degC").push(KeyCode.ENTER);
+    assertThat(lookup("#temperature").query().getStyleClass()).contains("bad");
+    assertThat(bench.section().fluid()).isEqualTo(Air.STANDARD);
+    clickOn("#temperature").push(KeyCode.CONTROL, KeyCode.A).write("-20degC").push(KeyCode.ENTER);
+    TextField field = lookup("#temperature").query();
+    assertThat(field.getText()).isEqualTo("\u221220 \u00b0C");
+    clickOn(field).push(KeyCode.ENTER);
+    assertThat(field.getStyleClass()).as("what it writes it reads").doesNotContain("bad");
+    assertThat(bench.setting().get().temperature()).isCloseTo(253.15, within(1e-9));
+    clickOn("#run");
+    until(this::solvedInFull);
+    assertThat(bench.shown().get().section().fluid()).isEqualTo(Air.at(253.15, 101325));
+    assertThat(lookup(".quiet").queryAllAs(Labeled.class))
+        .anyMatch(label -> label.getText().endsWith("air of 1.394 kg/m\u00b3"));
+    interact(() -> bench.set(bench.setting().get().withTemperature(288.15)));
+    assertThat(bench.section().fluid()).isEqualTo(Air.STANDARD);
+    interact(bench::stop);
   }
 }

@@ -214,7 +214,7 @@ final class StudyStoreTest {
             standings(), null, null, InventedStudies.ranking(), List.of(), true, 3, "", "");
     assertThat(StudyWords.findings(standings))
         .contains("inclined teeth against the leak leaks least.")
-        .anyMatch(line -> line.startsWith("From about 2.4 mm on one pocket 8 leaks less than"))
+        .anyMatch(line -> line.startsWith("From about 2.4 mm on, one pocket 8 leaks less than"))
         .anyMatch(line -> line.startsWith("Perhaps, within the bands, from about 5.2 mm"));
   }
 }
