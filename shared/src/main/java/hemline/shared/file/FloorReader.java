@@ -69,6 +69,7 @@ final class FloorReader {
       floor.missing("lip", "the lip file of the edges that name none");
     }
     fillGaps(floor, gap, drawn);
+    checkCeiling(floor, gap, ceiling);
     if (problems.size() > before) {
       return null;
     }
@@ -103,6 +104,20 @@ final class FloorReader {
     double usual = gap(floor);
     for (int i = 0; i < gap.length; i++) {
       gap[i] = Double.isNaN(gap[i]) ? usual : gap[i];
+    }
+  }
+
+  private static void checkCeiling(JsonKeys floor, double[] gap, double ceiling) {
+    double widest = Arrays.stream(gap).filter(Double::isFinite).max().orElse(0);
+    if (ceiling <= widest) {
+      floor.fault(
+          "machine.ceiling",
+          "ceilingHeight",
+          "is "
+              + NumberText.significant(1000 * ceiling, 4)
+              + " mm, no more than the gap of "
+              + NumberText.significant(1000 * widest, 4)
+              + " mm under a lip; give the height of the floor above the ground");
     }
   }
 

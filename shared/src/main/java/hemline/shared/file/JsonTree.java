@@ -69,6 +69,9 @@ final class JsonTree {
     if (reason.startsWith("Unexpected end-of-input")) {
       return "the file ends before the last bracket, brace or quote is closed";
     }
+    if (reason.startsWith("Document nesting depth")) {
+      return "brackets and braces lie more than " + DEEPEST + " deep in each other";
+    }
     String shortened =
         reason.replaceAll(" ?\\(start marker at .*", "").replaceAll(": enable `.*", "");
     return shortened.replace("Non-standard token", "a number cannot be");

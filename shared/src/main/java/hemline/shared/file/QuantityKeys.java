@@ -68,7 +68,7 @@ final class QuantityKeys {
   /** A pure number between two limits that may be missing. */
   static double share(
       JsonKeys keys, String key, double least, double most, String meaning, double absent) {
-    double value = keys.number(key, absent, meaning);
+    double value = keys.number(key, absent, "a number (" + meaning + ")");
     if (keys.has(key) && Double.isFinite(value) && (value < least || value > most)) {
       keys.fault(
           "machine.range",

@@ -43,6 +43,7 @@ final class BalanceNotices {
       return n.notices;
     }
     n.sides(rest);
+    n.wheels(rest.value());
     n.leaks(rest.value(), travels);
     n.fan(rest.value(), operating);
     n.power(rest.value());
@@ -94,6 +95,20 @@ final class BalanceNotices {
           "With the leaks at the %s end of their band the machine does not settle clear of the"
               + " ground: the bands then reach to 0.",
           rest.low() == null ? "low" : "high");
+    }
+  }
+
+  private void wheels(PlenumState s) {
+    Machine machine = balance.machine();
+    double[] loads = Settling.axleLoads(machine, s.load());
+    for (int i = 0; i < loads.length; i++) {
+      if (loads[i] < 0) {
+        add(
+            "machine.lifts",
+            "The suction lifts the axle \"%s\": the centre of pressure lies beyond the wheels. The"
+                + " figures take every wheel to stand, so they hold only once floor or axles are moved.",
+            machine.running().axles().get(i).name());
+      }
     }
   }
 

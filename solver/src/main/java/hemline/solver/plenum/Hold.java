@@ -17,8 +17,8 @@ import org.jspecify.annotations.Nullable;
  * @param slip grip before slip over pull along the ground; null when nothing pulls
  * @param sliding grip once the tyres slip over that pull; null as above
  * @param tip restoring over tipping moment about the lowest wheels; null as above
- * @param axleLift pull at which an axle (or the wheels of one side) would lift, over the pull; null
- *     when none is unloaded
+ * @param axleLift pull at which an axle (or the wheels of one side) would lift, over the pull, to
+ *     which weight belongs that pulls away; null when none is unloaded
  * @param peelOff downforce over the part of the weight that pulls away; null when none does
  * @param axleLoads N
  */

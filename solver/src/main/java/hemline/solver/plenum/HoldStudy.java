@@ -18,7 +18,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <pre>  slip       μ (F + m g cos α) / (m g sin α)
  *   tip        Σ N s / (m g sin α H), s from each normal force uphill of the lowest wheels
- *   axle lift  load of an axle or side without the pull over what the pull takes from it
+ *   axle lift  load of an axle or side without the pull over what the pull takes from it; where the
+ *              weight pulls away it belongs to the pull
  *   peel-off   F / (−m g cos α) where the weight pulls away</pre>
  */
 final class HoldStudy {
@@ -111,7 +112,9 @@ final class HoldStudy {
             ? "no balance"
             : least == value.slip()
                 ? "slip"
-                : least == value.tip() ? "tip" : least == value.lift() ? "axle lift" : "peel-off";
+                : least == value.tip()
+                    ? "tip"
+                    : value.peel() > least * (1 + SAME) ? "axle lift" : "peel-off";
     List<Estimate> axles = new ArrayList<>();
     for (int i = 0; i < value.axles().length; i++) {
       int axle = i;
@@ -202,7 +205,8 @@ final class HoldStudy {
               + normal * (lowest - load.x() * d[0] - load.y() * d[1]);
       tip = restoring / (pull * load.height());
     }
-    double[] still = sum(suction, normal * 1, normal * load.x(), normal * load.y());
+    double stays = Math.max(0, normal);
+    double[] still = sum(suction, stays, stays * load.x(), stays * load.y());
     double[] pulled = sum(suction, tilted(angle, heading, 0));
     double[] before = WheelLoads.under(machine.running().axles(), still);
     double[] after = WheelLoads.under(machine.running().axles(), pulled);

@@ -19,6 +19,11 @@ public record ValveSetting(
     Estimate flowAtCap,
     @Nullable Setting setting) {
 
+  /** True when the suction stays at or below the cap even with the seal closed and no valve. */
+  public boolean idle() {
+    return !needed && flowAtCap.high() == 0;
+  }
+
   /**
    * Setting of a given valve.
    *

@@ -12,8 +12,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>With the suction pinned at p the floor sinks by C A p and no further, so no lip touches before
  * the springs are softer by the factor at which the smallest gap is used up. The largest p for a
- * wanted factor is the cap. To pin it whatever the gap, the valve must pass at the cap all that the
- * fan moves there when the seal is closed.
+ * wanted factor is the cap, at most the fan's peak. To pin it whatever the gap, the valve must pass
+ * at the cap all that the fan moves there when the seal is closed; at the peak it need not open.
  *
  * <p>Chatter: plenum of volume V (filling V / (κ p₀) per pascal) with the disc on its spring,
  * linearised: C ṗ = −G p − g x, m ẍ + c ẋ + k x = A p. Growing oscillations begin where the
@@ -71,6 +71,9 @@ final class ValveStudy {
 
   /** What is left of the fan's flow at a suction when only the other leaks take air. */
   private static double flowAt(PlenumBalance balance, double suction) {
+    if (suction >= balance.fan().peakPressure()) {
+      return 0;
+    }
     double low = balance.fan().peakFlow();
     double high = balance.fan().largestFlow();
     if (balance.fan().pressureAt(high) > suction) {

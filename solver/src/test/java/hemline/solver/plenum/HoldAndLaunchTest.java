@@ -6,6 +6,7 @@ import static org.assertj.core.data.Percentage.withPercentage;
 
 import hemline.shared.file.MachineFile;
 import hemline.shared.problem.InputException;
+import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
@@ -49,6 +50,36 @@ class HoldAndLaunchTest {
     assertThat(ceiling.limitedBy()).isEqualTo("peel-off");
     double sum = ceiling.axleLoads().stream().mapToDouble(e -> e.value()).sum();
     assertThat(sum).isCloseTo(force - weight, withPercentage(1e-4));
+  }
+
+  /** Upside down, weight ahead of the suction: the front axle goes first, at 3/4 of the weight. */
+  @Test
+  void peelsOffAtTheHeavierAxle() {
+    Machine m = Machines.round(Machines.quadratic(900, 6e4), Machines.RIGID);
+    Machine nose =
+        new Machine(
+            m.name(),
+            m.notes(),
+            m.invented(),
+            m.air(),
+            m.floor(),
+            m.travelSpeed(),
+            new Load(3, 0.05, 0, 0.05),
+            m.running(),
+            m.fan(),
+            m.power(),
+            m.valve(),
+            m.otherLeaks(),
+            m.step(),
+            m.slope());
+    PlenumBalance balance = new PlenumBalance(nose, LAWS);
+    double force = Machines.settled(balance).parts().sum();
+    Hold ceiling = new HoldStudy(balance).all().get(3);
+    assertThat(ceiling.limitedBy()).isEqualTo("axle lift");
+    assertThat(Objects.requireNonNull(ceiling.margin()).value())
+        .isCloseTo(0.5 * force / (0.75 * 3 * G), withPercentage(1e-4));
+    assertThat(Objects.requireNonNull(ceiling.peelOff()).value())
+        .isCloseTo(force / (3 * G), withPercentage(1e-4));
   }
 
   @Test

@@ -56,6 +56,22 @@ class ValveStudyTest {
     assertThat(ValveStudy.of(with, 0.9 * factor.low(), null).needed()).isFalse();
   }
 
+  /** A fan that cannot close the gaps at its peak leaves the valve nothing to do. */
+  @Test
+  void needNotOpenBelowAPeakThatLeavesTheMargin() {
+    double stiff = 1.6 * 3000 * AREA / Machines.GAP;
+    ReliefValve large = new ReliefValve(2e-2, 200, 1, 0.05, 0.62, 0.05, 0.2);
+    Machine m = Machines.round(Machines.quadratic(3000, 1e5), stiff).withValve(large);
+    ValveSetting v = ValveStudy.of(new PlenumBalance(m, LAWS), 1.5, null);
+    assertThat(v.capSuction().value()).isCloseTo(3000, withPercentage(1e-6));
+    assertThat(v.idle()).isTrue();
+    ValveSetting.Setting set = Objects.requireNonNull(v.setting());
+    assertThat(set.fits()).isTrue();
+    assertThat(set.openingSuction()).isCloseTo(3000, withPercentage(1e-6));
+    assertThat(set.liftAtCap()).isZero();
+    assertThat(ValveStudy.of(new PlenumBalance(m, LAWS), 1.7, null).idle()).isFalse();
+  }
+
   @Test
   void tellsAValveThatIsTooSmall() {
     Machine m = Machines.round(Machines.quadratic(3000, 1e5), 5e4);

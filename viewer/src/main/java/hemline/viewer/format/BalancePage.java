@@ -183,7 +183,7 @@ public final class BalancePage {
         Topic.FIGURES,
         "Where it settles, on level ground",
         table,
-        List.of(),
+        List.of(BalanceWords.centre(machine, f)),
         BalanceWords.FAN_CAUTION,
         BalanceWords.BATTERY_CAUTION);
   }
@@ -325,7 +325,14 @@ public final class BalancePage {
     List<List<String>> table = new ArrayList<>();
     table.add(
         List.of(
-            "lip", "rank", "over as it is", "downforce, N", "N per W", "gap, mm", "ties with", ""));
+            "lip",
+            "rank",
+            "over as it is",
+            "downforce, N",
+            "N per electrical W",
+            "gap, mm",
+            "ties with",
+            ""));
     for (RankedLip lip : lips) {
       Trade t = lip.trade();
       table.add(
@@ -350,7 +357,7 @@ public final class BalancePage {
 
   private static List<List<String>> table(List<Trade> trades) {
     List<List<String>> table = new ArrayList<>();
-    table.add(List.of("change", "downforce, N", "shaft, W", "N per W", "gap, mm", ""));
+    table.add(List.of("change", "downforce, N", "shaft, W", "N per electrical W", "gap, mm", ""));
     for (Trade t : trades) {
       table.add(
           List.of(

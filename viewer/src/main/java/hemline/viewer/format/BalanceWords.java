@@ -1,6 +1,7 @@
 package hemline.viewer.format;
 
 import hemline.shared.result.Estimate;
+import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.FloorOutline;
 import hemline.shared.vehicle.GroundStep;
 import hemline.shared.vehicle.Machine;
@@ -9,6 +10,7 @@ import hemline.solver.plenum.Launch;
 import hemline.solver.plenum.OperatingPoint;
 import hemline.solver.plenum.RankedLip;
 import hemline.solver.plenum.RideHeight;
+import hemline.solver.plenum.SettledFigures;
 import hemline.solver.plenum.Trade;
 import hemline.solver.plenum.ValveSetting;
 import java.util.ArrayList;
@@ -37,6 +39,9 @@ public final class BalanceWords {
       "Suction is lost in a moment at a ledge, a crack or a soft patch. Tether the machine, close off"
           + " the ground below and give it a second hold that needs no suction. Never carry people on"
           + " suction. Local codes and licensed practice decide, not these figures.";
+
+  /** Distances below it are none, m. */
+  private static final double LEAST_DISTANCE = 5e-5;
 
   private BalanceWords() {}
 
@@ -110,6 +115,31 @@ public final class BalanceWords {
     };
   }
 
+  /** Where the centre of pressure lies. */
+  public static String centre(Machine m, SettledFigures f) {
+    double x = f.centreX().value();
+    List<String> away = new ArrayList<>();
+    away(away, x - m.load().x(), "ahead of", "behind");
+    away(away, f.centreY().value() - m.load().y(), "left of", "right of");
+    double front = Double.NEGATIVE_INFINITY;
+    double rear = Double.POSITIVE_INFINITY;
+    for (Axle axle : m.running().axles()) {
+      front = Math.max(front, axle.x());
+      rear = Math.min(rear, axle.x());
+    }
+    return "The centre of pressure lies "
+        + (away.isEmpty() ? "at" : String.join(" and ", away))
+        + " the centre of gravity, "
+        + (x < front && x > rear ? "between" : "beyond")
+        + " the axles.";
+  }
+
+  private static void away(List<String> words, double distance, String more, String less) {
+    if (Math.abs(distance) > LEAST_DISTANCE) {
+      words.add(Wording.millimetres(Math.abs(distance)) + " " + (distance > 0 ? more : less));
+    }
+  }
+
   /** Margin against being drawn down. */
   public static List<String> rideHeight(Machine m, RideHeight r) {
     List<String> s = new ArrayList<>();
@@ -156,6 +186,17 @@ public final class BalanceWords {
   public static List<String> valve(ValveSetting v, boolean settles) {
     List<String> s = new ArrayList<>();
     String factor = Digits.plain(v.factor(), 3);
+    ValveSetting.Setting set = v.setting();
+    if (v.idle()) {
+      s.add(
+          "Not needed for a margin of "
+              + factor
+              + ": even with the seal closed the suction stays at "
+              + figure(v.capSuction(), 1)
+              + " Pa at most, which leaves it.");
+      s.add(set == null ? "The machine has no relief valve." : chatter(set.chatter(), settles));
+      return s;
+    }
     s.add(
         v.needed()
             ? "Needed for a margin of " + factor + ": without a valve the springs fall short of it."
@@ -166,7 +207,6 @@ public final class BalanceWords {
             + " Pa at most; with the seal closed the valve then passes "
             + figure(v.flowAtCap(), 1000)
             + " L/s.");
-    ValveSetting.Setting set = v.setting();
     if (set == null) {
       s.add("The machine has no relief valve.");
       return s;
@@ -201,29 +241,30 @@ public final class BalanceWords {
               + Digits.plain(1e-3 * set.softSpring(), 2)
               + " N/mm would open only above the suction at which the machine settles without it.");
     }
-    ValveSetting.Chatter c = set.chatter();
-    if (!settles) {
-      s.add("As set in the file it does not keep the machine off the ground.");
-    } else if (c.warns()) {
-      s.add(
-          "Chatter: as set in the file the valve is open where the machine settles, and its damping"
-              + " ratio of "
-              + Digits.plain(c.damping(), 2)
-              + " is below the "
-              + Digits.plain(c.dampingNeeded(), 2)
-              + " at which its motion (about "
-              + Digits.plain(c.naturalFrequency(), 2)
-              + " Hz) dies out; its flow rises "
-              + Digits.plain(c.slopes(), 2)
-              + " times as fast with the suction as fan and leaks give way. Damp it or take a stiffer"
-              + " spring.");
-    } else {
-      s.add(
-          c.open()
-              ? "As set in the file it is open where the machine settles and does not chatter."
-              : "As set in the file it is closed where the machine settles.");
-    }
+    s.add(chatter(set.chatter(), settles));
     return s;
+  }
+
+  private static String chatter(ValveSetting.Chatter c, boolean settles) {
+    if (!settles) {
+      return "As set in the file it does not keep the machine off the ground.";
+    }
+    if (c.warns()) {
+      return "Chatter: as set in the file the valve is open where the machine settles, and its damping"
+          + " ratio of "
+          + Digits.plain(c.damping(), 2)
+          + " is below the "
+          + Digits.plain(c.dampingNeeded(), 2)
+          + " at which its motion (about "
+          + Digits.plain(c.naturalFrequency(), 2)
+          + " Hz) dies out; its flow rises "
+          + Digits.plain(c.slopes(), 2)
+          + " times as fast with the suction as fan and leaks give way. Damp it or take a stiffer"
+          + " spring.";
+    }
+    return c.open()
+        ? "As set in the file it is open where the machine settles and does not chatter."
+        : "As set in the file it is closed where the machine settles.";
   }
 
   /** Acceleration, time and distance. */

@@ -187,6 +187,30 @@ class BalanceCommandTest {
     assertThat(folder.resolve("o").resolve("report.html")).isNotEmptyFile();
   }
 
+  @Test
+  void saysWhereTheCentreOfPressureLies() throws Exception {
+    assertThat(run("balance", CRAWLER)).isEqualTo(ExitCode.DONE);
+    assertThat(text(out))
+        .contains("centre of pressure lies 5 mm ahead of the centre of gravity, between the axles")
+        .doesNotContain("lifts the axle");
+    out.reset();
+    String ahead =
+        Files.readString(Path.of(CRAWLER))
+            .replace("\"x\": \"150mm\"", "\"x\": \"-4mm\"")
+            .replace("\"100N/mm\"", "\"20000N/mm\"")
+            .replace("9000Nm/rad", "900000Nm/rad")
+            .replace(
+                "../plain-flat-8.json",
+                Path.of("..", "profiles").toAbsolutePath().normalize() + "/plain-flat-8.json")
+            .replace(
+                "silo-wall-crawler-fan.csv",
+                MACHINES.toAbsolutePath().normalize() + "/silo-wall-crawler-fan.csv");
+    Path file = folder.resolve("ahead.json");
+    Files.writeString(file, ahead);
+    assertThat(run("balance", file.toString())).isEqualTo(ExitCode.DONE);
+    assertThat(text(out)).contains("beyond the axles").contains("lifts the axle \"rear\"");
+  }
+
   /** The launcher's first start must leave nothing behind where a section has to be solved. */
   @Test
   void asksToBeStartedAgainBeforeItSolves() throws Exception {
