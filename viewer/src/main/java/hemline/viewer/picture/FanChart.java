@@ -12,6 +12,9 @@ import hemline.viewer.picture.Sheet.Pen;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
 
 /** The fan's curve against what all leaks take at several gaps, and the operating points. */
 public final class FanChart extends Picture {
@@ -22,6 +25,11 @@ public final class FanChart extends Picture {
   private static final double TOP = 96;
   private static final double BOTTOM = 84;
   private static final double LITRES = 1000;
+
+  /** Names of curves one above the other where they would stand on each other. */
+  private static final int ROWS = 3;
+
+  private static final double ROW = 14;
 
   private final MachineBalance balance;
   private final FlowCurve fan;
@@ -76,7 +84,7 @@ public final class FanChart extends Picture {
     }
     paintFan(sheet, panel);
     sheet.unclip();
-    balance.leakCurves().forEach(leak -> label(sheet, panel, leak));
+    label(sheet, panel);
     FreeSpot free = new FreeSpot(box);
     free.avoid(line(panel, fan));
     balance.leakCurves().forEach(leak -> free.avoid(line(panel, leak)));
@@ -136,24 +144,42 @@ public final class FanChart extends Picture {
     return path;
   }
 
-  /** Names a curve where it leaves the panel, above or at the right. */
-  private void label(Sheet sheet, ChartPanel panel, FlowCurve leak) {
+  /** Names the curves where they leave the panel, the static gap first; crowded names stay away. */
+  private void label(Sheet sheet, ChartPanel panel) {
+    List<Rectangle2D> taken = new ArrayList<>();
+    taken.add(new Rectangle2D.Double(LEFT, TOP - 22, TextWidth.of("suction, Pa", 12) + 6, 14));
+    balance.leakCurves().stream()
+        .sorted(Comparator.comparing(leak -> leak.factor() != 1))
+        .forEach(leak -> label(sheet, panel, leak, taken));
+  }
+
+  private static void label(
+      Sheet sheet, ChartPanel panel, FlowCurve leak, List<Rectangle2D> taken) {
     String text =
         Digits.plain(1000 * leak.gap(), 3) + (leak.factor() == 1 ? " mm (static)" : " mm");
     Lettering letters = Lettering.of(11.5, leak.factor() == 1 ? Ink.LIP_EDGE : Ink.QUIET).lifted();
+    double width = TextWidth.of(text, 11.5);
     double[] q = leak.flow();
     double[] p = leak.pressure();
-    for (int k = 0; k < q.length; k++) {
-      boolean above = p[k] >= panel.yHigh();
-      boolean beyond = LITRES * q[k] >= panel.xHigh();
-      if (above || beyond || k == q.length - 1) {
-        double x = Math.min(panel.x(LITRES * q[k]), panel.box().getMaxX());
-        double y = Math.max(panel.y(p[k]), panel.box().getMinY());
-        if (beyond) {
-          sheet.text(x + 6, y + 4, text, letters);
-        } else {
-          sheet.text(x, y - 7, text, letters.at(Anchor.MIDDLE));
-        }
+    int k = 0;
+    while (k < q.length - 1 && p[k] < panel.yHigh() && LITRES * q[k] < panel.xHigh()) {
+      k++;
+    }
+    double x = Math.min(panel.x(LITRES * q[k]), panel.box().getMaxX());
+    double y = Math.max(panel.y(p[k]), panel.box().getMinY());
+    boolean beyond = LITRES * q[k] >= panel.xHigh();
+    for (int row = 0; row < ROWS; row++) {
+      double left = beyond ? x + 6 : x - 0.5 * width;
+      double base = beyond ? y + 4 : y - 7;
+      Rectangle2D spot =
+          new Rectangle2D.Double(left - 2, base - ROW * row - 11, width + 4, ROW - 1);
+      if (taken.stream().noneMatch(spot::intersects)) {
+        taken.add(spot);
+        sheet.text(
+            beyond ? left : x,
+            base - ROW * row,
+            text,
+            letters.at(beyond ? Anchor.START : Anchor.MIDDLE));
         return;
       }
     }
