@@ -2,7 +2,8 @@ package hemline.solver.flow;
 
 import hemline.solver.field.FlowState;
 import hemline.solver.grid.Mesh;
-import hemline.solver.linear.AggregationMultigrid;
+import hemline.solver.linear.LineMultigrid;
+import hemline.solver.linear.PlaceGrid;
 import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
 import hemline.solver.scheme.TimeDifference;
@@ -22,7 +23,7 @@ final class PressureCorrection {
   private final FlowProblem problem;
   private final FaceGeometry geometry;
   private final Mesh mesh;
-  private final AggregationMultigrid multigrid;
+  private final LineMultigrid multigrid;
 
   /** Flux minus interpolated velocity of the last iterate. */
   private final double[] history;
@@ -45,8 +46,7 @@ final class PressureCorrection {
     this.problem = problem;
     geometry = problem.geometry();
     mesh = geometry.mesh;
-    multigrid =
-        new AggregationMultigrid(mesh.cells, mesh.owner, mesh.neighbour, geometry.conductance);
+    multigrid = new LineMultigrid(places(mesh), geometry.conductance);
     history = new double[mesh.faces];
     boundaryHistory = new double[mesh.boundaryFaces];
     conductance = new double[mesh.faces];
@@ -62,6 +62,25 @@ final class PressureCorrection {
       open |= problem.boundary().isOpen(b);
     }
     closed = !open;
+  }
+
+  /** Cells and faces on the rectangles of the grid. */
+  private static PlaceGrid places(Mesh mesh) {
+    int nx = mesh.lines.nx();
+    int[] lower = new int[mesh.faces];
+    for (int f = 0; f < mesh.faces; f++) {
+      int at = mesh.gridFace[f];
+      lower[f] = mesh.vertical[f] ? at / (nx + 1) * nx + at % (nx + 1) - 1 : at - nx;
+    }
+    return new PlaceGrid(
+        mesh.cells,
+        nx,
+        mesh.lines.ny(),
+        mesh.cellAt,
+        mesh.owner,
+        mesh.neighbour,
+        mesh.vertical,
+        lower);
   }
 
   /** Remembers flux minus interpolated velocity; call before the momentum solve. */

@@ -49,8 +49,8 @@ public final class SteadyFlowSolver {
 
   /** Relaxation of the accelerated attempts, bold first, and of the plain one that is averaged. */
   private static final Rung[] LADDER = {
-    new Rung(new IterationSettings(0.85, 0.5, 0.9, 6, 5e-2), 12),
-    new Rung(new IterationSettings(0.7, 0.3, 0.6, 2, 5e-2), 12)
+    new Rung(new IterationSettings(0.85, 0.5, 0.9, 6, 1e-1), 12),
+    new Rung(new IterationSettings(0.7, 0.3, 0.6, 2, 1e-1), 12)
   };
 
   /**
@@ -160,7 +160,7 @@ public final class SteadyFlowSolver {
   private Rung near() {
     double finer = Math.max(1, problem.geometry().mesh.cells / (double) NEAR_CELLS);
     double velocity = 1 - (1 - NEAR_VELOCITY) / Math.sqrt(finer);
-    return new Rung(new IterationSettings(velocity, 1, 0.95, 6, 5e-2), 12);
+    return new Rung(new IterationSettings(velocity, 1, 0.95, 6, 1e-1), 12);
   }
 
   private FlowSolution solve(Rung[] ladder) {
