@@ -4,6 +4,7 @@ import hemline.solver.grid.Mesh;
 import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
 import hemline.solver.scheme.Gradient;
+import java.util.stream.IntStream;
 
 /**
  * Pressure on faces and the force it exerts on cells.
@@ -15,6 +16,10 @@ final class PressureField {
   private final FaceGeometry geometry;
   private final Boundary boundary;
   private final Gradient leastSquares;
+
+  /** Cells beside a boundary or an irregular face: only there the extrapolation counts. */
+  private final int[] slopes;
+
   private final double[] lx;
   private final double[] ly;
 
@@ -35,6 +40,15 @@ final class PressureField {
       known[b] = boundary.isOpen(b);
     }
     leastSquares = new Gradient(geometry, known);
+    boolean[] needed = new boolean[mesh.cells];
+    for (int c : mesh.bCell) {
+      needed[c] = true;
+    }
+    for (int f : geometry.irregular) {
+      needed[mesh.owner[f]] = true;
+      needed[mesh.neighbour[f]] = true;
+    }
+    slopes = IntStream.range(0, mesh.cells).filter(c -> needed[c]).toArray();
     lx = new double[mesh.cells];
     ly = new double[mesh.cells];
     gx = new double[mesh.cells];
@@ -54,7 +68,7 @@ final class PressureField {
    */
   void update(double[] p) {
     Mesh mesh = geometry.mesh;
-    leastSquares.of(p, onBoundary, lx, ly);
+    leastSquares.of(slopes, p, onBoundary, lx, ly);
     java.util.Arrays.fill(gx, 0);
     java.util.Arrays.fill(gy, 0);
     for (int f = 0; f < mesh.faces; f++) {

@@ -120,31 +120,54 @@ public final class Gradient {
    * @param gy answer along y
    */
   public void of(double[] value, double[] boundaryValue, double[] gx, double[] gy) {
-    int[] start = geometry.pattern.rowStart;
-    int[] column = geometry.pattern.column;
     for (int r = 0; r < gx.length; r++) {
-      double centre = value[r];
-      double x = 0;
-      double y = 0;
-      int e = start[r];
-      int end = start[r + 1];
-      if (end - e == 4) {
-        double d0 = value[column[e]] - centre;
-        double d1 = value[column[e + 1]] - centre;
-        double d2 = value[column[e + 2]] - centre;
-        double d3 = value[column[e + 3]] - centre;
-        x = entryX[e] * d0 + entryX[e + 1] * d1 + (entryX[e + 2] * d2 + entryX[e + 3] * d3);
-        y = entryY[e] * d0 + entryY[e + 1] * d1 + (entryY[e + 2] * d2 + entryY[e + 3] * d3);
-      } else {
-        for (; e < end; e++) {
-          double d = value[column[e]] - centre;
-          x += entryX[e] * d;
-          y += entryY[e] * d;
-        }
-      }
-      gx[r] = x;
-      gy[r] = y;
+      row(r, value, gx, gy);
     }
+    addBoundary(value, boundaryValue, gx, gy);
+  }
+
+  /**
+   * Computes gradients of one field in some cells; the answer elsewhere means nothing.
+   *
+   * @param cells all cells with boundary faces, and others; not modified
+   * @param value in cells; not modified
+   * @param boundaryValue on boundary faces, used where known; not modified
+   * @param gx answer along x
+   * @param gy answer along y
+   */
+  public void of(int[] cells, double[] value, double[] boundaryValue, double[] gx, double[] gy) {
+    for (int r : cells) {
+      row(r, value, gx, gy);
+    }
+    addBoundary(value, boundaryValue, gx, gy);
+  }
+
+  private void row(int r, double[] value, double[] gx, double[] gy) {
+    int[] column = geometry.pattern.column;
+    double centre = value[r];
+    double x = 0;
+    double y = 0;
+    int e = geometry.pattern.rowStart[r];
+    int end = geometry.pattern.rowStart[r + 1];
+    if (end - e == 4) {
+      double d0 = value[column[e]] - centre;
+      double d1 = value[column[e + 1]] - centre;
+      double d2 = value[column[e + 2]] - centre;
+      double d3 = value[column[e + 3]] - centre;
+      x = entryX[e] * d0 + entryX[e + 1] * d1 + (entryX[e + 2] * d2 + entryX[e + 3] * d3);
+      y = entryY[e] * d0 + entryY[e + 1] * d1 + (entryY[e + 2] * d2 + entryY[e + 3] * d3);
+    } else {
+      for (; e < end; e++) {
+        double d = value[column[e]] - centre;
+        x += entryX[e] * d;
+        y += entryY[e] * d;
+      }
+    }
+    gx[r] = x;
+    gy[r] = y;
+  }
+
+  private void addBoundary(double[] value, double[] boundaryValue, double[] gx, double[] gy) {
     int[] cell = geometry.mesh.bCell;
     for (int b = 0; b < cell.length; b++) {
       double x = boundaryX[b];
