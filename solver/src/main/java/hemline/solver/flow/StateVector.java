@@ -52,6 +52,14 @@ final class StateVector {
     return 3 * state.u.length;
   }
 
+  /** Reads the judged part alone. */
+  void readJudged(double[] out) {
+    int n = state.u.length;
+    System.arraycopy(state.u, 0, out, 0, n);
+    System.arraycopy(state.v, 0, out, n, n);
+    System.arraycopy(state.p, 0, out, 2 * n, n);
+  }
+
   void read(double[] out) {
     int at = 0;
     for (double[] p : parts) {

@@ -294,7 +294,7 @@ public final class SteadyFlowSolver {
     StateVector vector = new StateVector(state, problem.spanwise(), problem.closure());
     AndersonAcceleration acceleration =
         new AndersonAcceleration(vector.size(), vector.judged(), rung.depth());
-    double[] before = new double[vector.size()];
+    double[] before = new double[vector.judged()];
     double[] after = new double[vector.size()];
     double[] weight = weights();
     double best = Double.MAX_VALUE;
@@ -307,7 +307,7 @@ public final class SteadyFlowSolver {
       }
       boolean accelerate = course.passes() >= ACCELERATE_FROM;
       if (accelerate) {
-        vector.read(before);
+        vector.readJudged(before);
       }
       iteration.step(rung.settings());
       problem.drive().adjust(state, SEGREGATED_GAIN);

@@ -20,8 +20,10 @@ public final class AndersonAcceleration {
   private final int size;
   private final int judged;
   private final int depth;
-  private final double[][] changeOfAnswer;
-  private final double[][] changeOfStep;
+
+  // in single precision: half the memory to go through, and only the rate depends on it
+  private final float[][] changeOfAnswer;
+  private final float[][] changeOfStep;
   private final double[] lastAnswer;
   private final double[] lastStep;
   private final double[] gram;
@@ -45,8 +47,8 @@ public final class AndersonAcceleration {
     this.size = size;
     this.judged = judged;
     this.depth = depth;
-    changeOfAnswer = new double[depth][size];
-    changeOfStep = new double[depth][judged];
+    changeOfAnswer = new float[depth][size];
+    changeOfStep = new float[depth][judged];
     lastAnswer = new double[size];
     lastStep = new double[judged];
     gram = new double[depth * depth];
@@ -75,15 +77,15 @@ public final class AndersonAcceleration {
    * @param most how many of the newest differences may be used, 1 or more
    */
   public void accelerate(double[] x, double[] answer, double[] weight, int most) {
-    double[] slotStep = changeOfStep[next];
-    double[] slotAnswer = changeOfAnswer[next];
+    float[] slotStep = changeOfStep[next];
+    float[] slotAnswer = changeOfAnswer[next];
     for (int i = 0; i < judged; i++) {
       double f = (answer[i] - x[i]) * weight[i];
-      slotStep[i] = f - lastStep[i];
+      slotStep[i] = (float) (f - lastStep[i]);
       lastStep[i] = f;
     }
     for (int i = 0; i < size; i++) {
-      slotAnswer[i] = answer[i] - lastAnswer[i];
+      slotAnswer[i] = (float) (answer[i] - lastAnswer[i]);
       lastAnswer[i] = answer[i];
     }
     if (!started) {
@@ -104,7 +106,7 @@ public final class AndersonAcceleration {
       for (int k = 0; k < used; k++) {
         int j = slots[k];
         double c = gamma[k];
-        double[] d = changeOfAnswer[j];
+        float[] d = changeOfAnswer[j];
         for (int i = from; i < to; i++) {
           answer[i] -= c * d[i];
         }
@@ -117,21 +119,39 @@ public final class AndersonAcceleration {
    * block so that each change is fetched once.
    */
   private void project(int slot) {
-    double[] newest = changeOfStep[slot];
+    float[] newest = changeOfStep[slot];
     double[] row = new double[stored];
     java.util.Arrays.fill(products, 0);
     for (int from = 0; from < judged; from += BLOCK) {
       int to = Math.min(from + BLOCK, judged);
       for (int j = 0; j < stored; j++) {
-        double[] d = changeOfStep[j];
-        double withNewest = 0;
-        double withStep = 0;
-        for (int i = from; i < to; i++) {
-          withNewest += d[i] * newest[i];
-          withStep += d[i] * lastStep[i];
+        float[] d = changeOfStep[j];
+        // four sums of each product: one alone would wait for its last addition
+        double n0 = 0;
+        double n1 = 0;
+        double n2 = 0;
+        double n3 = 0;
+        double s0 = 0;
+        double s1 = 0;
+        double s2 = 0;
+        double s3 = 0;
+        int i = from;
+        for (; i + 3 < to; i += 4) {
+          n0 += (double) d[i] * newest[i];
+          s0 += d[i] * lastStep[i];
+          n1 += (double) d[i + 1] * newest[i + 1];
+          s1 += d[i + 1] * lastStep[i + 1];
+          n2 += (double) d[i + 2] * newest[i + 2];
+          s2 += d[i + 2] * lastStep[i + 2];
+          n3 += (double) d[i + 3] * newest[i + 3];
+          s3 += d[i + 3] * lastStep[i + 3];
         }
-        row[j] += withNewest;
-        products[j] += withStep;
+        for (; i < to; i++) {
+          n0 += (double) d[i] * newest[i];
+          s0 += d[i] * lastStep[i];
+        }
+        row[j] += (n0 + n1) + (n2 + n3);
+        products[j] += (s0 + s1) + (s2 + s3);
       }
     }
     for (int j = 0; j < stored; j++) {

@@ -36,7 +36,7 @@ public final class KOmegaSst extends EddyViscosity {
   /**
    * Sweeps of each equation and pass; as many forwards as backwards, so that no side is favoured.
    */
-  private static final int SWEEPS = 4;
+  private static final int SWEEPS = 2;
 
   private final FaceGeometry geometry;
   private final Mesh mesh;
@@ -48,7 +48,8 @@ public final class KOmegaSst extends EddyViscosity {
   private final double omegaFloor;
   private final boolean spanwise;
   private final Gradient gradient;
-  private final SparseSystem system;
+  private final SparseSystem kSystem;
+  private final SparseSystem omegaSystem;
   private final double[] rhs;
   private final double[] kx;
   private final double[] ky;
@@ -107,7 +108,8 @@ public final class KOmegaSst extends EddyViscosity {
     this.omegaFloor = Math.min(omegaFloor, omegaIn);
     this.spanwise = spanwise;
     gradient = new Gradient(geometry, new boolean[mesh.boundaryFaces]);
-    system = new SparseSystem(geometry.pattern);
+    kSystem = new SparseSystem(geometry.pattern);
+    omegaSystem = new SparseSystem(geometry.pattern);
     int n = mesh.cells;
     rhs = new double[n];
     kx = new double[n];
@@ -172,6 +174,7 @@ public final class KOmegaSst extends EddyViscosity {
     gradient.of(s.k, noBoundary, kx, ky);
     gradient.of(s.omega, noBoundary, wx, wy);
     blending(s);
+    transport(s.flux, s.eddyViscosity);
     solveOmega(s, factor);
     solveK(s, factor);
     for (int c = 0; c < mesh.cells; c++) {
@@ -244,31 +247,40 @@ public final class KOmegaSst extends EddyViscosity {
     return 1 - 2 / (Math.exp(2 * x) + 1);
   }
 
-  private void transport(
-      double[] flux, double[] eddy, double sigma1, double sigma2, boolean weight) {
-    system.clear();
+  /** Convection and diffusion of both equations: they share all but their diffusivities. */
+  private void transport(double[] flux, double[] eddy) {
+    kSystem.clear();
+    omegaSystem.clear();
+    int[] first = geometry.pattern.firstEntry;
+    int[] second = geometry.pattern.secondEntry;
     for (int f = 0; f < mesh.faces; f++) {
       int o = mesh.owner[f];
       int n = mesh.neighbour[f];
       double wo = geometry.ownerWeight[f];
       double wn = 1 - wo;
       double f1 = wo * blend[o] + wn * blend[n];
-      double sigma = f1 * sigma1 + (1 - f1) * sigma2;
-      double diffusion = (nu + sigma * (wo * eddy[o] + wn * eddy[n])) * geometry.conductance[f];
-      if (weight) {
-        double share = wo * sublayer[o] + wn * sublayer[n];
-        diffusion *= 1 + share * (fluxRatio[f] - 1);
-      }
-      double ao = diffusion + Math.max(-flux[f], 0);
-      double an = diffusion + Math.max(flux[f], 0);
-      system.neighbour[geometry.pattern.firstEntry[f]] += ao;
-      system.neighbour[geometry.pattern.secondEntry[f]] += an;
-      system.diagonal[o] += ao;
-      system.diagonal[n] += an;
+      double mean = wo * eddy[o] + wn * eddy[n];
+      double conductance = geometry.conductance[f];
+      double share = wo * sublayer[o] + wn * sublayer[n];
+      double k = (nu + (f1 * SIGMA_K1 + (1 - f1) * SIGMA_K2) * mean) * conductance;
+      double omega =
+          (nu + (f1 * SIGMA_W1 + (1 - f1) * SIGMA_W2) * mean)
+              * conductance
+              * (1 + share * (fluxRatio[f] - 1));
+      double in = Math.max(-flux[f], 0);
+      double out = Math.max(flux[f], 0);
+      kSystem.neighbour[first[f]] += k + in;
+      kSystem.neighbour[second[f]] += k + out;
+      kSystem.diagonal[o] += k + in;
+      kSystem.diagonal[n] += k + out;
+      omegaSystem.neighbour[first[f]] += omega + in;
+      omegaSystem.neighbour[second[f]] += omega + out;
+      omegaSystem.diagonal[o] += omega + in;
+      omegaSystem.diagonal[n] += omega + out;
     }
   }
 
-  private void inflow(FlowState s, double value) {
+  private void inflow(FlowState s, SparseSystem system, double value) {
     for (int b = 0; b < mesh.boundaryFaces; b++) {
       double in = -s.boundaryFlux[b];
       if (in > 0 && (boundary.kind[b] == Boundary.OPEN || boundary.kind[b] == Boundary.VELOCITY)) {
@@ -279,7 +291,6 @@ public final class KOmegaSst extends EddyViscosity {
   }
 
   private void solveOmega(FlowState s, double factor) {
-    transport(s.flux, s.eddyViscosity, SIGMA_W1, SIGMA_W2, true);
     for (int c = 0; c < mesh.cells; c++) {
       double v = mesh.volume[c];
       double omega = s.omega[c];
@@ -292,21 +303,20 @@ public final class KOmegaSst extends EddyViscosity {
       double crossTerm = (1 - f1) * cross[c];
       rhs[c] = v * (gamma * Math.min(s2, limit) + Math.max(crossTerm, 0));
       double destroyed = 1 + sublayer[c] * (destruction[c] - 1);
-      system.diagonal[c] += v * (beta * omega * destroyed + Math.max(-crossTerm, 0) / omega);
+      omegaSystem.diagonal[c] += v * (beta * omega * destroyed + Math.max(-crossTerm, 0) / omega);
     }
-    inflow(s, omegaIn);
+    inflow(s, omegaSystem, omegaIn);
     TimeDifference t = time();
     if (t != null) {
-      t.addTo(mesh.volume, t.last.omega, t.beforeLast.omega, system.diagonal, rhs);
+      t.addTo(mesh.volume, t.last.omega, t.beforeLast.omega, omegaSystem.diagonal, rhs);
     }
-    relaxAndSolve(s.omega, factor, wallOmega);
+    relaxAndSolve(omegaSystem, s.omega, factor, wallOmega);
     for (int c = 0; c < mesh.cells; c++) {
       s.omega[c] = Math.max(s.omega[c], omegaFloor);
     }
   }
 
   private void solveK(FlowState s, double factor) {
-    transport(s.flux, s.eddyViscosity, SIGMA_K1, SIGMA_K2, false);
     for (int c = 0; c < mesh.cells; c++) {
       double v = mesh.volume[c];
       double production =
@@ -315,14 +325,14 @@ public final class KOmegaSst extends EddyViscosity {
               : Math.min(
                   s.eddyViscosity[c] * strain[c] * strain[c], 10 * BETA_STAR * s.k[c] * s.omega[c]);
       rhs[c] = v * production;
-      system.diagonal[c] += v * BETA_STAR * s.omega[c];
+      kSystem.diagonal[c] += v * BETA_STAR * s.omega[c];
     }
-    inflow(s, kIn);
+    inflow(s, kSystem, kIn);
     TimeDifference t = time();
     if (t != null) {
-      t.addTo(mesh.volume, t.last.k, t.beforeLast.k, system.diagonal, rhs);
+      t.addTo(mesh.volume, t.last.k, t.beforeLast.k, kSystem.diagonal, rhs);
     }
-    relaxAndSolve(s.k, factor, null);
+    relaxAndSolve(kSystem, s.k, factor, null);
     for (int c = 0; c < mesh.cells; c++) {
       s.k[c] = Math.max(s.k[c], FLOOR * kIn);
     }
@@ -330,7 +340,10 @@ public final class KOmegaSst extends EddyViscosity {
 
   /** Relaxes and sweeps; cells with a positive fixed value keep it. */
   private void relaxAndSolve(
-      double[] x, double factor, double @org.jspecify.annotations.Nullable [] fixed) {
+      SparseSystem system,
+      double[] x,
+      double factor,
+      double @org.jspecify.annotations.Nullable [] fixed) {
     double extra = (1 - factor) / factor;
     for (int c = 0; c < mesh.cells; c++) {
       double a = system.diagonal[c] * extra;
