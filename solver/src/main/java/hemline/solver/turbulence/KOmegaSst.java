@@ -35,8 +35,9 @@ public final class KOmegaSst extends EddyViscosity {
 
   /**
    * Sweeps of each equation and pass; as many forwards as backwards, so that no side is favoured.
+   * Two do not settle a finely spaced channel.
    */
-  private static final int SWEEPS = 2;
+  private static final int SWEEPS = 4;
 
   private final FaceGeometry geometry;
   private final Mesh mesh;
