@@ -11,12 +11,18 @@ import hemline.viewer.picture.Sheet;
 import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
 import hemline.viewer.picture.Sheet.Pen;
+import hemline.viewer.picture.TextWidth;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
 import java.util.List;
 
 /** Mistakes of a drawing where they are, with their cure. */
 public final class FaultMarks {
+  private static final String CROSSING = "edges cross: drag a corner clear";
+  private static final double LETTERS = 12;
+
   private FaultMarks() {}
 
   /** Edges that cross in red, parts too thin to print in orange. */
@@ -32,6 +38,7 @@ public final class FaultMarks {
   }
 
   private static void crossings(Sheet sheet, BoardView view, Palette ink, DrawnOutline outline) {
+    List<Rectangle2D> written = new ArrayList<>();
     for (OutlineChecks.Meeting m : OutlineChecks.meetings(outline)) {
       for (int edge : new int[] {m.edge(), m.other()}) {
         sheet.stroke(edge(view, outline, edge), new Pen(ink.wrong(), 1, 3.2));
@@ -39,11 +46,16 @@ public final class FaultMarks {
       double x = view.px(m.x());
       double y = view.py(m.y());
       sheet.stroke(new Ellipse2D.Double(x - 8, y - 8, 16, 16), new Pen(ink.wrong(), 1, 2.2));
-      sheet.text(
-          x,
-          y - 14,
-          "edges cross: drag a corner clear",
-          Lettering.of(12, ink.wrong()).heavy().lifted().at(Anchor.MIDDLE));
+      double width = TextWidth.of(CROSSING, LETTERS);
+      Rectangle2D place = new Rectangle2D.Double(x - 0.5 * width, y - 26, width, 16);
+      if (written.stream().noneMatch(place::intersects)) {
+        written.add(place);
+        sheet.text(
+            x,
+            y - 14,
+            CROSSING,
+            Lettering.of(LETTERS, ink.wrong()).heavy().lifted().at(Anchor.MIDDLE));
+      }
     }
   }
 

@@ -158,8 +158,11 @@ public final class StudyDesk {
     state.set("Starting \u2026");
     long start = clock.millis();
     StudyStore into = store;
-    double spent = before == null ? 0 : before.seconds();
-    background.execute(() -> solve(question, threads, token, start, spent, into));
+    KeptStudy part =
+        before != null
+            ? before
+            : KeptStudy.part(question, List.of(), 0, clock.instant().toString(), into.engine());
+    background.execute(() -> solve(part, threads, token, start, into));
     return List.of();
   }
 
@@ -181,15 +184,16 @@ public final class StudyDesk {
     }
   }
 
-  private void solve(
-      StudyQuestion question,
-      int threads,
-      CancelToken token,
-      long start,
-      double spent,
-      StudyStore into) {
-    DoubleSupplier seconds = () -> spent + 1e-3 * (clock.millis() - start);
-    List<SectionResult> had = new ArrayList<>();
+  /**
+   * Solves the rest of a study.
+   *
+   * @param part what it has by now
+   */
+  private void solve(KeptStudy part, int threads, CancelToken token, long start, StudyStore into) {
+    StudyQuestion question = part.question();
+    DoubleSupplier seconds = () -> part.seconds() + 1e-3 * (clock.millis() - start);
+    List<SectionResult> had = new ArrayList<>(part.results());
+    keep(part, into); // so that a crash leaves the question at least
     ProgressListener listener =
         (done, what) -> screen.execute(() -> tell(token, done, what, start));
     Found found;
@@ -210,6 +214,7 @@ public final class StudyDesk {
     KeptStudy study = study(question, found, seconds.getAsDouble(), into.engine());
     String ended = "";
     if (study.results().isEmpty()) {
+      into.remove(study);
       screen.execute(() -> end(token, null, "Stopped before anything was solved."));
       return;
     }
@@ -229,18 +234,20 @@ public final class StudyDesk {
       SectionResult answer,
       DoubleSupplier seconds,
       StudyStore into) {
-    if (answer.status() == SolveStatus.CANCELLED) {
-      return;
-    }
     synchronized (had) {
-      had.add(answer);
-      try {
-        into.keep(
-            KeptStudy.part(
-                question, had, seconds.getAsDouble(), clock.instant().toString(), into.engine()));
-      } catch (InputException e) {
-        // the end of the study tells that it cannot be kept
+      if (answer.status() != SolveStatus.CANCELLED && !had.contains(answer)) {
+        had.add(answer);
+        String now = clock.instant().toString();
+        keep(KeptStudy.part(question, had, seconds.getAsDouble(), now, into.engine()), into);
       }
+    }
+  }
+
+  private static void keep(KeptStudy part, StudyStore into) {
+    try {
+      into.keep(part);
+    } catch (InputException e) {
+      // the end of the study tells that it cannot be kept
     }
   }
 

@@ -66,6 +66,7 @@ public final class BenchScreen implements Screen {
     guard.accept(
         () -> {
           sketch.cancel();
+          selection.clear();
           shape.accept(starters);
         });
   }
@@ -123,6 +124,7 @@ public final class BenchScreen implements Screen {
 
   private void put(LipDrawing lip) {
     sketch.cancel();
+    selection.clear();
     starters.hide();
     bench.open(lip);
     board.fit();

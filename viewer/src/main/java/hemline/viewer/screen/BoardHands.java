@@ -34,6 +34,7 @@ final class BoardHands {
   private final BoardMenu menu;
   private @Nullable Grip grip;
   private @Nullable MouseEvent move;
+  private @Nullable Corner pressed;
   private double lastX;
   private double lastY;
   private double startX;
@@ -101,6 +102,7 @@ final class BoardHands {
       } else if (!selection.get().contains(corner)) {
         selection.set(Set.of(corner));
       }
+      pressed = corner;
       holdVertices(view, corner, e);
     } else if (edge != null && e.getClickCount() == 2) {
       actions.insert(edge, view.x(e.getX()), view.y(e.getY()));
@@ -192,12 +194,18 @@ final class BoardHands {
     followNewest();
     Grip was = grip;
     grip = null;
+    Corner clicked = pressed;
+    pressed = null;
     board.label(List.of());
     if (was == null) {
       return;
     }
+    boolean still = Math.hypot(e.getX() - startX, e.getY() - startY) <= 2;
     if (!(was instanceof Grip.Paper)) {
       bench.endDrag();
+      if (still && clicked != null && !e.isShiftDown()) {
+        selection.set(Set.of(clicked));
+      }
     } else if (e.getButton() == MouseButton.SECONDARY
         && !sketch.active()
         && Math.hypot(e.getX() - startX, e.getY() - startY) < 4) {
@@ -262,11 +270,12 @@ final class BoardHands {
       double[] m = BoardFind.middle(d, edge);
       double length = Math.hypot(b.x() - a.x(), b.y() - a.y());
       boolean upright = Math.abs(b.y() - a.y()) > Math.abs(b.x() - a.x());
-      labels.add(
-          new Label(
-              view.px(m[0]) + (upright ? 34 : 0),
-              view.py(m[1]) + (upright ? 4 : -8),
-              Digits.plain(1000 * length, 4) + " mm"));
+      double x = view.px(m[0]) + (upright ? 34 : 0);
+      double y = view.py(m[1]) + (upright ? 4 : -8);
+      // two short edges: one length above the other
+      boolean over =
+          labels.stream().anyMatch(l -> Math.abs(l.x() - x) < 70 && Math.abs(l.y() - y) < 15);
+      labels.add(new Label(x, over ? y - 16 : y, Digits.plain(1000 * length, 4) + " mm"));
     }
     labels.add(
         new Label(

@@ -79,7 +79,6 @@ final class FiguresSlip {
   }
 
   private void fill() {
-    lines.setOpacity(bench.behind().get() ? 0.6 : 1);
     List<Node> next = new ArrayList<>();
     for (Problem problem : bench.findings().get().problems()) {
       put(next, problem.text(), "wrong");
@@ -91,11 +90,16 @@ final class FiguresSlip {
     if (failure != null) {
       failure.notices().forEach(n -> put(next, n.text(), "wrong"));
     }
+    // figures of another drawing are faded, not what is wrong with this one
+    int own = next.size();
     Shown shown = bench.shown().get();
     if (shown == null) {
       put(next, "Press Run to see the air squeeze under this lip.", "hint");
     } else {
       fill(next, shown);
+    }
+    for (int k = 0; k < next.size(); k++) {
+      next.get(k).setOpacity(k >= own && bench.behind().get() ? 0.6 : 1);
     }
     // nothing is laid out anew while numbers alone change
     if (!next.equals(lines.getChildren())) {

@@ -14,6 +14,7 @@ import hemline.viewer.edit.Corner;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Set;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
@@ -112,6 +113,15 @@ final class BenchJourneyTest extends BenchJourney {
     assertThat(bench.drawing().get().body().roundings()).containsExactly(Rounding.round(1, 0.5e-3));
     clickOn("#corner-delete");
     assertThat(bench.drawing().get().body().vertices()).hasSize(3);
+  }
+
+  @Test
+  void aClickChoosesOneCornerOfAnEdge() {
+    Set<Corner> ends = Set.of(new Corner(0, 1), new Corner(0, 2));
+    interact(() -> window.benchScreen().selection().set(ends));
+    clickOn(pixel(8e-3, 0));
+    WaitForAsyncUtils.waitForFxEvents();
+    assertThat(window.benchScreen().selection().get()).containsExactly(new Corner(0, 1));
   }
 
   @Test
