@@ -142,7 +142,7 @@ final class ResultNotices {
           notice(
               "flow.two-branches",
               "The ground moves against the leak at %.2f of the jet reference velocity: a lip can"
-                  + " then have two steady flows, with leaks up to 35 %% apart where both were found;"
+                  + " then have two steady flows, with leaks up to 42 %% apart where both were found;"
                   + " the figures and their bands belong to one of them.",
               ratio));
     }
