@@ -8,8 +8,14 @@ import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BiConsumer;
 import org.jspecify.annotations.Nullable;
 
-/** Checks the newest of a stream of drawings in full, thin parts among it, in the background. */
+/**
+ * Checks the newest of a stream of drawings in full, thin parts among it, in the background, some
+ * times a second: more would take the processor from the flow that follows the hand.
+ */
 final class ThinPartCheck {
+  /** Rest after each check, ms. */
+  private static final long REST = 250;
+
   private final Executor background;
   private final BiConsumer<LipDrawing, LipFindings> listener;
   private final AtomicReference<@Nullable LipDrawing> waiting = new AtomicReference<>();
@@ -17,7 +23,7 @@ final class ThinPartCheck {
   /**
    * Prepares a check.
    *
-   * @param background runs one check at a time
+   * @param background a thread of its own, which also rests between checks
    * @param listener hears what was found of which drawing, on the background thread
    */
   ThinPartCheck(Executor background, BiConsumer<LipDrawing, LipFindings> listener) {
@@ -36,6 +42,11 @@ final class ThinPartCheck {
     LipDrawing newest = waiting.getAndSet(null);
     if (newest != null) {
       listener.accept(newest, LipResolver.check(newest));
+      try {
+        Thread.sleep(REST);
+      } catch (InterruptedException e) {
+        Thread.currentThread().interrupt();
+      }
     }
   }
 }

@@ -76,7 +76,7 @@ public final class Workbench {
             () -> screen.execute(this::lost));
     this.thinParts =
         new ThinPartCheck(
-            SolveThreads.preview("hemline-check"),
+            SolveThreads.solve("hemline-check"),
             (of, found) -> screen.execute(() -> checked(of, found)));
     history = new History<>(first);
     drawing = new ReadOnlyObjectWrapper<>(first);
