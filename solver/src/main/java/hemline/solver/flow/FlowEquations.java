@@ -25,6 +25,9 @@ final class FlowEquations {
   /** Momentum residual before the last step: Σ |u| + |v| over gap times reference pressure. */
   double momentumResidual = Double.MAX_VALUE;
 
+  /** Krylov steps of Newton's method so far. */
+  int krylovSteps;
+
   FlowEquations(FlowProblem problem, FlowState state) {
     this.problem = problem;
     this.state = state;
@@ -35,6 +38,11 @@ final class FlowEquations {
     correction = new PressureCorrection(problem);
     closure.initialise(state);
     correction.openPressures(state, pressure);
+  }
+
+  /** Cycles of the pressure multigrid and Krylov steps so far. */
+  int linearIterations() {
+    return correction.cycles() + krylovSteps;
   }
 
   /**

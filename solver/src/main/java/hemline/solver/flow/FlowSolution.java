@@ -25,8 +25,8 @@ public record FlowSolution(
     double[] shearW,
     double[] streamfunction) {
 
-  /** The same with the iterations of an earlier attempt added to the outcome. */
-  FlowSolution after(int earlier) {
+  /** The same with the work of earlier attempts added to the outcome. */
+  FlowSolution after(Effort earlier) {
     return new FlowSolution(
         problem,
         state,

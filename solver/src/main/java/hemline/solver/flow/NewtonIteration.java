@@ -143,7 +143,8 @@ final class NewtonIteration {
             state, equations.momentum, equations.correction, equations.pressure, inertia, stop)) {
       return false;
     }
-    gmres.solve(this::derivative, this::precondition, residual, step, LINEAR_REDUCTION, stop);
+    equations.krylovSteps +=
+        gmres.solve(this::derivative, this::precondition, residual, step, LINEAR_REDUCTION, stop);
     if (stop.getAsBoolean()) {
       write(base);
       return false;

@@ -39,6 +39,8 @@ final class PressureCorrection {
   private final PressureField correctionField;
   private final boolean closed;
 
+  private int cycles;
+
   /** Null when the flow is taken as steady. */
   private @Nullable TimeDifference time;
 
@@ -81,6 +83,11 @@ final class PressureCorrection {
         mesh.neighbour,
         mesh.vertical,
         lower);
+  }
+
+  /** Cycles of the pressure multigrid so far. */
+  int cycles() {
+    return cycles;
   }
 
   /** Remembers flux minus interpolated velocity; call before the momentum solve. */
@@ -171,7 +178,7 @@ final class PressureCorrection {
       grounding[0] = conductance[0];
     }
     multigrid.setCoefficients(conductance, grounding);
-    multigrid.solve(imbalance, correction, reduction, 12);
+    cycles += multigrid.solve(imbalance, correction, reduction, 12);
     correct(s, pressure, pressureFactor);
     return worst;
   }
@@ -339,7 +346,7 @@ final class PressureCorrection {
         grounding[0] = conductance[0];
       }
       multigrid.setCoefficients(conductance, grounding);
-      multigrid.solve(imbalance, correction, 1e-13, 60);
+      cycles += multigrid.solve(imbalance, correction, 1e-13, 60);
       for (int f = 0; f < mesh.faces; f++) {
         s.flux[f] -= conductance[f] * (correction[mesh.neighbour[f]] - correction[mesh.owner[f]]);
       }

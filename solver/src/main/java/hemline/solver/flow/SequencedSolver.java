@@ -113,7 +113,7 @@ public final class SequencedSolver {
       FlowState rest,
       SteadyFlowSolver.Limits limits,
       CancelToken cancel) {
-    int spent = 0;
+    Effort spent = Effort.NONE;
     if (warm != null) {
       boolean other = problem.closure() == Closure.LAMINAR && turbulent(warm);
       SteadyFlowSolver solver = new SteadyFlowSolver(problem, warm, limits, cancel);
@@ -124,10 +124,10 @@ public final class SequencedSolver {
           || other && status == SolveStatus.UNSTEADY) {
         return solution;
       }
-      spent = solution.outcome().iterations();
+      spent = solution.outcome().effort();
     }
     if (problem.closure() == Closure.LAMINAR) {
-      spent += thin(problem, rest, cancel);
+      spent = spent.plus(thin(problem, rest, cancel));
       return new SteadyFlowSolver(problem, rest, limits, cancel).solve().after(spent);
     }
     FlowState again = new FlowState(rest.u.length, rest.flux.length, rest.boundaryFlux.length);
@@ -136,7 +136,7 @@ public final class SequencedSolver {
     SolveStatus status = solution.outcome().status();
     if (status == SolveStatus.FAILED
         || status == SolveStatus.UNSTEADY && solution.outcome().momentumResidual() > HOPELESS) {
-      spent += solution.outcome().iterations() + thin(problem, again, cancel);
+      spent = spent.plus(solution.outcome().effort()).plus(thin(problem, again, cancel));
       solution = new SteadyFlowSolver(problem, again, limits, cancel).solve();
     }
     return solution.after(spent);
@@ -152,16 +152,17 @@ public final class SequencedSolver {
   }
 
   /** Brings a flow at rest to one of lower and lower viscosity, by a few steps each. */
-  private static int thin(FlowProblem problem, FlowState state, CancelToken cancel) {
-    int spent = 0;
+  private static Effort thin(FlowProblem problem, FlowState state, CancelToken cancel) {
+    Effort spent = Effort.NONE;
     for (double multiple : VISCOSITY) {
       if (cancel.isCancelled()) {
         return spent;
       }
-      spent +=
-          new SteadyFlowSolver(
-                  problem.withViscosity(multiple * problem.viscosity()), state, ROUGH, cancel)
-              .approach();
+      spent =
+          spent.plus(
+              new SteadyFlowSolver(
+                      problem.withViscosity(multiple * problem.viscosity()), state, ROUGH, cancel)
+                  .approach());
     }
     return spent;
   }

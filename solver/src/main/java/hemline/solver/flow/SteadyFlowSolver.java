@@ -91,6 +91,7 @@ public final class SteadyFlowSolver {
    *
    * @param status converged, unsteady, failed or cancelled
    * @param iterations spent
+   * @param linearIterations spent within them: cycles of the pressure multigrid, Krylov steps
    * @param momentumResidual of the last state
    * @param massResidual largest cell defect after closing, over gap times velocity
    * @param figure mean of the monitored figure over the closing window
@@ -100,16 +101,30 @@ public final class SteadyFlowSolver {
   public record Outcome(
       SolveStatus status,
       int iterations,
+      int linearIterations,
       double momentumResidual,
       double massResidual,
       double figure,
       double halfSpread,
       Ending ending) {
 
-    /** The same with the iterations of an earlier attempt added. */
-    Outcome after(int earlier) {
+    /** What was spent. */
+    Effort effort() {
+      return new Effort(iterations, linearIterations);
+    }
+
+    /** The same with the work of earlier attempts added. */
+    Outcome after(Effort earlier) {
+      Effort all = earlier.plus(effort());
       return new Outcome(
-          status, iterations + earlier, momentumResidual, massResidual, figure, halfSpread, ending);
+          status,
+          all.iterations(),
+          all.linearIterations(),
+          momentumResidual,
+          massResidual,
+          figure,
+          halfSpread,
+          ending);
     }
   }
 
@@ -213,16 +228,16 @@ public final class SteadyFlowSolver {
    * A few steps towards the answer, whatever they reach: of Newton's method in laminar flow, else
    * much relaxed passes.
    *
-   * @return steps or passes spent
+   * @return what was spent
    */
-  int approach() {
+  Effort approach() {
     FlowState start = copy(state);
     SolveStatus status =
         problem.closure() == Closure.LAMINAR ? newton(APPROACH_STEPS) : passes(APPROACH_PASSES);
     if (status == SolveStatus.FAILED) {
       state.set(start);
     }
-    return spent;
+    return new Effort(spent, equations.linearIterations());
   }
 
   private SolveStatus passes(int most) {
@@ -432,6 +447,7 @@ public final class SteadyFlowSolver {
         new Outcome(
             status,
             spent,
+            equations.linearIterations(),
             Math.min(Double.MAX_VALUE, equations.momentumResidual),
             mass,
             figure,

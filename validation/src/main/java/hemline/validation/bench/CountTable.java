@@ -15,7 +15,7 @@ public final class CountTable {
   public static final double TOLERANCE = 0.1;
 
   private static final String HEAD =
-      "lip,suction_Pa,closure,grid,cells,status,passes,cell_passes,work_units";
+      "lip,suction_Pa,closure,grid,cells,status,passes,linear_iterations,cell_passes,work_units";
 
   private CountTable() {}
 
@@ -27,7 +27,7 @@ public final class CountTable {
   private static String line(GridCount r) {
     return String.format(
         Locale.ROOT,
-        "%s,%.0f,%s,%d,%d,%s,%d,%d,%.1f",
+        "%s,%.0f,%s,%d,%d,%s,%d,%d,%d,%.1f",
         r.lip(),
         r.suction(),
         r.closure().key(),
@@ -35,6 +35,7 @@ public final class CountTable {
         r.cells(),
         r.status().name().toLowerCase(Locale.ROOT),
         r.passes(),
+        r.linearIterations(),
         r.cellPasses(),
         r.workUnits());
   }
@@ -52,8 +53,8 @@ public final class CountTable {
     List<GridCount> rows = new ArrayList<>();
     for (String line : lines.subList(1, lines.size())) {
       String[] cell = line.split(",", -1);
-      if (cell.length != 9) {
-        throw new IllegalArgumentException("a row of counts has 9 cells: " + line);
+      if (cell.length != 10) {
+        throw new IllegalArgumentException("a row of counts has 10 cells: " + line);
       }
       rows.add(
           new GridCount(
@@ -64,17 +65,18 @@ public final class CountTable {
               Integer.parseInt(cell[4]),
               SolveStatus.valueOf(cell[5].toUpperCase(Locale.ROOT)),
               Integer.parseInt(cell[6]),
-              Long.parseLong(cell[7])));
+              Integer.parseInt(cell[7]),
+              Long.parseLong(cell[8])));
     }
     return rows;
   }
 
   /**
-   * What has moved by more than {@link #TOLERANCE}: cells, passes, work units, status or flow
-   * model, in sentences.
+   * What has moved by more than {@link #TOLERANCE}: cells, passes, linear iterations, work units,
+   * status or flow model, in sentences.
    *
    * <p>Passes are whole numbers: one more or less is always allowed, or a Newton solve of 6 steps
-   * could not change at all.
+   * could not change at all; its linear iterations likewise.
    *
    * @param kept rows to compare with; may hold more sections and grids than were counted
    * @param counted rows of now
@@ -101,6 +103,13 @@ public final class CountTable {
       }
       note(changes, now.name(), "cells", before.cells(), now.cells(), 0);
       note(changes, now.name(), "passes", before.passes(), now.passes(), 1);
+      note(
+          changes,
+          now.name(),
+          "linear iterations",
+          before.linearIterations(),
+          now.linearIterations(),
+          Math.ceil((double) before.linearIterations() / Math.max(1, before.passes())));
       note(changes, now.name(), "work units", before.workUnits(), now.workUnits(), 1);
     }
     return changes;

@@ -4,12 +4,15 @@ import hemline.shared.result.GridRun;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
+import hemline.solver.flow.FlowSolution;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
 import hemline.solver.refine.GridFamily;
+import hemline.solver.refine.GridSolution;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * What one grid of a section cost, in figures that no machine changes.
@@ -21,6 +24,7 @@ import java.util.List;
  * @param cells fluid cells of this grid
  * @param status how the solve ended
  * @param passes iterations spent on this grid: passes of the segregated iteration, or Newton steps
+ * @param linearIterations spent within them: cycles of the pressure multigrid, or Krylov steps
  * @param cellPasses cells times passes, summed from the coarsest grid to this one
  */
 public record GridCount(
@@ -31,6 +35,7 @@ public record GridCount(
     int cells,
     SolveStatus status,
     int passes,
+    int linearIterations,
     long cellPasses) {
 
   /** Work in passes over this grid: {@link #cellPasses} over {@link #cells}. */
@@ -62,7 +67,9 @@ public record GridCount(
                 ProgressListener.NONE);
     List<GridCount> rows = new ArrayList<>();
     long cellPasses = 0;
-    for (GridRun run : family.runs()) {
+    for (GridSolution solved : family.grids()) {
+      GridRun run = solved.run();
+      FlowSolution flow = Objects.requireNonNull(solved.flow(), "a solved family keeps its flows");
       cellPasses += (long) run.cells() * run.iterations();
       rows.add(
           new GridCount(
@@ -73,6 +80,7 @@ public record GridCount(
               run.cells(),
               run.status(),
               run.iterations(),
+              flow.outcome().linearIterations(),
               cellPasses));
     }
     return rows;

@@ -20,7 +20,15 @@ class SpeedTablesTest {
   private static final SpeedRow ROW =
       new SpeedRow(
           new GridCount(
-              "plain-flat-8", 600, Closure.SST, 3, 10_000, SolveStatus.CONVERGED, 100, 1_500_000),
+              "plain-flat-8",
+              600,
+              Closure.SST,
+              3,
+              10_000,
+              SolveStatus.CONVERGED,
+              100,
+              170,
+              1_500_000),
           0.96,
           TWENTY);
 
