@@ -29,6 +29,11 @@ final class Momentum {
    */
   private static final double OFFSET = 0.5;
 
+  /**
+   * The same once an attempt has run away; narrower from the start, it keeps others from settling.
+   */
+  private static final double NARROW_OFFSET = 0.25;
+
   private final FlowProblem problem;
   private final FaceGeometry geometry;
   private final Mesh mesh;
@@ -43,6 +48,8 @@ final class Momentum {
 
   /** Square of the velocity change per cell below which laminar convection is not bounded. */
   private final double eased;
+
+  private double offset = OFFSET;
 
   /** Null when the flow is taken as steady. */
   private @Nullable TimeDifference time;
@@ -59,6 +66,11 @@ final class Momentum {
     bv = new double[mesh.cells];
     bw = new double[mesh.cells];
     faceViscosity = new double[mesh.faces];
+  }
+
+  /** Bounds what convection adds at off-centre faces more narrowly from now on. */
+  void narrowOffsets() {
+    offset = NARROW_OFFSET;
   }
 
   /** Adds a difference in time to all equations from now on. */
@@ -207,7 +219,7 @@ final class Momentum {
 
   // cross diffusion ν T ∂φ/∂t and convection of the face centroid's offset F s ∂φ/∂t
   private void irregularFaces(FlowState s, VelocityGradients g) {
-    double bound = problem.closure() == Closure.LAMINAR ? Double.MAX_VALUE : OFFSET;
+    double bound = problem.closure() == Closure.LAMINAR ? Double.MAX_VALUE : offset;
     for (int i = 0; i < geometry.irregular.length; i++) {
       int f = geometry.irregular[i];
       int o = mesh.owner[f];

@@ -58,7 +58,7 @@ final class PressureCorrection {
     correction = new double[mesh.cells];
     consistent = new double[mesh.cells];
     interpolation = new double[mesh.cells];
-    correctionField = new PressureField(geometry, problem.boundary());
+    correctionField = PressureField.ofCorrections(geometry, problem.boundary());
     boolean open = false;
     for (int b = 0; b < mesh.boundaryFaces; b++) {
       open |= problem.boundary().isOpen(b);

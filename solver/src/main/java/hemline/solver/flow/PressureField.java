@@ -10,7 +10,9 @@ import java.util.stream.IntStream;
  * Pressure on faces and the force it exerts on cells.
  *
  * <p>Interior faces interpolate linearly; walls and given-velocity faces extrapolate with the
- * least-squares gradient; open faces have their own value.
+ * least-squares gradient; open faces have their own value. Corrections of the pressure are taken as
+ * constant to the wall instead: extrapolated ones grow from pass to pass in slivers at a wall, and
+ * what is wrong with a correction is gone when the flow has settled.
  */
 final class PressureField {
   private final FaceGeometry geometry;
@@ -20,6 +22,7 @@ final class PressureField {
   /** Cells beside a boundary or an irregular face: only there the extrapolation counts. */
   private final int[] slopes;
 
+  private final boolean sloped;
   private final double[] lx;
   private final double[] ly;
 
@@ -31,7 +34,18 @@ final class PressureField {
 
   final double[] gy;
 
+  /** The field of a pressure. */
   PressureField(FaceGeometry geometry, Boundary boundary) {
+    this(geometry, boundary, true);
+  }
+
+  /** The field of corrections of a pressure. */
+  static PressureField ofCorrections(FaceGeometry geometry, Boundary boundary) {
+    return new PressureField(geometry, boundary, false);
+  }
+
+  private PressureField(FaceGeometry geometry, Boundary boundary, boolean sloped) {
+    this.sloped = sloped;
     this.geometry = geometry;
     this.boundary = boundary;
     Mesh mesh = geometry.mesh;
@@ -68,7 +82,9 @@ final class PressureField {
    */
   void update(double[] p) {
     Mesh mesh = geometry.mesh;
-    leastSquares.of(slopes, p, onBoundary, lx, ly);
+    if (sloped) {
+      leastSquares.of(slopes, p, onBoundary, lx, ly);
+    }
     java.util.Arrays.fill(gx, 0);
     java.util.Arrays.fill(gy, 0);
     for (int f = 0; f < mesh.faces; f++) {

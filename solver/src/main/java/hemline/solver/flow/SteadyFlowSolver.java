@@ -187,6 +187,10 @@ public final class SteadyFlowSolver {
     for (int i = 0; open(status) && i < ladder.length; i++) {
       if (lost(status)) {
         state.set(start);
+        if (i > 0) {
+          // what ran away did so in slivers at a wall, most likely
+          equations.momentum.narrowOffsets();
+        }
       }
       Attempt attempt = i == 0 ? Attempt.ACCELERATED : Attempt.RELAXED;
       status = accelerated(ladder[i], attempt, limits.accelerated());
