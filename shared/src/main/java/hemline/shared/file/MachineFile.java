@@ -11,7 +11,7 @@ import java.util.List;
  * Machine files, schema {@code hemline.machine/1}.
  *
  * <p>Quantities are texts with their unit. Lips and the fan curve are named by their files, from
- * the folder of the machine file on. README.md tells every key.
+ * the folder of the machine file on. profiles/README.md tells every key.
  */
 public final class MachineFile {
   static final String KIND = "machine";

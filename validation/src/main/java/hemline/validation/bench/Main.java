@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * Measures the solver on this machine and writes tables and plots; DEVELOPERS.md tells how to start
- * it.
+ * Measures the solver on this machine and writes tables and plots; validation/README.md tells how
+ * to start it.
  *
  * <ul>
  *   <li>{@code speed [FOLDER]}: counts.csv, speed.csv and speed.svg of the whole set of sections

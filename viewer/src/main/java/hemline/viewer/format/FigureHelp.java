@@ -63,7 +63,7 @@ public record FigureHelp(String definition, String unit, String judgement) {
       case EXPANSIBILITY ->
           "Near 1 the air may be taken as incompressible. The true mass flow is about this times"
               + " the leak shown.";
-      default -> "See the README, Figures.";
+      default -> "See viewer/README.md, Figures.";
     };
   }
 }

@@ -18,7 +18,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
-/** The README says what the program does. */
+/** The guides say what the program does. */
 final class ReadmeTest {
   private static final Path ROOT = Path.of("..");
   private static final Pattern BLOCK = Pattern.compile("```(\\w+)\\n(.*?)```", Pattern.DOTALL);
@@ -27,9 +27,18 @@ final class ReadmeTest {
     return Files.readString(ROOT.resolve("README.md"));
   }
 
+  /** All guides for users: the README and those it leads to. */
+  private static String guides() throws Exception {
+    StringBuilder text = new StringBuilder(readme());
+    for (String module : List.of("viewer", "profiles", "validation")) {
+      text.append('\n').append(Files.readString(ROOT.resolve(module).resolve("README.md")));
+    }
+    return text.toString();
+  }
+
   private static List<String> blocks(String kind) throws Exception {
     List<String> blocks = new ArrayList<>();
-    Matcher m = BLOCK.matcher(readme());
+    Matcher m = BLOCK.matcher(guides());
     while (m.find()) {
       if (m.group(1).equals(kind)) {
         blocks.add(m.group(2));
@@ -72,7 +81,7 @@ final class ReadmeTest {
     Matcher picture = Pattern.compile("!\\[[^]]*]\\(([^)]*)\\)").matcher(readme());
     assertThat(picture.find()).isTrue();
     assertThat(ROOT.resolve(picture.group(1))).exists();
-    Matcher profile = Pattern.compile("profiles/[\\w-]+\\.json").matcher(readme());
+    Matcher profile = Pattern.compile("profiles/[\\w-]+\\.json").matcher(guides());
     while (profile.find()) {
       assertThat(ROOT.resolve(profile.group())).exists();
     }
@@ -80,7 +89,7 @@ final class ReadmeTest {
 
   @Test
   void everyOptionItNamesExistsAndTheOtherWayRound() throws Exception {
-    Set<String> named = options(readme());
+    Set<String> named = options(guides());
     Set<String> known = new TreeSet<>();
     for (String command : List.of("run", "sweep", "rank", "balance", "check", "convert")) {
       ByteArrayOutputStream bytes = new ByteArrayOutputStream();
