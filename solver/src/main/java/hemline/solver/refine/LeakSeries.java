@@ -49,21 +49,24 @@ public final class LeakSeries {
   }
 
   /**
-   * Place by place sum; a place is usable where it is in all parts. Independent cycling adds as
-   * squares.
+   * Place by place weighted sum; a place is usable where it is in all parts. Independent cycling
+   * adds as squares.
    *
    * @param parts at least one
+   * @param weights one for each part, not negative
    */
-  public static LeakSeries sum(List<LeakSeries> parts) {
+  public static LeakSeries sum(List<LeakSeries> parts, List<Double> weights) {
     int n = parts.stream().mapToInt(LeakSeries::places).min().orElseThrow();
     double[] leak = new double[n];
     double[] size = new double[n];
     double[] spread = new double[n];
     for (int k = 0; k < n; k++) {
-      for (LeakSeries part : parts) {
-        leak[k] += part.leak[k];
+      for (int i = 0; i < parts.size(); i++) {
+        LeakSeries part = parts.get(i);
+        double weight = weights.get(i);
+        leak[k] += weight * part.leak[k];
         size[k] += part.size[k] / parts.size();
-        spread[k] = Math.hypot(spread[k], part.spread[k]);
+        spread[k] = Math.hypot(spread[k], weight * part.spread[k]);
       }
     }
     return new LeakSeries(leak, size, spread);

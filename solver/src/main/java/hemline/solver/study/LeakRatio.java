@@ -25,21 +25,24 @@ final class LeakRatio {
    * @return null when the two cannot be compared
    */
   static @Nullable Estimate of(Solved upper, Solved lower) {
-    return ofSums(List.of(upper), List.of(lower));
+    return ofSums(List.of(upper), List.of(lower), List.of(1.0));
   }
 
   /**
-   * The ratio of sums over the gaps at which the two can be compared.
+   * The ratio of weighted sums over the gaps at which the two can be compared.
    *
    * @param upper one lip, by gap
    * @param lower the other, by gap
+   * @param weights by gap, not negative
    * @return null when there is no such gap
    */
-  static @Nullable Estimate ofSums(List<Solved> upper, List<Solved> lower) {
+  static @Nullable Estimate ofSums(List<Solved> upper, List<Solved> lower, List<Double> weights) {
     List<Solved> over = new ArrayList<>();
     List<Solved> under = new ArrayList<>();
+    List<Double> weight = new ArrayList<>();
     for (int g = 0; g < upper.size(); g++) {
-      if (comparable(upper.get(g), lower.get(g))) {
+      if (weights.get(g) > 0 && comparable(upper.get(g), lower.get(g))) {
+        weight.add(weights.get(g));
         over.add(upper.get(g));
         under.add(lower.get(g));
       }
@@ -47,7 +50,7 @@ final class LeakRatio {
     if (over.isEmpty()) {
       return null;
     }
-    Sums sums = Sums.of(over, under, null);
+    Sums sums = Sums.of(over, under, weight, null);
     Estimate ratio = sums.ratio();
     if (ratio == null || sums.same()) {
       return ratio;
@@ -55,7 +58,7 @@ final class LeakRatio {
     double low = 0;
     double high = 0;
     for (Closure other : common(over, under)) {
-      double distance = Sums.of(over, under, other).distance(sums);
+      double distance = Sums.of(over, under, weight, other).distance(sums);
       low = Math.max(low, -distance);
       high = Math.max(high, distance);
     }
@@ -109,7 +112,8 @@ final class LeakRatio {
   private record Sums(LeakSeries upper, LeakSeries lower, boolean same) {
 
     /** Sums under the preferred model at the gaps where both have it, else under their own. */
-    static Sums of(List<Solved> over, List<Solved> under, @Nullable Closure preferred) {
+    static Sums of(
+        List<Solved> over, List<Solved> under, List<Double> weight, @Nullable Closure preferred) {
       List<LeakSeries> upper = new ArrayList<>();
       List<LeakSeries> lower = new ArrayList<>();
       for (int g = 0; g < over.size(); g++) {
@@ -123,7 +127,9 @@ final class LeakRatio {
         lower.add(leak(b, both ? preferred : closure(b, a)));
       }
       return new Sums(
-          LeakSeries.sum(upper), LeakSeries.sum(lower), upper.equals(lower)); // by identity
+          LeakSeries.sum(upper, weight),
+          LeakSeries.sum(lower, weight),
+          upper.equals(lower)); // by identity
     }
 
     @Nullable Estimate ratio() {

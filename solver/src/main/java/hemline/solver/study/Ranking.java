@@ -3,13 +3,14 @@ package hemline.solver.study;
 import hemline.shared.problem.Notice;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.SectionResult;
+import java.util.Comparator;
 import java.util.List;
 
 /**
  * Candidates in order of leak against a baseline lip.
  *
  * @param baseline name of the baseline
- * @param gaps gaps solved, m, increasing
+ * @param ground gaps solved, and how much of the seal lies over each
  * @param suction Pa
  * @param rows best (least leak) first
  * @param crossings gaps where two lips swap places, beyond the bands on both sides
@@ -19,7 +20,7 @@ import java.util.List;
  */
 public record Ranking(
     String baseline,
-    List<Double> gaps,
+    GapDistribution ground,
     double suction,
     List<Row> rows,
     List<Crossing> crossings,
@@ -32,6 +33,9 @@ public record Ranking(
    * @param profile name
    * @param rank 1 for the least leak; lips that tie share the better rank
    * @param tiedWith names of lips whose band of the leak ratio to this one includes 1
+   * @param placement what the evidence says of it beside the baseline
+   * @param bestShare share of the ground over which this lip leaks least of all, by best values, 0
+   *     to 1
    * @param relativeLeak leak over the baseline's leak, both averaged over the gap distribution
    * @param perGap the same at each gap
    * @param results one per gap, aligned with {@link Ranking#gaps}
@@ -40,6 +44,8 @@ public record Ranking(
       String profile,
       int rank,
       List<String> tiedWith,
+      Placement placement,
+      double bestShare,
       Estimate relativeLeak,
       List<GapRatio> perGap,
       List<SectionResult> results) {
@@ -63,10 +69,22 @@ public record Ranking(
   public record Crossing(String first, String second, double gap) {}
 
   public Ranking {
-    gaps = List.copyOf(gaps);
     rows = List.copyOf(rows);
     crossings = List.copyOf(crossings);
     possibleCrossings = List.copyOf(possibleCrossings);
     notices = List.copyOf(notices);
+  }
+
+  /** Gaps solved, m, increasing. */
+  public List<Double> gaps() {
+    return ground.gaps();
+  }
+
+  /** Rows of one group, least leak first. */
+  public List<Row> rows(Placement.Group group) {
+    return rows.stream()
+        .filter(row -> row.placement().group() == group)
+        .sorted(Comparator.comparingDouble(row -> row.relativeLeak().value()))
+        .toList();
   }
 }

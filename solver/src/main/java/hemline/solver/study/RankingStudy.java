@@ -17,13 +17,12 @@ import java.util.stream.Collectors;
 /**
  * Ranks lips by leak against a baseline at one gap or over a distribution of gaps.
  *
- * <p>The score over the gaps is the ratio of the sums of leak, every asked gap with the same
- * weight: the leak of a long seal over rough ground that spends as much length at each of them. A
- * lip stands above another only where the band of their leak ratio, which has its own grid
- * convergence, excludes 1; else they tie. A rank is one more than the number of lips that are
- * clearly better; rows go by rank and within a rank by score. Ties are not transitive: of three
- * lips the first may tie with the second and the second with the third while the first is clearly
- * better than the third.
+ * <p>The score over the gaps is the ratio of the weighted sums of leak: the leak of a long seal
+ * over rough ground whose length is spread over the gaps like the weights. A lip stands above
+ * another only where the band of their leak ratio, which has its own grid convergence, excludes 1;
+ * else they tie. A rank is one more than the number of lips that are clearly better; rows go by
+ * rank and within a rank by score. Ties are not transitive: of three lips the first may tie with
+ * the second and the second with the third while the first is clearly better than the third.
  */
 public final class RankingStudy {
   private final SectionFamily family;
@@ -84,31 +83,30 @@ public final class RankingStudy {
    *
    * @param candidates lips with different names
    * @param baseline what they are measured against; added as a row when not among them
-   * @param gaps m; sorted, repeats dropped
+   * @param ground gaps, and how much of the seal lies over each
    * @param conditions suction, ground motion, fluid and bumps; its profile and gap are not used
    * @throws IllegalArgumentException for anything that {@link #check} reports
    */
   public RankingAnswer rank(
       List<LipProfile> candidates,
       LipProfile baseline,
-      List<Double> gaps,
+      GapDistribution ground,
       SealSection conditions,
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress) {
-    List<Problem> problems = check(candidates, baseline, gaps);
+    List<Problem> problems = check(candidates, baseline, ground.gaps());
     if (!problems.isEmpty()) {
       throw new IllegalArgumentException(
           problems.stream().map(Problem::toString).collect(Collectors.joining("; ")));
     }
-    List<Double> sorted = gaps.stream().distinct().sorted().toList();
     List<LipProfile> profiles = new ArrayList<>(candidates);
     if (!profiles.contains(baseline)) {
       profiles.add(baseline);
     }
     List<Question> questions = new ArrayList<>();
     for (LipProfile profile : profiles) {
-      for (double gap : sorted) {
+      for (double gap : ground.gaps()) {
         questions.add(Question.of(conditions.withProfile(profile).withGap(gap)));
       }
     }
@@ -122,7 +120,7 @@ public final class RankingStudy {
             (number, answer) -> taker.accept(answer.answer().result()));
     Ranking ranking =
         RankingTable.build(
-            profiles, profiles.indexOf(baseline), sorted, conditions.suction(), solved);
+            profiles, profiles.indexOf(baseline), ground, conditions.suction(), solved);
     return new RankingAnswer(ranking, solved.stream().map(Solved::answer).toList());
   }
 }

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
 final class RankingTable {
   private final List<Lip> lips;
   private final Lip baseline;
+  private final GapDistribution ground;
   private final List<Double> gaps;
   private final double suction;
 
@@ -25,10 +26,11 @@ final class RankingTable {
   /** A lip that has a place, with its score. */
   private record Scored(Lip lip, Estimate score) {}
 
-  private RankingTable(List<Lip> lips, Lip baseline, List<Double> gaps, double suction) {
+  private RankingTable(List<Lip> lips, Lip baseline, GapDistribution ground, double suction) {
     this.lips = lips;
     this.baseline = baseline;
-    this.gaps = gaps;
+    this.ground = ground;
+    gaps = ground.gaps();
     this.suction = suction;
   }
 
@@ -37,29 +39,29 @@ final class RankingTable {
    *
    * @param profiles lips with different names, the baseline among them
    * @param baseline index of the baseline
-   * @param gaps m, increasing
+   * @param ground gaps and their weights
    * @param suction Pa
    * @param solved lip by lip, gap by gap
    */
   static Ranking build(
       List<LipProfile> profiles,
       int baseline,
-      List<Double> gaps,
+      GapDistribution ground,
       double suction,
       List<Solved> solved) {
-    int n = gaps.size();
+    int n = ground.gaps().size();
     List<Lip> lips = new ArrayList<>();
     for (int p = 0; p < profiles.size(); p++) {
       lips.add(new Lip(profiles.get(p).name(), solved.subList(p * n, (p + 1) * n)));
     }
-    return new RankingTable(lips, lips.get(baseline), gaps, suction).build();
+    return new RankingTable(lips, lips.get(baseline), ground, suction).build();
   }
 
   private Ranking build() {
     RankingNotices notices = new RankingNotices(baseline.name());
     List<Scored> scored = new ArrayList<>();
     for (Lip lip : lips) {
-      Estimate score = LeakRatio.ofSums(lip.solved(), baseline.solved());
+      Estimate score = LeakRatio.ofSums(lip.solved(), baseline.solved(), ground.weights());
       if (score != null) {
         scored.add(new Scored(lip, score));
       }
@@ -76,7 +78,7 @@ final class RankingTable {
     List<Ranking.Crossing> possible = new ArrayList<>();
     crossings(scored, certain, possible);
     notices.possibleCrossings(possible);
-    return new Ranking(baseline.name(), gaps, suction, rows, certain, possible, notices.list());
+    return new Ranking(baseline.name(), ground, suction, rows, certain, possible, notices.list());
   }
 
   /** Rank is one more than the number of lips that are clearly better. */
@@ -89,6 +91,7 @@ final class RankingTable {
         order[j][i] = -order[i][j];
       }
     }
+    double[] best = bestShares(scored);
     List<Ranking.Row> rows = new ArrayList<>();
     for (int i = 0; i < n; i++) {
       int rank = 1;
@@ -103,10 +106,40 @@ final class RankingTable {
       Lip lip = scored.get(i).lip();
       rows.add(
           new Ranking.Row(
-              lip.name(), rank, tied, scored.get(i).score(), perGap(lip), lip.results()));
+              lip.name(),
+              rank,
+              tied,
+              Placement.of(scored.get(i).score()),
+              best[i],
+              scored.get(i).score(),
+              perGap(lip),
+              lip.results()));
     }
     rows.sort(Comparator.comparingInt(Ranking.Row::rank)); // stable: by value within a rank
     return rows;
+  }
+
+  /**
+   * Share of the ground over which each lip leaks least; a gap where several do goes to the first.
+   */
+  private double[] bestShares(List<Scored> scored) {
+    double[] share = new double[scored.size()];
+    for (int g = 0; g < gaps.size(); g++) {
+      int best = -1;
+      double least = Double.POSITIVE_INFINITY;
+      for (int i = 0; i < share.length; i++) {
+        Estimate ratio =
+            LeakRatio.of(scored.get(i).lip().solved().get(g), baseline.solved().get(g));
+        if (ratio != null && ratio.value() < least) {
+          least = ratio.value();
+          best = i;
+        }
+      }
+      if (best >= 0) {
+        share[best] += ground.weights().get(g);
+      }
+    }
+    return share;
   }
 
   /** −1 when a clearly leaks less than b, 1 when clearly more, 0 when they tie. */
@@ -114,8 +147,8 @@ final class RankingTable {
     boolean straight = upright(a.lip(), b.lip());
     Estimate ratio =
         straight
-            ? LeakRatio.ofSums(a.lip().solved(), b.lip().solved())
-            : LeakRatio.ofSums(b.lip().solved(), a.lip().solved());
+            ? LeakRatio.ofSums(a.lip().solved(), b.lip().solved(), ground.weights())
+            : LeakRatio.ofSums(b.lip().solved(), a.lip().solved(), ground.weights());
     if (ratio == null) {
       return 0;
     }

@@ -42,7 +42,7 @@ class RankingStudyTest {
         .rank(
             candidates,
             FLAT,
-            DoubleStream.of(gaps).boxed().toList(),
+            GapDistribution.even(DoubleStream.of(gaps).boxed().toList()),
             section(FLAT),
             options,
             new CancelToken(),
@@ -108,6 +108,37 @@ class RankingStudyTest {
     assertThat(ranking.rows().get(0).tiedWith()).hasSize(1);
     double first = ranking.rows().get(0).relativeLeak().value();
     assertThat(first).isLessThanOrEqualTo(ranking.rows().get(1).relativeLeak().value());
+  }
+
+  @Test
+  void weightsOfTheGapsCountInTheScore() {
+    MadeUpFamily family =
+        new MadeUpFamily(
+            (section, closure, place) ->
+                jet(section, section.profile().name().equals("teeth") ? 0.5 : 0.7)
+                    * (section.profile().name().equals("teeth") && section.gap() > 2e-3 ? 1.6 : 1));
+    RankingAnswer answer =
+        new RankingStudy(family)
+            .rank(
+                List.of(lip("teeth")),
+                FLAT,
+                GapDistribution.of(List.of(1e-3, 3e-3), List.of(3.0, 1.0)),
+                section(FLAT),
+                TWO,
+                new CancelToken(),
+                ProgressListener.NONE);
+    Ranking.Row teeth = row(answer, "teeth");
+    assertThat(teeth.relativeLeak().value())
+        .isCloseTo((0.5 * 1 * 3 + 0.8 * 3) / (0.7 * 3 + 0.7 * 3), within(1e-12));
+    // teeth leak least at 1 mm, the flat lip at 3 mm
+    assertThat(teeth.bestShare()).isEqualTo(0.75);
+    assertThat(row(answer, "flat").bestShare()).isEqualTo(0.25);
+    assertThat(answer.ranking().rows(Placement.Group.LESS))
+        .extracting(Ranking.Row::profile)
+        .containsExactly("teeth");
+    assertThat(answer.ranking().rows(Placement.Group.SAME))
+        .extracting(Ranking.Row::profile)
+        .containsExactly("flat");
   }
 
   @Test

@@ -24,7 +24,7 @@ class SameBitsTest {
         .rank(
             List.of(Lips.leaningTeeth(), Lips.shipped("round-nose"), flat),
             flat,
-            List.of(0.5e-3, 4e-3),
+            GapDistribution.even(List.of(0.5e-3, 4e-3)),
             conditions,
             new RunOptions(MeshLevel.COARSE, Closure.AUTO, false, threads),
             new CancelToken(),

@@ -420,7 +420,7 @@ class StudyTest {
             .rank(
                 List.of(lip("teeth")),
                 FLAT,
-                List.of(1e-3, 2e-3),
+                GapDistribution.even(List.of(1e-3, 2e-3)),
                 section(FLAT),
                 options(Closure.SST, false, 2),
                 cancel,

@@ -7,6 +7,7 @@ import hemline.solver.flow.Closure;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
+import hemline.solver.study.GapDistribution;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RankingStudy;
 import hemline.solver.study.RunOptions;
@@ -78,7 +79,7 @@ public class StudyBenchmark {
         .rank(
             lips,
             flat.profile(),
-            RANKED,
+            GapDistribution.even(RANKED),
             flat,
             options(MeshLevel.COARSE),
             new CancelToken(),

@@ -7,6 +7,7 @@ import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.plenum.MachineBalance;
+import hemline.solver.study.GapDistribution;
 import hemline.solver.study.LeakStore;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RelativeAnswer;
@@ -53,7 +54,7 @@ interface Bench {
   RankingAnswer rank(
       List<LipProfile> candidates,
       LipProfile baseline,
-      List<Double> gaps,
+      GapDistribution ground,
       SealSection conditions,
       RunOptions options,
       CancelToken cancel,

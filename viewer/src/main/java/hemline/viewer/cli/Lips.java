@@ -152,7 +152,7 @@ final class Lips {
     return new RankingAnswer(
         new Ranking(
             r.baseline(),
-            r.gaps(),
+            r.ground(),
             r.suction(),
             r.rows(),
             r.crossings(),

@@ -6,6 +6,7 @@ import hemline.shared.profile.LipProfile;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.SealSection;
+import hemline.solver.study.GapDistribution;
 import hemline.solver.study.Ranking;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RunOptions;
@@ -71,6 +72,14 @@ final class RankCommand extends Job {
       description = "Draw every lip at every gap and write its fields, not only the middle gap.")
   boolean everyGap;
 
+  @Option(
+      names = "--gap-weights",
+      paramLabel = "W,W...|FILE",
+      description =
+          "How much of the seal lies over each gap, such as 1,2,1, or a file of measured heights"
+              + " (head line: height (mm)); all alike when left out.")
+  @Nullable String weights;
+
   @Mixin GroundOptions ground = new GroundOptions();
   @Mixin SolveOptions solve = new SolveOptions();
   @Mixin OutputOptions output = new OutputOptions();
@@ -86,6 +95,7 @@ final class RankCommand extends Job {
     LoadedLip against = Lips.baseline(lips, baseline, wanted);
     List<Double> asked = wanted.gaps("--gaps", gaps, wanted.steps("--steps", steps));
     double atSuction = wanted.suction("--suction", suction);
+    GapDistribution spread = GapWeights.read("--gap-weights", weights, asked, wanted);
     RunOptions options = solve.read(wanted);
     var motion = ground.motion(wanted);
     var air = ground.air(wanted);
@@ -105,7 +115,7 @@ final class RankCommand extends Job {
                     .rank(
                         profiles,
                         against.profile(),
-                        asked,
+                        spread,
                         conditions,
                         options,
                         desk.cancel(),

@@ -1,6 +1,7 @@
 package hemline.viewer.cli;
 
 import hemline.shared.result.SolveStatus;
+import hemline.solver.study.Placement.Group;
 import hemline.solver.study.Ranking;
 import hemline.viewer.format.Digits;
 import hemline.viewer.format.TextTable;
@@ -12,7 +13,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** A ranking for people: the table, ties, gaps where lips swap places, and the cautions. */
+/** A ranking for people: the groups, gaps where lips swap places, and the cautions. */
 final class RankingText {
   private static final int MOST_GAPS = 8;
   private static final int LONGEST_NAME = 40;
@@ -28,18 +29,10 @@ final class RankingText {
     lines.add(Wording.conditions(ranking));
     lines.add("");
     lines.addAll(tables(ranking));
-    List<String> marks = new ArrayList<>();
-    if (ranking.rows().stream().anyMatch(row -> !row.tiedWith().isEmpty())) {
-      marks.add("= tied: the band of the leak ratio of the two holds 1.");
-    }
     if (anyUnsettled(ranking)) {
-      marks.add(UNSETTLED + " mean of an unsteady flow.");
-    }
-    if (!marks.isEmpty()) {
       lines.add("");
-      lines.add(String.join("  ", marks));
+      lines.add(UNSETTLED + " mean of an unsteady flow.");
     }
-    ties(ranking, lines);
     crossings(ranking, lines);
     lines.addAll(ResultText.notices(ranking.notices()));
     lines.add("");
@@ -49,7 +42,7 @@ final class RankingText {
     return lines;
   }
 
-  /** Places and gaps in one table where it fits the line, else one below the other. */
+  /** Groups and gaps in one table where it fits the line, else one below the other. */
   private static List<String> tables(Ranking ranking) {
     int gaps = ranking.gaps().size() > 1 ? ranking.gaps().size() : 0;
     List<String> together = table(ranking, true, 0, gaps);
@@ -69,40 +62,73 @@ final class RankingText {
   }
 
   /**
-   * One line a lip.
+   * One line a lip, group by group.
    *
-   * @param whole true for rank and mean over all gaps beside the name
+   * @param whole true for the ratio over all gaps and the headings of the groups beside the names
    * @param from first gap shown
    * @param to one after the last gap shown
    */
   private static List<String> table(Ranking ranking, boolean whole, int from, int to) {
-    Lean[] columns = new Lean[(whole ? 4 : 1) + to - from];
+    boolean best = whole && ranking.gaps().size() > 1;
+    Lean[] columns = new Lean[(whole ? 4 : 1) + (best ? 1 : 0) + to - from];
     Arrays.fill(columns, Lean.LEFT);
-    columns[0] = whole ? Lean.RIGHT : Lean.LEFT;
     TextTable table = new TextTable(columns);
     List<String> head =
-        new ArrayList<>(whole ? List.of("rank", "lip", "leak", "band") : List.of("leak at gap"));
+        new ArrayList<>(
+            whole ? List.of("lip", "leak", "band", "leaks less") : List.of("leak at gap"));
+    if (best) {
+      head.add("best over");
+    }
     for (int g = from; g < to; g++) {
       head.add(Wording.millimetres(ranking.gaps().get(g)));
     }
     table.row(head.toArray(String[]::new));
-    for (Ranking.Row row : ranking.rows()) {
-      List<String> cells = new ArrayList<>();
-      if (whole) {
-        cells.add((row.tiedWith().isEmpty() ? "" : "= ") + row.rank());
-      }
-      cells.add(shortened(row.profile()));
-      if (whole) {
-        boolean exact = Digits.exact(row.relativeLeak(), 1);
-        cells.add(Digits.value(row.relativeLeak(), 1));
-        cells.add(exact ? "" : Digits.range(row.relativeLeak(), 1));
-      }
-      for (double gap : ranking.gaps().subList(from, to)) {
-        cells.add(atGap(row, gap));
-      }
-      table.row(cells.toArray(String[]::new));
+    for (Group group : Group.values()) {
+      ranking.rows(group).forEach(row -> table.row(cells(ranking, row, whole, best, from, to)));
     }
-    return table.lines(INDENT);
+    List<String> lines = table.lines(INDENT);
+    return whole ? withHeadings(ranking, lines) : lines;
+  }
+
+  private static String[] cells(
+      Ranking ranking, Ranking.Row row, boolean whole, boolean best, int from, int to) {
+    List<String> cells = new ArrayList<>();
+    cells.add(shortened(row.profile()));
+    if (whole) {
+      boolean exact = Digits.exact(row.relativeLeak(), 1);
+      cells.add(Digits.value(row.relativeLeak(), 1));
+      cells.add(exact ? "" : Digits.range(row.relativeLeak(), 1));
+      cells.add(
+          row.profile().equals(ranking.baseline())
+              ? "baseline"
+              : Wording.probability(row.placement().probabilityLess()));
+    }
+    if (best) {
+      cells.add(Digits.plain(100 * row.bestShare(), 2) + " %");
+    }
+    for (double gap : ranking.gaps().subList(from, to)) {
+      cells.add(atGap(row, gap));
+    }
+    return cells.toArray(String[]::new);
+  }
+
+  /** The lines of the table with a heading before each group, and what would decide after it. */
+  private static List<String> withHeadings(Ranking ranking, List<String> table) {
+    List<String> lines = new ArrayList<>();
+    lines.add(table.get(0));
+    int next = 1;
+    for (Group group : Group.values()) {
+      List<Ranking.Row> rows = ranking.rows(group);
+      if (!rows.isEmpty()) {
+        lines.add(Wording.group(group, ranking.baseline()));
+        lines.addAll(table.subList(next, next + rows.size()));
+        next += rows.size();
+        for (String cure : Wording.deciders(rows)) {
+          lines.addAll(wrapped(cure));
+        }
+      }
+    }
+    return lines;
   }
 
   private static String shortened(String name) {
@@ -128,24 +154,6 @@ final class RankingText {
     return ranking.rows().stream()
         .flatMap(row -> row.results().stream())
         .anyMatch(result -> result.status() != SolveStatus.CONVERGED);
-  }
-
-  private static void ties(Ranking ranking, List<String> lines) {
-    List<String> ties = new ArrayList<>();
-    List<String> above = new ArrayList<>();
-    for (Ranking.Row row : ranking.rows()) {
-      // each pair once: with the lips below
-      List<String> below = row.tiedWith().stream().filter(name -> !above.contains(name)).toList();
-      above.add(row.profile());
-      if (!below.isEmpty()) {
-        ties.addAll(wrapped(row.profile() + " with " + String.join(", ", below)));
-      }
-    }
-    if (!ties.isEmpty()) {
-      lines.add("");
-      lines.add("Tied");
-      lines.addAll(ties);
-    }
   }
 
   /** Swaps of one lip together: it leaks less than the others from these gaps on. */

@@ -9,6 +9,7 @@ import hemline.solver.flow.ProgressListener;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.MachineStudy;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.study.GapDistribution;
 import hemline.solver.study.LeakStore;
 import hemline.solver.study.LeakStudy;
 import hemline.solver.study.RankingAnswer;
@@ -79,13 +80,13 @@ record SolverBench(SectionFamily family, boolean keptOnly) implements Bench {
   public RankingAnswer rank(
       List<LipProfile> candidates,
       LipProfile baseline,
-      List<Double> gaps,
+      GapDistribution ground,
       SealSection conditions,
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress) {
     return new RankingStudy(family)
-        .rank(candidates, baseline, gaps, conditions, options, cancel, progress);
+        .rank(candidates, baseline, ground, conditions, options, cancel, progress);
   }
 
   @Override

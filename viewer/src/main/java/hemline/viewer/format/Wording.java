@@ -4,6 +4,7 @@ import hemline.shared.fluid.Air;
 import hemline.shared.fluid.FluidState;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.solver.study.Placement;
 import hemline.solver.study.Ranking;
 import hemline.solver.study.Swept;
 import java.util.ArrayList;
@@ -71,7 +72,48 @@ public final class Wording {
 
   /** Gap or mean over the gaps, suction and ground motion of a ranking. */
   public static String conditions(Ranking ranking) {
-    return (ranking.gaps().size() > 1 ? "mean over " : "") + gapByGap(ranking);
+    String lead =
+        ranking.gaps().size() == 1
+            ? ""
+            : ranking.ground().uniform() ? "mean over " : "weighted mean over ";
+    return lead + gapByGap(ranking);
+  }
+
+  /** Heading of a group of lips beside the baseline. */
+  public static String group(Placement.Group group, String baseline) {
+    return switch (group) {
+      case LESS -> "Leaks less than " + baseline;
+      case SAME -> "Not distinguishable from " + baseline;
+      case MORE -> "Leaks more than " + baseline;
+      case UNCERTAIN -> "Too uncertain to place beside " + baseline;
+    };
+  }
+
+  /** What would tell the lips of a group from the baseline, one sentence for each way. */
+  public static List<String> deciders(List<Ranking.Row> rows) {
+    List<String> sentences = new ArrayList<>();
+    for (Placement.Decider decider : Placement.Decider.values()) {
+      List<String> names =
+          rows.stream()
+              .filter(row -> row.placement().decider() == decider)
+              .map(Ranking.Row::profile)
+              .toList();
+      String cure =
+          switch (decider) {
+            case NONE -> "";
+            case FINER_MESH -> "A finer mesh may tell: ";
+            case MEASUREMENT -> "The flow model leaves it open, only measuring both would tell: ";
+          };
+      if (!names.isEmpty() && !cure.isEmpty()) {
+        sentences.add(cure + String.join(", ", names) + ".");
+      }
+    }
+    return sentences;
+  }
+
+  /** A probability in per cent, never 0 or 100. */
+  public static String probability(double p) {
+    return p < 0.01 ? "< 1 %" : p > 0.99 ? "> 99 %" : Digits.fixed(100 * p, 0) + " %";
   }
 
   /** Gap or gaps, suction and ground motion of a ranking. */

@@ -7,6 +7,7 @@ import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.study.GapDistribution;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RankingStudy;
 import hemline.solver.study.RelativeSweep;
@@ -268,7 +269,14 @@ public final class StudyDesk {
           null,
           null,
           new RankingStudy(family, taker)
-              .rank(q.lips(), q.baseline(), q.values(), q.base(), options, token, listener));
+              .rank(
+                  q.lips(),
+                  q.baseline(),
+                  GapDistribution.even(q.values()),
+                  q.base(),
+                  options,
+                  token,
+                  listener));
     }
     SweepStudy sweep = new SweepStudy(family, taker);
     return q.baseline() == null

@@ -114,11 +114,10 @@ public final class GapChart extends Picture {
         new Line2D.Double(box.getMinX(), panel.y(1), box.getMaxX(), panel.y(1)),
         new Pen(Ink.TEXT, 1, 1.1));
     panel.paintSeries(sheet, series.get(k));
-    String rank = (row.tiedWith().isEmpty() ? "" : "= ") + row.rank() + "  ";
     sheet.text(
         box.getMinX(),
         box.getMinY() - 8,
-        TextWidth.fitted(rank + row.profile(), 12, PANEL_WIDTH),
+        TextWidth.fitted(row.profile(), 12, PANEL_WIDTH),
         Lettering.of(12, Ink.TEXT).heavy());
   }
 

@@ -1,6 +1,7 @@
 package hemline.viewer.picture;
 
 import hemline.shared.result.Estimate;
+import hemline.solver.study.Placement.Group;
 import hemline.solver.study.Ranking;
 import hemline.viewer.format.Digits;
 import hemline.viewer.format.Wording;
@@ -9,6 +10,9 @@ import hemline.viewer.picture.Sheet.Lettering;
 import hemline.viewer.picture.Sheet.Pen;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** Lips in order of their leak relative to the baseline, each with its band. */
 public final class RankingChart extends Picture {
@@ -20,9 +24,20 @@ public final class RankingChart extends Picture {
   private static final double MARGIN = 26;
 
   private final Ranking ranking;
+  private final List<Line> lines = new ArrayList<>();
+
+  /** One line down the chart: the heading of a group, or a lip. */
+  private record Line(String heading, Ranking.@Nullable Row row) {}
 
   private RankingChart(Ranking ranking) {
     this.ranking = ranking;
+    for (Group group : Group.values()) {
+      List<Ranking.Row> rows = ranking.rows(group);
+      if (!rows.isEmpty()) {
+        lines.add(new Line(Wording.group(group, ranking.baseline()), null));
+        rows.forEach(row -> lines.add(new Line("", row)));
+      }
+    }
   }
 
   /**
@@ -44,7 +59,7 @@ public final class RankingChart extends Picture {
 
   @Override
   public double height() {
-    return TOP + ROW * ranking.rows().size() + 84;
+    return TOP + ROW * lines.size() + 84;
   }
 
   @Override
@@ -63,16 +78,22 @@ public final class RankingChart extends Picture {
         box.getMinY() - 12,
         "leaks as the baseline",
         Lettering.of(11.5, Ink.TEXT).at(Anchor.MIDDLE));
-    for (int k = 0; k < ranking.rows().size(); k++) {
-      row(sheet, panel, ranking.rows().get(k), TOP + ROW * (k + 0.5));
+    for (int k = 0; k < lines.size(); k++) {
+      Line line = lines.get(k);
+      double y = TOP + ROW * (k + 0.5);
+      if (line.row() == null) {
+        sheet.text(MARGIN, y + 8, line.heading(), Lettering.of(13, Ink.TEXT).heavy());
+      } else {
+        row(sheet, panel, line.row(), y);
+      }
     }
     double y = box.getMaxY() + 38;
     sheet.text(box.getMaxX(), y, "relative leak", Lettering.of(12, Ink.TEXT).at(Anchor.END));
     sheet.text(
         MARGIN,
         y + 22,
-        "bars: band of the leak ratio; a lip is better or worse only where its bar stays off the"
-            + " line; = marks ties"
+        "bars: band of the leak ratio; a lip leaks less or more only where its bar stays off the"
+            + " line"
             + (cutOff() ? "; arrow: the band goes on" : ""),
         Lettering.of(11.5, Ink.QUIET));
   }
@@ -90,8 +111,7 @@ public final class RankingChart extends Picture {
     ChartPanel.Reach reach = reach();
     double[] xs = ChartPanel.roomy(reach.low(), reach.high());
     return new ChartPanel(
-        new Rectangle2D.Double(
-            NAMES, TOP, WIDTH - NAMES - NUMBERS - MARGIN, ROW * ranking.rows().size()),
+        new Rectangle2D.Double(NAMES, TOP, WIDTH - NAMES - NUMBERS - MARGIN, ROW * lines.size()),
         xs[0],
         xs[1],
         0,
@@ -101,12 +121,10 @@ public final class RankingChart extends Picture {
   private void row(Sheet sheet, ChartPanel panel, Ranking.Row row, double y) {
     Estimate leak = row.relativeLeak();
     int rgb = leak.high() < 1 ? Ink.SERIES : leak.low() > 1 ? Ink.VORTEX : Ink.QUIET;
-    String rank = (row.tiedWith().isEmpty() ? "" : "= ") + row.rank();
-    sheet.text(MARGIN + 30, y + 5, rank, Lettering.of(13, Ink.TEXT).heavy().at(Anchor.END));
     sheet.text(
-        MARGIN + 44,
+        MARGIN + 14,
         y + 5,
-        TextWidth.fitted(row.profile(), 13, NAMES - MARGIN - 56),
+        TextWidth.fitted(row.profile(), 13, NAMES - MARGIN - 26),
         Lettering.of(13, Ink.TEXT));
     panel.paintBar(sheet, leak, y, rgb);
     sheet.text(

@@ -4,6 +4,7 @@ import hemline.shared.problem.Notice;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.solver.study.Placement;
 import hemline.solver.study.Ranking;
 import hemline.solver.study.Swept;
 import hemline.viewer.format.Digits;
@@ -12,6 +13,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /** What a study says, in sentences. */
 public final class StudyWords {
@@ -80,19 +82,18 @@ public final class StudyWords {
   }
 
   private static void standings(Ranking ranking, List<String> lines) {
-    List<String> best = new ArrayList<>();
-    for (Ranking.Row row : ranking.rows()) {
-      if (row.rank() == 1) {
-        best.add(row.profile());
+    for (Placement.Group group : Placement.Group.values()) {
+      List<Ranking.Row> rows = ranking.rows(group);
+      if (!rows.isEmpty()) {
+        lines.add(
+            Wording.group(group, ranking.baseline())
+                + ": "
+                + rows.stream()
+                    .map(row -> row.profile() + " " + Digits.withBand(row.relativeLeak(), 1))
+                    .collect(Collectors.joining(", "))
+                + ".");
+        lines.addAll(Wording.deciders(rows));
       }
-    }
-    if (best.size() == 1) {
-      lines.add(best.get(0) + " leaks least.");
-    } else if (!best.isEmpty()) {
-      lines.add(
-          "No lip is clearly better than these: "
-              + String.join(", ", best)
-              + "; their bands do not allow to call one of them the best.");
     }
     for (Ranking.Crossing crossing : ranking.crossings()) {
       lines.add(swap(crossing, "From about ", " leaks less than "));

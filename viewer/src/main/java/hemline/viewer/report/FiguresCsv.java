@@ -50,7 +50,9 @@ public final class FiguresCsv {
   /** Relative leaks of a ranking: over the gap distribution first (gap empty), then gap by gap. */
   public static String of(Ranking ranking) {
     StringBuilder out = new StringBuilder();
-    out.append("rank,profile,baseline,tiedWith,gap_m,relativeLeak,low,high").append(END);
+    out.append(
+            "rank,profile,baseline,tiedWith,group,probabilityLess,bestShare,gap_m,relativeLeak,low,high")
+        .append(END);
     for (Ranking.Row row : ranking.rows()) {
       String head =
           String.join(
@@ -58,7 +60,10 @@ public final class FiguresCsv {
                   String.valueOf(row.rank()),
                   quoted(row.profile()),
                   quoted(ranking.baseline()),
-                  quoted(String.join("; ", row.tiedWith())))
+                  quoted(String.join("; ", row.tiedWith())),
+                  row.placement().group().key(),
+                  number(row.placement().probabilityLess()),
+                  number(row.bestShare()))
               + ",";
       out.append(head).append(',').append(band(row.relativeLeak())).append(END);
       for (Ranking.GapRatio ratio : row.perGap()) {

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
+import hemline.solver.study.Placement;
 import hemline.solver.study.Ranking;
 import java.util.List;
 
@@ -26,6 +27,8 @@ public final class RankingDocument {
     JsonText.number(document, "suction", ranking.suction());
     ArrayNode gaps = document.putArray("gaps");
     ranking.gaps().forEach(gaps::add);
+    ArrayNode weights = document.putArray("gapWeights");
+    ranking.ground().weights().forEach(weights::add);
     ArrayNode rows = document.putArray("rows");
     ranking.rows().forEach(row -> rows.add(row(row)));
     crossings(document.putArray("crossings"), ranking.crossings());
@@ -41,6 +44,11 @@ public final class RankingDocument {
     node.put("rank", row.rank());
     ArrayNode tied = node.putArray("tiedWith");
     row.tiedWith().forEach(tied::add);
+    Placement placement = row.placement();
+    node.put("group", placement.group().key());
+    JsonText.number(node, "probabilityLess", placement.probabilityLess());
+    node.put("decider", placement.decider().key());
+    JsonText.number(node, "bestShare", row.bestShare());
     node.set("relativeLeak", JsonText.estimate(row.relativeLeak(), "1"));
     ArrayNode perGap = node.putArray("perGap");
     for (Ranking.GapRatio ratio : row.perGap()) {

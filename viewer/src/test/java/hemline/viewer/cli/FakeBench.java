@@ -14,6 +14,7 @@ import hemline.solver.flow.ProgressListener;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.MachineStudy;
 import hemline.solver.refine.FamilySolver;
+import hemline.solver.study.GapDistribution;
 import hemline.solver.study.LeakStore;
 import hemline.solver.study.LeakStudy;
 import hemline.solver.study.RankingAnswer;
@@ -129,14 +130,15 @@ final class FakeBench implements Bench {
   public RankingAnswer rank(
       List<LipProfile> candidates,
       LipProfile baseline,
-      List<Double> gaps,
+      GapDistribution ground,
       SealSection conditions,
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress) {
     asked.add(candidates.stream().map(LipProfile::name).toList());
     asked.add(baseline.name());
-    asked.add(gaps);
+    asked.add(ground.gaps());
+    asked.add(ground.weights());
     // as many answers as the invented ranking has gaps
     List<SectionAnswer> answers = new ArrayList<>();
     for (LipProfile lip : candidates) {

@@ -7,6 +7,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.solver.study.GapDistribution;
 import hemline.solver.study.Ranking;
 import hemline.solver.study.RelativeSweep;
 import hemline.solver.study.SweepResult;
@@ -35,14 +36,14 @@ final class ChartTest {
     }
     assertThat(text)
         .contains("0.910  (0.898 to 0.922)")
-        .contains("= 3")
+        .containsSubsequence("Leaks less than", "Not distinguishable", "Leaks more than")
         .contains("6 gaps from 1 mm to 6 mm");
   }
 
   @Test
   void gapChartHasAPanelForEachLip() throws Exception {
     String text = text(GapChart.of(InventedStudies.ranking()));
-    assertThat(text).contains("7  knife fin").contains("1  inclined teeth");
+    assertThat(text).contains("knife fin").contains("inclined teeth");
   }
 
   @Test
@@ -128,7 +129,14 @@ final class ChartTest {
   @Test
   void emptyStudiesHaveNoChart() {
     Ranking empty =
-        new Ranking("a", List.of(1e-3), 600, List.of(), List.of(), List.of(), List.of());
+        new Ranking(
+            "a",
+            GapDistribution.even(List.of(1e-3)),
+            600,
+            List.of(),
+            List.of(),
+            List.of(),
+            List.of());
     assertThatThrownBy(() -> RankingChart.of(empty)).isInstanceOf(IllegalArgumentException.class);
     assertThatThrownBy(() -> GapChart.of(empty)).isInstanceOf(IllegalArgumentException.class);
     assertThatThrownBy(() -> SweepChart.of(new SweepResult(List.of(), null), Swept.GAP))

@@ -7,7 +7,9 @@ import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.solver.study.GapDistribution;
 import hemline.solver.study.LeakStore;
+import hemline.solver.study.Placement;
 import hemline.solver.study.Ranking;
 import hemline.solver.study.SweepResult;
 import java.util.ArrayList;
@@ -83,18 +85,22 @@ public final class InventedStudies {
       }
       List<String> tied =
           k == 2 ? List.of(NAMES.get(3)) : k == 3 ? List.of(NAMES.get(2)) : List.of();
+      Estimate score =
+          new Estimate(MEAN[k], MEAN[k] == 1 ? 0 : 0.012 + 0.006 * k, 0, 0, 0, Trend.MONOTONE);
       rows.add(
           new Ranking.Row(
               NAMES.get(k),
               k == 3 ? 3 : k + 1,
               tied,
-              new Estimate(MEAN[k], MEAN[k] == 1 ? 0 : 0.012 + 0.002 * k, 0, 0, 0, Trend.MONOTONE),
+              Placement.of(score),
+              k == 0 ? 1 : 0,
+              score,
               ratios,
               results));
     }
     return new Ranking(
         "plain flat 8",
-        gaps,
+        GapDistribution.even(gaps),
         600,
         rows,
         List.of(new Ranking.Crossing("two pockets 12", "one pocket 8", 2.4e-3)),
