@@ -15,6 +15,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -322,6 +323,7 @@ class DrawingFilesTest {
   }
 
   @Test
+  @Tag("many")
   void fuzzedDrawingsGiveOutlinesOrProblems() throws InputException {
     List<Outline> nose =
         List.of(

@@ -20,6 +20,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -216,6 +217,7 @@ class DuctFileTest {
   }
 
   @Test
+  @Tag("many")
   void fuzzedFilesGiveADuctOrProblems() {
     List<String> valid =
         List.of(CHANNEL, CAVITY, DuctFile.text(random(new SplittableRandom(3)), "a note"));

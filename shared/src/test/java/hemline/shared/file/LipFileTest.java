@@ -15,6 +15,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -168,6 +169,7 @@ class LipFileTest {
   }
 
   @Test
+  @Tag("many")
   void fuzzedFilesGiveALipOrProblems() {
     List<String> valid = List.of(GOOD, LipFile.text(randomDrawing(new SplittableRandom(7))));
     for (int seed = 0; seed < 4000; seed++) {

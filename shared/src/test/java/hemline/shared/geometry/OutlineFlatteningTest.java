@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.DoubleStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 class OutlineFlatteningTest {
@@ -27,6 +28,7 @@ class OutlineFlatteningTest {
 
   /** Discs of any start angle, either way round: on the circle, extremes exact, sagitta kept. */
   @Test
+  @Tag("many")
   void chordsOfADiscKeepTheSagittaAndTheExtremes() {
     for (int seed = 0; seed < 300; seed++) {
       SplittableRandom random = new SplittableRandom(seed);

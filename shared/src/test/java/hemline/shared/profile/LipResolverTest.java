@@ -18,6 +18,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.SplittableRandom;
 import java.util.stream.DoubleStream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 class LipResolverTest {
@@ -98,6 +99,7 @@ class LipResolverTest {
 
   /** Start vertex, direction, place and roundings must not change the resolved lip. */
   @Test
+  @Tag("many")
   void theWayOfDrawingDoesNotMatter() throws InputException {
     List<Vertex> base = mm(0, 0, 2, 0, 2, 3, 6, 3, 6, 0, 8, 0, 8, 10, 0, 10);
     List<Rounding> roundings = List.of(Rounding.round(2, MM), Rounding.chamfer(5, 0.5 * MM));

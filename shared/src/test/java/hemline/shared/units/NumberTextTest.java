@@ -19,6 +19,10 @@ class NumberTextTest {
     "1.2345e-9, 3, 1.23E-9",
     "1e12, 3, 1E+12",
     "NaN, 3, not a number",
+    "1.25e-6, 3, 0.00000125",
+    "1.25e-7, 3, 1.25E-7",
+    "1.25e9, 3, 1250000000",
+    "1.25e10, 3, 1.25E+10",
   })
   void significant(double value, int digits, String text) {
     assertThat(NumberText.significant(value, digits)).isEqualTo(text);
@@ -34,6 +38,9 @@ class NumberTextTest {
     "-3.14159, 0.05, -3.142",
     "7.5, 0, 7.5",
     "0.00001, 0.2, 0.00",
+    "0, 1.2e-5, 0.000000",
+    "0, 1.2e-6, 0",
+    "0, 12, 0",
   })
   void decimalsSuitTheBand(double value, double halfWidth, String text) {
     assertThat(NumberText.within(value, halfWidth)).isEqualTo(text);
@@ -45,9 +52,13 @@ class NumberTextTest {
     assertThat(NumberText.point(0.008, 0)).isEqualTo("(8, 0) mm");
     assertThat(NumberText.leakFlow(0.0431, 0.0004)).isEqualTo("43.10 L/s per m");
     assertThat(NumberText.pressure(600)).isEqualTo("600 Pa");
+    assertThat(NumberText.pressure(9999)).isEqualTo("9999 Pa");
+    assertThat(NumberText.pressure(-10000)).isEqualTo("-10 kPa");
     assertThat(NumberText.pressure(20000)).isEqualTo("20 kPa");
     assertThat(NumberText.speed(-15)).isEqualTo("-15 m/s");
     assertThat(NumberText.band(43.1, 42.7, 43.5)).isEqualTo("43.10 (42.70 to 43.50)");
+    // half-width 5, so no decimals more than one
+    assertThat(NumberText.band(43.14, 38.1, 48.1)).isEqualTo("43.1 (38.1 to 48.1)");
   }
 
   @Test

@@ -1,6 +1,7 @@
 package hemline.shared.units;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
@@ -8,6 +9,7 @@ import hemline.shared.problem.InputException;
 import java.math.BigDecimal;
 import java.util.Locale;
 import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -55,6 +57,50 @@ class QuantitiesTest {
     "TEMPERATURE, 15degC, 288.15",
     "TEMPERATURE, 15 °C, 288.15",
     "TEMPERATURE, 300K, 300",
+    "LENGTH, 3cm, 0.03",
+    "LENGTH, 250µm, 0.00025",
+    "PRESSURE, 2 mmH₂O, 19.6133",
+    "SPEED, 30mm/s, 0.03",
+    "SPEED, 90 m/min, 1.5",
+    "FLOW_PER_LENGTH, 43.1l/s/m, 0.0431",
+    "VOLUME_FLOW, 10l/s, 0.01",
+    "VOLUME_FLOW, 600L/min, 0.01",
+    "VOLUME_FLOW, 36m³/h, 0.01",
+    "VOLUME_FLOW, 0.01m3/s, 0.01",
+    "FORCE, 1.2kN, 1200",
+    "ANGLE, 0.5rad, 0.5",
+    "TEMPERATURE, 20C, 293.15",
+    "AREA, 20mm2, 2e-5",
+    "AREA, 20 mm², 2e-5",
+    "AREA, 20cm2, 2e-3",
+    "AREA, 20cm², 2e-3",
+    "AREA, 0.2m2, 0.2",
+    "AREA, 0.2m², 0.2",
+    "MASS, 1.5kg, 1.5",
+    "MASS, 250g, 0.25",
+    "MASS, 10lb, 4.5359237",
+    "DENSITY, 1.2kg/m3, 1.2",
+    "DENSITY, 1.2 kg/m³, 1.2",
+    "STIFFNESS, 40N/mm, 40000",
+    "STIFFNESS, 40N/m, 40",
+    "STIFFNESS, 4kN/m, 4000",
+    // 4.4482216152605 N over 0.0254 m
+    "STIFFNESS, 1lbf/in, 175.1268352464764",
+    "ANGULAR_STIFFNESS, 900Nm/rad, 900",
+    "ANGULAR_STIFFNESS, 900 N m/rad, 900",
+    // times 180/π
+    "ANGULAR_STIFFNESS, 1Nm/deg, 57.29577951308232",
+    "ANGULAR_STIFFNESS, 1 N m/deg, 57.29577951308232",
+    "POWER, 120W, 120",
+    "POWER, 0.12kW, 120",
+    "ENERGY, 40Wh, 144000",
+    "ENERGY, 0.04kWh, 144000",
+    "ENERGY, 500J, 500",
+    "ENERGY, 0.5kJ, 500",
+    "TURNING_SPEED, 24000rpm, 400",
+    "TURNING_SPEED, 24000 1/min, 400",
+    "TURNING_SPEED, 400rev/s, 400",
+    "TURNING_SPEED, 400 1/s, 400",
   })
   void reads(QuantityKind kind, String text, double si) throws InputException {
     assertThat(Quantities.read(kind, PLACE, text)).isCloseTo(si, within(1e-15 * Math.abs(si)));
@@ -80,6 +126,10 @@ class QuantitiesTest {
         "SPEED | 10 | has no unit; write a speed as 15m/s",
         "TEMPERATURE | 0 | has no unit",
         "TEMPERATURE | -300degC | absolute zero",
+        "TEMPERATURE | 0K | absolute zero; try 15degC",
+        "SPEED | 10 | 10\" has no unit; write a speed as 15m/s (units: m/s, km/h, mph, mm/s, m/min)",
+        "SPEED | 10 furlong | \"furlong\" in \"10 furlong\" is no unit known here; write a speed as 15m/s (units: m/s, km/h, mph, mm/s, m/min)",
+        "ENERGY | 12W | is a power, but an energy is needed, such as 40Wh",
       })
   void explains(QuantityKind kind, String text, String hint) {
     InputException e =
@@ -98,6 +148,48 @@ class QuantitiesTest {
   }
 
   @Test
+  void longTextsAreCutInTheMessage() {
+    String forty = "x".repeat(40);
+    assertThat(problem(forty)).startsWith("\"" + forty + "\" does not begin with a number");
+    assertThat(problem(forty + "y")).startsWith("\"" + forty + "…\" does not begin");
+    assertThat(problem("1" + " ".repeat(98) + "m")).isEqualTo("none");
+    assertThat(problem("1" + " ".repeat(99) + "m")).contains("too long for a quantity");
+    assertThat(problem("2\u0007mm")).contains("\"2?mm\"");
+  }
+
+  private static String problem(String text) {
+    try {
+      Quantities.length(PLACE, text);
+      return "none";
+    } catch (InputException e) {
+      return e.problems().get(0).text();
+    }
+  }
+
+  @Test
+  void everyKindHasItsReader() throws InputException {
+    assertThat(Quantities.pressure(PLACE, "2kPa")).isEqualTo(2000);
+    assertThat(Quantities.flowPerLength(PLACE, "40L/s/m")).isEqualTo(0.04);
+    assertThat(Quantities.volumeFlow(PLACE, "40L/s")).isEqualTo(0.04);
+    assertThat(Quantities.force(PLACE, "2kN")).isEqualTo(2000);
+    assertThat(Quantities.angle(PLACE, "2rad")).isEqualTo(2);
+    assertThat(Quantities.temperature(PLACE, "2K")).isEqualTo(2);
+  }
+
+  @Test
+  void badRangesAreExplained() {
+    for (String text : new String[] {"6mm..1mm", "1mm"}) {
+      InputException e =
+          catchThrowableOfType(
+              InputException.class, () -> Quantities.readRange(QuantityKind.LENGTH, PLACE, text));
+      assertThat(e.problems().get(0).text())
+          .startsWith("\"" + text + "\" ")
+          .endsWith(text.contains("..") ? "in 1mm..6mm" : "write it as 1mm..6mm");
+    }
+    assertThatThrownBy(() -> new QuantityRange(2, 2)).isInstanceOf(IllegalArgumentException.class);
+  }
+
+  @Test
   void readsRanges() throws InputException {
     QuantityRange range = new QuantityRange(0.001, 0.006);
     for (String text : new String[] {"1mm..6mm", "1..6mm", "1 mm .. 6 mm", "0.1cm..6mm"}) {
@@ -105,6 +197,8 @@ class QuantitiesTest {
     }
     assertThat(Quantities.readRange(QuantityKind.PRESSURE, PLACE, "0..6kPa"))
         .isEqualTo(new QuantityRange(0, 6000));
+    assertThat(Quantities.readRange(QuantityKind.SPEED, PLACE, "-1..1mm/s"))
+        .isEqualTo(new QuantityRange(-0.001, 0.001));
     assertThat(Quantities.isRange("1..6mm")).isTrue();
     assertThat(Quantities.isRange("1.5mm")).isFalse();
   }
@@ -145,6 +239,7 @@ class QuantitiesTest {
   }
 
   @Test
+  @Tag("many")
   void damagedTextsGiveAValueOrAProblem() {
     String letters = "0123456789.+-eE,mPaks/²³°h²in H2O.\u0000\ud800";
     for (int seed = 0; seed < 20000; seed++) {

@@ -83,6 +83,28 @@ final class GapColumns {
     return sum / volume;
   }
 
+  /** The column that holds x, the first or last one where x lies outside. */
+  int at(double x) {
+    int i = 0;
+    while (i < mesh.lines.nx() - 1 && mesh.lines.x()[i + 1] <= x) {
+      i++;
+    }
+    return i;
+  }
+
+  /** Mean kinetic energy of what flows through the column, over density; 0 without a flow. */
+  double kineticHead(int i) {
+    double through = 0;
+    double[] y = mesh.lines.y();
+    for (int j = 0; j < open[i]; j++) {
+      int c = mesh.cellAt[j * mesh.lines.nx() + i];
+      if (c >= 0) {
+        through += flow.state().u[c] * (y[j + 1] - y[j]);
+      }
+    }
+    return through == 0 ? 0 : kineticFlux(i, y[open[i]]) / through;
+  }
+
   /** Flux of total pressure through the column over its flow, over density. */
   double totalPressure(int i) {
     double energy = 0;

@@ -126,8 +126,15 @@ public final class SectionMeter {
       if (head > 0) {
         f.put(Figure.PRESSURE_RECOVERY, (reference - throat) / head);
       }
+      double upstream = duct.stations() == null ? duct.from() : duct.stations().upstream();
+      double downstream = duct.stations() == null ? duct.to() : duct.stations().downstream();
       Stages stages =
-          new Stages(columns, h, setup.upstreamTap(mesh).read(flow.state().p), reference);
+          new Stages(
+              columns,
+              h,
+              setup.upstreamTap(mesh).read(flow.state().p)
+                  + columns.kineticHead(columns.at(upstream)),
+              reference + columns.kineticHead(columns.at(downstream)));
       shares = stages.shares;
       carryOver = stages.carryOver;
     }

@@ -24,7 +24,8 @@ final class Stages {
    * @param columns under the lip
    * @param gap m
    * @param before total pressure upstream, over density
-   * @param after pressure downstream, over density
+   * @param after what is left downstream, over density: static pressure where the flow ends in a
+   *     plenum, total pressure in a duct
    */
   Stages(GapColumns columns, double gap, double before, double after) {
     List<int[]> runs = runs(columns, gap);

@@ -4,9 +4,10 @@ package hemline.solver.turbulence;
  * The constant-stress wall layer of the k-ω SST closure in wall units.
  *
  * <p>Between the sublayer and the logarithmic layer the values are those of the closure's own
- * one-dimensional solution (500 cells, first at y⁺ = 0.001, up to y⁺ = 5000), kept at 41 points
- * evenly spaced in ln y⁺ from 0.5 to 1000; below the sublayer and above the logarithmic limits take
- * over. Tables of this kind: Kalitzin, Medic, Iaccarino & Durbin 2005, J. Comput. Phys. 204, 265.
+ * one-dimensional solution, kept at 41 points evenly spaced in ln y⁺ from 0.5 to 1000 (the test of
+ * this class solves it anew and holds every digit); below the sublayer and above the logarithmic
+ * limits take over. Tables of this kind: Kalitzin, Medic, Iaccarino & Durbin 2005, J. Comput. Phys.
+ * 204, 265.
  */
 final class WallLaw {
   private static final double FIRST = 0.5;
@@ -14,31 +15,67 @@ final class WallLaw {
   private static final double KAPPA = 0.41;
 
   private static final double[] U = {
-    0.50002, 0.60468, 0.73122, 0.88421, 1.0692, 1.293, 1.5636, 1.8906, 2.2854, 2.7615, 3.3321,
-    4.0084, 4.7901, 5.658, 6.5722, 7.4892, 8.3797, 9.2341, 10.041, 10.795, 11.501, 12.17, 12.807,
-    13.417, 14.005, 14.573, 15.126, 15.665, 16.192, 16.71, 17.22, 17.724, 18.221, 18.714, 19.203,
-    19.689, 20.173, 20.654, 21.135, 21.615, 22.096
+    0.5, 0.60464, 0.73117, 0.88419, 1.0692, 1.293, 1.5635, 1.8905, 2.2854, 2.7613, 3.3319, 4.008,
+    4.7897, 5.6573, 6.5711, 7.4877, 8.3779, 9.232, 10.039, 10.793, 11.498, 12.167, 12.804, 13.414,
+    14.002, 14.57, 15.123, 15.662, 16.189, 16.708, 17.218, 17.721, 18.218, 18.711, 19.2, 19.686,
+    20.169, 20.65, 21.131, 21.61, 22.09
   };
 
   /** ω⁺ y⁺. */
   private static final double[] OMEGA_Y = {
-    160, 132.31, 109.41, 90.478, 74.82, 61.872, 51.164, 42.31, 34.988, 29.33, 25.043, 21.8, 19.452,
-    17.79, 16.557, 15.551, 14.666, 13.831, 13.038, 12.314, 11.69, 11.155, 10.698, 10.31, 9.9817,
-    9.7041, 9.4694, 9.271, 9.1035, 8.9619, 8.8425, 8.7418, 8.6574, 8.5872, 8.5295, 8.4834, 8.4484,
-    8.4248, 8.4135, 8.4169, 8.4387
+    160, 132.31, 109.41, 90.478, 74.82, 61.872, 51.164, 42.31, 34.988, 29.26, 24.995, 21.766,
+    19.429, 17.773, 16.544, 15.541, 14.657, 13.825, 13.032, 12.308, 11.686, 11.151, 10.695, 10.307,
+    9.9791, 9.7017, 9.4672, 9.269, 9.1015, 8.9599, 8.8404, 8.7397, 8.6551, 8.5846, 8.5265, 8.4798,
+    8.4441, 8.4193, 8.4067, 8.4082, 8.4276
   };
 
   /**
    * Source of k⁺ that keeps a wall cell with its centre at y⁺ in balance: mean production less mean
-   * destruction up to 2 y⁺ plus the destruction that the cell's own values give. In the sublayer,
+   * destruction up to 2 y⁺ plus the destruction that the cell's own values give. Up to y⁺ = 2,
    * where the two means cancel to nothing, the mean production alone.
    */
   private static final double[] PRODUCTION = {
-    6.776e-06, 1.833e-05, 4.942e-05, 0.0001332, 0.0003578, 0.0009577, 0.002498, 0.006247, 0.010423,
-    0.025616, 0.052134, 0.089471, 0.13366, 0.17703, 0.2094, 0.22329, 0.21888, 0.20139, 0.17678,
-    0.15039, 0.12571, 0.104, 0.085514, 0.070071, 0.057325, 0.046878, 0.03834, 0.031374, 0.025696,
-    0.021064, 0.017282, 0.014192, 0.011666, 0.0095976, 0.0079024, 0.0065125, 0.0053723, 0.0044362,
-    0.0036677, 0.0030373, 0.0025205
+    6.7766e-06,
+    1.8299e-05,
+    4.9395e-05,
+    0.0001332,
+    0.00035835,
+    0.00095854,
+    0.0025016,
+    0.006258,
+    0.010587,
+    0.02565,
+    0.052236,
+    0.089612,
+    0.13381,
+    0.17716,
+    0.20945,
+    0.22329,
+    0.21885,
+    0.20134,
+    0.17673,
+    0.15035,
+    0.12569,
+    0.10399,
+    0.085512,
+    0.070076,
+    0.057336,
+    0.046888,
+    0.038351,
+    0.031387,
+    0.025707,
+    0.021074,
+    0.017292,
+    0.014201,
+    0.011673,
+    0.0096036,
+    0.0079075,
+    0.0065165,
+    0.005375,
+    0.0044379,
+    0.0036685,
+    0.003037,
+    0.0025192
   };
 
   private static final double PER_POINT = Math.log(LAST / FIRST) / (U.length - 1);

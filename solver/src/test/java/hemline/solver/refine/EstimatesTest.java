@@ -24,6 +24,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 class EstimatesTest {
@@ -253,6 +254,7 @@ class EstimatesTest {
   }
 
   @Test
+  @Tag("many")
   void noInputBringsInfinityOrNotANumber() {
     long seed = Long.getLong("hemline.seed", 7L);
     SplittableRandom random = new SplittableRandom(seed);

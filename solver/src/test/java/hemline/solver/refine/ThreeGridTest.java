@@ -18,6 +18,7 @@ import java.util.Objects;
 import java.util.SplittableRandom;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -246,6 +247,7 @@ class ThreeGridTest {
 
   @ParameterizedTest
   @EnumSource(ErrorLaw.class)
+  @Tag("many")
   void theBandCoversTheTrueErrorInNineOfTenFamilies(ErrorLaw law) {
     for (double scatter : new double[] {0, 0.02, 0.1, 0.3}) {
       assertThat(coverage(law, scatter, 3))
