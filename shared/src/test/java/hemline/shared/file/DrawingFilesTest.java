@@ -222,7 +222,8 @@ class DrawingFilesTest {
         "<circle cx='5' cy='5' r='4'/> | 50.26548245743669",
         "<ellipse cx='5' cy='5' rx='4' ry='2'/> | 25.132741228718345",
         "<g transform='rotate(30) scale(2, 1)'><circle r='4'/></g> | 100.53096491487338",
-        "<g transform='translate(3,4)'><g transform='scale(-1,1)'><rect width='8' height='10'/></g></g> | 80",
+        "<g transform='translate(3,4)'><g transform='scale(-1,1)'><rect width='8'"
+            + " height='10'/></g></g> | 80",
         "<path d='M0 0Q4 8 8 0Z'/> | 21.333333333333332",
         "<path d='M0 0C0 8 8 8 8 0Z'/> | 38.4",
         "<path d='M0 0q2 4 4 0t4 0v-9h-8z'/> | 72",

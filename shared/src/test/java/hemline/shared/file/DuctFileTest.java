@@ -114,8 +114,10 @@ class DuctFileTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "\"leakFlow\": 1 | \"leakflow\": 1 | line 5, key drive.leakflow | did you mean \"leakFlow\"",
-        "\"leakFlow\": 1 | \"leakFlow\": 1, \"pressureDrop\": 2 | line 5, key drive | one of the two",
+        "\"leakFlow\": 1 | \"leakflow\": 1 | line 5, key drive.leakflow | did you mean"
+            + " \"leakFlow\"",
+        "\"leakFlow\": 1 | \"leakFlow\": 1, \"pressureDrop\": 2 | line 5, key drive | one of the"
+            + " two",
         "\"drive\": {\"leakFlow\": 1}, | '' | line 1, key drive | missing",
         "\"height\": 8 | \"height\": 0 | line 2, key channel.height | positive",
         "\"height\": 8 | \"height\": \"8 m\" | line 2, key channel.height | a number",
@@ -126,8 +128,10 @@ class DuctFileTest {
         "[4, 8] | [-4, 8] | line 3, key obstacles[0].outline | crosses",
         "\"density\": 1 | \"density\": -1 | line 4, key fluid.density | positive",
         "\"inlet\": \"developed\" | \"inlet\": \"parabolic\" | line 5, key inlet | uniform",
-        "\"frictionless\": false | \"frictionless\": 0 | line 6, key ground.frictionless | true or false",
-        "\"upstream\": -10 | \"upstream\": -11 | line 8, key stations.upstream | outside the channel",
+        "\"frictionless\": false | \"frictionless\": 0 | line 6, key ground.frictionless | true or"
+            + " false",
+        "\"upstream\": -10 | \"upstream\": -11 | line 8, key stations.upstream | outside the"
+            + " channel",
         "\"closure\": \"laminar\" | \"closure\": \"les\" | line 9, key closure | auto, laminar",
         "duct/1 | duct/3 | line 1, key schema | newer version",
         "\"drive\": {\"leakFlow\": 1} | \"walls\": {} | line 5, key inlet | closed cavity",

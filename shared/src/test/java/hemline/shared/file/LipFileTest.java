@@ -69,7 +69,8 @@ class LipFileTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "\"name\": \"flat\" | \"nmae\": \"flat\" | f.json, line 3, key nmae | did you mean \"name\"",
+        "\"name\": \"flat\" | \"nmae\": \"flat\" | f.json, line 3, key nmae | did you mean"
+            + " \"name\"",
         "\"name\": \"flat\", | '' | f.json, line 1, key name | missing",
         "\"mountEdge\": 2 | \"mountEdge\": \"top\" | f.json, line 10, key mountEdge | a text",
         "hemline.lip/1 | hemline.lip/2 | f.json, line 2, key schema | newer version",
@@ -81,7 +82,8 @@ class LipFileTest {
         "\"mountEdge\": 2 | \"mountEdge\": 7 | f.json, line 10, key mountEdge | numbered 0 to 3",
         "\"mountEdge\": 2 | \"mountEdge\": 0 | f.json, line 10, key mountEdge | bottom",
         "[8, 10], | [8, 10], [8, 10], | f.json, line 4, key outline | no length",
-        "\"mountEdge\": 2 | \"lengthUnit\": \"ft\" | f.json, line 10, key lengthUnit | \"mm\" or \"m\"",
+        "\"mountEdge\": 2 | \"lengthUnit\": \"ft\" | f.json, line 10, key lengthUnit | \"mm\" or"
+            + " \"m\"",
       })
   void namesFileLineAndKey(String from, String to, String place, String hint) {
     String text = GOOD.replaceFirst(java.util.regex.Pattern.quote(from), to);

@@ -127,8 +127,10 @@ class QuantitiesTest {
         "TEMPERATURE | 0 | has no unit",
         "TEMPERATURE | -300degC | absolute zero",
         "TEMPERATURE | 0K | absolute zero; try 15degC",
-        "SPEED | 10 | 10\" has no unit; write a speed as 15m/s (units: m/s, km/h, mph, mm/s, m/min)",
-        "SPEED | 10 furlong | \"furlong\" in \"10 furlong\" is no unit known here; write a speed as 15m/s (units: m/s, km/h, mph, mm/s, m/min)",
+        "SPEED | 10 | 10\" has no unit; write a speed as 15m/s (units: m/s, km/h, mph, mm/s,"
+            + " m/min)",
+        "SPEED | 10 furlong | \"furlong\" in \"10 furlong\" is no unit known here; write a speed as"
+            + " 15m/s (units: m/s, km/h, mph, mm/s, m/min)",
         "ENERGY | 12W | is a power, but an energy is needed, such as 40Wh",
       })
   void explains(QuantityKind kind, String text, String hint) {

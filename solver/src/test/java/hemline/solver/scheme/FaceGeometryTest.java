@@ -73,10 +73,8 @@ class FaceGeometryTest {
       assertThat(Math.hypot(g.bux[b], g.buy[b])).isCloseTo(1, within(1e-14));
       assertThat(g.bux[b] * g.bArea[b]).isCloseTo(mesh.bnx[b], within(1e-14));
       assertThat(g.buy[b] * g.bArea[b]).isCloseTo(mesh.bny[b], within(1e-14));
-      double distance =
-          (mesh.bx[b] - mesh.cx[c]) * g.bux[b] + (mesh.by[b] - mesh.cy[c]) * g.buy[b];
-      double least =
-          Math.min(0.05 * Math.sqrt(mesh.volume[c]), 0.5 * mesh.volume[c] / g.bArea[b]);
+      double distance = (mesh.bx[b] - mesh.cx[c]) * g.bux[b] + (mesh.by[b] - mesh.cy[c]) * g.buy[b];
+      double least = Math.min(0.05 * Math.sqrt(mesh.volume[c]), 0.5 * mesh.volume[c] / g.bArea[b]);
       assertThat(g.bDistance[b]).isCloseTo(Math.max(distance, least), within(1e-15));
       assertThat(g.bConductance[b]).isCloseTo(g.bArea[b] / g.bDistance[b], within(1e-12));
       exact += distance > least ? 1 : 0;

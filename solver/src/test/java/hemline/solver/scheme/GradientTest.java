@@ -59,15 +59,15 @@ class GradientTest {
   @Test
   void anOpenDirectionHasNoGradient() {
     Mesh mesh =
-        MeshBuilder.build(
-            new GridLines(new double[] {0, 1, 3, 4}, new double[] {0, 1}), List.of());
+        MeshBuilder.build(new GridLines(new double[] {0, 1, 3, 4}, new double[] {0, 1}), List.of());
     double[] gx = new double[3];
     double[] gy = new double[3];
     new Gradient(new FaceGeometry(mesh), known(mesh, false))
         .of(new double[] {1, 4, 7}, new double[mesh.boundaryFaces], gx, gy);
     assertThat(gx[1]).isCloseTo(2, within(1e-9));
     assertThat(gy).containsOnly(0);
-    Mesh one = MeshBuilder.build(new GridLines(new double[] {0, 1}, new double[] {0, 1}), List.of());
+    Mesh one =
+        MeshBuilder.build(new GridLines(new double[] {0, 1}, new double[] {0, 1}), List.of());
     double[] lonely = {9};
     new Gradient(new FaceGeometry(one), known(one, false))
         .of(new double[] {5}, new double[4], lonely, lonely);

@@ -12,7 +12,15 @@ class LimiterTest {
   /** ψ(r) of Koren 1993: 2 r up to r = 0.4, (2 + r) / 3 up to r = 4, then 2. */
   @ParameterizedTest
   @CsvSource({
-    "-1, 0", "0, 0", "0.1, 0.2", "0.39, 0.78", "0.7, 0.9", "1, 1", "2.5, 1.5", "4, 2", "9, 2"
+    "-1, 0",
+    "0, 0",
+    "0.1, 0.2",
+    "0.39, 0.78",
+    "0.7, 0.9",
+    "1, 1",
+    "2.5, 1.5",
+    "4, 2",
+    "9, 2"
   })
   void isKorensLimiter(double r, double psi) {
     for (double b : new double[] {1, -1, 7, -0.01}) {
