@@ -22,11 +22,11 @@ public final class WallDistance {
 
   private final double[] boxes;
 
-  private WallDistance(Mesh mesh, boolean[] noSlipPatch) {
+  private WallDistance(Mesh mesh, boolean[] wall) {
     int[] walls = new int[mesh.boundaryFaces];
     int n = 0;
     for (int b = 0; b < mesh.boundaryFaces; b++) {
-      if (mesh.bPatch[b] < noSlipPatch.length && noSlipPatch[mesh.bPatch[b]]) {
+      if (wall[b]) {
         walls[n++] = b;
       }
     }
@@ -58,7 +58,22 @@ public final class WallDistance {
    * @param noSlipPatch by patch number; patches beyond its end are not walls
    */
   public static double[] of(Mesh mesh, boolean[] noSlipPatch) {
-    WallDistance tree = new WallDistance(mesh, noSlipPatch);
+    boolean[] wall = new boolean[mesh.boundaryFaces];
+    for (int b = 0; b < wall.length; b++) {
+      wall[b] = mesh.bPatch[b] < noSlipPatch.length && noSlipPatch[mesh.bPatch[b]];
+    }
+    return ofFaces(mesh, wall);
+  }
+
+  /**
+   * Distance from each cell's centroid to the nearest of some boundary faces, m; infinite when
+   * there are none.
+   *
+   * @param mesh the mesh
+   * @param wall by boundary face, true for those that count
+   */
+  public static double[] ofFaces(Mesh mesh, boolean[] wall) {
+    WallDistance tree = new WallDistance(mesh, wall);
     double[] distance = new double[mesh.cells];
     Arrays.fill(distance, Double.POSITIVE_INFINITY);
     if (tree.order.length == 0) {

@@ -14,6 +14,15 @@ public final class VelocityGradients {
   public final double[] bu;
   public final double[] bv;
   public final double[] bw;
+
+  /** Share of the velocity difference to each wall face along it that gradients see. */
+  private final double[] seen;
+
+  /** Velocities at boundary faces as gradients see them. */
+  private final double[] su;
+
+  private final double[] sv;
+  private final double[] sw;
   private final FaceGeometry geometry;
   private final Boundary boundary;
   private final boolean spanwise;
@@ -33,6 +42,11 @@ public final class VelocityGradients {
     bu = new double[mesh.boundaryFaces];
     bv = new double[mesh.boundaryFaces];
     bw = new double[mesh.boundaryFaces];
+    seen = new double[mesh.boundaryFaces];
+    java.util.Arrays.fill(seen, 1);
+    su = new double[mesh.boundaryFaces];
+    sv = new double[mesh.boundaryFaces];
+    sw = new double[mesh.boundaryFaces];
     boolean[] known = new boolean[mesh.boundaryFaces];
     for (int b = 0; b < known.length; b++) {
       byte kind = boundary.kind[b];
@@ -44,10 +58,41 @@ public final class VelocityGradients {
   /** Recomputes boundary values and gradients of the state's velocity. */
   public void update(FlowState s) {
     boundaryValues(s);
-    gradient.of(s.u, bu, ux, uy);
-    gradient.of(s.v, bv, vx, vy);
+    seenValues(s);
+    gradient.of(s.u, su, ux, uy);
+    gradient.of(s.v, sv, vx, vy);
     if (spanwise) {
-      gradient.of(s.w, bw, wx, wy);
+      gradient.of(s.w, sw, wx, wy);
+    }
+  }
+
+  /**
+   * Lets gradients see less than the no-slip value at a wall from now on, as much as gives the
+   * slope of a turbulent profile at the cell's centroid. Least squares weigh the wall in with the
+   * inverse cube of its distance, so that a cell in a logarithmic layer would take on the slope of
+   * a laminar one; beside slanted walls that slope enters convection and cross-diffusion.
+   *
+   * @param b wall face
+   * @param share of the velocity difference along the wall, 0 to 1
+   */
+  public void seeWall(int b, double share) {
+    seen[b] = share;
+  }
+
+  private void seenValues(FlowState s) {
+    System.arraycopy(bu, 0, su, 0, bu.length);
+    System.arraycopy(bv, 0, sv, 0, bv.length);
+    System.arraycopy(bw, 0, sw, 0, bw.length);
+    for (int b = 0; b < seen.length; b++) {
+      if (seen[b] != 1) {
+        int c = geometry.mesh.bCell[b];
+        double nx = geometry.bux[b];
+        double ny = geometry.buy[b];
+        double unseen = (1 - seen[b]) * ((s.v[c] - bv[b]) * nx - (s.u[c] - bu[b]) * ny);
+        su[b] -= unseen * ny;
+        sv[b] += unseen * nx;
+        sw[b] += (1 - seen[b]) * (s.w[c] - bw[b]);
+      }
     }
   }
 

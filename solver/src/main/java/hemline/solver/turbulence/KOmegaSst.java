@@ -13,10 +13,10 @@ import hemline.solver.scheme.VelocityGradients;
  * k-ω shear stress transport closure with automatic near-wall treatment.
  *
  * <p>Source: Menter, Kuntz & Langtry 2003, Turbulence, Heat and Mass Transfer 4, 625–632, with the
- * production of ω as corrected by its authors. Convection is first order. Wall cells take ω, the
- * wall stress and the mean production of k from {@link WallLaw}, with no flux of k into the wall.
- * Near walls, where ω falls like 1/d², diffusion and destruction of ω are weighted so that this
- * profile is exact on any spacing.
+ * production of ω as corrected by its authors. Convection is first order, near slanted walls
+ * second. Wall cells take ω, the wall stress and the mean production of k from {@link WallLaw},
+ * with no flux of k into the wall. Near walls, where ω falls like 1/d², diffusion and destruction
+ * of ω are weighted so that this profile is exact on any spacing.
  */
 public final class KOmegaSst extends EddyViscosity {
   private static final double BETA_STAR = 0.09;
@@ -68,6 +68,7 @@ public final class KOmegaSst extends EddyViscosity {
   private final double[] wallOmega;
   private final double[] wallProduction;
   private final WallStress walls;
+  private final ScalarStream stream;
   private final double[] noBoundary;
 
   /** d⁴ times the mean of d⁻⁴ over a cell: exact destruction of ω ~ d⁻². */
@@ -103,7 +104,9 @@ public final class KOmegaSst extends EddyViscosity {
     this.boundary = boundary;
     mesh = geometry.mesh;
     nu = viscosity;
-    this.wallDistance = wallDistance;
+    walls = new WallStress(geometry, boundary, viscosity, spanwise);
+    this.wallDistance = walls.slanted.readDistances(wallDistance);
+    stream = new ScalarStream(geometry, walls.slanted.facesNear(wallDistance));
     this.kIn = kIn;
     omegaIn = kIn / eddyIn;
     this.omegaFloor = Math.min(omegaFloor, omegaIn);
@@ -125,7 +128,6 @@ public final class KOmegaSst extends EddyViscosity {
     wallArea = new double[n];
     wallOmega = new double[n];
     wallProduction = new double[n];
-    walls = new WallStress(geometry, boundary, viscosity, spanwise);
     noBoundary = new double[mesh.boundaryFaces];
     destruction = new double[n];
     fluxRatio = new double[mesh.faces];
@@ -207,7 +209,7 @@ public final class KOmegaSst extends EddyViscosity {
         continue;
       }
       int c = mesh.bCell[b];
-      double d = geometry.bDistance[b];
+      double d = walls.slanted.distance[b];
       double y = walls.yPlus[b];
       double friction = walls.frictionVelocity(b);
       double area = geometry.bArea[b];
@@ -306,6 +308,7 @@ public final class KOmegaSst extends EddyViscosity {
       double destroyed = 1 + sublayer[c] * (destruction[c] - 1);
       omegaSystem.diagonal[c] += v * (beta * omega * destroyed + Math.max(-crossTerm, 0) / omega);
     }
+    stream.add(s.omega, wx, wy, s.flux, rhs);
     inflow(s, omegaSystem, omegaIn);
     TimeDifference t = time();
     if (t != null) {
@@ -328,6 +331,7 @@ public final class KOmegaSst extends EddyViscosity {
       rhs[c] = v * production;
       kSystem.diagonal[c] += v * BETA_STAR * s.omega[c];
     }
+    stream.add(s.k, kx, ky, s.flux, rhs);
     inflow(s, kSystem, kIn);
     TimeDifference t = time();
     if (t != null) {

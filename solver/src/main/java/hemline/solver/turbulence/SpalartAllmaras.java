@@ -13,8 +13,8 @@ import hemline.solver.scheme.VelocityGradients;
  * One-equation eddy viscosity closure, fully turbulent form without the trip terms.
  *
  * <p>Source: Spalart & Allmaras 1994, Rech. Aérosp. 1, 5–21; modified vorticity limited to 0.3 Ω.
- * Convection is first order. In wall cells, where the profile is linear whatever the spacing, the
- * modified vorticity is u_τ / (κ d) with u_τ from the wall law.
+ * Convection is first order, near slanted walls second. In wall cells, where the profile is linear
+ * whatever the spacing, the modified vorticity is u_τ / (κ d) with u_τ from the wall law.
  */
 public final class SpalartAllmaras extends EddyViscosity {
   private static final double CB1 = 0.1355;
@@ -38,6 +38,7 @@ public final class SpalartAllmaras extends EddyViscosity {
   private final Gradient gradient;
   private final SparseSystem system;
   private final WallStress walls;
+  private final ScalarStream stream;
   private final double[] rhs;
   private final double[] gx;
   private final double[] gy;
@@ -64,7 +65,9 @@ public final class SpalartAllmaras extends EddyViscosity {
     this.boundary = boundary;
     mesh = geometry.mesh;
     nu = viscosity;
-    this.wallDistance = wallDistance;
+    walls = new WallStress(geometry, boundary, viscosity, spanwise);
+    this.wallDistance = walls.slanted.readDistances(wallDistance);
+    stream = new ScalarStream(geometry, walls.slanted.facesNear(wallDistance));
     this.spanwise = spanwise;
     boolean[] known = new boolean[mesh.boundaryFaces];
     for (int b = 0; b < known.length; b++) {
@@ -72,7 +75,6 @@ public final class SpalartAllmaras extends EddyViscosity {
     }
     gradient = new Gradient(geometry, known);
     system = new SparseSystem(geometry.pattern);
-    walls = new WallStress(geometry, boundary, viscosity, spanwise);
     rhs = new double[mesh.cells];
     gx = new double[mesh.cells];
     gy = new double[mesh.cells];
@@ -104,6 +106,8 @@ public final class SpalartAllmaras extends EddyViscosity {
       if (walls.isWall(b)) {
         int c = mesh.bCell[b];
         wallFriction[c] = Math.max(wallFriction[c], walls.frictionVelocity(b));
+        // the cell has the value of the place at which the wall law is read
+        atWall[b] = s.nuTilde[c] * (1 - geometry.bDistance[b] / walls.slanted.distance[b]);
       }
     }
     gradient.of(s.nuTilde, atWall, gx, gy);
@@ -111,11 +115,12 @@ public final class SpalartAllmaras extends EddyViscosity {
     for (int c = 0; c < mesh.cells; c++) {
       sources(s, g, c);
     }
+    stream.add(s.nuTilde, gx, gy, s.flux, rhs);
     for (int b = 0; b < mesh.boundaryFaces; b++) {
       int c = mesh.bCell[b];
       double in = -s.boundaryFlux[b];
       if (walls.isWall(b)) {
-        system.diagonal[c] += nu / SIGMA * geometry.bConductance[b];
+        system.diagonal[c] += nu / SIGMA * geometry.bArea[b] / walls.slanted.distance[b];
       } else if (in > 0
           && (boundary.kind[b] == Boundary.OPEN || boundary.kind[b] == Boundary.VELOCITY)) {
         system.diagonal[c] += in;

@@ -97,6 +97,11 @@ final class WallLaw {
     return y > LAST ? U[U.length - 1] + Math.log(y / LAST) / KAPPA : at(U, y);
   }
 
+  /** du⁺/dy⁺ at y⁺, over a tenth of it to either side. */
+  static double slope(double y) {
+    return y < FIRST ? 1 : (velocity(1.1 * y) - velocity(0.9 * y)) / (0.2 * y);
+  }
+
   /** ω⁺ at y⁺. */
   static double omega(double y) {
     if (y < FIRST) {

@@ -6,15 +6,26 @@ import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
 import hemline.solver.scheme.VelocityGradients;
 
-/** Friction at walls from the wall law, face by face. */
+/**
+ * Friction at walls from the wall law, face by face.
+ *
+ * <p>At slanted walls it also tells the velocity gradients what the law's profile looks like:
+ * beyond the sublayer its slope in a cell is far below the velocity over the distance.
+ */
 final class WallStress {
+  /** Least speed in a cell, over the linear share of that at the place read. */
+  private static final double CONCAVE = 0.5;
+
   private final FaceGeometry geometry;
   private final Mesh mesh;
   private final Boundary boundary;
   private final double nu;
   private final boolean spanwise;
 
-  /** y⁺ of the cell behind each boundary face; 0 where there is no wall. */
+  /** Where the law is read. */
+  final SlantedWalls slanted;
+
+  /** y⁺ of the place read for each boundary face; 0 where there is no wall. */
   final double[] yPlus;
 
   WallStress(FaceGeometry geometry, Boundary boundary, double viscosity, boolean spanwise) {
@@ -23,6 +34,7 @@ final class WallStress {
     this.boundary = boundary;
     nu = viscosity;
     this.spanwise = spanwise;
+    slanted = new SlantedWalls(geometry, boundary);
     yPlus = new double[mesh.boundaryFaces];
   }
 
@@ -32,14 +44,14 @@ final class WallStress {
 
   /** Friction velocity at a wall face, m/s. */
   double frictionVelocity(int b) {
-    return yPlus[b] * nu / geometry.bDistance[b];
+    return yPlus[b] * nu / slanted.distance[b];
   }
 
   /**
-   * Updates y⁺ and the effective viscosity at walls.
+   * Updates y⁺, the effective viscosity at walls and the share of it that gradients see.
    *
    * @param s flow; not modified
-   * @param g its boundary velocities
+   * @param g its boundary velocities and gradients; the shares at slanted walls are changed
    * @param wallViscosity answer, by boundary face
    */
   void update(FlowState s, VelocityGradients g, double[] wallViscosity) {
@@ -52,10 +64,47 @@ final class WallStress {
       double dv = s.v[c] - g.bv[b];
       double along = dv * geometry.bux[b] - du * geometry.buy[b];
       double dw = spanwise ? s.w[c] - g.bw[b] : 0;
-      double reynolds = Math.sqrt(along * along + dw * dw) * geometry.bDistance[b] / nu;
-      double y = WallLaw.distance(reynolds, yPlus[b]);
-      yPlus[b] = y;
-      wallViscosity[b] = reynolds > 0 ? nu * y * y / reynolds : nu;
+      double here = Math.sqrt(along * along + dw * dw);
+      double d = geometry.bDistance[b];
+      if (slanted.isMoved(b)) {
+        double there = there(s, g, b, along, dw, here);
+        double reynolds = there * slanted.distance[b] / nu;
+        yPlus[b] = WallLaw.distance(reynolds, yPlus[b]);
+        double friction = frictionVelocity(b);
+        // profiles are concave: much less than the linear share of the speed further out is a
+        // passing state
+        double least = CONCAVE * there * d / slanted.distance[b];
+        wallViscosity[b] = reynolds > 0 ? friction * friction * d / Math.max(here, least) : nu;
+      } else {
+        double reynolds = here * d / nu;
+        double y = WallLaw.distance(reynolds, yPlus[b]);
+        yPlus[b] = y;
+        wallViscosity[b] = reynolds > 0 ? nu * y * y / reynolds : nu;
+      }
+      if (slanted.isSlanted(b)) {
+        double friction = frictionVelocity(b);
+        double slope = friction * friction / nu * WallLaw.slope(yPlus[b]);
+        g.seeWall(b, here > 0 ? Math.min(1, slope * d / here) : 1);
+      }
     }
+  }
+
+  /**
+   * Speed along the wall at the place read; where the flow there is against that in the cell, the
+   * share of the cell's own that belongs to the distance.
+   */
+  private double there(
+      FlowState s, VelocityGradients g, int b, double along, double dw, double here) {
+    int k = slanted.cell[b];
+    double nx = geometry.bux[b];
+    double ny = geometry.buy[b];
+    double x = mesh.bx[b] - slanted.distance[b] * nx - mesh.cx[k];
+    double y = mesh.by[b] - slanted.distance[b] * ny - mesh.cy[k];
+    double u = s.u[k] + g.ux[k] * x + g.uy[k] * y - g.bu[b];
+    double v = s.v[k] + g.vx[k] * x + g.vy[k] * y - g.bv[b];
+    double w = spanwise ? s.w[k] + g.wx[k] * x + g.wy[k] * y - g.bw[b] : 0;
+    double far = v * nx - u * ny;
+    double speed = Math.sqrt(far * far + w * w);
+    return far * along + w * dw > 0 ? speed : Math.min(here, speed);
   }
 }

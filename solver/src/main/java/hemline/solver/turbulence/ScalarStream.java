@@ -1,0 +1,51 @@
+package hemline.solver.turbulence;
+
+import hemline.solver.scheme.FaceGeometry;
+import hemline.solver.scheme.Limiter;
+
+/**
+ * Second-order part of the convection of a closure's quantity at some faces.
+ *
+ * <p>First order smears a quantity across streamlines that cross the grid at an angle: along a wall
+ * at 20° by five times its turbulent diffusion on 16 cells over a channel, which carries ω away
+ * from the wall and starves k. Along grid lines nothing is smeared, so there first order stays.
+ */
+final class ScalarStream {
+  private final FaceGeometry geometry;
+  private final int[] faces;
+
+  /**
+   * Prepares the correction.
+   *
+   * @param faces at which convection is of second order
+   */
+  ScalarStream(FaceGeometry geometry, int[] faces) {
+    this.geometry = geometry;
+    this.faces = faces;
+  }
+
+  /**
+   * Adds what convection carries beyond the upwind value: -F (φ_f - φ_upwind) to the owner.
+   *
+   * @param phi quantity in cells; not modified
+   * @param gx its gradient along x; not modified
+   * @param gy along y
+   * @param flux through faces, m²/s
+   * @param rhs changed
+   */
+  void add(double[] phi, double[] gx, double[] gy, double[] flux, double[] rhs) {
+    for (int f : faces) {
+      boolean forward = flux[f] >= 0;
+      int o = geometry.mesh.owner[f];
+      int n = geometry.mesh.neighbour[f];
+      int up = forward ? o : n;
+      double step = forward ? phi[n] - phi[o] : phi[o] - phi[n];
+      double along = gx[up] * geometry.dx[f] + gy[up] * geometry.dy[f];
+      double behind = 2 * (forward ? along : -along) - step;
+      double share = forward ? 1 - geometry.ownerWeight[f] : geometry.ownerWeight[f];
+      double carried = flux[f] * share * Limiter.step(behind, step);
+      rhs[o] -= carried;
+      rhs[n] += carried;
+    }
+  }
+}
