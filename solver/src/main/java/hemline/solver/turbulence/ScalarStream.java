@@ -1,7 +1,6 @@
 package hemline.solver.turbulence;
 
 import hemline.solver.scheme.FaceGeometry;
-import hemline.solver.scheme.Limiter;
 
 /**
  * Second-order part of the convection of a closure's quantity at some faces.
@@ -43,9 +42,19 @@ final class ScalarStream {
       double along = gx[up] * geometry.dx[f] + gy[up] * geometry.dy[f];
       double behind = 2 * (forward ? along : -along) - step;
       double share = forward ? 1 - geometry.ownerWeight[f] : geometry.ownerWeight[f];
-      double carried = flux[f] * share * Limiter.step(behind, step);
+      double carried = flux[f] * share * smooth(behind, step);
       rhs[o] -= carried;
       rhs[n] += carried;
     }
+  }
+
+  /**
+   * Twice the step from the upwind value to the face, bounded by a b (a + b) / (a² + b²). Source:
+   * van Albada, van Leer & Roberts 1982, Astron. Astrophys. 108, 76–84; without kinks, on which an
+   * accelerated iteration would never come to rest.
+   */
+  private static double smooth(double a, double b) {
+    double squares = a * a + b * b;
+    return squares > 0 ? a * b * (a + b) / squares : 0;
   }
 }

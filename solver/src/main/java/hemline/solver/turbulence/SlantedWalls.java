@@ -27,6 +27,9 @@ final class SlantedWalls {
   /** Sine below which a wall counts as parallel to grid lines. */
   private static final double UPRIGHT = 1e-6;
 
+  /** Relative difference below which two distances are one. */
+  private static final double TIE = 1e-9;
+
   private final FaceGeometry geometry;
   private final Mesh mesh;
   private final Boundary boundary;
@@ -94,11 +97,13 @@ final class SlantedWalls {
       return new int[0];
     }
     double[] toSlanted = WallDistance.ofFaces(mesh, slanted);
+    boolean[] near = new boolean[mesh.cells];
+    for (int c = 0; c < near.length; c++) {
+      // a corner belongs to both of its walls
+      near[c] = toSlanted[c] <= wallDistance[c] * (1 + TIE);
+    }
     return IntStream.range(0, mesh.faces)
-        .filter(
-            f ->
-                toSlanted[mesh.owner[f]] <= wallDistance[mesh.owner[f]]
-                    || toSlanted[mesh.neighbour[f]] <= wallDistance[mesh.neighbour[f]])
+        .filter(f -> near[mesh.owner[f]] || near[mesh.neighbour[f]])
         .toArray();
   }
 

@@ -67,7 +67,7 @@ final class WallStress {
       double here = Math.sqrt(along * along + dw * dw);
       double d = geometry.bDistance[b];
       if (slanted.isMoved(b)) {
-        double there = there(s, g, b, along, dw, here);
+        double there = there(s, g, b);
         double reynolds = there * slanted.distance[b] / nu;
         yPlus[b] = WallLaw.distance(reynolds, yPlus[b]);
         double friction = frictionVelocity(b);
@@ -89,12 +89,8 @@ final class WallStress {
     }
   }
 
-  /**
-   * Speed along the wall at the place read; where the flow there is against that in the cell, the
-   * share of the cell's own that belongs to the distance.
-   */
-  private double there(
-      FlowState s, VelocityGradients g, int b, double along, double dw, double here) {
+  /** Speed along the wall at the place read. */
+  private double there(FlowState s, VelocityGradients g, int b) {
     int k = slanted.cell[b];
     double nx = geometry.bux[b];
     double ny = geometry.buy[b];
@@ -104,7 +100,6 @@ final class WallStress {
     double v = s.v[k] + g.vx[k] * x + g.vy[k] * y - g.bv[b];
     double w = spanwise ? s.w[k] + g.wx[k] * x + g.wy[k] * y - g.bw[b] : 0;
     double far = v * nx - u * ny;
-    double speed = Math.sqrt(far * far + w * w);
-    return far * along + w * dw > 0 ? speed : Math.min(here, speed);
+    return Math.sqrt(far * far + w * w);
   }
 }
