@@ -9,7 +9,9 @@ import hemline.shared.units.NumberText;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /** Joins the loose runs of a drawing end to end into closed outlines. */
@@ -18,6 +20,19 @@ final class ContourJoiner {
   static final double TOLERANCE = 10e-6;
 
   private static final int MOST_REPORTED = 5;
+
+  /** Two for each quarter of a square, whose diagonal is shorter than the tolerance. */
+  private static final int MOST_IN_SQUARE = 8;
+
+  /** Half of the squares around one; the other half meet it from their side. */
+  private static final int[][] NEIGHBOURS = {{1, -1}, {1, 0}, {1, 1}, {0, 1}};
+
+  /** A square of the plane, as wide as the tolerance. */
+  private record Square(long i, long j) {
+    static Square of(Vertex v) {
+      return new Square((long) Math.floor(v.x() / TOLERANCE), (long) Math.floor(v.y() / TOLERANCE));
+    }
+  }
 
   private final String file;
   private final List<Contour> open = new ArrayList<>();
@@ -174,23 +189,41 @@ final class ContourJoiner {
     }
   }
 
-  /** Number of the point each end belongs to; ends within the tolerance are one point. */
+  /**
+   * Number of the point each end belongs to; ends within the tolerance are one point.
+   *
+   * <p>Ends are sorted into squares as wide as the tolerance, so that only ends of neighbouring
+   * squares are compared. A square with more than {@link #MOST_IN_SQUARE} ends holds three within
+   * the tolerance of each other, by the pigeonhole principle on its quarters; that is a fault
+   * whatever the others do, so all its ends count as one point.
+   */
   private int[] nodes() {
     int n = 2 * open.size();
-    Integer[] order = new Integer[n];
     int[] parent = new int[n];
-    for (int i = 0; i < n; i++) {
-      order[i] = i;
-      parent[i] = i;
-    }
-    Arrays.sort(order, (a, b) -> Double.compare(end(a).x(), end(b).x()));
-    for (int a = 0; a < n; a++) {
-      for (int b = a + 1; b < n && end(order[b]).x() - end(order[a]).x() <= TOLERANCE; b++) {
-        if (distance(end(order[a]), end(order[b])) <= TOLERANCE) {
-          parent[root(parent, order[b])] = root(parent, order[a]);
+    Map<Square, int[]> squares = new LinkedHashMap<>();
+    for (int e = 0; e < n; e++) {
+      parent[e] = e;
+      int[] held = squares.computeIfAbsent(Square.of(end(e)), s -> new int[MOST_IN_SQUARE + 1]);
+      if (held[0] < MOST_IN_SQUARE) {
+        held[++held[0]] = e;
+      } else {
+        for (int k = 1; k <= MOST_IN_SQUARE; k++) {
+          parent[root(parent, held[k])] = root(parent, e);
         }
       }
     }
+    squares.forEach(
+        (square, held) -> {
+          for (int k = 1; k < held[0]; k++) {
+            joinNear(parent, held[k], held, k + 1);
+          }
+          for (int[] step : NEIGHBOURS) {
+            int[] other = squares.get(new Square(square.i() + step[0], square.j() + step[1]));
+            for (int k = 1; other != null && k <= held[0]; k++) {
+              joinNear(parent, held[k], other, 1);
+            }
+          }
+        });
     int[] number = new int[n];
     Arrays.fill(number, -1);
     int[] node = new int[n];
@@ -203,6 +236,15 @@ final class ContourJoiner {
       node[i] = number[r];
     }
     return node;
+  }
+
+  /** Joins an end with those of a square, from a place on, that lie within the tolerance. */
+  private void joinNear(int[] parent, int e, int[] held, int from) {
+    for (int k = from; k <= held[0]; k++) {
+      if (distance(end(e), end(held[k])) <= TOLERANCE) {
+        parent[root(parent, held[k])] = root(parent, e);
+      }
+    }
   }
 
   private static int root(int[] parent, int i) {

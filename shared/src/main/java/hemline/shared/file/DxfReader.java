@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
 
 /** Reads the group code pairs of a DXF text. */
 final class DxfReader {
@@ -58,23 +59,53 @@ final class DxfReader {
   }
 
   private void split(String text) throws InputException {
-    String[] lines = text.split("\r\n|\n|\r", -1);
-    for (int i = 0; i + 1 < lines.length; i += 2) {
-      String code = lines[i].strip();
+    Lines lines = new Lines(text);
+    for (String code = lines.next(); code != null; code = lines.next()) {
+      int at = lines.number;
+      String value = lines.next();
+      if (value == null) {
+        break;
+      }
       if (!CODE.matcher(code).matches()) {
         String cure =
             groups.isEmpty()
                 ? "this is no text DXF; save the drawing as DXF, R12 text"
                 : "a group code (a whole number) is expected here";
-        throw fault(i + 1, cure);
+        throw fault(at, cure);
       }
-      groups.add(new Group(Integer.parseInt(code), lines[i + 1].strip(), i + 2));
-      if (groups.get(groups.size() - 1).code() == 0 && lines[i + 1].strip().equals("EOF")) {
+      groups.add(new Group(Integer.parseInt(code), value, at + 1));
+      if (groups.get(groups.size() - 1).code() == 0 && value.equals("EOF")) {
         return;
       }
     }
     if (groups.isEmpty()) {
       throw fault(1, "this is no text DXF; save the drawing as DXF, R12 text");
+    }
+  }
+
+  /** Lines of a text one by one, without blanks around them. */
+  private static final class Lines {
+    private final String text;
+    private int from;
+    private int number;
+
+    Lines(String text) {
+      this.text = text;
+    }
+
+    @Nullable String next() {
+      if (from > text.length()) {
+        return null;
+      }
+      int to = from;
+      while (to < text.length() && text.charAt(to) != '\n' && text.charAt(to) != '\r') {
+        to++;
+      }
+      String line = text.substring(from, to).strip();
+      boolean pair = text.startsWith("\r\n", to);
+      from = to + (pair ? 2 : 1);
+      number++;
+      return line;
     }
   }
 

@@ -1,5 +1,6 @@
 package hemline.shared.file;
 
+import hemline.shared.problem.PlainText;
 import hemline.shared.problem.Problem;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -78,6 +79,13 @@ final class JsonKeys {
       return absent;
     }
     if (item instanceof JsonItem.Text text) {
+      String wrong =
+          key.equals("name")
+              ? PlainText.faultOfName(text.value())
+              : PlainText.faultOfText(text.value());
+      if (!wrong.isEmpty()) {
+        fault("file.text", key, "the text " + wrong);
+      }
       return text.value();
     }
     wrongType(key, item, "a text such as \"" + example + "\"");

@@ -5,6 +5,7 @@ import hemline.shared.problem.Notice;
 import hemline.shared.problem.Problem;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.GridLeak;
+import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
@@ -17,20 +18,43 @@ import java.util.Map;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
-/** Solved leak points as text, schema {@code hemline.leak/2}, SI; kept between runs. */
+/**
+ * Solved leak points as text, schema {@code hemline.leak/3}, SI; kept between runs. Each tells what
+ * it was made of and is sealed.
+ */
 public final class LeakPointFile {
   private static final String KIND = "leak";
-  private static final int VERSION = 2;
+  private static final int VERSION = 3;
 
   /** Numbers of a grid: place, cells, discharge, spread, lift. */
   private static final int NUMBERS = 5;
 
   private LeakPointFile() {}
 
-  /** Text of a point. */
-  public static String text(LeakPoint point) {
+  /**
+   * A point as it was kept.
+   *
+   * @param origin what it was asked for
+   * @param solver fingerprint of the solver that found it
+   * @param invented true if no solver found it
+   */
+  public record Kept(LeakPoint point, LeakOrigin origin, String solver, boolean invented) {}
+
+  /** Text of a point with what it was made of; parameters as in {@link Kept}. */
+  public static String text(LeakPoint point, LeakOrigin origin, String solver, boolean invented) {
     Map<String, Object> top = new LinkedHashMap<>();
     top.put("schema", "hemline." + KIND + "/" + VERSION);
+    top.put("seal", Seal.BLANK);
+    top.put("solver", solver);
+    top.put("invented", invented);
+    Map<String, Object> made = new LinkedHashMap<>();
+    made.put("lip", origin.lip());
+    made.put("density", LengthUnit.decimal(origin.density()));
+    made.put("kinematicViscosity", LengthUnit.decimal(origin.kinematicViscosity()));
+    made.put("mesh", origin.mesh());
+    made.put("flowModel", origin.flowModel());
+    made.put("modelSpread", origin.modelSpread());
+    top.put("origin", made);
     top.put("lip", point.lip());
     top.put("gap", LengthUnit.decimal(point.gap()));
     top.put("suction", LengthUnit.decimal(point.suction()));
@@ -45,7 +69,7 @@ public final class LeakPointFile {
     top.put("notices", notices);
     top.put("grids", point.grids().stream().map(LeakPointFile::grid).toList());
     top.put("otherModel", point.otherModel().stream().map(LeakPointFile::grid).toList());
-    return JsonLayout.text(top);
+    return Seal.close(JsonLayout.text(top));
   }
 
   private static List<Object> grid(GridLeak g) {
@@ -91,9 +115,10 @@ public final class LeakPointFile {
   /**
    * Reads the text of a point.
    *
-   * @throws InputException if it is none
+   * @throws InputException if it is none, or was changed after it was sealed
    */
-  public static LeakPoint parse(String text, String file) throws InputException {
+  public static Kept parse(String text, String file) throws InputException {
+    Seal.check(text, file);
     JsonItem.Members top = JsonTree.read(text, file);
     List<Problem> problems = new ArrayList<>();
     JsonKeys keys = new JsonKeys(file, "", top, problems);
@@ -113,9 +138,10 @@ public final class LeakPointFile {
     Regime regime = choice(keys, "regime", Regime.values(), Regime::key);
     Estimate discharge = estimate(keys, "discharge");
     Estimate lift = estimate(keys, "lift");
-    LeakPoint point = null;
-    if (status != null && regime != null && discharge != null && lift != null) {
-      point =
+    JsonKeys made = keys.group("origin");
+    Kept kept = null;
+    if (made != null && status != null && regime != null && discharge != null && lift != null) {
+      LeakPoint point =
           new LeakPoint(
               keys.text("lip", "", "flat"),
               keys.number("gap", "a number in m"),
@@ -129,14 +155,34 @@ public final class LeakPointFile {
               notices,
               grids(keys, "grids"),
               grids(keys, "otherModel"));
+      kept =
+          new Kept(
+              point,
+              origin(made, point),
+              keys.text("solver", "the solver's fingerprint"),
+              keys.truth("invented", true));
     }
-    if (point == null || !problems.isEmpty()) {
+    if (kept == null || !problems.isEmpty()) {
       if (problems.isEmpty()) {
         problems.add(new Problem("file.leak", file, "is no whole leak point; delete it"));
       }
       throw new InputException(problems);
     }
-    return point;
+    return kept;
+  }
+
+  private static LeakOrigin origin(JsonKeys made, LeakPoint point) {
+    return new LeakOrigin(
+        made.text("lip", "the digest of the lip"),
+        point.gap(),
+        point.suction(),
+        point.groundSpeed(),
+        point.spanwiseSpeed(),
+        made.number("density", "a number in kg/m\u00b3"),
+        made.number("kinematicViscosity", "a number in m\u00b2/s"),
+        made.text("mesh", "coarse"),
+        made.text("flowModel", "auto"),
+        made.truth("modelSpread", false));
   }
 
   private static <T> @Nullable T choice(

@@ -2,10 +2,12 @@ package hemline.shared.file;
 
 import hemline.shared.geometry.DrawnOutline;
 import hemline.shared.geometry.Outline;
+import hemline.shared.geometry.OutlineChecks;
 import hemline.shared.geometry.Polygons;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.PlainText;
 import hemline.shared.problem.Problem;
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipFindings;
@@ -55,9 +57,11 @@ public final class LipImport {
       throw new InputException(
           "drawing.kind", file.toString(), "a drawing to import must end in .svg or .dxf");
     }
-    String name = fileName.substring(0, fileName.length() - 4);
+    String whole = PlainText.shown(fileName.substring(0, fileName.length() - 4));
+    String name = whole.substring(0, Math.min(whole.length(), PlainText.LONGEST_NAME));
     return new Imported(
-        drawing(name, "imported from " + fileName, found.outlines(), file.toString()),
+        drawing(
+            name, "imported from " + PlainText.shown(fileName), found.outlines(), file.toString()),
         found.notices());
   }
 
@@ -121,9 +125,31 @@ public final class LipImport {
    */
   static LipDrawing drawing(String name, String source, List<Outline> outlines, String place)
       throws InputException {
+    if (outlines.size() > LipResolver.MOST_PARTS + 1) {
+      throw new InputException(
+          "drawing.size",
+          place,
+          "the drawing has "
+              + outlines.size()
+              + " outlines; a lip has at most "
+              + (LipResolver.MOST_PARTS + 1)
+              + ": leave out what does not belong to it");
+    }
     int main = 0;
     for (int i = 1; i < outlines.size(); i++) {
       main = isBefore(outlines.get(i), outlines.get(main)) ? i : main;
+    }
+    for (Outline outline : outlines) {
+      if (outline.vertices().size() > OutlineChecks.MOST_VERTICES) {
+        throw new InputException(
+            "outline.vertices",
+            place,
+            "an outline has "
+                + outline.vertices().size()
+                + " corners; at most "
+                + OutlineChecks.MOST_VERTICES
+                + " are possible: draw curves as arcs");
+      }
     }
     List<Vertex> body = outlines.get(main).vertices();
     OptionalInt mountEdge = MountEdge.findAtTop(body);

@@ -5,6 +5,7 @@ import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Ring;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.InputException;
+import hemline.shared.problem.PlainText;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.nio.charset.StandardCharsets;
@@ -111,9 +112,6 @@ public final class SvgFile {
   }
 
   private static String escaped(String text) {
-    return text.replace("&", "&amp;")
-        .replace("<", "&lt;")
-        .replace(">", "&gt;")
-        .replaceAll("[\\p{Cntrl}\\p{Cs}]", " ");
+    return PlainText.shown(text).replace("&", "&amp;").replace("<", "&lt;").replace(">", "&gt;");
   }
 }

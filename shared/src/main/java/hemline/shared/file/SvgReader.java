@@ -52,6 +52,20 @@ final class SvgReader extends DefaultHandler {
 
   private static final Set<String> LOST = Set.of("use", "text", "image", "foreignObject", "switch");
 
+  /** Most corners of a drawing; a curve counts as the arcs it is turned into. */
+  static final int MOST_CORNERS = 100_000;
+
+  /** Deepest nesting of elements. */
+  private static final int DEEPEST = 100;
+
+  /** Most characters that entities may unfold to, and most entities, in the whole text. */
+  private static final Map<String, String> ENTITY_LIMITS =
+      Map.of(
+          "entityExpansionLimit", "1000",
+          "totalEntitySizeLimit", "200000",
+          "maxGeneralEntitySizeLimit", "100000",
+          "maxXMLNameLimit", "1000");
+
   private final String file;
   private final List<Contour> contours = new ArrayList<>();
   private final List<Notice> notices = new ArrayList<>();
@@ -59,6 +73,7 @@ final class SvgReader extends DefaultHandler {
   private final Deque<AffineTransform> transforms = new ArrayDeque<>();
   private @Nullable Locator locator;
   private int hidden;
+  private int corners;
   private boolean started;
 
   private SvgReader(String file) {
@@ -106,6 +121,10 @@ final class SvgReader extends DefaultHandler {
       SAXParser parser = factory.newSAXParser();
       parser.setProperty(XMLConstants.ACCESS_EXTERNAL_DTD, "");
       parser.setProperty(XMLConstants.ACCESS_EXTERNAL_SCHEMA, "");
+      for (Map.Entry<String, String> limit : ENTITY_LIMITS.entrySet()) {
+        parser.setProperty(
+            "http://www.oracle.com/xml/jaxp/properties/" + limit.getKey(), limit.getValue());
+      }
       return parser;
     } catch (ParserConfigurationException | SAXException e) {
       throw new IllegalStateException(e);
@@ -144,6 +163,11 @@ final class SvgReader extends DefaultHandler {
       transforms.push(page(attributes));
       return;
     }
+    if (hidden + transforms.size() > DEEPEST) {
+      throw new Fault(
+          "drawing.form",
+          "elements lie more than " + DEEPEST + " deep in each other; ungroup them");
+    }
     if (hidden > 0 || HIDDEN.contains(name) || invisible(attributes)) {
       hidden++;
       return;
@@ -166,11 +190,21 @@ final class SvgReader extends DefaultHandler {
       transforms.pop();
     } else if (SHAPES.contains(name)) {
       try {
-        contours.addAll(new SvgShape(name, attributes, here, origin(name)).contours());
+        SvgShape shape = new SvgShape(name, attributes, here, origin(name), MOST_CORNERS - corners);
+        for (Contour contour : shape.contours()) {
+          corners += contour.vertices().size();
+          contours.add(contour);
+        }
       } catch (ParseException e) {
         throw new Fault(
             "drawing.form",
             "the data of <" + name + "> is not sound: " + firstLine(e.getMessage()));
+      } catch (SvgShape.TooMany e) {
+        throw new Fault(
+            "drawing.size",
+            "the drawing has more than "
+                + MOST_CORNERS
+                + " corners, curves counted as arcs; leave out what is no outline of the lip");
       } catch (SvgShape.Unsound e) {
         throw new Fault("drawing.form", "<" + name + ">: " + e.getMessage());
       }

@@ -19,10 +19,18 @@ final class SvgShape {
   private final Attributes attributes;
   private final AffineTransform transform;
   private final String origin;
+  private final int room;
+  private int corners;
   private final List<Contour> contours = new ArrayList<>();
   private List<Vertex> run = new ArrayList<>();
 
-  SvgShape(String name, Attributes attributes, AffineTransform transform, String origin) {
+  /**
+   * A shape.
+   *
+   * @param room most corners that it may have
+   */
+  SvgShape(String name, Attributes attributes, AffineTransform transform, String origin, int room) {
+    this.room = room;
     this.name = name;
     this.attributes = attributes;
     this.transform = transform;
@@ -36,6 +44,11 @@ final class SvgShape {
     Unsound(String text) {
       super(text);
     }
+  }
+
+  /** The shape has more corners than there is room for. */
+  static final class TooMany extends RuntimeException {
+    private static final long serialVersionUID = 1L;
   }
 
   List<Contour> contours() throws Unsound {
@@ -150,10 +163,19 @@ final class SvgShape {
   void line(double[] from, double[] to) {
     if (from[0] != to[0] || from[1] != to[1]) {
       run.add(vertex(from));
+      count(1);
+    }
+  }
+
+  private void count(int more) {
+    corners += more;
+    if (corners > room) {
+      throw new TooMany();
     }
   }
 
   void curve(DoubleFunction<double[]> curve) {
+    int before = run.size();
     ArcFit.append(
         t -> {
           double[] p = curve.apply(t);
@@ -162,6 +184,7 @@ final class SvgShape {
         },
         SvgFile.TOLERANCE,
         run);
+    count(run.size() - before);
   }
 
   /** Part of an ellipse turned by a tilt, from a parameter angle over a sweep, rad. */
@@ -186,6 +209,7 @@ final class SvgShape {
       return;
     }
     run.add(vertex(last));
+    count(1);
     contours.add(new Contour(run, closed, origin));
     run = new ArrayList<>();
   }

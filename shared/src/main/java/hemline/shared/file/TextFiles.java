@@ -2,6 +2,7 @@ package hemline.shared.file;
 
 import hemline.shared.problem.InputException;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.CharacterCodingException;
@@ -23,7 +24,8 @@ public final class TextFiles {
   /**
    * Text of a UTF-8 file, without a byte order mark.
    *
-   * @throws InputException if there is no such readable text file, or it is larger than 16 MB
+   * @throws InputException if there is no such readable text file, it is a pipe or a device, or
+   *     larger than 16 MB
    */
   public static String read(Path file) throws InputException {
     byte[] bytes = readBytes(file);
@@ -44,11 +46,17 @@ public final class TextFiles {
     if (!Files.exists(file)) {
       throw new InputException("file.read", place, "there is no such file; check the path");
     }
-    try {
-      if (Files.size(file) > LARGEST) {
+    if (!Files.isRegularFile(file)) {
+      // opening a pipe would wait for a writer that may never come
+      throw new InputException(
+          "file.read", place, "this is a pipe or a device; save what it holds in a file first");
+    }
+    try (InputStream in = Files.newInputStream(file)) {
+      byte[] bytes = in.readNBytes((int) LARGEST + 1);
+      if (bytes.length > LARGEST) {
         throw new InputException("file.read", place, "the file is larger than 16 MB");
       }
-      return Files.readAllBytes(file);
+      return bytes;
     } catch (IOException e) {
       throw new InputException(
           "file.read", place, "the file cannot be read; check its permissions (" + reason(e) + ")");

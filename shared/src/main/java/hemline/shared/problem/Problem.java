@@ -8,6 +8,12 @@ package hemline.shared.problem;
  * @param text one clear sentence: what is wrong and what would be right
  */
 public record Problem(String code, String place, String text) {
+  public Problem {
+    // both may quote a file that anybody wrote
+    place = PlainText.shown(place);
+    text = PlainText.shown(text);
+  }
+
   @Override
   public String toString() {
     return place + ": " + text;

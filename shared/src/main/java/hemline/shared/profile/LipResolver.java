@@ -10,6 +10,7 @@ import hemline.shared.geometry.Ring;
 import hemline.shared.geometry.ThinParts;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.InputException;
+import hemline.shared.problem.PlainText;
 import hemline.shared.problem.Problem;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,6 +23,9 @@ import org.jspecify.annotations.Nullable;
  * y = 0 and has its ambient edge (smallest x) at x = 0.
  */
 public final class LipResolver {
+  /** Most detached parts of a lip. */
+  public static final int MOST_PARTS = 50;
+
   private LipResolver() {}
 
   /** Checks a drawing and resolves it; nothing is thrown for a bad drawing. */
@@ -39,6 +43,22 @@ public final class LipResolver {
 
   private static LipFindings check(LipDrawing drawing, boolean thinParts) {
     List<Problem> problems = new ArrayList<>();
+    if (drawing.detached().size() > MOST_PARTS) {
+      return LipFindings.of(
+          List.of(
+              new Problem(
+                  "lip.detached",
+                  "detached",
+                  "the lip has "
+                      + drawing.detached().size()
+                      + " detached parts; at most "
+                      + MOST_PARTS
+                      + " are possible")));
+    }
+    String wrong = PlainText.faultOfName(drawing.name());
+    if (!wrong.isEmpty()) {
+      problems.add(new Problem("lip.name", "name", "the name " + wrong));
+    }
     List<Outline> bodies = new ArrayList<>();
     Integer mountEdge = addBody(drawing.body(), drawing.mountEdge(), "outline", bodies, problems);
     for (int i = 0; i < drawing.detached().size(); i++) {

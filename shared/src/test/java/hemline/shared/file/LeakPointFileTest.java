@@ -7,6 +7,7 @@ import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.GridLeak;
+import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
@@ -31,23 +32,55 @@ class LeakPointFileTest {
               new GridLeak(2, 3360, 0.71, 0, -0.0101)),
           List.of(new GridLeak(0, 840, 0.8, 2e-3, -0.0102)));
 
+  private static final LeakOrigin ORIGIN =
+      new LeakOrigin(
+          "abc", 1.7320508e-3, 300, -0.2, 1.0 / 3, 1.204, 1.51e-5, "coarse", "auto", false);
+
+  private static final String TEXT = LeakPointFile.text(POINT, ORIGIN, "f00d", false);
+
+  private static String resealed(String text) {
+    return Seal.close(
+        text.replaceFirst("\"seal\": \"[0-9a-f]{64}\"", "\"seal\": \"" + Seal.BLANK + "\""));
+  }
+
   @Test
   void readsWhatItWrites() throws InputException {
-    assertThat(LeakPointFile.parse(LeakPointFile.text(POINT), "p.json")).isEqualTo(POINT);
+    assertThat(LeakPointFile.parse(TEXT, "p.json"))
+        .isEqualTo(new LeakPointFile.Kept(POINT, ORIGIN, "f00d", false));
+    String invented = LeakPointFile.text(POINT, ORIGIN, "f00d", true);
+    assertThat(LeakPointFile.parse(invented, "p.json").invented()).isTrue();
+  }
+
+  @Test
+  void refusesWhatWasChangedByHand() {
+    for (int k = 0; k < TEXT.length(); k += 7) {
+      char c = TEXT.charAt(k);
+      String changed = TEXT.substring(0, k) + (c == '1' ? '2' : '1') + TEXT.substring(k + 1);
+      assertThatThrownBy(() -> LeakPointFile.parse(changed, "p"))
+          .isInstanceOf(InputException.class);
+    }
+    assertThatThrownBy(() -> LeakPointFile.parse(TEXT.replace("0.7123", "0.3123"), "p.json"))
+        .hasMessageContaining("p.json")
+        .hasMessageContaining("changed or damaged");
   }
 
   @Test
   void refusesAPartOfAPoint() {
-    String text = LeakPointFile.text(POINT);
     for (String cut :
-        List.of("\"discharge\"", "\"status\": \"unsteady\"", "\"value\"", "\"numerical\"")) {
-      assertThatThrownBy(
-              () -> LeakPointFile.parse(text.replace(cut, cut.replaceFirst("\"", "\"un")), "p"))
+        List.of(
+            "\"discharge\"",
+            "\"status\": \"unsteady\"",
+            "\"value\"",
+            "\"numerical\"",
+            "\"origin\"",
+            "\"solver\"")) {
+      String part = resealed(TEXT.replaceFirst(cut, cut.replaceFirst("\"", "\"un")));
+      assertThatThrownBy(() -> LeakPointFile.parse(part, "p"))
           .as(cut)
           .isInstanceOf(InputException.class);
     }
     assertThatThrownBy(() -> LeakPointFile.parse("{}", "p")).isInstanceOf(InputException.class);
-    assertThatThrownBy(() -> LeakPointFile.parse(text.substring(0, 200), "p"))
+    assertThatThrownBy(() -> LeakPointFile.parse(TEXT.substring(0, 200), "p"))
         .isInstanceOf(InputException.class);
   }
 }

@@ -1,5 +1,6 @@
 package hemline.solver.study;
 
+import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
 import org.jspecify.annotations.Nullable;
 
@@ -9,21 +10,21 @@ public interface LeakStore {
   LeakStore NONE =
       new LeakStore() {
         @Override
-        public @Nullable LeakPoint find(String key) {
+        public @Nullable LeakPoint find(LeakOrigin asked) {
           return null;
         }
 
         @Override
-        public void keep(String key, LeakPoint point) {}
+        public void keep(LeakOrigin asked, LeakPoint point) {}
       };
 
   /**
-   * A point solved before, or null.
+   * A point solved before by this solver, or null.
    *
-   * @param key of {@link LeakKey}
+   * @param asked from {@link LeakKey}
    */
-  @Nullable LeakPoint find(String key);
+  @Nullable LeakPoint find(LeakOrigin asked);
 
   /** Keeps a point; a store that cannot keep it lets it go. */
-  void keep(String key, LeakPoint point);
+  void keep(LeakOrigin asked, LeakPoint point);
 }

@@ -5,6 +5,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridLeak;
 import hemline.shared.result.GridRun;
+import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
@@ -51,9 +52,10 @@ public final class LeakStudy {
     Map<String, SealSection> open = new LinkedHashMap<>();
     List<String> keys = new ArrayList<>();
     for (SealSection section : sections) {
-      String key = LeakKey.of(section, options);
+      LeakOrigin asked = LeakKey.of(section, options);
+      String key = asked.text();
       keys.add(key);
-      LeakPoint found = known.containsKey(key) ? known.get(key) : store.find(key);
+      LeakPoint found = known.containsKey(key) ? known.get(key) : store.find(asked);
       if (found == null) {
         open.put(key, section);
       } else {
@@ -72,7 +74,7 @@ public final class LeakStudy {
               (i, solved) -> {
                 LeakPoint point = point(asked.get(i).getValue(), solved);
                 if (point.status() != SolveStatus.CANCELLED) {
-                  store.keep(asked.get(i).getKey(), point);
+                  store.keep(LeakKey.of(asked.get(i).getValue(), options), point);
                 }
               });
       for (int i = 0; i < asked.size(); i++) {

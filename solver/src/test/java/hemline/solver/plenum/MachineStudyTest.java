@@ -10,6 +10,7 @@ import hemline.shared.problem.Notice;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.GridLeak;
+import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
@@ -43,23 +44,23 @@ class MachineStudyTest {
       Machine machine, List<LipProfile> lips, Function<SealSection, LeakPoint> formula) {
     Map<String, LeakPoint> points = new HashMap<>();
     for (SealSection s : new LeakLattice(machine).sections()) {
-      points.put(LeakKey.of(s, COARSE), formula.apply(s));
+      points.put(LeakKey.of(s, COARSE).text(), formula.apply(s));
     }
     for (LipProfile lip : lips) {
       Machine other = machine.withFloor(machine.floor().withLip(lip));
       for (SealSection s : new LeakLattice(other).sections()) {
-        points.put(LeakKey.of(s, COARSE), formula.apply(s));
+        points.put(LeakKey.of(s, COARSE).text(), formula.apply(s));
       }
     }
     LeakStore store =
         new LeakStore() {
           @Override
-          public @Nullable LeakPoint find(String key) {
-            return points.get(key);
+          public @Nullable LeakPoint find(LeakOrigin asked) {
+            return points.get(asked.text());
           }
 
           @Override
-          public void keep(String key, LeakPoint point) {
+          public void keep(LeakOrigin asked, LeakPoint point) {
             throw new AssertionError("everything is known");
           }
         };

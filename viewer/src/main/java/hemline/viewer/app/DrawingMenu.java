@@ -6,7 +6,6 @@ import static hemline.viewer.app.BenchMenus.shortcut;
 import hemline.shared.file.LipImport;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
-import hemline.shared.profile.LipDrawing;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.report.ResultFolder;
 import hemline.viewer.screen.BenchScreen;
@@ -33,6 +32,7 @@ final class DrawingMenu {
   private final NoticeStrip strip;
   private final FileAsk ask;
   private final Supplier<Path> folder;
+  private final Reading reading;
   private @Nullable Consumer<Path> lipFiles;
 
   /**
@@ -47,6 +47,7 @@ final class DrawingMenu {
     this.strip = strip;
     this.ask = ask;
     this.folder = folder;
+    this.reading = new Reading(strip);
   }
 
   /** Hands lip files to another, which remembers where they lie. */
@@ -107,13 +108,9 @@ final class DrawingMenu {
       opener.accept(file);
       return;
     }
-    try {
-      List<Notice> notices = new ArrayList<>();
-      LipDrawing lip = Drawings.read(file, notices);
-      screen.open(lip, () -> tell(notices));
-    } catch (InputException fault) {
-      strip.tell(fault.problems().get(0).toString());
-    }
+    List<Notice> notices = new ArrayList<>();
+    reading.start(
+        file, () -> Drawings.read(file, notices), lip -> screen.open(lip, () -> tell(notices)));
   }
 
   private void tell(List<Notice> notices) {

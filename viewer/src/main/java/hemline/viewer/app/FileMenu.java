@@ -7,6 +7,7 @@ import hemline.shared.file.TextFiles;
 import hemline.shared.problem.InputException;
 import hemline.viewer.model.LipDocument;
 import hemline.viewer.model.Shown;
+import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.RescueStore;
 import hemline.viewer.report.ResultFolder;
 import hemline.viewer.report.SectionReport;
@@ -37,6 +38,7 @@ public final class FileMenu {
   private final BenchScreen screen;
   private final NoticeStrip strip;
   private final FileAsk ask;
+  private final Reading reading;
 
   FileMenu(Project project, BenchScreen screen, NoticeStrip strip, FileAsk ask) {
     this.project = project;
@@ -44,6 +46,7 @@ public final class FileMenu {
     this.screen = screen;
     this.strip = strip;
     this.ask = ask;
+    this.reading = new Reading(strip);
     screen.setGuard(this::guarded);
   }
 
@@ -94,7 +97,7 @@ public final class FileMenu {
   }
 
   private static String shortened(Path folder) {
-    Path home = Path.of(System.getProperty("user.home", ""));
+    Path home = ProjectFolder.home(System.getenv(), System.getProperty("user.home", ""));
     return folder.startsWith(home) && !home.toString().isEmpty()
         ? "~/" + home.relativize(folder)
         : folder.toString();
@@ -136,13 +139,17 @@ public final class FileMenu {
   }
 
   private void open(Path file) {
-    try {
-      document.open(file);
-      screen.board().fit();
-      strip.hide();
-    } catch (InputException e) {
-      tell(e);
-    }
+    reading.start(
+        file,
+        () -> LipDocument.read(file),
+        // the lip may have been edited meanwhile
+        read ->
+            guarded(
+                () -> {
+                  document.open(read);
+                  screen.board().fit();
+                  strip.hide();
+                }));
   }
 
   private void save() {
@@ -151,7 +158,27 @@ public final class FileMenu {
 
   private boolean saved() {
     Path file = document.file().get();
-    return file == null ? saveAs() : write(file);
+    if (file == null) {
+      return saveAs();
+    }
+    if (document.changedOutside()) {
+      askBeforeUndoing(file);
+      return false;
+    }
+    return write(file);
+  }
+
+  /** Another window or program wrote the file since: both versions are worth something. */
+  private void askBeforeUndoing(Path file) {
+    Map<String, Runnable> answers = new LinkedHashMap<>();
+    answers.put("Save under another name", this::saveAs);
+    answers.put("Replace it", () -> write(file));
+    answers.put("Go on editing", () -> {});
+    strip.ask(
+        "\u201c"
+            + file.getFileName()
+            + "\u201d was changed by another program since it was read here; saving would undo that.",
+        answers);
   }
 
   private boolean saveAs() {
@@ -219,11 +246,14 @@ public final class FileMenu {
 
   /** Offers the newest drawing that was left unsaved by a program that broke off. */
   void offerRecovery() {
-    List<RescueStore.Rescued> left = document.left();
-    if (left.isEmpty()) {
+    RescueStore.Left left = document.left();
+    if (left.drawings().isEmpty()) {
+      if (!left.refused().isEmpty()) {
+        strip.tell(left.refused().get(0).toString());
+      }
       return;
     }
-    RescueStore.Rescued newest = left.get(0);
+    RescueStore.Rescued newest = left.drawings().get(0);
     Map<String, Runnable> answers = new LinkedHashMap<>();
     answers.put(
         "Recover",
@@ -243,9 +273,12 @@ public final class FileMenu {
     strip.ask(
         "\u201c"
             + newest.drawing().name()
-            + "\u201d was not saved when the program broke off ("
-            + TIME.format(Instant.parse(newest.when()).atZone(ZoneId.systemDefault()))
-            + ").",
+            + (newest.elsewhere().isEmpty()
+                ? "\u201d was not saved when the program broke off ("
+                : "\u201d is not saved on " + newest.elsewhere() + ", where it may be open still (")
+            + TIME.format(newest.when().atZone(ZoneId.systemDefault()))
+            + ")."
+            + (left.refused().isEmpty() ? "" : " " + left.refused().get(0)),
         answers);
   }
 

@@ -7,9 +7,10 @@ import hemline.shared.profile.LipDrawing;
 import hemline.solver.refine.FamilySolver;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.project.Engine;
+import hemline.viewer.project.LeakFolder;
+import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.RecentPlaces;
 import hemline.viewer.project.RescueStore;
-import hemline.viewer.report.LeakFolder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -39,7 +40,8 @@ public final class HemlineApplication extends Application {
     LipDrawing first = file == null ? examples.first() : read(file);
     FamilySolver solver = new FamilySolver();
     Workbench bench = new Workbench(first, solver, Platform::runLater);
-    String home = System.getProperty("user.home", "");
+    String home =
+        ProjectFolder.home(System.getenv(), System.getProperty("user.home", "")).toString();
     Project project =
         new Project(
             bench,
@@ -48,7 +50,7 @@ public final class HemlineApplication extends Application {
             folder(place, file, home),
             new RecentPlaces(RecentPlaces.usualStore(System.getenv(), home)),
             RescueStore::new,
-            new LeakFolder(LeakFolder.usual()),
+            new LeakFolder(LeakFolder.usual(), Engine.fingerprint()),
             Engine::fingerprint);
     if (file != null && !LipImport.isDrawing(file)) {
       project.document().belongsTo(file);

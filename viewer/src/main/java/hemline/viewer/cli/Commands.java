@@ -1,5 +1,6 @@
 package hemline.viewer.cli;
 
+import hemline.shared.problem.PlainText;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
@@ -61,7 +62,7 @@ final class Commands {
     line.setExpandAtFiles(false);
     line.setParameterExceptionHandler(
         (problem, given) -> {
-          desk.err().println("hemline: " + sentence(problem));
+          desk.err().println("hemline: " + PlainText.shown(sentence(problem)));
           return ExitCode.BAD_INPUT;
         });
     line.setExecutionExceptionHandler(

@@ -1,6 +1,7 @@
 package hemline.viewer.cli;
 
 import hemline.shared.problem.InputException;
+import hemline.shared.problem.PlainText;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.ProgressListener;
 import java.util.List;
@@ -46,7 +47,7 @@ abstract class Job implements Callable<Integer> {
   }
 
   final void print(List<String> lines) {
-    lines.forEach(desk.out()::println);
+    lines.forEach(line -> desk.out().println(PlainText.shown(line)));
     desk.out().flush();
   }
 
@@ -56,7 +57,7 @@ abstract class Job implements Callable<Integer> {
   }
 
   final void tell(String sentence) {
-    desk.err().println("hemline: " + sentence);
+    desk.err().println("hemline: " + PlainText.shown(sentence));
   }
 
   /**

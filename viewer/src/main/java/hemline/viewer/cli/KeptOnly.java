@@ -1,5 +1,6 @@
 package hemline.viewer.cli;
 
+import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
 import hemline.solver.study.LeakStore;
 
@@ -16,8 +17,8 @@ record KeptOnly(LeakStore kept) implements LeakStore {
   }
 
   @Override
-  public LeakPoint find(String key) {
-    LeakPoint found = kept.find(key);
+  public LeakPoint find(LeakOrigin asked) {
+    LeakPoint found = kept.find(asked);
     if (found == null) {
       throw new MissingException();
     }
@@ -25,7 +26,7 @@ record KeptOnly(LeakStore kept) implements LeakStore {
   }
 
   @Override
-  public void keep(String key, LeakPoint point) {
-    kept.keep(key, point);
+  public void keep(LeakOrigin asked, LeakPoint point) {
+    kept.keep(asked, point);
   }
 }

@@ -1,5 +1,6 @@
 package hemline.viewer.cli;
 
+import hemline.shared.problem.PlainText;
 import hemline.solver.flow.ProgressListener;
 import java.io.PrintStream;
 import java.util.Locale;
@@ -59,7 +60,7 @@ final class ProgressBar implements ProgressListener {
     if (seconds >= SURE_AFTER && done >= SURE_FROM && done < 1) {
       text.append("  ").append(left(seconds * (1 - done) / done));
     }
-    text.append("  ").append(what.replaceAll("\\p{Cntrl}", " "));
+    text.append("  ").append(PlainText.shown(what));
     if (text.length() > COLUMNS) {
       text.setLength(COLUMNS - 1);
       text.append('\u2026');

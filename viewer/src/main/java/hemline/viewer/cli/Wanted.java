@@ -3,6 +3,7 @@ package hemline.viewer.cli;
 import hemline.shared.fluid.Air;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
+import hemline.shared.section.SectionLimits;
 import hemline.shared.units.Quantities;
 import hemline.shared.units.QuantityKind;
 import hemline.shared.units.QuantityRange;
@@ -19,11 +20,8 @@ import org.jspecify.annotations.Nullable;
  * after a problem reading goes on with a stand-in value.
  */
 final class Wanted {
-  private static final double LARGEST_GAP = 1;
   private static final double SHORTEST_COUPON = 1e-3;
   private static final double LONGEST_COUPON = 1;
-  private static final double LARGEST_SUCTION = 100_000;
-  private static final double LARGEST_SPEED = 340;
   private static final int MOST_STEPS = 200;
 
   private final List<Problem> problems = new ArrayList<>();
@@ -53,9 +51,9 @@ final class Wanted {
   List<Double> gaps(String option, @Nullable String text, int steps) {
     List<Double> gaps = values(QuantityKind.LENGTH, option, text, steps, 2e-3);
     for (double gap : gaps) {
-      if (!(gap > 0) || gap > LARGEST_GAP) {
-        fault(
-            option, "a gap must be above 0 and at most 1 m, such as 2mm; \"" + text + "\" is not");
+      String right = SectionLimits.gap(gap);
+      if (!right.isEmpty()) {
+        fault(option, right + "; \"" + text + "\" is not");
         return List.of(2e-3);
       }
     }
@@ -81,10 +79,9 @@ final class Wanted {
   List<Double> suctions(String option, @Nullable String text, int steps) {
     List<Double> suctions = values(QuantityKind.PRESSURE, option, text, steps, 600);
     for (double suction : suctions) {
-      if (Math.abs(suction) > LARGEST_SUCTION) {
-        fault(
-            option,
-            "a suction cannot exceed the air's own pressure, about 100 kPa; \"" + text + "\" does");
+      String right = SectionLimits.suction(suction);
+      if (!right.isEmpty()) {
+        fault(option, right + "; \"" + text + "\" does");
         return List.of(600.0);
       }
     }
@@ -94,8 +91,9 @@ final class Wanted {
   /** A speed, m/s; 0 when not given. */
   double speed(String option, @Nullable String text) {
     double speed = text == null ? 0 : read(QuantityKind.SPEED, option, text, 0);
-    if (Math.abs(speed) > LARGEST_SPEED) {
-      fault(option, "a ground speed must stay below that of sound; \"" + text + "\" does not");
+    String right = SectionLimits.speed(speed);
+    if (!right.isEmpty()) {
+      fault(option, right + "; \"" + text + "\" does not");
       return 0;
     }
     return speed;
@@ -105,8 +103,9 @@ final class Wanted {
   List<Double> speeds(String option, @Nullable String text, int steps) {
     List<Double> speeds = values(QuantityKind.SPEED, option, text, steps, 0);
     for (double speed : speeds) {
-      if (Math.abs(speed) > LARGEST_SPEED) {
-        fault(option, "a ground speed must stay below that of sound; \"" + text + "\" does not");
+      String right = SectionLimits.speed(speed);
+      if (!right.isEmpty()) {
+        fault(option, right + "; \"" + text + "\" does not");
         return List.of(0.0);
       }
     }

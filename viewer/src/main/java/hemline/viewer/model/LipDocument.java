@@ -4,11 +4,12 @@ import hemline.shared.file.LipFile;
 import hemline.shared.file.LipImport;
 import hemline.shared.problem.InputException;
 import hemline.shared.profile.LipDrawing;
+import hemline.viewer.project.FileDigest;
 import hemline.viewer.project.RecentPlaces;
 import hemline.viewer.project.RescueStore;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.util.List;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -27,6 +28,10 @@ public final class LipDocument {
   private final ReadOnlyBooleanWrapper unsaved = new ReadOnlyBooleanWrapper();
   private RescueStore rescue;
   private LipDrawing saved;
+
+  /** Digest of the file as it was last read or written here; empty where there was none. */
+  private String basis = "";
+
   private @Nullable LipDrawing putBy;
 
   /**
@@ -62,29 +67,54 @@ public final class LipDocument {
   }
 
   /**
-   * Puts the lip of a file on the bench; a drawing (.svg, .dxf) gets no lip file yet.
+   * A lip as it was read.
    *
-   * @throws InputException if it cannot be read; the bench stays as it is
+   * @param lip the drawing, which may have faults
+   * @param file lip file; null for an imported drawing
+   * @param digest of the file
    */
-  public void open(Path place) throws InputException {
+  public record Opened(LipDrawing lip, @Nullable Path file, String digest) {}
+
+  /**
+   * Reads the lip of a file; a drawing (.svg, .dxf) gets no lip file yet. Any thread may read.
+   *
+   * @throws InputException if it cannot be read
+   */
+  public static Opened read(Path place) throws InputException {
     if (LipImport.isDrawing(place)) {
-      bench.open(LipImport.read(place).drawing());
-      settle(null);
-    } else {
-      bench.open(LipFile.read(place));
-      settle(place);
-      recent.used(place);
+      return new Opened(LipImport.read(place).drawing(), null, "");
+    }
+    // the digest first: a change in between is then noticed before it is undone
+    String digest = FileDigest.of(place);
+    return new Opened(LipFile.read(place), place, digest);
+  }
+
+  /** Puts a lip that was read on the bench. */
+  public void open(Opened opened) {
+    bench.open(opened.lip());
+    settle(opened.file(), opened.digest());
+    if (opened.file() != null) {
+      recent.used(opened.file());
     }
   }
 
   /** Takes a file for the one behind the lip that lies on the bench. */
   public void belongsTo(Path place) {
-    settle(place);
+    settle(place, FileDigest.of(place));
     recent.used(place);
   }
 
   /**
-   * Writes the lip to its file.
+   * True when the file behind the lip is not as it was last read or written here: another program
+   * has changed it, and saving would undo that.
+   */
+  public boolean changedOutside() {
+    Path place = file.get();
+    return place != null && Files.exists(place) && !FileDigest.of(place).equals(basis);
+  }
+
+  /**
+   * Writes the lip to its file, whatever stands there.
    *
    * @throws InputException if it cannot be written
    * @throws IllegalStateException if it has none
@@ -104,7 +134,7 @@ public final class LipDocument {
    */
   public void saveAs(Path place) throws InputException {
     LipFile.write(place, bench.drawing().get());
-    settle(place);
+    settle(place, FileDigest.of(place));
     recent.used(place);
   }
 
@@ -112,13 +142,15 @@ public final class LipDocument {
   public void putBy() throws InputException {
     LipDrawing now = bench.drawing().get();
     if (unsaved.get() && !now.equals(putBy)) {
-      rescue.putBy(now, file.get(), clock.instant());
+      rescue.putBy(now, file.get(), basis, clock.instant());
       putBy = now;
     }
   }
 
-  /** Drawings that a program left unsaved when it broke off, newest first. */
-  public List<RescueStore.Rescued> left() {
+  /**
+   * Drawings that a program left unsaved when it broke off, and files that are no such drawings.
+   */
+  public RescueStore.Left left() {
     return rescue.left();
   }
 
@@ -126,13 +158,16 @@ public final class LipDocument {
   public void recover(RescueStore.Rescued rescued) {
     bench.open(rescued.drawing());
     file.set(rescued.file());
+    basis = rescued.basis();
     saved = blank(rescued.drawing());
     unsaved.set(true);
     try {
       // first put by under this program's own name, then drop the old one
       putBy = null;
       putBy();
-      rescue.drop(rescued);
+      if (rescued.elsewhere().isEmpty()) {
+        rescue.drop(rescued);
+      }
     } catch (InputException e) {
       // the old one stays, so nothing is lost
     }
@@ -148,8 +183,9 @@ public final class LipDocument {
     rescue.clear();
   }
 
-  private void settle(@Nullable Path place) {
+  private void settle(@Nullable Path place, String digest) {
     saved = bench.drawing().get();
+    basis = digest;
     file.set(place);
     unsaved.set(false);
     putBy = null;
@@ -160,11 +196,11 @@ public final class LipDocument {
     if (!bench.canUndo().get() && !bench.canRedo().get()) {
       // another lip was put on the bench
       if (bench.drawnHere()) {
-        settle(null);
+        settle(null, "");
         saved = blank(now);
         unsaved.set(true);
       } else if (!now.equals(saved)) {
-        settle(null);
+        settle(null, "");
       }
     } else {
       unsaved.set(!now.equals(saved));

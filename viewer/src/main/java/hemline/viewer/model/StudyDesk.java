@@ -77,7 +77,16 @@ public final class StudyDesk {
     this.screen = screen;
     this.clock = clock;
     this.background = SolveThreads.solve("hemline-study");
-    kept.set(store.all());
+    list();
+  }
+
+  /** Reads the studies anew; files that are none are told. */
+  private void list() {
+    StudyStore.Kept all = store.all();
+    kept.set(all.studies());
+    if (!all.refused().isEmpty()) {
+      state.set(all.refused().get(0).toString());
+    }
   }
 
   /** Studies of the project, newest first. */
@@ -108,9 +117,9 @@ public final class StudyDesk {
   public void use(StudyStore other) {
     stop();
     store = other;
-    kept.set(store.all());
     shown.set(null);
     state.set("");
+    list();
   }
 
   public void show(KeptStudy study) {
@@ -120,7 +129,7 @@ public final class StudyDesk {
   /** Forgets a study. */
   public void remove(KeptStudy study) {
     store.remove(study);
-    kept.set(store.all());
+    list();
     if (study.equals(shown.get())) {
       shown.set(null);
     }
@@ -335,6 +344,6 @@ public final class StudyDesk {
         shown.set(study);
       }
     }
-    kept.set(store.all());
+    list();
   }
 }

@@ -1,5 +1,6 @@
 package hemline.viewer.picture;
 
+import hemline.shared.problem.PlainText;
 import java.awt.Shape;
 import java.awt.geom.PathIterator;
 import java.util.Locale;
@@ -129,7 +130,8 @@ final class SvgSheet implements Sheet {
         + "</svg>\n";
   }
 
-  private static String content(String text, Lettering lettering) {
+  private static String content(String given, Lettering lettering) {
+    String text = PlainText.shown(given);
     StringBuilder out = new StringBuilder();
     for (int k = 0; k < text.length(); k++) {
       char c = text.charAt(k);
@@ -153,7 +155,7 @@ final class SvgSheet implements Sheet {
       case '&' -> "&amp;";
       case '<' -> "&lt;";
       case '>' -> "&gt;";
-      default -> c < ' ' ? " " : String.valueOf(c);
+      default -> String.valueOf(c);
     };
   }
 

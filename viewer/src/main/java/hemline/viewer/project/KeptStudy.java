@@ -96,4 +96,48 @@ public record KeptStudy(
     boolean extra = question.baseline() != null && !question.lips().contains(question.baseline());
     return (lips + (extra ? 1 : 0)) * question.values().size();
   }
+
+  /**
+   * False for answers that cannot be those of the question: of other lips, at other values, under
+   * other conditions, or of another number.
+   */
+  boolean answersItsQuestion() {
+    int parts = (sweep != null ? 1 : 0) + (relative != null ? 1 : 0) + (ranking != null ? 1 : 0);
+    boolean whole =
+        question.standings()
+            ? ranking != null
+            : (question.baseline() != null) == (relative != null);
+    if (parts > 1 || (complete && (parts == 0 || !whole))) {
+      return false;
+    }
+    if (relative != null) {
+      List<SectionResult> base = relative.baseline().points();
+      int points = relative.lip().points().size();
+      if (relative.relativeLeak().size() != points || base.size() != points) {
+        return false;
+      }
+      String flat = question.baseline() == null ? "" : question.baseline().name();
+      if (!base.stream().allMatch(r -> r.name().equals(flat) && asked(r))) {
+        return false;
+      }
+    }
+    List<String> names = new ArrayList<>(question.lips().stream().map(l -> l.name()).toList());
+    if (question.standings() && question.baseline() != null) {
+      names.add(question.baseline().name());
+    }
+    return results().stream().allMatch(r -> names.contains(r.name()) && asked(r));
+  }
+
+  /** True for an answer under the conditions of the question. */
+  private boolean asked(SectionResult r) {
+    Swept swept = question.swept();
+    double varied = swept == null ? r.gap() : swept.of(r);
+    boolean speeds =
+        (swept == Swept.GROUND_SPEED || r.groundSpeed() == question.ground().speed())
+            && r.spanwiseSpeed() == question.ground().spanwiseSpeed();
+    return question.values().stream().anyMatch(v -> v == varied)
+        && (swept == null || swept == Swept.GAP || r.gap() == question.gap())
+        && (swept == Swept.SUCTION || r.suction() == question.suction())
+        && speeds;
+  }
 }

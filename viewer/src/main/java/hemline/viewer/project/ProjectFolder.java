@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 
 /**
@@ -20,7 +21,7 @@ import java.util.stream.Stream;
  * @param path the folder; it may not exist yet
  */
 public record ProjectFolder(Path path) {
-  private static final String HIDDEN = ".hemline";
+  static final String HIDDEN = ".hemline";
 
   /** Lips of a folder and what is wrong with those that could not be read. */
   public record Lips(List<LoadedLip> lips, List<Problem> problems) {
@@ -32,6 +33,17 @@ public record ProjectFolder(Path path) {
 
   public ProjectFolder {
     path = path.toAbsolutePath().normalize();
+  }
+
+  /**
+   * The user's home: what HOME names, else what the system has on record.
+   *
+   * @param environment variables of the environment
+   * @param recorded home by the system's record of users
+   */
+  public static Path home(Map<String, String> environment, String recorded) {
+    String named = environment.getOrDefault("HOME", "");
+    return Path.of(named.isBlank() ? recorded : named);
   }
 
   /** Where studies are kept. */

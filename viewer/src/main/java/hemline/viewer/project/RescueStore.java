@@ -1,77 +1,114 @@
 package hemline.viewer.project;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.shared.file.LipFile;
-import hemline.shared.file.TextFiles;
 import hemline.shared.problem.InputException;
+import hemline.shared.problem.Problem;
 import hemline.shared.profile.LipDrawing;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Drawings put by while they are edited, so that a crash costs seconds of work. Each running
  * program has one file; a file whose program is gone is a drawing to recover.
+ *
+ * <p>The folder may come from anybody. What a file of it says is therefore believed only where it
+ * can do no harm: a recovered drawing belongs to a lip file of its own project or to none.
  */
 public final class RescueStore {
-  private static final String SCHEMA = "hemline.rescue/1";
-  private static final String END = ".json";
+  private static final String SCHEMA = "hemline.rescue/2";
 
   private final Path folder;
-  private final long owner;
+  private final Program program;
   private final ObjectMapper json = new ObjectMapper();
 
   /**
    * A drawing that was not saved.
    *
    * @param drawing the drawing, which may have faults
-   * @param file lip file it belongs to; null when it never had one
-   * @param when instant of the last change put by, ISO 8601
+   * @param file lip file of the project that it belongs to; null when it has none there
+   * @param basis digest of that file when it was last read or written; empty for a new one
+   * @param when instant of the last change put by
+   * @param program who put it by
    * @param place file that holds it
    */
-  public record Rescued(LipDrawing drawing, @Nullable Path file, String when, Path place) {}
-
-  /** A store in a folder, for this program. */
-  public RescueStore(Path folder) {
-    this(folder, ProcessHandle.current().pid());
+  public record Rescued(
+      LipDrawing drawing,
+      @Nullable Path file,
+      String basis,
+      Instant when,
+      Program program,
+      Path place) {
+    /** Computer on which the drawing may still be open; empty when it is certainly not. */
+    public String elsewhere() {
+      return program.elsewhere() ? program.computer() : "";
+    }
   }
 
   /**
-   * A store in a folder, for the program of a process number.
+   * What was found.
    *
-   * @param owner process number
+   * @param drawings of programs that ended without saving them, newest first
+   * @param refused files that are no sound drawings, each once
    */
-  public RescueStore(Path folder, long owner) {
-    this.folder = folder;
-    this.owner = owner;
+  public record Left(List<Rescued> drawings, List<Problem> refused) {
+    public Left {
+      drawings = List.copyOf(drawings);
+      refused = List.copyOf(refused);
+    }
+  }
+
+  /** A store in a folder of a project, for this program. */
+  public RescueStore(Path folder) {
+    this(folder, Program.here());
+  }
+
+  /**
+   * A store in a folder, for another program.
+   *
+   * @param folder {@link ProjectFolder#rescue} of a project
+   */
+  public RescueStore(Path folder, Program program) {
+    this.folder = folder.toAbsolutePath().normalize();
+    this.program = program;
   }
 
   /**
    * Puts the drawing by.
    *
    * @param file lip file it belongs to; null when it has none yet
+   * @param basis digest of that file as this program knows it
    * @param when instant of the change
    * @throws InputException if it cannot be written
    */
-  public void putBy(LipDrawing drawing, @Nullable Path file, Instant when) throws InputException {
-    ObjectNode document = json.createObjectNode();
-    document.put("schema", SCHEMA);
-    document.put("owner", owner);
+  public void putBy(LipDrawing drawing, @Nullable Path file, String basis, Instant when)
+      throws InputException {
+    ObjectNode document = KeptFile.start(json, SCHEMA);
+    document.put("computer", program.computer());
+    document.put("machine", program.machine());
+    document.put("pid", program.pid());
+    document.put("start", program.start() == null ? null : program.start().toString());
     document.put("when", when.toString());
-    document.put("file", file == null ? null : file.toAbsolutePath().toString());
+    document.put("file", file == null ? null : name(file));
+    document.put("basis", basis);
     document.put("lip", LipFile.text(drawing));
     try {
-      Files.createDirectories(folder);
-      TextFiles.write(own(), json.writeValueAsString(document));
-    } catch (IOException e) {
+      KeptFile.write(own(), KeptFile.text(json, document));
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    } catch (InputException e) {
       throw new InputException(
           "rescue.write",
           folder.toString(),
@@ -84,61 +121,90 @@ public final class RescueStore {
     delete(own());
   }
 
-  /** Drawings of programs that ended without saving them, newest first. */
-  public List<Rescued> left() {
+  /** Drawings of programs that ended without saving them; files that are none are set aside. */
+  public Left left() {
     List<Rescued> found = new ArrayList<>();
-    if (Files.isDirectory(folder)) {
-      try (Stream<Path> files = Files.list(folder)) {
-        for (Path place : files.filter(f -> f.toString().endsWith(END)).sorted().toList()) {
-          Rescued one = read(place);
-          if (one != null) {
-            found.add(one);
-          }
+    List<Problem> refused = new ArrayList<>();
+    for (Path place : KeptFile.in(folder)) {
+      try {
+        Rescued one = read(place);
+        if (!place.equals(own()) && (one.program().elsewhere() || !one.program().mayRun())) {
+          found.add(one);
         }
-      } catch (IOException e) {
-        return List.of();
+      } catch (InputException e) {
+        boolean other = e.problems().get(0).code().equals(KeptFile.OTHER);
+        refused.add(other ? e.problems().get(0) : KeptFile.setAside(place, e));
       }
     }
     found.sort(Comparator.comparing(Rescued::when).reversed());
-    return found;
+    return new Left(found, refused);
   }
 
-  /** Drops a drawing of a program that is gone. */
+  /** Drops a drawing of a program that is gone, or one that nobody wants. */
   public void drop(Rescued rescued) {
     delete(rescued.place());
   }
 
   private Path own() {
-    return folder.resolve("drawing-" + owner + END);
+    return folder.resolve("drawing-" + program.id() + KeptFile.END);
   }
 
-  private @Nullable Rescued read(Path place) {
+  private Rescued read(Path place) throws InputException {
+    JsonNode d = KeptFile.read(json, place, SCHEMA);
     try {
-      JsonNode document = json.readTree(Files.readString(place));
-      if (!document.path("schema").asText().equals(SCHEMA) || alive(document, place)) {
+      JsonNode start = d.path("start");
+      return new Rescued(
+          LipFile.parse(d.path("lip").asText(), place.toString()),
+          file(d.path("file").asText("")),
+          d.path("basis").asText(""),
+          Instant.parse(d.path("when").asText()),
+          new Program(
+              d.path("computer").asText(),
+              d.path("machine").asText(),
+              d.path("pid").asLong(),
+              start.isTextual() ? Instant.parse(start.asText()) : null),
+          place);
+    } catch (DateTimeException | InvalidPathException e) {
+      throw new InputException("kept.form", place.toString(), "is no whole drawing");
+    }
+  }
+
+  /** A lip file by its name alone where it lies in the project. */
+  private String name(Path file) {
+    Path whole = file.toAbsolutePath().normalize();
+    return whole.startsWith(project()) ? project().relativize(whole).toString() : whole.toString();
+  }
+
+  /**
+   * The file that a drawing belongs to, if it is safe to write the drawing there: a lip file that
+   * lies directly in the project, or a new one; no other kind of file and nothing behind a link.
+   */
+  private @Nullable Path file(String name) {
+    if (name.isEmpty()) {
+      return null;
+    }
+    Path file = project().resolve(name).normalize();
+    if (!project().equals(file.getParent()) || !file.toString().endsWith(KeptFile.END)) {
+      return null;
+    }
+    if (Files.notExists(file, LinkOption.NOFOLLOW_LINKS)) {
+      return file;
+    }
+    try {
+      if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
         return null;
       }
-      JsonNode file = document.path("file");
-      return new Rescued(
-          LipFile.parse(document.path("lip").asText(), place.toString()),
-          file.isTextual() ? Path.of(file.asText()) : null,
-          document.path("when").asText(),
-          place);
-    } catch (IOException | InputException | IllegalArgumentException e) {
+      LipFile.read(file);
+      return file;
+    } catch (InputException e) {
       return null;
     }
   }
 
-  /** True while the program that wrote the drawing runs; a later one may have got its number. */
-  private boolean alive(JsonNode document, Path place) {
-    long pid = document.path("owner").asLong();
-    Instant written = Instant.parse(document.path("when").asText());
-    return place.equals(own())
-        || ProcessHandle.of(pid)
-            .filter(ProcessHandle::isAlive)
-            .flatMap(p -> p.info().startInstant())
-            .map(start -> !start.isAfter(written))
-            .orElse(false);
+  private Path project() {
+    Path hidden = folder.getParent();
+    Path project = hidden == null ? null : hidden.getParent();
+    return project == null ? folder : project;
   }
 
   private static void delete(Path place) {

@@ -4,7 +4,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import hemline.shared.file.TextFiles;
 import hemline.shared.problem.InputException;
 import hemline.shared.result.GridRun;
 import hemline.shared.section.SealSection;
@@ -18,22 +17,22 @@ import hemline.solver.refine.GridSolution;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Sections that a study has solved before its end, one file each: their figures by grid, and the
  * flow on the coarsest grid, which others start from, to the last bit.
  *
- * <p>Every file appears whole or not at all. A file that cannot be read counts as missing, and a
- * folder that is full or cannot be written keeps nothing more: then only time is lost.
+ * <p>Every file appears whole or not at all, sealed, with the names of study and section inside. A
+ * file that is damaged or belongs to another section counts as missing, and a folder that is full
+ * or cannot be written keeps nothing more: then only time is lost.
  */
 public final class SectionStore {
-  private static final String SCHEMA = "hemline.section/1";
-  private static final String END = ".json";
+  private static final String SCHEMA = "hemline.section/2";
 
   /** Most bytes of one study, some hundred medium sections. */
   private static final long MOST = 200L << 20;
@@ -64,19 +63,24 @@ public final class SectionStore {
 
   /** The section kept under a name; null when there is none. */
   public @Nullable GridFamily find(String key, SealSection section, MeshLevel level) {
-    Path file = folder.resolve(key + END);
-    if (!Files.isRegularFile(file)) {
+    Path file = folder.resolve(key + KeptFile.END);
+    if (!Files.exists(file, LinkOption.NOFOLLOW_LINKS) || KeptFile.linked(folder)) {
       return null;
     }
     try {
-      JsonNode document = json.readTree(TextFiles.read(file));
-      if (!document.path("schema").asText().equals(SCHEMA)) {
+      JsonNode document = KeptFile.read(json, file, SCHEMA);
+      if (!document.path("section").asText().equals(key)
+          || !document.path("study").asText().equals(study())) {
         return null;
       }
       Closure closure = Closure.valueOf(document.path("closure").asText());
       List<GridSolution> grids = new ArrayList<>();
       for (JsonNode run : document.path("runs")) {
-        grids.add(new GridSolution(json.treeToValue(run, GridRun.class)));
+        GridRun read = json.treeToValue(run, GridRun.class);
+        if (read == null || Whole.missing(read) != null) {
+          return null;
+        }
+        grids.add(new GridSolution(read));
       }
       JsonNode flow = document.get("flow");
       SolvedSection start = null;
@@ -94,8 +98,9 @@ public final class SectionStore {
 
   /** Keeps a section under a name. */
   public synchronized void keep(String key, GridFamily family) {
-    ObjectNode document = json.createObjectNode();
-    document.put("schema", SCHEMA);
+    ObjectNode document = KeptFile.start(json, SCHEMA);
+    document.put("study", study());
+    document.put("section", key);
     document.put("closure", family.closure().name());
     ArrayNode runs = document.putArray("runs");
     family.runs().forEach(run -> runs.add(json.<JsonNode>valueToTree(run)));
@@ -103,10 +108,9 @@ public final class SectionStore {
       document.put("flow", bytes(family.start().state()));
     }
     try {
-      String text = json.writeValueAsString(document);
+      String text = KeptFile.text(json, document);
       if (size() + text.length() <= most) {
-        Files.createDirectories(folder);
-        TextFiles.write(folder.resolve(key + END), text);
+        KeptFile.write(folder.resolve(key + KeptFile.END), text);
       }
     } catch (IOException | InputException e) {
       // nothing is kept; the section is solved again when it is needed
@@ -116,27 +120,25 @@ public final class SectionStore {
   /** Forgets all sections. */
   public void clear() {
     try {
-      for (Path file : files()) {
+      for (Path file : KeptFile.in(folder)) {
         Files.deleteIfExists(file);
       }
-      Files.deleteIfExists(folder);
+      if (!KeptFile.linked(folder)) {
+        Files.deleteIfExists(folder);
+      }
     } catch (IOException e) {
       // what stays does no harm
     }
   }
 
-  private List<Path> files() throws IOException {
-    if (!Files.isDirectory(folder)) {
-      return List.of();
-    }
-    try (Stream<Path> files = Files.list(folder)) {
-      return files.filter(f -> f.toString().endsWith(END)).toList();
-    }
+  /** Name of the study, which tells question and build of the solver. */
+  private String study() {
+    return String.valueOf(folder.getFileName());
   }
 
   private long size() throws IOException {
     long size = 0;
-    for (Path file : files()) {
+    for (Path file : KeptFile.in(folder)) {
       size += Files.size(file);
     }
     return size;

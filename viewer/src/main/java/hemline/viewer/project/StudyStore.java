@@ -1,28 +1,44 @@
 package hemline.viewer.project;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import hemline.shared.file.TextFiles;
 import hemline.shared.problem.InputException;
+import hemline.shared.problem.Problem;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
  * Studies of a project on disk, one file each, named by what was asked of which solver: the same
  * question finds its answer again after a restart, another build of the solver does not.
  *
- * <p>Every file appears whole or not at all. A file that cannot be read counts as missing.
+ * <p>Every file appears whole or not at all, sealed. The folder may come from anybody: a file that
+ * is damaged, or answers another question than its name says, counts as missing.
  */
 public final class StudyStore {
-  private static final String SCHEMA = "hemline.study/1";
-  private static final String END = ".json";
+  private static final String SCHEMA = "hemline.study/2";
+
+  /**
+   * What was found.
+   *
+   * @param studies newest first
+   * @param refused files that are no sound studies, each once
+   */
+  public record Kept(List<KeptStudy> studies, List<Problem> refused) {
+    public Kept {
+      studies = List.copyOf(studies);
+      refused = List.copyOf(refused);
+    }
+  }
 
   private final Path folder;
   private final String engine;
@@ -52,9 +68,17 @@ public final class StudyStore {
     return new SectionStore(folder.resolve("sections").resolve(key(question)));
   }
 
-  /** The answer kept to a question; null when there is none. */
+  /** The answer kept to a question; null when there is none that can be believed. */
   public @Nullable KeptStudy find(StudyQuestion question) {
-    return read(file(question));
+    Path file = file(question);
+    if (!Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+      return null;
+    }
+    try {
+      return read(file);
+    } catch (InputException e) {
+      return null;
+    }
   }
 
   /**
@@ -68,40 +92,40 @@ public final class StudyStore {
     if (before != null && before.complete() && !study.complete()) {
       return;
     }
+    ObjectNode document = KeptFile.start(json, SCHEMA);
+    document.set("study", json.valueToTree(study));
     try {
-      Files.createDirectories(folder);
-      ObjectNode document = json.createObjectNode();
-      document.put("schema", SCHEMA);
-      document.set("study", json.valueToTree(study));
-      TextFiles.write(file(study.question()), json.writeValueAsString(document));
-      if (study.complete()) {
-        sections(study.question()).clear();
-      }
-    } catch (IOException e) {
+      KeptFile.write(file(study.question()), KeptFile.text(json, document));
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException(e);
+    } catch (InputException e) {
       throw new InputException(
           "study.keep",
           folder.toString(),
           "the study cannot be kept here; check the folder's permissions and space");
     }
+    if (study.complete()) {
+      sections(study.question()).clear();
+    }
   }
 
-  /** All studies that can be read, newest first, those of other builds of the solver among them. */
-  public List<KeptStudy> all() {
+  /**
+   * All studies that can be read, newest first, those of other builds of the solver among them.
+   * Files that are none are set aside.
+   */
+  public Kept all() {
     List<KeptStudy> studies = new ArrayList<>();
-    if (Files.isDirectory(folder)) {
-      try (Stream<Path> files = Files.list(folder)) {
-        for (Path file : files.filter(f -> f.toString().endsWith(END)).sorted().toList()) {
-          KeptStudy study = read(file);
-          if (study != null) {
-            studies.add(study);
-          }
-        }
-      } catch (IOException e) {
-        return List.of();
+    List<Problem> refused = new ArrayList<>();
+    for (Path file : KeptFile.in(folder)) {
+      try {
+        studies.add(read(file));
+      } catch (InputException e) {
+        boolean other = e.problems().get(0).code().equals(KeptFile.OTHER);
+        refused.add(other ? e.problems().get(0) : KeptFile.setAside(file, e));
       }
     }
-    studies.sort(Comparator.comparing(KeptStudy::when).reversed());
-    return studies;
+    studies.sort(Comparator.comparing((KeptStudy s) -> Instant.parse(s.when())).reversed());
+    return new Kept(studies, refused);
   }
 
   /** Forgets a study. */
@@ -117,21 +141,40 @@ public final class StudyStore {
   }
 
   private Path file(StudyQuestion question) {
-    return folder.resolve(key(question) + END);
+    return folder.resolve(key(question) + KeptFile.END);
   }
 
-  private @Nullable KeptStudy read(Path file) {
-    if (!Files.isRegularFile(file)) {
-      return null;
+  /** A study that is whole, answers the question it names and is named by that question. */
+  private KeptStudy read(Path file) throws InputException {
+    JsonNode document = KeptFile.read(json, file, SCHEMA);
+    KeptStudy study;
+    String why;
+    try {
+      study = json.treeToValue(document.path("study"), KeptStudy.class);
+      why = study == null ? "holds no study" : fault(study, file);
+    } catch (JsonProcessingException | IllegalArgumentException e) {
+      throw new InputException("kept.form", file.toString(), "is damaged: it holds no whole study");
+    }
+    if (!why.isEmpty()) {
+      throw new InputException("kept.form", file.toString(), "is damaged: it " + why);
+    }
+    return study;
+  }
+
+  private String fault(KeptStudy study, Path file) {
+    String missing = Whole.missing(study);
+    if (missing != null) {
+      return "lacks \"" + missing + "\"";
     }
     try {
-      JsonNode document = json.readTree(Files.readString(file));
-      if (!document.path("schema").asText().equals(SCHEMA)) {
-        return null;
-      }
-      return json.treeToValue(document.get("study"), KeptStudy.class);
-    } catch (IOException | IllegalArgumentException e) {
-      return null;
+      Instant.parse(study.when());
+    } catch (DateTimeException e) {
+      return "does not tell when it was solved";
     }
+    Path named = new StudyStore(folder, study.engine()).file(study.question());
+    if (!named.getFileName().equals(file.getFileName())) {
+      return "answers another question than its name says";
+    }
+    return study.answersItsQuestion() ? "" : "does not answer its own question";
   }
 }

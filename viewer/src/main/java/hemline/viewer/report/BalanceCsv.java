@@ -75,7 +75,7 @@ final class BalanceCsv {
   }
 
   private static void trade(StringBuilder out, Trade t) {
-    out.append(quoted(t.kind().key())).append(',').append(quoted(t.name())).append(',');
+    out.append(CsvText.cell(t.kind().key())).append(',').append(CsvText.cell(t.name())).append(',');
     out.append(t.factor()).append(',').append(band(t.downforce())).append(',');
     out.append(band(t.shaftPower())).append(',').append(band(t.perWatt())).append(',');
     out.append(band(t.leastGap())).append(',').append(t.beyond());
@@ -118,7 +118,7 @@ final class BalanceCsv {
                 + "dischargeCoefficient,low,high,liftOverSuction_m,low,high"
                 + END);
     for (LeakPoint p : balance.leakPoints()) {
-      out.append(quoted(p.lip())).append(',').append(p.gap()).append(',').append(p.suction());
+      out.append(CsvText.cell(p.lip())).append(',').append(p.gap()).append(',').append(p.suction());
       out.append(',').append(p.groundSpeed()).append(',').append(p.spanwiseSpeed()).append(',');
       out.append(p.status().key()).append(',').append(p.regime().key()).append(',');
       out.append(band(p.discharge())).append(',').append(band(p.lift())).append(END);
@@ -130,10 +130,5 @@ final class BalanceCsv {
     return e == null
         ? ",,"
         : e.value() + "," + Math.min(e.low(), e.value()) + "," + Math.max(e.high(), e.value());
-  }
-
-  private static String quoted(String text) {
-    boolean plain = text.chars().noneMatch(c -> c == ',' || c == '"' || c == '\n' || c == '\r');
-    return plain ? text : "\"" + text.replace("\"", "\"\"") + "\"";
   }
 }

@@ -40,15 +40,15 @@ final class BalanceReport {
   static String html(MachineBalance balance, String mesh) {
     StringBuilder out = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n");
     out.append("<meta charset=\"utf-8\">\n<title>");
-    out.append(escaped(balance.machine().name())).append("</title>\n<style>\n");
+    out.append(HtmlText.escaped(balance.machine().name())).append("</title>\n<style>\n");
     out.append(STYLE).append("</style>\n</head>\n<body>\n<h1>");
-    out.append(escaped(BalancePage.title(balance.machine()))).append("</h1>\n");
+    out.append(HtmlText.escaped(BalancePage.title(balance.machine()))).append("</h1>\n");
     paragraph(out, "quiet", BalanceWords.conditions(balance.machine()));
     if (!balance.machine().notes().isEmpty()) {
       paragraph(out, "", balance.machine().notes());
     }
     for (BalancePage.Block block : BalancePage.of(balance)) {
-      out.append("<h2>").append(escaped(block.title())).append("</h2>\n");
+      out.append("<h2>").append(HtmlText.escaped(block.title())).append("</h2>\n");
       table(out, block.table());
       block.sentences().forEach(s -> paragraph(out, "", s));
       block.cautions().forEach(s -> paragraph(out, "caution", s));
@@ -83,7 +83,7 @@ final class BalanceReport {
       String cell = i == 0 ? "th" : "td";
       out.append("<tr>");
       for (String text : rows.get(i)) {
-        out.append('<').append(cell).append('>').append(escaped(text));
+        out.append('<').append(cell).append('>').append(HtmlText.escaped(text));
         out.append("</").append(cell).append('>');
       }
       out.append("</tr>\n");
@@ -93,13 +93,6 @@ final class BalanceReport {
 
   private static void paragraph(StringBuilder out, String style, String text) {
     out.append(style.isEmpty() ? "<p>" : "<p class=\"" + style + "\">");
-    out.append(escaped(text)).append("</p>\n");
-  }
-
-  private static String escaped(String text) {
-    return text.replace("&", "&amp;")
-        .replace("<", "&lt;")
-        .replace(">", "&gt;")
-        .replace("\"", "&quot;");
+    out.append(HtmlText.escaped(text)).append("</p>\n");
   }
 }

@@ -34,8 +34,8 @@ public final class CheckCsv {
     Estimate computed = row.computed();
     return String.join(
         ",",
-        quoted(row.caseName()),
-        quoted(e.quantity()),
+        CsvText.cell(row.caseName()),
+        CsvText.cell(e.quantity()),
         measured == null ? "" : measured.unit(),
         computed == null ? "" : Double.toString(computed.value()),
         computed == null ? "" : Double.toString(Math.min(computed.low(), computed.value())),
@@ -49,18 +49,13 @@ public final class CheckCsv {
         row.calibrates() ? Boolean.toString(row.insideBand()) : "",
         row.verdict().key(),
         e.evidence().grade().name(),
-        quoted(e.evidence().source()),
-        quoted(e.evidence().provenance()),
-        quoted(e.reason()),
-        quoted(e.knownLimit()));
+        CsvText.cell(e.evidence().source()),
+        CsvText.cell(e.evidence().provenance()),
+        CsvText.cell(e.reason()),
+        CsvText.cell(e.knownLimit()));
   }
 
   private static String number(java.util.OptionalDouble value) {
     return value.isPresent() ? Double.toString(value.getAsDouble()) : "";
-  }
-
-  private static String quoted(String text) {
-    boolean plain = text.chars().noneMatch(c -> c == ',' || c == '"' || c == '\n' || c == '\r');
-    return plain ? text : "\"" + text.replace("\"", "\"\"") + "\"";
   }
 }

@@ -21,14 +21,14 @@ public final class FiguresCsv {
       String head =
           String.join(
                   ",",
-                  quoted(result.name()),
+                  CsvText.cell(result.name()),
                   number(result.gap()),
                   number(result.suction()),
                   number(result.groundSpeed()),
                   number(result.spanwiseSpeed()),
                   result.status().key(),
                   result.regime().key(),
-                  quoted(result.closure()))
+                  CsvText.cell(result.closure()))
               + ",";
       for (Figure figure : Figure.values()) {
         Estimate estimate = result.figures().get(figure);
@@ -58,9 +58,9 @@ public final class FiguresCsv {
           String.join(
                   ",",
                   String.valueOf(row.rank()),
-                  quoted(row.profile()),
-                  quoted(ranking.baseline()),
-                  quoted(String.join("; ", row.tiedWith())),
+                  CsvText.cell(row.profile()),
+                  CsvText.cell(ranking.baseline()),
+                  CsvText.cell(String.join("; ", row.tiedWith())),
                   row.placement().group().key(),
                   number(row.placement().probabilityLess()),
                   number(row.bestShare()))
@@ -96,10 +96,5 @@ public final class FiguresCsv {
 
   private static String number(double value) {
     return Double.toString(value == 0 ? 0.0 : value);
-  }
-
-  private static String quoted(String text) {
-    boolean plain = text.chars().noneMatch(c -> c == ',' || c == '"' || c == '\n' || c == '\r');
-    return plain ? text : "\"" + text.replace("\"", "\"\"") + "\"";
   }
 }

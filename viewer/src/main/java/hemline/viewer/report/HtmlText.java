@@ -1,5 +1,6 @@
 package hemline.viewer.report;
 
+import hemline.shared.problem.PlainText;
 import hemline.viewer.picture.Picture;
 import java.nio.charset.StandardCharsets;
 import java.util.Base64;
@@ -37,7 +38,8 @@ final class HtmlText {
   }
 
   static String escaped(String text) {
-    return text.replace("&", "&amp;")
+    return PlainText.shown(text)
+        .replace("&", "&amp;")
         .replace("<", "&lt;")
         .replace(">", "&gt;")
         .replace("\"", "&quot;");

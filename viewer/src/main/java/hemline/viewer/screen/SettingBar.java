@@ -2,6 +2,7 @@ package hemline.viewer.screen;
 
 import hemline.shared.fluid.Air;
 import hemline.shared.problem.InputException;
+import hemline.shared.section.SectionLimits;
 import hemline.shared.units.Quantities;
 import hemline.shared.units.QuantityKind;
 import hemline.viewer.format.Digits;
@@ -48,7 +49,7 @@ final class SettingBar {
             quantity(
                 "gap",
                 "gap",
-                Quantities::length,
+                within(Quantities::length, SectionLimits::gap),
                 v -> Digits.plain(1000 * v, 4) + " mm",
                 Setting::gap,
                 (s, v) -> s.withGap(Math.max(5e-5, v)),
@@ -57,7 +58,7 @@ final class SettingBar {
             quantity(
                 "suction",
                 "suction",
-                Quantities::pressure,
+                within(Quantities::pressure, SectionLimits::suction),
                 v -> Digits.plain(v, 4) + " Pa",
                 Setting::suction,
                 Setting::withSuction,
@@ -66,7 +67,7 @@ final class SettingBar {
             quantity(
                 "ground",
                 "ground",
-                Quantities::speed,
+                within(Quantities::speed, SectionLimits::speed),
                 v -> Digits.plain(v, 3) + " m/s",
                 Setting::groundSpeed,
                 Setting::withGroundSpeed,
@@ -75,7 +76,7 @@ final class SettingBar {
             quantity(
                 "spanwise",
                 "along the seal",
-                Quantities::speed,
+                within(Quantities::speed, SectionLimits::speed),
                 v -> Digits.plain(v, 3) + " m/s",
                 Setting::spanwiseSpeed,
                 Setting::withSpanwiseSpeed,
@@ -113,6 +114,22 @@ final class SettingBar {
         });
     bar.getChildren().addAll(space, progress, run);
     return bar;
+  }
+
+  /**
+   * Refuses what the command line refuses.
+   *
+   * @param right what would be right for a value out of range; empty for one within
+   */
+  private static Reader within(Reader reader, DoubleFunction<String> right) {
+    return (place, text) -> {
+      double value = reader.read(place, text);
+      String wrong = right.apply(value);
+      if (!wrong.isEmpty()) {
+        throw new InputException("setting.range", place, wrong + "; \"" + text + "\" is outside");
+      }
+      return value;
+    };
   }
 
   /** A temperature, degrees Celsius. */

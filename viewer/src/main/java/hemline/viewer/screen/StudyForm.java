@@ -4,6 +4,7 @@ import hemline.shared.fluid.Air;
 import hemline.shared.problem.Problem;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.section.GroundMotion;
+import hemline.shared.section.SectionLimits;
 import hemline.shared.units.QuantityKind;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
@@ -18,6 +19,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.DoubleFunction;
 import javafx.collections.FXCollections;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -288,15 +290,16 @@ final class StudyForm {
       temperature.fault("air is known here from -73degC to 227degC, such as 15degC", problems);
     }
     double atGap = gap.read(problems);
-    if (atGap <= 0 || atGap > 1) {
-      gap.fault("a gap must be above 0 and at most 1 m, such as 2 mm", problems);
-    }
+    within(gap, atGap, SectionLimits::gap, problems);
+    within(suction, atSuction, SectionLimits::suction, problems);
+    within(ground, atGround, SectionLimits::speed, problems);
+    within(spanwise, atSpanwise, SectionLimits::speed, problems);
     List<Double> values =
         swept == Swept.SUCTION
-            ? values(atSuction, suctionTo, problems)
+            ? values(atSuction, suctionTo, SectionLimits::suction, problems)
             : swept == Swept.GROUND_SPEED
-                ? values(atGround, groundTo, problems)
-                : values(atGap, gapTo, problems);
+                ? values(atGround, groundTo, SectionLimits::speed, problems)
+                : values(atGap, gapTo, SectionLimits::gap, problems);
     if (!problems.isEmpty()) {
       return null;
     }
@@ -318,8 +321,18 @@ final class StudyForm {
         spread.isSelected());
   }
 
-  private List<Double> values(double from, QuantityField toField, List<Problem> problems) {
+  /** Refuses what the command line refuses; a field that cannot be read is told already. */
+  private static void within(
+      QuantityField field, double value, DoubleFunction<String> right, List<Problem> problems) {
+    if (!Double.isNaN(value) && !right.apply(value).isEmpty()) {
+      field.fault(right.apply(value), problems);
+    }
+  }
+
+  private List<Double> values(
+      double from, QuantityField toField, DoubleFunction<String> right, List<Problem> problems) {
     double to = toField.read(problems);
+    within(toField, to, right, problems);
     int count = count(problems);
     if (!problems.isEmpty()) {
       return List.of();

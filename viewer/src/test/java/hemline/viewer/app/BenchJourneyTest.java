@@ -90,7 +90,7 @@ final class BenchJourneyTest extends BenchJourney {
     Path dxf = folder.resolve("from elsewhere.dxf");
     DxfFile.write(dxf, List.of(LipResolver.resolve(bench.drawing().get()).outline()));
     interact(() -> window.bringIn(dxf));
-    assertThat(bench.drawing().get().name()).isEqualTo("from elsewhere");
+    until(() -> bench.drawing().get().name().equals("from elsewhere"));
     clickOn("#run");
     until(this::solvedInFull);
     Path stl = folder.resolve("coupon.stl");
@@ -148,6 +148,15 @@ final class BenchJourneyTest extends BenchJourney {
     clickOn("#gap").push(KeyCode.CONTROL, KeyCode.A).write("2 parsec").push(KeyCode.ENTER);
     assertThat(lookup("#gap").query().getStyleClass()).contains("bad");
     assertThat(bench.setting().get().gap()).isEqualTo(2e-3);
+    for (String[] far :
+        new String[][] {
+          {"gap", "1e9 mm"}, {"gap", "-2 mm"}, {"suction", "1e7 Pa"}, {"ground", "5000 m/s"}
+        }) {
+      var before = bench.setting().get();
+      clickOn("#" + far[0]).push(KeyCode.CONTROL, KeyCode.A).write(far[1]).push(KeyCode.ENTER);
+      assertThat(lookup("#" + far[0]).query().getStyleClass()).as(far[1]).contains("bad");
+      assertThat(bench.setting().get()).as(far[1]).isEqualTo(before);
+    }
     clickOn("#gap").push(KeyCode.CONTROL, KeyCode.A).write("0.1in").push(KeyCode.ENTER);
     assertThat(lookup("#gap").query().getStyleClass()).doesNotContain("bad");
     assertThat(bench.setting().get().gap()).isEqualTo(2.54e-3);

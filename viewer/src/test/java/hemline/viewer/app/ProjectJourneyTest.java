@@ -3,6 +3,7 @@ package hemline.viewer.app;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hemline.shared.file.LipFile;
+import hemline.shared.profile.LipDrawing;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
@@ -13,11 +14,13 @@ import hemline.viewer.edit.LipEdit;
 import hemline.viewer.edit.Starter;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.project.KeptStudy;
+import hemline.viewer.project.Program;
 import hemline.viewer.project.RecentPlaces;
 import hemline.viewer.project.RescueStore;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
@@ -36,8 +39,10 @@ import org.testfx.util.WaitForAsyncUtils;
 
 /** Studies, files and recovery with the real controls; the solver on coarse grids in slow air. */
 final class ProjectJourneyTest extends ApplicationTest {
-  /** Process number that no program has. */
-  private static final long GONE = Integer.MAX_VALUE - 7L;
+  /** A program of this computer that is gone. */
+  private static final Program GONE =
+      new Program(
+          Program.here().computer(), Program.here().machine(), Integer.MAX_VALUE - 7L, null);
 
   @TempDir static Path shared;
 
@@ -107,6 +112,13 @@ final class ProjectJourneyTest extends ApplicationTest {
     put("study-gap-to", "0.3 mm");
     clickOn("#study-start");
     assertThat(lookup("#study-fault").queryLabeled().getText()).contains("above the first");
+    put("study-gap-to", "1e9 mm");
+    clickOn("#study-start");
+    assertThat(lookup("#study-fault").queryLabeled().getText()).contains("at most 1 m");
+    put("study-suction", "1e7 Pa");
+    clickOn("#study-start");
+    assertThat(lookup("#study-fault").queryLabeled().getText()).contains("about 100 kPa");
+    put("study-suction", "2 Pa");
     put("study-gap-to", "0.5 mm");
     KeptStudy study = studied();
     assertThat(study.relative().relativeLeak()).hasSize(2);
@@ -246,7 +258,7 @@ final class ProjectJourneyTest extends ApplicationTest {
     assertThat(stage.isShowing()).isTrue();
     clickOn("#strip-throw-away");
     assertThat(stage.isShowing()).isFalse();
-    assertThat(project.document().left()).isEmpty();
+    assertThat(project.document().left().drawings()).isEmpty();
   }
 
   @Test
@@ -254,17 +266,77 @@ final class ProjectJourneyTest extends ApplicationTest {
     interact(() -> open(folder -> new RescueStore(folder, GONE)));
     moveCorner();
     var edited = bench.drawing().get();
-    until(() -> Files.exists(dir.resolve(".hemline/rescue/drawing-" + GONE + ".json")));
+    until(() -> rescues().size() == 1);
+    Path left = rescues().get(0);
     // the program breaks off here: nothing is closed or cleared
     interact(() -> open(RescueStore::new));
     assertThat(lookup("#strip-text").queryLabeled().getText()).contains("was not saved");
     clickOn("#strip-recover");
     assertThat(bench.drawing().get()).isEqualTo(edited);
     assertThat(project.document().unsaved().get()).isTrue();
-    assertThat(dir.resolve(".hemline/rescue/drawing-" + GONE + ".json")).doesNotExist();
+    assertThat(left).doesNotExist();
     // and it is put by again at once, should this program break off too
-    try (Stream<Path> files = Files.list(dir.resolve(".hemline/rescue"))) {
-      assertThat(files).hasSize(1);
+    assertThat(rescues()).hasSize(1);
+  }
+
+  private List<Path> rescues() throws IOException {
+    Path folder = dir.resolve(".hemline/rescue");
+    if (!Files.isDirectory(folder)) {
+      return List.of();
     }
+    try (Stream<Path> files = Files.list(folder)) {
+      return files.toList();
+    }
+  }
+
+  @Test
+  void aForeignFolderNeitherLocksTheWindowOutNorNamesAFileToOverwrite() throws Exception {
+    Path settings = Files.writeString(shared.resolve("settings.conf"), "precious");
+    RescueStore stranger = new RescueStore(project.folder().rescue(), GONE);
+    stranger.putBy(bench.drawing().get(), settings, "", Instant.parse("2026-11-25T12:00:00Z"));
+    Files.writeString(dir.resolve(".hemline/rescue/a.json"), "{\"when\": \"\"}");
+    Files.createDirectories(project.folder().studies());
+    Files.writeString(dir.resolve(".hemline/studies/a.json"), "{}");
+    interact(() -> open(RescueStore::new));
+    assertThat(lookup("#strip-text").queryLabeled().getText())
+        .contains("was not saved")
+        .contains("a.json: is damaged");
+    clickOn("#strip-recover");
+    assertThat(project.document().file().get()).isNull();
+    ask.answer = dir.resolve("mine.json");
+    press(KeyCode.CONTROL).type(KeyCode.S).release(KeyCode.CONTROL);
+    assertThat(settings).hasContent("precious");
+    assertThat(ask.answer).exists();
+    clickOn("#tab-studies");
+    assertThat(project.studies().state().get()).contains("a.json: is damaged");
+  }
+
+  private void openAgain(Path file) throws Exception {
+    interact(() -> window.pages().files().openGuarded(file));
+    until(() -> file.equals(project.document().file().get()));
+  }
+
+  @Test
+  void theSecondWriterOfALipFileIsAsked() throws Exception {
+    Path file = dir.resolve("mine.json");
+    LipFile.write(file, bench.drawing().get());
+    openAgain(file);
+    moveCorner();
+    LipDrawing mine = bench.drawing().get();
+    LipDrawing other = new Starter.Flat(9e-3, 6e-3).drawing();
+    LipFile.write(file, other);
+    press(KeyCode.CONTROL).type(KeyCode.S).release(KeyCode.CONTROL);
+    assertThat(lookup("#strip-text").queryLabeled().getText()).contains("changed by another");
+    assertThat(LipFile.read(file)).isEqualTo(other);
+    ask.answer = dir.resolve("second.json");
+    clickOn("#strip-save-under-another-name");
+    assertThat(LipFile.read(file)).isEqualTo(other);
+    assertThat(LipFile.read(ask.answer)).isEqualTo(mine);
+    openAgain(file);
+    moveCorner();
+    LipFile.write(file, mine);
+    press(KeyCode.CONTROL).type(KeyCode.S).release(KeyCode.CONTROL);
+    clickOn("#strip-replace-it");
+    assertThat(LipFile.read(file)).isEqualTo(bench.drawing().get());
   }
 }

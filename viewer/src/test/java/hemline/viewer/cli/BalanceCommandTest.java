@@ -6,7 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.refine.FamilySolver;
-import hemline.viewer.report.InventedLeaks;
+import hemline.viewer.project.InventedLeaks;
 import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
@@ -225,11 +225,18 @@ class BalanceCommandTest {
     assertThat(run(bench, "balance", "none.json")).isEqualTo(ExitCode.BAD_INPUT);
 
     InventedLeaks.main(new String[] {keep, CRAWLER});
-    assertThat(run(bench, command)).isEqualTo(ExitCode.DONE);
-    assertThat(text(out)).contains("settles here");
-    try (Stream<Path> kept = Files.list(Path.of(keep))) {
-      Files.delete(kept.sorted().skip(3).findFirst().orElseThrow());
+    assertThat(run(bench, command)).as("invented leaks, not asked for").isEqualTo(ExitCode.AGAIN);
+    System.setProperty("hemline.rehearsal", "true");
+    try {
+      assertThat(run(bench, command)).isEqualTo(ExitCode.DONE);
+      assertThat(text(out)).contains("settles here");
+      assertThat(text(err)).contains("invented leaks");
+      try (Stream<Path> kept = Files.list(Path.of(keep))) {
+        Files.delete(kept.sorted().skip(3).findFirst().orElseThrow());
+      }
+      assertThat(run(bench, command)).isEqualTo(ExitCode.AGAIN);
+    } finally {
+      System.clearProperty("hemline.rehearsal");
     }
-    assertThat(run(bench, command)).isEqualTo(ExitCode.AGAIN);
   }
 }

@@ -3,6 +3,7 @@ package hemline.viewer.picture;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Estimate.Trend;
 import hemline.shared.result.Figure;
+import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SectionResult;
@@ -112,7 +113,7 @@ public final class InventedStudies {
   public static final LeakStore LEAKS =
       new LeakStore() {
         @Override
-        public LeakPoint find(String key) {
+        public LeakPoint find(LeakOrigin asked) {
           return new LeakPoint(
               "any",
               2e-3,
@@ -127,6 +128,6 @@ public final class InventedStudies {
         }
 
         @Override
-        public void keep(String key, LeakPoint point) {}
+        public void keep(LeakOrigin asked, LeakPoint point) {}
       };
 }

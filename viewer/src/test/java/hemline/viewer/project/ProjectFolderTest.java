@@ -44,40 +44,11 @@ final class ProjectFolderTest {
     assertThat(lips.problems()).isNotEmpty().allMatch(p -> p.place().contains("b.json"));
     assertThat(new ProjectFolder(dir.resolve("none")).lips().lips()).isEmpty();
     // what the window keeps is out of the way of commands that read the folder
-    new RescueStore(new ProjectFolder(dir).rescue()).putBy(drawing("x"), null, NOON);
+    new RescueStore(new ProjectFolder(dir).rescue()).putBy(drawing("x"), null, "", NOON);
     Files.delete(dir.resolve("b.json"));
     assertThat(LipFile.loadFolder(dir)).hasSize(1);
     assertThat(new ProjectFolder(dir).fileFor("Labyrinth, 3 teeth!"))
         .isEqualTo(dir.resolve("labyrinth-3-teeth.json"));
-  }
-
-  @Test
-  void aDrawingIsRecoveredWhenItsProgramIsGone() throws Exception {
-    Path lip = dir.resolve("mine.json");
-    long gone = ProcessHandle.current().pid() == 1 ? 2 : Integer.MAX_VALUE - 7L;
-    RescueStore crashed = new RescueStore(dir.resolve("rescue"), gone);
-    RescueStore now = new RescueStore(dir.resolve("rescue"));
-    now.putBy(drawing("of this window"), null, NOON);
-    assertThat(now.left()).isEmpty();
-    crashed.putBy(drawing("first"), lip, NOON);
-    crashed.putBy(drawing("second"), lip, NOON.plusSeconds(5));
-    List<RescueStore.Rescued> left = now.left();
-    assertThat(left).hasSize(1);
-    assertThat(left.get(0).drawing()).isEqualTo(drawing("second"));
-    assertThat(left.get(0).file()).isEqualTo(lip);
-    now.drop(left.get(0));
-    assertThat(now.left()).isEmpty();
-    crashed.putBy(drawing("third"), null, NOON);
-    assertThat(now.left().get(0).file()).isNull();
-    crashed.clear();
-    assertThat(now.left()).isEmpty();
-  }
-
-  @Test
-  void aDamagedRescueIsPassedOver() throws Exception {
-    Files.createDirectories(dir.resolve("rescue"));
-    Files.writeString(dir.resolve("rescue/drawing-1.json"), "{\"schema\": \"hemline.rescue/1\"");
-    assertThat(new RescueStore(dir.resolve("rescue")).left()).isEmpty();
   }
 
   @Test
@@ -101,6 +72,13 @@ final class ProjectFolderTest {
         .isEqualTo(Path.of("/conf/hemline/recent.json"));
     assertThat(RecentPlaces.usualStore(Map.of(), "/home/x"))
         .isEqualTo(Path.of("/home/x/.config/hemline/recent.json"));
+  }
+
+  @Test
+  void homeIsWhatTheEnvironmentNames() {
+    assertThat(ProjectFolder.home(Map.of("HOME", "/mine"), "/record")).isEqualTo(Path.of("/mine"));
+    assertThat(ProjectFolder.home(Map.of("HOME", " "), "/record")).isEqualTo(Path.of("/record"));
+    assertThat(ProjectFolder.home(Map.of(), "/record")).isEqualTo(Path.of("/record"));
   }
 
   @Test

@@ -1,10 +1,13 @@
 package hemline.viewer.project;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import hemline.shared.file.Seal;
 import hemline.shared.fluid.Air;
 import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Vertex;
+import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Estimate;
@@ -27,6 +30,8 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -63,12 +68,12 @@ final class StudyStoreTest {
   private static StudyQuestion standings() {
     return new StudyQuestion(
         null,
-        List.of(lip("a", "", 4e-3), lip("b", "", 5e-3)),
+        InventedStudies.ranking().rows().stream().map(r -> lip(r.profile(), "", 4e-3)).toList(),
         lip("plain flat 8", "", 8e-3),
-        List.of(1e-3, 2e-3),
+        InventedStudies.ranking().gaps(),
         1e-3,
         600,
-        new GroundMotion(1.5, 0),
+        GroundMotion.STILL,
         Air.STANDARD,
         MeshLevel.FINE,
         Closure.SST,
@@ -76,7 +81,7 @@ final class StudyStoreTest {
   }
 
   /** A result with every part filled in, awkward numbers among them. */
-  private static SectionResult full(double gap) {
+  private static SectionResult full(String name, double gap) {
     Estimate odd = new Estimate(0.1 + 0.2, 1e-17, Math.PI, 0, 5e-300, Estimate.Trend.OSCILLATING);
     RawFigures raw =
         new RawFigures(
@@ -85,7 +90,7 @@ final class StudyStoreTest {
             List.of(0.1),
             List.of(new RawFigures.Vortex(0.3, 1e-3, 2e-3)));
     return new SectionResult(
-        "full",
+        name,
         gap,
         600,
         0,
@@ -102,11 +107,14 @@ final class StudyStoreTest {
   }
 
   private static KeptStudy study(StudyQuestion question, boolean complete, String when) {
-    SweepResult sweep = new SweepResult(List.of(full(1e-3), full(2e-3)), null);
+    String flat = "plain flat 8 mm";
+    SweepResult sweep = new SweepResult(List.of(full("a", 1e-3), full("a", 2e-3)), null);
     RelativeSweep relative =
         new RelativeSweep(
             sweep,
-            new SweepResult(sweep.points(), new Estimate(1, 0.1, 0, 0, 0, Estimate.Trend.UNKNOWN)),
+            new SweepResult(
+                List.of(full(flat, 1e-3), full(flat, 2e-3)),
+                new Estimate(1, 0.1, 0, 0, 0, Estimate.Trend.UNKNOWN)),
             Arrays.asList(new Estimate(0.9, 0.1, 0, 0, 0, Estimate.Trend.MONOTONE), null));
     return new KeptStudy(
         question, null, relative, null, List.of(), complete, 12.5, when, "engine one");
@@ -135,7 +143,7 @@ final class StudyStoreTest {
     StudyStore again = store("engine one");
     assertThat(again.find(curve.question())).isEqualTo(curve);
     assertThat(again.find(standings.question())).isEqualTo(standings);
-    assertThat(again.all()).containsExactly(standings, curve);
+    assertThat(again.all().studies()).containsExactly(standings, curve);
   }
 
   @Test
@@ -153,9 +161,9 @@ final class StudyStoreTest {
     KeptStudy curve = study(curve(lip("a", "", 4e-3)), true, "2026-11-25T03:00:00Z");
     store("engine one").keep(curve);
     assertThat(store("engine two").find(curve.question())).isNull();
-    assertThat(store("engine two").all()).containsExactly(curve);
+    assertThat(store("engine two").all().studies()).containsExactly(curve);
     store("engine two").remove(curve);
-    assertThat(store("engine one").all()).isEmpty();
+    assertThat(store("engine one").all().studies()).isEmpty();
   }
 
   @Test
@@ -171,25 +179,116 @@ final class StudyStoreTest {
     assertThat(store.find(question)).isEqualTo(whole);
   }
 
+  private Path file(StudyStore store, KeptStudy study) {
+    return dir.resolve("studies").resolve(store.key(study.question()) + ".json");
+  }
+
+  /** Writes a changed study with a sound seal, as somebody who knows the rule can. */
+  private static void forge(Path file, String text) throws Exception {
+    Matcher seal = Pattern.compile("\"seal\":\"[0-9a-f]{64}\"").matcher(text);
+    Files.writeString(file, Seal.close(seal.replaceFirst("\"seal\":\"" + Seal.BLANK + "\"")));
+  }
+
   @Test
-  void brokenFilesCountAsMissing() throws Exception {
+  void brokenFilesAreToldOnceSetAsideAndCountAsMissing() throws Exception {
     KeptStudy curve = study(curve(lip("a", "", 4e-3)), true, "2026-11-25T03:00:00Z");
     StudyStore store = store("engine one");
     store.keep(curve);
-    Path file = dir.resolve("studies").resolve(store.key(curve.question()) + ".json");
+    Path file = file(store, curve);
     String text = Files.readString(file);
-    for (int cut = 0; cut < text.length(); cut += 97) {
+    for (int cut = 0; cut < text.length(); cut += text.length() / 60) {
       Files.writeString(file, text.substring(0, cut));
       assertThat(store.find(curve.question())).isNull();
-      assertThat(store.all()).isEmpty();
+      StudyStore.Kept all = store.all();
+      assertThat(all.studies()).isEmpty();
+      assertThat(all.refused()).hasSize(1);
+      assertThat(all.refused().get(0).toString()).contains(file.toString()).contains("set aside");
+      assertThat(store.all().refused()).isEmpty();
     }
-    Files.writeString(file, text.replace("study/1", "study/2"));
-    assertThat(store.all()).isEmpty();
     store.keep(curve);
-    assertThat(store.all()).containsExactly(curve);
-    try (var files = Files.list(dir.resolve("studies"))) {
-      assertThat(files).hasSize(1);
+    assertThat(store.all().studies()).containsExactly(curve);
+  }
+
+  @Test
+  void aStudyOfAnotherVersionStaysWhereItIs() throws Exception {
+    KeptStudy curve = study(curve(lip("a", "", 4e-3)), true, "2026-11-25T03:00:00Z");
+    StudyStore store = store("engine one");
+    store.keep(curve);
+    Path file = file(store, curve);
+    Files.writeString(file, Files.readString(file).replace("study/2", "study/7"));
+    assertThat(store.all().studies()).isEmpty();
+    assertThat(store.all().refused()).hasSize(1);
+    assertThat(file).exists();
+  }
+
+  @Test
+  void aFigureChangedByHandIsNotShown() throws Exception {
+    KeptStudy curve = study(curve(lip("a", "", 4e-3)), true, "2026-11-25T03:00:00Z");
+    StudyStore store = store("engine one");
+    store.keep(curve);
+    Path file = file(store, curve);
+    Files.writeString(file, Files.readString(file).replace("0.0431", "0.0231"));
+    assertThat(store.find(curve.question())).isNull();
+    assertThat(store.all().refused().get(0).text()).contains("changed or damaged");
+  }
+
+  @Test
+  void whatAStrangerSealedMustStillAnswerItsQuestion() throws Exception {
+    KeptStudy curve = study(curve(lip("a", "", 4e-3)), true, "2026-11-25T03:00:00Z");
+    StudyStore store = store("engine one");
+    store.keep(curve);
+    Path file = file(store, curve);
+    String text = Files.readString(file);
+    List<String> forged =
+        List.of(
+            text.replace("\"when\":\"2026-11-25T03:00:00Z\"", "\"when\":null"),
+            text.replace("\"when\":\"2026-11-25T03:00:00Z\"", "\"when\":\"\""),
+            text.replace("\"engine\":\"engine one\"", "\"engine\":\"engine two\""),
+            text.replace("\"status\":\"UNSTEADY\"", "\"status\":null"),
+            text.replace("\"relativeLeak\":[", "\"relativeLeak\":[null,"),
+            text.replace("\"gap\":0.001", "\"gap\":0.0015"),
+            text.replaceFirst("\"name\":\"a\"(?=,\"gap\")", "\"name\":\"b\""),
+            text.replaceFirst("\"study\":.*", "\"study\":null}"),
+            text.replaceFirst("\"study\":.*", "\"study\":{}}"));
+    for (String one : forged) {
+      assertThat(one).isNotEqualTo(text);
+      forge(file, one);
+      assertThat(store.find(curve.question())).as(one).isNull();
+      assertThat(store.all().studies()).as(one).isEmpty();
     }
+    // two such files once ended the start of the window
+    forge(file, forged.get(0));
+    forge(file.resolveSibling("other.json"), forged.get(0));
+    assertThat(store.all().refused()).hasSize(2);
+    // the answer of another question, under the name of this one
+    KeptStudy other = study(curve(lip("a", "", 4.5e-3)), true, "2026-11-25T03:00:00Z");
+    store.keep(other);
+    Files.move(file(store, other), file);
+    assertThat(store.find(curve.question())).isNull();
+  }
+
+  @Test
+  void aLinkInTheFolderIsNotFollowed() throws Exception {
+    Path project = Files.createDirectories(dir.resolve("project/.hemline"));
+    Path mine = Files.createDirectories(dir.resolve("mine"));
+    Files.writeString(mine.resolve("work.json"), "precious");
+    Path settings = Files.writeString(dir.resolve("settings.conf"), "precious");
+    KeptStudy curve = study(curve(lip("a", "", 4e-3)), true, "2026-11-25T03:00:00Z");
+    StudyStore store = new StudyStore(project.resolve("studies"), "engine one");
+    Path sections = Files.createDirectories(project.resolve("studies/sections"));
+    Files.createSymbolicLink(sections.resolve(store.key(curve.question())), mine);
+    Files.createSymbolicLink(
+        project.resolve("studies").resolve(store.key(curve.question()) + ".json"), settings);
+    store.keep(curve);
+    assertThat(store.find(curve.question())).isEqualTo(curve);
+    assertThat(settings).hasContent("precious");
+    assertThat(mine.resolve("work.json")).hasContent("precious");
+    Files.move(project.resolve("studies"), dir.resolve("studies elsewhere"));
+    Files.createSymbolicLink(project.resolve("studies"), mine);
+    assertThat(store.all().studies()).isEmpty();
+    assertThatThrownBy(() -> store.keep(curve)).isInstanceOf(InputException.class);
+    assertThat(mine).isDirectoryContaining("glob:**work.json");
+    assertThat(mine.toFile().list()).hasSize(1);
   }
 
   @Test
@@ -200,7 +299,7 @@ final class StudyStoreTest {
     assertThat(Files.readString(dir.resolve("out/sweep.json")))
         .contains("hemline.sweep/1")
         .contains("relativeLeak");
-    assertThat(Files.readString(dir.resolve("out/figures.csv"))).contains("full");
+    assertThat(Files.readString(dir.resolve("out/figures.csv"))).contains("leakFlow");
   }
 
   @Test

@@ -1,8 +1,9 @@
-package hemline.viewer.report;
+package hemline.viewer.project;
 
 import hemline.shared.file.MachineFile;
 import hemline.shared.problem.InputException;
 import hemline.shared.result.Estimate;
+import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
@@ -21,26 +22,14 @@ import java.util.List;
 
 /**
  * Fills a folder with invented leaks for all sections of a machine, so that a build can rehearse
- * {@code balance} without solving anything.
+ * {@code balance} without solving anything. They are marked: only a balance that rehearses takes
+ * them.
  */
 public final class InventedLeaks implements LeakStore {
-  private static final LeakPoint INVENTED =
-      new LeakPoint(
-          "invented",
-          2e-3,
-          600,
-          0,
-          0,
-          SolveStatus.CONVERGED,
-          Regime.TURBULENT,
-          new Estimate(0.75, 0.01, 0, 0, 0, Estimate.Trend.MONOTONE),
-          Estimate.exact(0),
-          List.of());
-
   private final LeakFolder folder;
 
   private InventedLeaks(Path folder) {
-    this.folder = new LeakFolder(folder);
+    this.folder = new LeakFolder(folder, Engine.fingerprint(), true);
   }
 
   /**
@@ -59,13 +48,25 @@ public final class InventedLeaks implements LeakStore {
   }
 
   @Override
-  public LeakPoint find(String key) {
-    folder.keep(key, INVENTED);
-    return INVENTED;
+  public LeakPoint find(LeakOrigin asked) {
+    LeakPoint point =
+        new LeakPoint(
+            "invented",
+            asked.gap(),
+            asked.suction(),
+            asked.groundSpeed(),
+            asked.spanwiseSpeed(),
+            SolveStatus.CONVERGED,
+            Regime.TURBULENT,
+            new Estimate(0.75, 0.01, 0, 0, 0, Estimate.Trend.MONOTONE),
+            Estimate.exact(0),
+            List.of());
+    folder.keep(asked, point);
+    return point;
   }
 
   @Override
-  public void keep(String key, LeakPoint point) {
-    folder.keep(key, point);
+  public void keep(LeakOrigin asked, LeakPoint point) {
+    throw new IllegalStateException("nothing is solved in a rehearsal");
   }
 }
