@@ -57,8 +57,7 @@ public final class LipImport {
       throw new InputException(
           "drawing.kind", file.toString(), "a drawing to import must end in .svg or .dxf");
     }
-    String whole = PlainText.shown(fileName.substring(0, fileName.length() - 4));
-    String name = whole.substring(0, Math.min(whole.length(), PlainText.LONGEST_NAME));
+    String name = PlainText.asName(fileName.substring(0, fileName.length() - 4));
     return new Imported(
         drawing(
             name, "imported from " + PlainText.shown(fileName), found.outlines(), file.toString()),

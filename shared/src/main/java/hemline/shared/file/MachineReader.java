@@ -76,8 +76,6 @@ final class MachineReader {
     String name = top.text("name", "silo-wall inspection crawler");
     if (top.item("name") instanceof JsonItem.Text && name.isBlank()) {
       top.fault("machine.name", "name", "the name is empty; give a short one");
-    } else if (name.codePoints().anyMatch(Character::isISOControl)) {
-      top.fault("machine.name", "name", "holds a line break or a like sign; write it in one line");
     }
     String notes = top.text("notes", "", "for dry concrete");
     boolean invented = top.truth("invented", false);

@@ -24,6 +24,16 @@ public final class PlainText {
     return out.toString();
   }
 
+  /** A text made fit for a name: seen and not too long. */
+  public static String asName(String text) {
+    String seen = shown(text);
+    if (seen.length() <= LONGEST_NAME) {
+      return seen;
+    }
+    boolean half = Character.isHighSurrogate(seen.charAt(LONGEST_NAME - 1));
+    return seen.substring(0, half ? LONGEST_NAME - 1 : LONGEST_NAME);
+  }
+
   /** What is wrong with a name, as the end of a sentence; empty if nothing is. */
   public static String faultOfName(String name) {
     return name.length() > LONGEST_NAME

@@ -140,7 +140,7 @@ class LipFileTest {
     }
     DrawnOutline body = randomOutline(random);
     return new LipDrawing(
-        "lip \"" + random.nextInt(1000) + "\" \\ é\n",
+        "lip \"" + random.nextInt(1000) + "\" \\ é",
         random.nextBoolean() ? "" : "teeth",
         random.nextBoolean() ? "" : "tab\there, € and Ω",
         random.nextBoolean(),

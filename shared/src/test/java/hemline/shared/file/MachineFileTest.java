@@ -118,7 +118,7 @@ class MachineFileTest {
     "\"gap\": \"2.5mm\", \"gap\": \"-2.5mm\", machine.range",
     "\"gap\": \"2.5mm\", \"gap\": \"2.5m\", machine.range",
     "\"gap\": \"2.5mm\", \"gap\": \"31mm\", machine.ceiling",
-    "\"name\": \"silo, \"name\": \"\\nsilo, machine.name",
+    "\"name\": \"silo, \"name\": \"\\nsilo, file.text",
     "\"peakFriction\": 0.85, \"peakFriction\": \"much\", file.type",
     "\"altitude\": \"300m\", \"altitude\": \"30km\", quantity.unit",
     "\"altitude\": \"300m\", \"altitude\": \"30000m\", machine.range",

@@ -57,6 +57,14 @@ final class PlainTextTest {
     }
   }
 
+  @ParameterizedTest
+  @ValueSource(strings = {"a\u202eb", "\u0007", "two\nlines"})
+  void anyTextCanBeMadeAName(String text) {
+    for (String any : List.of(text, text.repeat(200), "\ud83d\ude80".repeat(200), "x".repeat(999))) {
+      assertThat(PlainText.faultOfName(PlainText.asName(any))).isEmpty();
+    }
+  }
+
   @Test
   void honestTextsPass() throws Exception {
     String all = "flat \u00fc\u7b46\ud83d\ude80 =1+2, \u201cx\u201d 8\u00a0mm";

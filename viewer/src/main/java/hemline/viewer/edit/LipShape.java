@@ -1,5 +1,6 @@
 package hemline.viewer.edit;
 
+import hemline.shared.problem.PlainText;
 import hemline.shared.geometry.DrawnOutline;
 import hemline.shared.geometry.Rounding;
 import hemline.shared.geometry.Vertex;
@@ -63,7 +64,7 @@ public final class LipShape {
   /** The same lip under another name. */
   public static LipDrawing named(LipDrawing d, String name) {
     return new LipDrawing(
-        name,
+        PlainText.asName(name),
         d.family(),
         d.notes(),
         d.invented(),
@@ -76,6 +77,7 @@ public final class LipShape {
   /** The lip as a new one whose name counts up: "flat", "flat variant 2", "flat variant 3". */
   public static LipDrawing variant(LipDrawing drawing, List<String> taken) {
     String stem = drawing.name().replaceAll(" variant \\d+$", "");
+    stem = stem.substring(0, Math.min(stem.length(), PlainText.LONGEST_NAME - 20));
     int number = 2;
     while (taken.contains(stem + " variant " + number)
         || drawing.name().equals(stem + " variant " + number)) {

@@ -175,7 +175,8 @@ final class ResultFilesTest {
         .endsWith(",m2/s");
     List<String> ranking = FiguresCsv.of(InventedStudies.ranking()).lines().toList();
     assertThat(ranking).hasSize(1 + 7 * 7);
-    assertThat(ranking.get(1)).startsWith("1,inclined teeth against the leak,plain flat 8,,,0.91,");
+    assertThat(ranking.get(1))
+        .startsWith("1,inclined teeth against the leak,plain flat 8,,less,1.0,1.0,,0.91,");
   }
 
   @Test
