@@ -67,8 +67,7 @@ final class FanReader {
     double y = MachineReader.place(fan, "y");
     double height =
         QuantityKeys.optional(fan, "height", LENGTH, "0mm", MachineReader.FARTHEST, ceiling);
-    double inertia =
-        QuantityKeys.optional(fan, "rotorInertia", INERTIA, "0.001gcm2", "10kgm2", 0);
+    double inertia = QuantityKeys.optional(fan, "rotorInertia", INERTIA, "0.001gcm2", "10kgm2", 0);
     if (points == null || !(curveSpeed > 0) || !(density > 0) || !(speed > 0)) {
       return null;
     }
@@ -77,8 +76,7 @@ final class FanReader {
       fan.missing(
           "efficiency", "the static efficiency, such as 0.4, since the curve has no shaft power");
     }
-    return new Fan(
-        curve, speed, most, efficiency, exitArea, exitAngle, x, y, height, inertia);
+    return new Fan(curve, speed, most, efficiency, exitArea, exitAngle, x, y, height, inertia);
   }
 
   private @Nullable List<FanCurve.Point> curve(JsonKeys fan) {

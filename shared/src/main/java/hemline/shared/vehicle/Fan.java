@@ -48,31 +48,13 @@ public record Fan(
   /** The same fan at another speed, 1/s. */
   public Fan atSpeed(double newSpeed) {
     return new Fan(
-        curve,
-        newSpeed,
-        maximumSpeed,
-        efficiency,
-        exitArea,
-        exitAngle,
-        x,
-        y,
-        height,
-        rotorInertia);
+        curve, newSpeed, maximumSpeed, efficiency, exitArea, exitAngle, x, y, height, rotorInertia);
   }
 
   /** The same fan with another curve. */
   public Fan withCurve(FanCurve other) {
     return new Fan(
-        other,
-        speed,
-        maximumSpeed,
-        efficiency,
-        exitArea,
-        exitAngle,
-        x,
-        y,
-        height,
-        rotorInertia);
+        other, speed, maximumSpeed, efficiency, exitArea, exitAngle, x, y, height, rotorInertia);
   }
 
   /**

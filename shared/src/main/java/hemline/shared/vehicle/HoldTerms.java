@@ -15,6 +15,5 @@ public record HoldTerms(
   public static final double USUAL_ALLOWANCE = 1e-4;
 
   /** Terms of a file that gives none. */
-  public static final HoldTerms USUAL =
-      new HoldTerms(false, 1, USUAL_ALLOWANCE, Tolerances.NONE);
+  public static final HoldTerms USUAL = new HoldTerms(false, 1, USUAL_ALLOWANCE, Tolerances.NONE);
 }

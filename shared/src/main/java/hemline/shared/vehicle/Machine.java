@@ -58,56 +58,211 @@ public record Machine(
       List<OtherLeak> otherLeaks,
       @Nullable GroundStep step,
       double slope) {
-    this(name, notes, invented, air, floor, travelSpeed, load, running, fan, power, valve, otherLeaks, step, slope, HoldTerms.USUAL);
+    this(
+        name,
+        notes,
+        invented,
+        air,
+        floor,
+        travelSpeed,
+        load,
+        running,
+        fan,
+        power,
+        valve,
+        otherLeaks,
+        step,
+        slope,
+        HoldTerms.USUAL);
   }
 
   public Machine withFloor(FloorOutline newFloor) {
     return new Machine(
-        name, notes, invented, air, newFloor, travelSpeed, load, running, fan, power, valve, otherLeaks, step, slope, terms);
+        name,
+        notes,
+        invented,
+        air,
+        newFloor,
+        travelSpeed,
+        load,
+        running,
+        fan,
+        power,
+        valve,
+        otherLeaks,
+        step,
+        slope,
+        terms);
   }
 
   public Machine atTravelSpeed(double newTravelSpeed) {
     return new Machine(
-        name, notes, invented, air, floor, newTravelSpeed, load, running, fan, power, valve, otherLeaks, step, slope, terms);
+        name,
+        notes,
+        invented,
+        air,
+        floor,
+        newTravelSpeed,
+        load,
+        running,
+        fan,
+        power,
+        valve,
+        otherLeaks,
+        step,
+        slope,
+        terms);
   }
 
   public Machine withLoad(Load newLoad) {
     return new Machine(
-        name, notes, invented, air, floor, travelSpeed, newLoad, running, fan, power, valve, otherLeaks, step, slope, terms);
+        name,
+        notes,
+        invented,
+        air,
+        floor,
+        travelSpeed,
+        newLoad,
+        running,
+        fan,
+        power,
+        valve,
+        otherLeaks,
+        step,
+        slope,
+        terms);
   }
 
   public Machine withRunning(Running newRunning) {
     return new Machine(
-        name, notes, invented, air, floor, travelSpeed, load, newRunning, fan, power, valve, otherLeaks, step, slope, terms);
+        name,
+        notes,
+        invented,
+        air,
+        floor,
+        travelSpeed,
+        load,
+        newRunning,
+        fan,
+        power,
+        valve,
+        otherLeaks,
+        step,
+        slope,
+        terms);
   }
 
   public Machine withFan(Fan newFan) {
     return new Machine(
-        name, notes, invented, air, floor, travelSpeed, load, running, newFan, power, valve, otherLeaks, step, slope, terms);
+        name,
+        notes,
+        invented,
+        air,
+        floor,
+        travelSpeed,
+        load,
+        running,
+        newFan,
+        power,
+        valve,
+        otherLeaks,
+        step,
+        slope,
+        terms);
   }
 
   public Machine withPower(PowerSupply newPower) {
     return new Machine(
-        name, notes, invented, air, floor, travelSpeed, load, running, fan, newPower, valve, otherLeaks, step, slope, terms);
+        name,
+        notes,
+        invented,
+        air,
+        floor,
+        travelSpeed,
+        load,
+        running,
+        fan,
+        newPower,
+        valve,
+        otherLeaks,
+        step,
+        slope,
+        terms);
   }
 
   public Machine withValve(@Nullable ReliefValve newValve) {
     return new Machine(
-        name, notes, invented, air, floor, travelSpeed, load, running, fan, power, newValve, otherLeaks, step, slope, terms);
+        name,
+        notes,
+        invented,
+        air,
+        floor,
+        travelSpeed,
+        load,
+        running,
+        fan,
+        power,
+        newValve,
+        otherLeaks,
+        step,
+        slope,
+        terms);
   }
 
   public Machine withStep(@Nullable GroundStep newStep) {
     return new Machine(
-        name, notes, invented, air, floor, travelSpeed, load, running, fan, power, valve, otherLeaks, newStep, slope, terms);
+        name,
+        notes,
+        invented,
+        air,
+        floor,
+        travelSpeed,
+        load,
+        running,
+        fan,
+        power,
+        valve,
+        otherLeaks,
+        newStep,
+        slope,
+        terms);
   }
 
   public Machine withSlope(double newSlope) {
     return new Machine(
-        name, notes, invented, air, floor, travelSpeed, load, running, fan, power, valve, otherLeaks, step, newSlope, terms);
+        name,
+        notes,
+        invented,
+        air,
+        floor,
+        travelSpeed,
+        load,
+        running,
+        fan,
+        power,
+        valve,
+        otherLeaks,
+        step,
+        newSlope,
+        terms);
   }
 
   public Machine withTerms(HoldTerms newTerms) {
     return new Machine(
-        name, notes, invented, air, floor, travelSpeed, load, running, fan, power, valve, otherLeaks, step, slope, newTerms);
+        name,
+        notes,
+        invented,
+        air,
+        floor,
+        travelSpeed,
+        load,
+        running,
+        fan,
+        power,
+        valve,
+        otherLeaks,
+        step,
+        slope,
+        newTerms);
   }
 }

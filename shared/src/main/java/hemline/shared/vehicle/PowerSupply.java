@@ -29,7 +29,6 @@ public record PowerSupply(
       double batteryEnergy,
       double usableShare,
       double batteryPower) {
-    this(
-        motorEfficiency, motorPower, batteryEnergy, usableShare, batteryPower, 0, USUAL_DRIVE);
+    this(motorEfficiency, motorPower, batteryEnergy, usableShare, batteryPower, 0, USUAL_DRIVE);
   }
 }

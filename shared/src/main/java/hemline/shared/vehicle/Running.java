@@ -28,13 +28,7 @@ public record Running(
   /** The same drive and frame on other axles. */
   public Running withAxles(List<Axle> other) {
     return new Running(
-        other,
-        peakFriction,
-        slidingFriction,
-        heaveStiffness,
-        pitchStiffness,
-        drivePower,
-        topSpeed);
+        other, peakFriction, slidingFriction, heaveStiffness, pitchStiffness, drivePower, topSpeed);
   }
 
   /** The same wheels with both frictions times a factor. */

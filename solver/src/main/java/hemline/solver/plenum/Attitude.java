@@ -52,7 +52,10 @@ record Attitude(double tilt, double downhill) {
       return SQUARE.get(Math.floorMod((int) Math.rint(quarters), 4));
     }
     double nose = Math.toDegrees(noseFromUphill());
-    return "nose " + Math.round(Math.abs(nose)) + "\u00b0 " + (nose > 0 ? "left" : "right")
+    return "nose "
+        + Math.round(Math.abs(nose))
+        + "\u00b0 "
+        + (nose > 0 ? "left" : "right")
         + " of uphill";
   }
 }

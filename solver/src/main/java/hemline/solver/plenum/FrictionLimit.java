@@ -194,9 +194,7 @@ final class FrictionLimit {
     for (int i = 0; i < 3; i++) {
       a[i] /= n;
     }
-    double[] b = {
-      l[1] * a[2] - l[2] * a[1], l[2] * a[0] - l[0] * a[2], l[0] * a[1] - l[1] * a[0]
-    };
+    double[] b = {l[1] * a[2] - l[2] * a[1], l[2] * a[0] - l[0] * a[2], l[0] * a[1] - l[1] * a[0]};
     return new double[][] {a, b};
   }
 

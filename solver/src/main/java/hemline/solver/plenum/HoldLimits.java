@@ -108,8 +108,7 @@ final class HoldLimits {
     double least = s.leastGap() < NEAR * allowance ? s.leastGap() : Double.POSITIVE_INFINITY;
     for (int i = 0; i < strips.count; i++) {
       double h =
-          strips.gap[i]
-              - (s.sink()[0] + s.sink()[1] * strips.x[i] + s.sink()[2] * strips.y[i]);
+          strips.gap[i] - (s.sink()[0] + s.sink()[1] * strips.x[i] + s.sink()[2] * strips.y[i]);
       if (h < NEAR * strips.law[i].leastGap()) {
         least = Math.min(least, h);
       }

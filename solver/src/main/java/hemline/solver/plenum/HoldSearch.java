@@ -151,8 +151,7 @@ final class HoldSearch {
     return new Worst(columns, worst);
   }
 
-  private static boolean less(
-      ToDoubleFunction<HoldStatics.Margins> column, Found a, Found than) {
+  private static boolean less(ToDoubleFunction<HoldStatics.Margins> column, Found a, Found than) {
     double v = column.applyAsDouble(a.margins());
     double w = column.applyAsDouble(than.margins());
     return Double.isInfinite(w) ? v < w : v < w - SAME * Math.abs(w);
@@ -203,11 +202,7 @@ final class HoldSearch {
     PlenumState low = states.at(f.attitude(), Side.LOW, f.state());
     PlenumState high = states.at(f.attitude(), Side.HIGH, f.state());
     return new Bands<>(
-        f.margins(),
-        statics.margins(f.attitude(), low),
-        statics.margins(f.attitude(), high),
-        0,
-        0);
+        f.margins(), statics.margins(f.attitude(), low), statics.margins(f.attitude(), high), 0, 0);
   }
 
   /** The smallest margin over the columns on each side of the leaks. */

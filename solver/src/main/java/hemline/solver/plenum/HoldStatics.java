@@ -14,7 +14,8 @@ import org.jspecify.annotations.Nullable;
  * height H of the centre of gravity; the fan's jet pushes along the machine at the height of its
  * outlet. Both turn the machine over its lower wheels. Margins:
  *
- * <pre>  slip       friction the wheels have over what pull, jet and their yaw need ({@link FrictionLimit})
+ * <pre>
+ *   slip       friction the wheels have over what pull, jet and their yaw need ({@link FrictionLimit})
  *   tip        over the edges of the polygon of the wheels: restoring over tipping moment
  *   axle lift  load of an axle or side without the pull over what the pull takes from it; where the
  *              weight pulls away it belongs to the pull
@@ -77,8 +78,7 @@ final class HoldStatics {
       x[i] = w.x();
       y[i] = w.y();
       var axle = machine.running().axles().get(w.axle());
-      along[i] =
-          powered ? axle.holdsAlong() : axle.braked() && machine.terms().parked();
+      along[i] = powered ? axle.holdsAlong() : axle.braked() && machine.terms().parked();
     }
     friction = new FrictionLimit(x, y, along);
   }

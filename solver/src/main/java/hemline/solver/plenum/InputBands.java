@@ -42,8 +42,7 @@ final class InputBands {
     double gap = m.floor().edges().stream().mapToDouble(e -> e.gap()).average().orElse(0);
     inputs.put(
         "friction",
-        new Input(
-            tolerances.friction(), TENTH, t -> m.withRunning(m.running().gripping(1 + t))));
+        new Input(tolerances.friction(), TENTH, t -> m.withRunning(m.running().gripping(1 + t))));
     inputs.put(
         "fan pressure",
         new Input(
@@ -55,21 +54,16 @@ final class InputBands {
         new Input(
             tolerances.mass(),
             TENTH,
-            t ->
-                m.withLoad(
-                    new Load((1 + t) * load.mass(), load.x(), load.y(), load.height()))));
+            t -> m.withLoad(new Load((1 + t) * load.mass(), load.x(), load.y(), load.height()))));
     inputs.put(
         "gap",
-        new Input(
-            tolerances.gap(), TENTH * gap, t -> m.withFloor(m.floor().withGapsWider(t))));
+        new Input(tolerances.gap(), TENTH * gap, t -> m.withFloor(m.floor().withGapsWider(t))));
     inputs.put(
         "height of the centre of gravity",
         new Input(
             0,
             TENTH,
-            t ->
-                m.withLoad(
-                    new Load(load.mass(), load.x(), load.y(), (1 + t) * load.height()))));
+            t -> m.withLoad(new Load(load.mass(), load.x(), load.y(), (1 + t) * load.height()))));
   }
 
   /** A margin with the tolerances in its band. */
@@ -114,8 +108,7 @@ final class InputBands {
 
   /** Least margin of a changed machine in the attitudes that were worst before. */
   private double least(Machine changed, HoldSearch.Worst worst) {
-    HoldSearch search =
-        HoldSearch.whole(new HoldStatics(balance.changed(changed), powered));
+    HoldSearch search = HoldSearch.whole(new HoldStatics(balance.changed(changed), powered));
     List<Attitude> attitudes = new ArrayList<>();
     worst.columns().forEach(f -> attitudes.add(f.attitude()));
     return HoldSearch.finite(search.among(attitudes.stream().distinct().toList()).least());

@@ -14,7 +14,8 @@ import java.util.function.ToDoubleFunction;
  * interpolation and is added to the numerical part of the band. Beyond the solved points the
  * coefficient stays as at the nearest one, and the band grows by what it would change if its last
  * slope went on; below the smallest gap it also reaches down to the flow of a viscous film, C_d ~
- * h², to which every lip comes as its gap closes. The lift's band grows likewise. Laid out once on a fine grid, because a balance reads it very often.
+ * h², to which every lip comes as its gap closes. The lift's band grows likewise. Laid out once on
+ * a fine grid, because a balance reads it very often.
  */
 final class LeakTable {
   private static final int FINE = 24;

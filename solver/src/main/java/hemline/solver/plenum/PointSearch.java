@@ -180,9 +180,11 @@ final class PointSearch {
     double step = SMALL * p;
     Stand fixed = stand.held(here.sink());
     double atHeight =
-        (balance.at(flow, p + step, fixed).demand() - balance.at(flow, p - step, fixed).demand()) / (2 * step);
+        (balance.at(flow, p + step, fixed).demand() - balance.at(flow, p - step, fixed).demand())
+            / (2 * step);
     double free =
-        (balance.at(flow, p + step, stand).demand() - balance.at(flow, p - step, stand).demand()) / (2 * step);
+        (balance.at(flow, p + step, stand).demand() - balance.at(flow, p - step, stand).demand())
+            / (2 * step);
     boolean stable = slope * atHeight < 1 && slope * free < 1;
     return here.judged(stable, slope > 0);
   }

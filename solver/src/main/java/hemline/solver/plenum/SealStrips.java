@@ -87,8 +87,7 @@ final class SealStrips {
         for (int e : new int[] {p.edge(), next.edge()}) {
           double gap = floor.edges().get(e).gap();
           double more = 0.5 * width[e] * turned;
-          rows.add(
-              new double[] {e, p.x1(), p.y1(), 0, turn, gap, facing, more, next.edge()});
+          rows.add(new double[] {e, p.x1(), p.y1(), 0, turn, gap, facing, more, next.edge()});
           lawOf.add(lawOf(machine, laws, e));
         }
       }

@@ -158,8 +158,6 @@ final class Settling {
   /** Loads of the wheels on level ground under weight and a load of suction, N. */
   static double[] wheelLoads(PlenumBalance balance, double[] load) {
     double[] w = balance.wheels().weight();
-    return balance
-        .wheels()
-        .loads(new double[] {load[0] + w[0], load[1] + w[1], load[2] + w[2]});
+    return balance.wheels().loads(new double[] {load[0] + w[0], load[1] + w[1], load[2] + w[2]});
   }
 }

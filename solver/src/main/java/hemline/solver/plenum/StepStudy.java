@@ -41,8 +41,7 @@ final class StepStudy {
    * @param before settled on level ground
    * @param whole holds with the seal whole: where there is none, none is looked for
    */
-  static List<StepCrossing> of(
-      PlenumBalance balance, Bands<PlenumState> before, List<Hold> whole) {
+  static List<StepCrossing> of(PlenumBalance balance, Bands<PlenumState> before, List<Hold> whole) {
     GroundStep step = balance.machine().step();
     if (step == null) {
       return List.of();
@@ -59,20 +58,17 @@ final class StepStudy {
     List<Asked> all = new ArrayList<>();
     double h = step.height();
     for (int e = 0; e < n; e++) {
-      all.add(
-          new Asked(StepCrossing.Kind.DIP, new Crossing(h, step.length(), Set.of(e), -1)));
+      all.add(new Asked(StepCrossing.Kind.DIP, new Crossing(h, step.length(), Set.of(e), -1)));
     }
     for (Set<Integer> pair : opposite()) {
       all.add(new Asked(StepCrossing.Kind.GROOVE, new Crossing(h, step.length(), pair, -1)));
     }
     for (int v = 0; v < n; v++) {
       Set<Integer> edges = Set.of(v, Math.floorMod(v - 1, n));
-      all.add(
-          new Asked(StepCrossing.Kind.CORNER, new Crossing(h, 0.5 * step.length(), edges, v)));
+      all.add(new Asked(StepCrossing.Kind.CORNER, new Crossing(h, 0.5 * step.length(), edges, v)));
     }
     for (int e = 0; e < n; e++) {
-      all.add(
-          new Asked(StepCrossing.Kind.LEDGE, new Crossing(-h, step.length(), Set.of(e), -1)));
+      all.add(new Asked(StepCrossing.Kind.LEDGE, new Crossing(-h, step.length(), Set.of(e), -1)));
     }
     return all;
   }
@@ -103,8 +99,7 @@ final class StepStudy {
     Crossing c = asked.crossing();
     List<Integer> edges = c.edges().stream().sorted().toList();
     boolean strikes =
-        edges.stream()
-            .anyMatch(e -> balance.leastGap(e, before.value().sink()) + c.height() <= 0);
+        edges.stream().anyMatch(e -> balance.leastGap(e, before.value().sink()) + c.height() <= 0);
     List<Hold> holds = new ArrayList<>();
     for (Hold h : whole) {
       if (PLACES.contains(h.place())) {

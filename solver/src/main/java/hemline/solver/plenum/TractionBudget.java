@@ -35,7 +35,8 @@ final class TractionBudget {
 
   static Launch of(PlenumBalance balance, Bands<PlenumState> state) {
     Machine machine = balance.machine();
-    Bands<Start> b = state.map(s -> start(balance, s.load(), balance.forwardThrust(s.fanFlow(), s.suction())));
+    Bands<Start> b =
+        state.map(s -> start(balance, s.load(), balance.forwardThrust(s.fanFlow(), s.suction())));
     return new Launch(
         b.of(Start::grip),
         b.value().lifts(),

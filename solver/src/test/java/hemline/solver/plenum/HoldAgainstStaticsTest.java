@@ -23,8 +23,7 @@ class HoldAgainstStaticsTest {
   private static Map<String, Machine> machines() throws InputException {
     Map<String, Machine> all = new LinkedHashMap<>(HoldMachines.kinds());
     for (String name : List.of("silo-wall-crawler", "hill-climb-cart")) {
-      all.put(
-          name, MachineFile.read(Path.of("..", "profiles", "machines", name + ".json")));
+      all.put(name, MachineFile.read(Path.of("..", "profiles", "machines", name + ".json")));
     }
     return all;
   }

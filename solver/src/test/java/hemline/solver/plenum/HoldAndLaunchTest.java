@@ -27,7 +27,9 @@ class HoldAndLaunchTest {
     double force = Machines.settled(balance).parts().sum();
     double weight = 3 * G;
     List<Hold> holds = new HoldStudy(balance).all();
-    assertThat(holds).extracting(Hold::place).containsExactly("level", "slope", "wall", "ceiling", "worst");
+    assertThat(holds)
+        .extracting(Hold::place)
+        .containsExactly("level", "slope", "wall", "ceiling", "worst");
     assertThat(holds.get(0).holds()).isTrue();
     assertThat(holds.get(0).margin()).isNull();
     Hold slope = holds.get(1);
@@ -118,7 +120,8 @@ class HoldAndLaunchTest {
   @Test
   void startsByItsGrip() {
     Machine m = Machines.round(Machines.quadratic(900, 6e4), Machines.RIGID);
-    TractionBudget.Start start = TractionBudget.start(new PlenumBalance(m, LAWS), new double[] {60, 0, 0}, 0);
+    TractionBudget.Start start =
+        TractionBudget.start(new PlenumBalance(m, LAWS), new double[] {60, 0, 0}, 0);
     assertThat(start.grip()).isCloseTo(0.8 * (3 * G + 60) / 3, withPercentage(1e-6));
     assertThat(start.lifts()).isFalse();
     assertThat(TractionBudget.start(new PlenumBalance(m, LAWS), new double[] {60, 0, 0}, 6).grip())

@@ -71,8 +71,9 @@ class HoldFindingsTest {
   }
 
   /**
-   * F / W = k: slip on ground tilted by α is μ (k + cos α) / sin α, least where cos α = −1 / k: there
-   * μ √(k² − 1). With k = 1.35 and μ = 0.8 wall and ceiling hold (1.08, 1.35), 138° does not (0.73).
+   * F / W = k: slip on ground tilted by α is μ (k + cos α) / sin α, least where cos α = −1 / k:
+   * there μ √(k² − 1). With k = 1.35 and μ = 0.8 wall and ceiling hold (1.08, 1.35), 138° does not
+   * (0.73).
    */
   @Test
   void findsTheWorstTiltBetweenWallAndCeiling() {

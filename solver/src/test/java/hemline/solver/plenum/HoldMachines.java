@@ -5,7 +5,6 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.Fan;
-import hemline.shared.vehicle.FanCurve;
 import hemline.shared.vehicle.FloorOutline;
 import hemline.shared.vehicle.GroundStep;
 import hemline.shared.vehicle.HoldTerms;
@@ -76,8 +75,7 @@ final class HoldMachines {
     return machine(
         rectangle(0.4, 0.3),
         2e-3,
-        List.of(
-            new Axle("front", 0.15, 0.28, 1e5, true), new Axle("rear", -0.15, 0.28, 1e5, true)),
+        List.of(new Axle("front", 0.15, 0.28, 1e5, true), new Axle("rear", -0.15, 0.28, 1e5, true)),
         new Load(4, 0, 0, 0.05));
   }
 
@@ -94,8 +92,7 @@ final class HoldMachines {
         new FloorOutline(outline, edges, 0.04),
         0,
         load,
-        new Running(
-            axles, 0.8, 0.7, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, 30, 0.5),
+        new Running(axles, 0.8, 0.7, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, 30, 0.5),
         new Fan(
             Machines.quadratic(1200, 1200 / (0.09 * 0.09)),
             400,
@@ -117,23 +114,42 @@ final class HoldMachines {
     for (int i = 0; i < m.floor().edges().size(); i++) {
       edges.add(new SealEdge(m.floor().edges().get(i).lip(), gaps[i % gaps.length]));
     }
-    return m.withFloor(
-        new FloorOutline(m.floor().vertices(), edges, m.floor().ceilingHeight()));
+    return m.withFloor(new FloorOutline(m.floor().vertices(), edges, m.floor().ceilingHeight()));
   }
 
   static Machine air(Machine m, double kelvin, double altitude) {
     return new Machine(
-        m.name(), m.notes(), m.invented(), new Surroundings(kelvin, altitude), m.floor(),
-        m.travelSpeed(), m.load(), m.running(), m.fan(), m.power(), m.valve(), m.otherLeaks(),
-        m.step(), m.slope(), m.terms());
+        m.name(),
+        m.notes(),
+        m.invented(),
+        new Surroundings(kelvin, altitude),
+        m.floor(),
+        m.travelSpeed(),
+        m.load(),
+        m.running(),
+        m.fan(),
+        m.power(),
+        m.valve(),
+        m.otherLeaks(),
+        m.step(),
+        m.slope(),
+        m.terms());
   }
 
   static Machine jet(Machine m, double area, double angle, double height) {
     Fan f = m.fan();
     return m.withFan(
         new Fan(
-            f.curve(), f.speed(), f.maximumSpeed(), f.efficiency(), area, angle, 0.05, 0.02,
-            height, 0));
+            f.curve(),
+            f.speed(),
+            f.maximumSpeed(),
+            f.efficiency(),
+            area,
+            angle,
+            0.05,
+            0.02,
+            height,
+            0));
   }
 
   /** Kinds that a hold must get right. */
@@ -145,8 +161,7 @@ final class HoldMachines {
         machine(
             rectangle(0.9, 0.25),
             2e-3,
-            List.of(
-                new Axle("front", 0.4, 0.2, 2e5, true), new Axle("rear", -0.4, 0.2, 2e5, true)),
+            List.of(new Axle("front", 0.4, 0.2, 2e5, true), new Axle("rear", -0.4, 0.2, 2e5, true)),
             new Load(6, 0.03, 0, 0.06)));
     all.put(
         "L-shaped",
@@ -170,8 +185,7 @@ final class HoldMachines {
                     List.of(
                         new Axle("front", 0.15, 0.28, 5.5e4, true),
                         new Axle("rear", -0.15, 0.28, 5.5e4, true)))));
-    all.put(
-        "valve open", p.withValve(new ReliefValve(2e-3, 200, 0.8, 1.2e-2, 0.62, 0.01, 0.3)));
+    all.put("valve open", p.withValve(new ReliefValve(2e-3, 200, 0.8, 1.2e-2, 0.62, 0.01, 0.3)));
     all.put("cold at altitude", air(p, 253.15, 3000));
     all.put("unequal gaps", gaps(p, 1.2e-3, 2.6e-3, 2e-3, 1.6e-3));
     all.put(
@@ -220,8 +234,12 @@ final class HoldMachines {
       double v = between(r, -0.5, 0.5) * b;
       outline =
           List.of(
-              new Vertex(a, -b, 0), new Vertex(a, v, 0), new Vertex(u, v, 0), new Vertex(u, b, 0),
-              new Vertex(-a, b, 0), new Vertex(-a, -b, 0));
+              new Vertex(a, -b, 0),
+              new Vertex(a, v, 0),
+              new Vertex(u, v, 0),
+              new Vertex(u, b, 0),
+              new Vertex(-a, b, 0),
+              new Vertex(-a, -b, 0));
     }
     double base = between(r, 0.25, 0.5) * length;
     double stiffness = Math.exp(between(r, Math.log(3e4), Math.log(4e5)));
@@ -276,8 +294,7 @@ final class HoldMachines {
     m =
         r.nextDouble() < 0.25
             ? m.withValve(
-                new ReliefValve(
-                    2e-3, 400, 2e-3 * p0 * between(r, 0.3, 0.9), 0.05, 0.62, 0.01, 0.5))
+                new ReliefValve(2e-3, 400, 2e-3 * p0 * between(r, 0.3, 0.9), 0.05, 0.62, 0.01, 0.5))
             : m;
     m = r.nextDouble() < 0.3 ? air(m, between(r, 250, 310), between(r, 0, 4000)) : m;
     return r.nextDouble() < 0.3 ? leaking(m) : m;
@@ -285,9 +302,21 @@ final class HoldMachines {
 
   private static Machine leaking(Machine m) {
     return new Machine(
-        m.name(), m.notes(), m.invented(), m.air(), m.floor(), m.travelSpeed(), m.load(),
-        m.running(), m.fan(), m.power(), m.valve(), List.of(new OtherLeak("hole", 1e-4, 0.62)),
-        m.step(), m.slope(), m.terms());
+        m.name(),
+        m.notes(),
+        m.invented(),
+        m.air(),
+        m.floor(),
+        m.travelSpeed(),
+        m.load(),
+        m.running(),
+        m.fan(),
+        m.power(),
+        m.valve(),
+        List.of(new OtherLeak("hole", 1e-4, 0.62)),
+        m.step(),
+        m.slope(),
+        m.terms());
   }
 
   static double between(SplittableRandom r, double low, double high) {

@@ -60,7 +60,8 @@ class PlenumBalanceTest {
     assertThat(length).isCloseTo(1.2 + 4 * Machines.GAP, within(1e-6));
     double high = balance.at(0.01, 100, Stand.REST.at(Side.HIGH)).leakFlow();
     double low = balance.at(0.01, 100, Stand.REST.at(Side.LOW)).leakFlow();
-    assertThat(high / low).isCloseTo((1.2 + 8 * Machines.GAP + 2 * Math.PI * 8e-3) / 1.2, within(1e-6));
+    assertThat(high / low)
+        .isCloseTo((1.2 + 8 * Machines.GAP + 2 * Math.PI * 8e-3) / 1.2, within(1e-6));
     // mirrored edges leak alike: each corner belongs half to either edge
     assertThat(s.edgeLeaks()[0]).isCloseTo(s.edgeLeaks()[2], within(1e-12));
     assertThat(s.edgeLeaks()[1]).isCloseTo(s.edgeLeaks()[3], within(1e-12));

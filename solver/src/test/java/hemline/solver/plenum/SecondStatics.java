@@ -74,8 +74,7 @@ final class SecondStatics {
         double[] q = on(a, b, arc, (k + 1.0) / parts);
         double chord = Math.hypot(q[0] - p[0], q[1] - p[1]);
         double length = arc == null ? chord : arc.radius() * Math.abs(arc.sweep()) / parts;
-        seal.add(
-            new double[] {0.5 * (p[0] + q[0]), 0.5 * (p[1] + q[1]), length, gap, 0, i, -1});
+        seal.add(new double[] {0.5 * (p[0] + q[0]), 0.5 * (p[1] + q[1]), length, gap, 0, i, -1});
       }
       for (int k = 0; k < 300; k++) {
         ring.add(on(a, b, arc, k / 300.0));
@@ -279,8 +278,7 @@ final class SecondStatics {
     double w = m.load().mass() * G;
     double[] force = new double[3];
     double[] moment = new double[3];
-    double valve =
-        m.valve() == null ? 0 : 0.5 * m.valve().flow(p, rho) * Math.sqrt(2 * p * rho);
+    double valve = m.valve() == null ? 0 : 0.5 * m.valve().flow(p, rho) * Math.sqrt(2 * p * rho);
     add(force, moment, new double[] {0, 0, -p * area + valve}, centre[0], centre[1], 0);
     for (double[] s : seal) {
       add(force, moment, new double[] {0, 0, lift * p * s[2]}, s[0], s[1], 0);
@@ -353,7 +351,8 @@ final class SecondStatics {
     }
     double[] n = new double[wheels.size()];
     for (int i = 0; i < n.length; i++) {
-      n[i] = wheels.get(i)[2] * Math.max(0, s[0] + s[1] * wheels.get(i)[0] + s[2] * wheels.get(i)[1]);
+      n[i] =
+          wheels.get(i)[2] * Math.max(0, s[0] + s[1] * wheels.get(i)[0] + s[2] * wheels.get(i)[1]);
     }
     return n;
   }
