@@ -3,7 +3,6 @@ package hemline.shared.file;
 import static hemline.shared.units.QuantityKind.ANGLE;
 import static hemline.shared.units.QuantityKind.ANGULAR_STIFFNESS;
 import static hemline.shared.units.QuantityKind.AREA;
-import static hemline.shared.units.QuantityKind.DENSITY;
 import static hemline.shared.units.QuantityKind.ENERGY;
 import static hemline.shared.units.QuantityKind.FORCE;
 import static hemline.shared.units.QuantityKind.LENGTH;
@@ -12,22 +11,22 @@ import static hemline.shared.units.QuantityKind.POWER;
 import static hemline.shared.units.QuantityKind.SPEED;
 import static hemline.shared.units.QuantityKind.STIFFNESS;
 import static hemline.shared.units.QuantityKind.TEMPERATURE;
-import static hemline.shared.units.QuantityKind.TURNING_SPEED;
+import static hemline.shared.units.QuantityKind.VOLTAGE;
 
 import hemline.shared.fluid.Air;
-import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
 import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.Fan;
-import hemline.shared.vehicle.FanCurve;
 import hemline.shared.vehicle.FloorOutline;
 import hemline.shared.vehicle.GroundStep;
+import hemline.shared.vehicle.HoldTerms;
 import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.OtherLeak;
 import hemline.shared.vehicle.PowerSupply;
 import hemline.shared.vehicle.ReliefValve;
 import hemline.shared.vehicle.Running;
+import hemline.shared.vehicle.SupportPolygon;
 import hemline.shared.vehicle.Surroundings;
 import hemline.shared.vehicle.WheelLoads;
 import java.nio.file.Path;
@@ -37,14 +36,12 @@ import org.jspecify.annotations.Nullable;
 
 /** Reads the groups of a machine file; every fault becomes a problem and reading goes on. */
 final class MachineReader {
-  /** Standard air of fan practice, ISO 5801 (from memory). */
-  private static final double FAN_PRACTICE_DENSITY = 1.2;
-
-  private static final String FARTHEST = "10m";
+  static final String FARTHEST = "10m";
 
   private final JsonKeys top;
   private final Path folder;
   private final List<Problem> problems;
+  private double driveEfficiency = PowerSupply.USUAL_DRIVE;
 
   MachineReader(JsonKeys top, Path folder, List<Problem> problems) {
     this.top = top;
@@ -72,7 +69,11 @@ final class MachineReader {
         "power",
         "valve",
         "otherLeaks",
-        "groundStep");
+        "groundStep",
+        "brakes",
+        "safetyFactor",
+        "contactAllowance",
+        "tolerances");
     String name = top.text("name", "silo-wall inspection crawler");
     if (top.item("name") instanceof JsonItem.Text && name.isBlank()) {
       top.fault("machine.name", "name", "the name is empty; give a short one");
@@ -81,15 +82,22 @@ final class MachineReader {
     boolean invented = top.truth("invented", false);
     Surroundings air = air();
     double travelSpeed = QuantityKeys.optional(top, "travelSpeed", SPEED, "0m/s", "100m/s", 0);
-    double slope = QuantityKeys.optional(top, "slope", ANGLE, "0deg", "60deg", Math.toRadians(30));
+    double slope = QuantityKeys.optional(top, "slope", ANGLE, "0deg", "180deg", Math.toRadians(30));
     FloorOutline floor = new FloorReader(folder, problems).read(needed("floor"));
     Load load = load();
-    Running running = running();
-    Fan fan = fan();
+    HoldTermsReader hold = new HoldTermsReader(top);
+    Running running = hold.braked(running());
+    JsonKeys fanKeys = needed("fan");
+    Fan fan =
+        fanKeys == null
+            ? null
+            : new FanReader(folder, problems)
+                .read(fanKeys, floor == null ? 0 : floor.ceilingHeight());
     PowerSupply power = power();
     ReliefValve valve = valve();
     List<OtherLeak> otherLeaks = otherLeaks();
     GroundStep step = step();
+    HoldTerms terms = hold.terms();
     if (problems.isEmpty()) {
       checkWheels(running, load);
     }
@@ -110,7 +118,8 @@ final class MachineReader {
         valve,
         otherLeaks,
         step,
-        slope);
+        slope,
+        terms);
   }
 
   private @Nullable JsonKeys needed(String key) {
@@ -142,7 +151,7 @@ final class MachineReader {
         QuantityKeys.needed(load, "height", LENGTH, "0mm", FARTHEST));
   }
 
-  private static double place(JsonKeys keys, String key) {
+  static double place(JsonKeys keys, String key) {
     return QuantityKeys.optional(keys, key, LENGTH, "-" + FARTHEST, FARTHEST, 0);
   }
 
@@ -179,7 +188,10 @@ final class MachineReader {
     double drivePower = 1;
     double topSpeed = 1;
     if (drive != null) {
-      drive.allow("power", "topSpeed");
+      drive.allow("power", "topSpeed", "efficiency");
+      driveEfficiency =
+          QuantityKeys.share(
+              drive, "efficiency", 0.05, 1, "wheel over electrical power", driveEfficiency);
       drivePower = QuantityKeys.needed(drive, "power", POWER, "0.01W", "1000kW");
       topSpeed = QuantityKeys.needed(drive, "topSpeed", SPEED, "1mm/s", "150m/s");
     }
@@ -222,81 +234,13 @@ final class MachineReader {
       top.fault(
           "machine.driven", "axles", "no axle is driven; leave \"driven\" true on one at least");
     }
-    double[] rest = WheelLoads.atRest(running.axles(), load);
-    for (double wheel : rest) {
-      if (wheel < 0) {
-        top.fault(
-            "machine.wheels",
-            "load",
-            "the machine tips over at rest: its centre of gravity lies outside its wheels; check"
-                + " x, y and the axles");
-        return;
-      }
+    if (new SupportPolygon(running.axles()).restoring(1, load.x(), load.y()) < 0) {
+      top.fault(
+          "machine.wheels",
+          "load",
+          "the machine tips over at rest: its centre of gravity lies outside its wheels; check x, y"
+              + " and the axles");
     }
-  }
-
-  private @Nullable Fan fan() {
-    JsonKeys fan = needed("fan");
-    if (fan == null) {
-      return null;
-    }
-    fan.allow(
-        "curve",
-        "curveSpeed",
-        "curveDensity",
-        "speed",
-        "maximumSpeed",
-        "efficiency",
-        "exitArea",
-        "exitAngle",
-        "x",
-        "y");
-    List<FanCurve.Point> points = curve(fan);
-    double curveSpeed = QuantityKeys.needed(fan, "curveSpeed", TURNING_SPEED, "10rpm", "1e6rpm");
-    double density =
-        QuantityKeys.optional(
-            fan, "curveDensity", DENSITY, "0.1kg/m3", "10kg/m3", FAN_PRACTICE_DENSITY);
-    double speed =
-        QuantityKeys.optional(fan, "speed", TURNING_SPEED, "10rpm", "1e6rpm", curveSpeed);
-    double most =
-        QuantityKeys.optional(
-            fan, "maximumSpeed", TURNING_SPEED, "10rpm", "1e6rpm", Double.POSITIVE_INFINITY);
-    if (speed > most) {
-      fan.fault(
-          "machine.fanSpeed",
-          "speed",
-          "is above the maximumSpeed of the maker; a wheel may burst: run it slower");
-    }
-    double efficiency = QuantityKeys.share(fan, "efficiency", 0.02, 0.95, "static efficiency", 0.4);
-    double exitArea = QuantityKeys.optional(fan, "exitArea", AREA, "1mm2", "10m2", 0);
-    double exitAngle =
-        QuantityKeys.optional(fan, "exitAngle", ANGLE, "-90deg", "90deg", Math.PI / 2);
-    double x = place(fan, "x");
-    double y = place(fan, "y");
-    if (points == null || !(curveSpeed > 0) || !(density > 0) || !(speed > 0)) {
-      return null;
-    }
-    FanCurve curve = new FanCurve(points, curveSpeed, density);
-    if (!curve.hasPower() && !fan.has("efficiency")) {
-      fan.missing(
-          "efficiency", "the static efficiency, such as 0.4, since the curve has no shaft power");
-    }
-    return new Fan(curve, speed, most, efficiency, exitArea, exitAngle, x, y);
-  }
-
-  private @Nullable List<FanCurve.Point> curve(JsonKeys fan) {
-    String name = fan.text("curve", "fan.csv");
-    if (name.isEmpty()) {
-      return null;
-    }
-    try {
-      return FanCurveFile.read(folder.resolve(name));
-    } catch (InputException e) {
-      problems.addAll(e.problems());
-    } catch (java.nio.file.InvalidPathException e) {
-      fan.fault("file.read", "curve", "is no file name here");
-    }
-    return null;
   }
 
   private PowerSupply power() {
@@ -304,14 +248,22 @@ final class MachineReader {
     if (power == null) {
       return new PowerSupply(1, 1, 1, 1, 1);
     }
-    power.allow("motorEfficiency", "motorPower", "batteryEnergy", "usableShare", "batteryPower");
+    power.allow(
+        "motorEfficiency",
+        "motorPower",
+        "batteryEnergy",
+        "usableShare",
+        "batteryPower",
+        "batteryVoltage");
     double none = Double.POSITIVE_INFINITY;
     return new PowerSupply(
         QuantityKeys.share(power, "motorEfficiency", 0.05, 1, "shaft over electrical power"),
         QuantityKeys.optional(power, "motorPower", POWER, "0.1W", "1000kW", none),
         QuantityKeys.needed(power, "batteryEnergy", ENERGY, "0.01Wh", "1000kWh"),
         QuantityKeys.share(power, "usableShare", 0.05, 1, "share that may be drawn", 0.8),
-        QuantityKeys.optional(power, "batteryPower", POWER, "0.1W", "1000kW", none));
+        QuantityKeys.optional(power, "batteryPower", POWER, "0.1W", "1000kW", none),
+        QuantityKeys.optional(power, "batteryVoltage", VOLTAGE, "0.1V", "1500V", 0),
+        driveEfficiency);
   }
 
   private @Nullable ReliefValve valve() {

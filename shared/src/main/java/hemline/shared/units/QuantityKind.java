@@ -183,6 +183,21 @@ public enum QuantityKind {
       units.put("rev/s", Units.HERTZ);
       units.put("1/s", Units.HERTZ);
     }
+  },
+  VOLTAGE("a voltage", "14.8V", Units.VOLT) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      units.put("V", Units.VOLT);
+    }
+  },
+  INERTIA("a moment of inertia", "20gcm2", Units.KILOGRAM.multiply(Units.SQUARE_METRE)) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      units.put("gcm2", Units.GRAM.multiply(CENTI(Units.METRE).pow(2)));
+      units.put("g cm2", Units.GRAM.multiply(CENTI(Units.METRE).pow(2)));
+      units.put("kgm2", Units.KILOGRAM.multiply(Units.SQUARE_METRE));
+      units.put("kg m2", Units.KILOGRAM.multiply(Units.SQUARE_METRE));
+    }
   };
 
   private static final Unit<?> INCH = Units.METRE.multiply(254).divide(10000);

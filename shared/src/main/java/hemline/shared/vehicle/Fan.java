@@ -12,6 +12,8 @@ package hemline.shared.vehicle;
  *     presses the machine down, 0 level to the rear
  * @param x place of the outlet, m, forwards
  * @param y place of the outlet, m, to the left
+ * @param height of the outlet above the ground, m, about which a sideways jet turns the machine
+ * @param rotorInertia of wheel and rotor, kg m²; 0 when it is not given
  */
 public record Fan(
     FanCurve curve,
@@ -21,7 +23,22 @@ public record Fan(
     double exitArea,
     double exitAngle,
     double x,
-    double y) {
+    double y,
+    double height,
+    double rotorInertia) {
+
+  /** A fan whose outlet lies on the ground's level and whose rotor stops at once. */
+  public Fan(
+      FanCurve curve,
+      double speed,
+      double maximumSpeed,
+      double efficiency,
+      double exitArea,
+      double exitAngle,
+      double x,
+      double y) {
+    this(curve, speed, maximumSpeed, efficiency, exitArea, exitAngle, x, y, 0, 0);
+  }
 
   /** Curve at the speed of this machine in air of a density, kg/m³. */
   public FanCurve running(double density) {
@@ -30,7 +47,39 @@ public record Fan(
 
   /** The same fan at another speed, 1/s. */
   public Fan atSpeed(double newSpeed) {
-    return new Fan(curve, newSpeed, maximumSpeed, efficiency, exitArea, exitAngle, x, y);
+    return new Fan(
+        curve, newSpeed, maximumSpeed, efficiency, exitArea, exitAngle, x, y, height, rotorInertia);
+  }
+
+  /** The same fan with another curve. */
+  public Fan withCurve(FanCurve other) {
+    return new Fan(
+        other, speed, maximumSpeed, efficiency, exitArea, exitAngle, x, y, height, rotorInertia);
+  }
+
+  /**
+   * Speed of the outlet jet, m/s: flow over area, but no more than the shaft power leaves once it
+   * has raised the air by the suction, P ≥ q Δp + ½ ρ q v². A smaller outlet throttles the fan in
+   * ways its curve does not hold.
+   *
+   * @param running curve at speed and density
+   * @param flow m³/s
+   * @param suction Pa
+   */
+  public double jetSpeed(FanCurve running, double flow, double suction) {
+    return exitArea > 0 && flow > 0
+        ? Math.min(flow / exitArea, fastestJet(running, flow, suction))
+        : 0;
+  }
+
+  /** True when the outlet is too small for the power of the shaft. */
+  public boolean jetShort(FanCurve running, double flow, double suction) {
+    return exitArea > 0 && flow > 0 && flow / exitArea > fastestJet(running, flow, suction);
+  }
+
+  private double fastestJet(FanCurve running, double flow, double suction) {
+    double left = Math.max(0, shaftPower(running, flow, suction) - flow * suction);
+    return Math.sqrt(2 * left / (running.density() * flow));
   }
 
   /**

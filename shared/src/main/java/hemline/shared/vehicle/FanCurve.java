@@ -261,4 +261,14 @@ public final class FanCurve {
         newSpeed,
         newDensity);
   }
+
+  /** The curve with all pressures and powers times a factor. */
+  public FanCurve stronger(double factor) {
+    return new FanCurve(
+        points.stream()
+            .map(p -> new Point(p.flow(), factor * p.staticPressure(), factor * p.shaftPower()))
+            .toList(),
+        speed,
+        density);
+  }
 }

@@ -151,6 +151,16 @@ public record FloorOutline(List<Vertex> vertices, List<SealEdge> edges, double c
         ceilingHeight);
   }
 
+  /** The same floor with all gaps wider by a length, m; none closes altogether. */
+  public FloorOutline withGapsWider(double more) {
+    return new FloorOutline(
+        vertices,
+        edges.stream()
+            .map(e -> new SealEdge(e.lip(), Math.max(0.01 * e.gap(), e.gap() + more)))
+            .toList(),
+        ceilingHeight);
+  }
+
   /** The same floor with one lip on all edges. */
   public FloorOutline withLip(LipProfile lip) {
     return new FloorOutline(

@@ -24,4 +24,22 @@ public record Running(
   public Running {
     axles = List.copyOf(axles);
   }
+
+  /** The same drive and frame on other axles. */
+  public Running withAxles(List<Axle> other) {
+    return new Running(
+        other, peakFriction, slidingFriction, heaveStiffness, pitchStiffness, drivePower, topSpeed);
+  }
+
+  /** The same wheels with both frictions times a factor. */
+  public Running gripping(double factor) {
+    return new Running(
+        axles,
+        factor * peakFriction,
+        factor * slidingFriction,
+        heaveStiffness,
+        pitchStiffness,
+        drivePower,
+        topSpeed);
+  }
 }

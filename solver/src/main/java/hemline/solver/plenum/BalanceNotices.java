@@ -5,9 +5,7 @@ import hemline.shared.problem.Notice;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
-import hemline.shared.units.NumberText;
 import hemline.shared.vehicle.Machine;
-import hemline.shared.vehicle.PowerSupply;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -15,8 +13,6 @@ import org.jspecify.annotations.Nullable;
 
 /** What the reader of a machine's balance must know. */
 final class BalanceNotices {
-  private static final double MACH_LIMIT = 0.3;
-
   /** Flow over that at the fan's peak below which it works close to stall. Common practice. */
   private static final double NEAR_STALL = 1.15;
 
@@ -46,7 +42,7 @@ final class BalanceNotices {
     n.wheels(rest.value());
     n.leaks(rest.value(), travels);
     n.fan(rest.value(), operating);
-    n.power(rest.value());
+    n.limits(rest.value());
     return n.notices;
   }
 
@@ -100,7 +96,7 @@ final class BalanceNotices {
 
   private void wheels(PlenumState s) {
     Machine machine = balance.machine();
-    double[] loads = Settling.axleLoads(machine, s.load());
+    double[] loads = Settling.axleLoads(balance, s.load());
     for (int i = 0; i < loads.length; i++) {
       if (loads[i] < 0) {
         add(
@@ -139,7 +135,7 @@ final class BalanceNotices {
     }
     double pressure = balance.machine().air().pressure();
     double mach = Expansibility.jetMach(s.suction(), pressure);
-    if (mach > MACH_LIMIT) {
+    if (mach > HoldLimits.MACH) {
       add(
           "jet.mach",
           "The leak jet reaches Mach %.2f, beyond the incompressible assumption: expansion of the"
@@ -193,23 +189,14 @@ final class BalanceNotices {
     }
   }
 
-  private void power(PlenumState s) {
-    Machine machine = balance.machine();
-    PowerSupply p = machine.power();
-    double electrical = Settling.shaftPower(balance, s) / p.motorEfficiency();
-    if (electrical > p.motorPower()) {
+  private void limits(PlenumState s) {
+    for (HoldLimits.Limit limit : HoldLimits.overstepped(balance, s)) {
+      String text = limit.text();
       add(
-          "power.motor",
-          "The fan takes %s W, more than the %s W its motor bears.",
-          NumberText.significant(electrical, 3),
-          NumberText.significant(p.motorPower(), 3));
-    }
-    if (electrical > p.batteryPower()) {
-      add(
-          "power.battery",
-          "The fan takes %s W, more than the %s W the battery gives: it overheats.",
-          NumberText.significant(electrical, 3),
-          NumberText.significant(p.batteryPower(), 3));
+          limit.code(),
+          "%s%s: no hold is shown.",
+          text.substring(0, 1).toUpperCase(Locale.ROOT),
+          text.substring(1));
     }
   }
 

@@ -7,36 +7,58 @@ import org.jspecify.annotations.Nullable;
 /**
  * Whether the machine stays where it is on ground of some tilt.
  *
- * @param place level, slope, wall or ceiling
+ * @param place level, slope, wall, ceiling or worst (the least margin over all tilts and headings)
  * @param angle of the ground to the horizontal, rad
- * @param heading worst of nose up, nose down and sideways
- * @param holds true when every margin is above 1 at its low end
+ * @param heading in which the smallest margin was found
+ * @param noseAngle the same: from uphill to the nose, counter-clockwise from above the machine, rad
+ * @param verdict what is told
+ * @param reasons why it is not shown; empty otherwise
  * @param limitedBy the smallest margin: slip, tip, axle lift or peel-off; "no balance" when the
  *     machine does not settle clear of the ground, "nothing" when nothing pulls
  * @param margin the smallest margin: what holds over what pulls; null when nothing pulls
- * @param slip grip before slip over pull along the ground; null when nothing pulls
- * @param sliding grip once the tyres slip over that pull; null as above
- * @param tip restoring over tipping moment about the lowest wheels; null as above
+ * @param total the same with the tolerances of the inputs in its band; null as above
+ * @param slip friction before slip over what is needed; null when nothing pulls
+ * @param sliding the same once the tyres slip; null as above
+ * @param tip restoring over tipping moment about an edge of the wheels' polygon; null as above
  * @param axleLift pull at which an axle (or the wheels of one side) would lift, over the pull, to
  *     which weight belongs that pulls away; null when none is unloaded
  * @param peelOff downforce over the part of the weight that pulls away; null when none does
- * @param axleLoads N
+ * @param headings worst heading of each of slip, tip, axle lift and peel-off
+ * @param axleLoads in the heading of the smallest margin, N
+ * @param freeWheels wheels that carry nothing there, in words
+ * @param sensitiveTo the input a tenth of which changes the smallest margin most; empty when none
  */
 public record Hold(
     String place,
     double angle,
     String heading,
-    boolean holds,
+    double noseAngle,
+    HoldVerdict verdict,
+    List<String> reasons,
     String limitedBy,
     @Nullable Estimate margin,
+    @Nullable Estimate total,
     @Nullable Estimate slip,
     @Nullable Estimate sliding,
     @Nullable Estimate tip,
     @Nullable Estimate axleLift,
     @Nullable Estimate peelOff,
-    List<Estimate> axleLoads) {
+    Headings headings,
+    List<Estimate> axleLoads,
+    List<String> freeWheels,
+    String sensitiveTo) {
   public Hold {
+    reasons = List.copyOf(reasons);
     axleLoads = List.copyOf(axleLoads);
+    freeWheels = List.copyOf(freeWheels);
+  }
+
+  /** Worst heading of each column. */
+  public record Headings(String slip, String tip, String axleLift, String peelOff) {}
+
+  /** True when it is shown to hold, at least until it slips. */
+  public boolean holds() {
+    return verdict == HoldVerdict.YES || verdict == HoldVerdict.UNTIL_IT_SLIPS;
   }
 
   /** True when it would also stop sliding once it slips, or nothing pulls. */

@@ -1,249 +1,200 @@
 package hemline.solver.plenum;
 
 import hemline.shared.result.Estimate;
-import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.WheelLoads;
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
-import java.util.function.ToDoubleFunction;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Traction and hold on level ground, slope, wall and ceiling.
+ * Whether a machine holds still on level ground, slope, wall and ceiling, and where on the whole
+ * sphere of tilts and headings it is closest to letting go.
  *
- * <p>On ground tilted by α the weight m g cos α presses on it and m g sin α pulls along it at the
- * height H of the centre of gravity, which shifts m g sin α H of moment to the downhill wheels. The
- * springs see both, so gaps, suction and downforce are solved anew for each case. Margins:
- *
- * <pre>  slip       μ (F + m g cos α) / (m g sin α)
- *   tip        Σ N s / (m g sin α H), s from each normal force uphill of the lowest wheels
- *   axle lift  load of an axle or side without the pull over what the pull takes from it; where the
- *              weight pulls away it belongs to the pull
- *   peel-off   F / (−m g cos α) where the weight pulls away</pre>
+ * <p>The springs see weight and suction of every attitude, so gaps, suction and downforce are
+ * solved anew for each.
  */
 final class HoldStudy {
-  static final double GRAVITY = 9.80665;
+  private static final int TILTS = 24;
+  private static final int ROUNDS = 2;
 
-  private static final double NO_PULL = 1e-9;
-
-  /** Headings whose margins differ by less, relatively, are alike; the first is told. */
-  private static final double SAME = 1e-6;
-
-  private static final List<String> HEADINGS =
-      List.of("nose up", "nose down", "left side up", "right side up");
-  private static final double[][] DOWNHILL = {{-1, 0}, {1, 0}, {0, -1}, {0, 1}};
-
-  private final PlenumBalance balance;
   private final Machine machine;
+  private final HoldSearch search;
+  private final InputBands inputs;
+  private final List<HoldSearch.Worst> byTilt = new ArrayList<>();
 
   HoldStudy(PlenumBalance balance) {
-    this.balance = balance;
-    this.machine = balance.machine();
+    this(balance, true);
   }
 
   /**
-   * Margins on one side of the leaks; infinite where a way to fail does not apply.
+   * A study.
    *
-   * @param slip before slip
-   * @param sliding once slipping
-   * @param tip about the lowest wheels
-   * @param lift of an axle or a side
-   * @param peel away from the ground
-   * @param axles loads, N
-   * @param settles false when there is no balance clear of the ground: all margins are 0
+   * @param powered false when only parked brakes hold
    */
-  private record Margins(
-      double slip,
-      double sliding,
-      double tip,
-      double lift,
-      double peel,
-      double[] axles,
-      boolean settles) {
-    double least() {
-      return Math.min(Math.min(slip, tip), Math.min(lift, peel));
-    }
+  HoldStudy(PlenumBalance balance, boolean powered) {
+    machine = balance.machine();
+    search = HoldSearch.whole(new HoldStatics(balance, powered));
+    inputs = new InputBands(balance, powered);
   }
 
-  /** Cases with the seal whole. */
+  /** Level, slope, wall, ceiling and the worst of all, with the seal whole. */
   List<Hold> all() {
     List<Hold> holds = new ArrayList<>();
-    holds.add(worst("level", 0, null));
-    holds.add(worst("slope", machine.slope(), null));
-    holds.add(worst("wall", 0.5 * Math.PI, null));
-    holds.add(worst("ceiling", Math.PI, null));
+    holds.add(at("level", 0));
+    holds.add(at("slope", machine.slope()));
+    holds.add(at("wall", 0.5 * Math.PI));
+    holds.add(at("ceiling", Math.PI));
+    holds.add(told("worst", worst(), search, inputs));
     return holds;
   }
 
-  /**
-   * The worst heading on ground of one tilt.
-   *
-   * @param fixed state of the plenum to take for all sides; null to solve for each
-   */
-  Hold worst(String place, double angle, @Nullable Bands<PlenumState> fixed) {
-    Hold worst = null;
-    int headings = Math.abs(Math.sin(angle)) < NO_PULL ? 1 : HEADINGS.size();
-    for (int i = 0; i < headings; i++) {
-      Hold hold = hold(place, angle, i, fixed);
-      if (worst == null || low(hold) < low(worst) - SAME * Math.abs(low(worst))) {
-        worst = hold;
-      }
-    }
-    if (worst == null) {
-      throw new IllegalStateException("no heading");
-    }
-    return worst;
+  /** The worst heading on ground of one tilt. */
+  Hold at(String place, double tilt) {
+    return told(place, search.at(tilt), search, inputs);
   }
 
-  private static double low(Hold hold) {
-    Estimate margin = hold.margin();
-    return margin == null ? MOST : margin.low();
-  }
-
-  private Hold hold(String place, double angle, int heading, @Nullable Bands<PlenumState> fixed) {
-    Margins value = margins(angle, heading, state(angle, heading, Side.VALUE, fixed));
-    Margins low = margins(angle, heading, state(angle, heading, Side.LOW, fixed));
-    Margins high = margins(angle, heading, state(angle, heading, Side.HIGH, fixed));
-    Bands<Margins> b = new Bands<>(value, low, high, 0, 0);
-    double least = value.least();
-    String limitedBy =
-        !value.settles()
-            ? "no balance"
-            : least == value.slip()
-                ? "slip"
-                : least == value.tip()
-                    ? "tip"
-                    : value.peel() > least * (1 + SAME) ? "axle lift" : "peel-off";
-    List<Estimate> axles = new ArrayList<>();
-    for (int i = 0; i < value.axles().length; i++) {
-      int axle = i;
-      axles.add(b.of(m -> m.axles()[axle]));
-    }
-    Estimate margin = Double.isFinite(least) ? b.of(m -> finite(m.least())) : null;
-    return new Hold(
-        place,
-        angle,
-        Math.abs(Math.sin(angle)) < NO_PULL ? "any" : HEADINGS.get(heading),
-        margin == null || margin.low() >= 1,
-        margin == null ? "nothing" : limitedBy,
-        margin,
-        estimate(b, Margins::slip),
-        estimate(b, Margins::sliding),
-        estimate(b, Margins::tip),
-        estimate(b, Margins::lift),
-        estimate(b, Margins::peel),
-        axles);
-  }
-
-  /** Margins beyond this count as this. */
-  private static final double MOST = 1000;
-
-  private static double finite(double margin) {
-    return Math.max(-MOST, Math.min(MOST, margin));
-  }
-
-  private static @Nullable Estimate estimate(Bands<Margins> b, ToDoubleFunction<Margins> of) {
-    return Double.isFinite(of.applyAsDouble(b.value()))
-        ? b.of(m -> finite(of.applyAsDouble(m)))
-        : null;
-  }
-
-  private @Nullable PlenumState state(
-      double angle, int heading, Side side, @Nullable Bands<PlenumState> fixed) {
-    if (fixed != null) {
-      return switch (side) {
-        case VALUE -> fixed.value();
-        case LOW -> fixed.low();
-        case HIGH -> fixed.high();
-      };
-    }
-    return balance.settled(Stand.REST.at(side).loaded(tilted(angle, heading, -1)));
-  }
-
-  /**
-   * Load of the weight on tilted ground.
-   *
-   * @param rest what to take off the normal part: −1 for the weight on level ground, 0 for nothing
-   */
-  private double[] tilted(double angle, int heading, double rest) {
-    Load load = machine.load();
-    double weight = load.mass() * GRAVITY;
-    double normal = weight * (Math.cos(angle) + rest);
-    double moment = weight * Math.sin(angle) * load.height();
-    double[] d = DOWNHILL[heading];
-    return new double[] {
-      normal, normal * load.x() + moment * d[0], normal * load.y() + moment * d[1]
-    };
-  }
-
-  private Margins margins(double angle, int heading, @Nullable PlenumState state) {
-    int axles = machine.running().axles().size();
-    if (state == null) {
-      return new Margins(0, 0, 0, 0, 0, new double[axles], false);
-    }
-    Load load = machine.load();
-    double weight = load.mass() * GRAVITY;
-    double pull = weight * Math.abs(Math.sin(angle));
-    double normal = weight * Math.cos(angle);
-    double[] suction = state.load();
-    double none = Double.POSITIVE_INFINITY;
-    double pressed = suction[0] + normal;
-    double[] d = DOWNHILL[heading];
-    boolean pulls = pull > NO_PULL * weight;
-    double slip = pulls ? machine.running().peakFriction() * pressed / pull : none;
-    double sliding = pulls ? machine.running().slidingFriction() * pressed / pull : none;
-    double tip = none;
-    if (pulls && load.height() > 0) {
-      double lowest = Double.NEGATIVE_INFINITY;
-      for (WheelLoads.Wheel w : WheelLoads.wheels(machine.running().axles())) {
-        lowest = Math.max(lowest, w.x() * d[0] + w.y() * d[1]);
-      }
-      double restoring =
-          suction[0] * lowest
-              - (suction[1] * d[0] + suction[2] * d[1])
-              + normal * (lowest - load.x() * d[0] - load.y() * d[1]);
-      tip = restoring / (pull * load.height());
-    }
-    double stays = Math.max(0, normal);
-    double[] still = sum(suction, stays, stays * load.x(), stays * load.y());
-    double[] pulled = sum(suction, tilted(angle, heading, 0));
-    double[] before = WheelLoads.under(machine.running().axles(), still);
-    double[] after = WheelLoads.under(machine.running().axles(), pulled);
-    double lift = lift(Settling.byAxle(machine, before), Settling.byAxle(machine, after));
-    lift = Math.min(lift, lift(sides(before), sides(after)));
-    double peel = normal < -NO_PULL * weight ? suction[0] / -normal : none;
-    return new Margins(slip, sliding, tip, lift, peel, Settling.byAxle(machine, after), true);
-  }
-
-  /** How many times the change can grow before a load is gone; 0 when one is gone without it. */
-  private static double lift(double[] before, double[] after) {
-    double least = Double.POSITIVE_INFINITY;
-    for (int i = 0; i < before.length; i++) {
-      if (before[i] <= 0) {
-        return 0;
-      }
-      double taken = before[i] - after[i];
-      if (taken > NO_PULL * before[i]) {
-        least = Math.min(least, before[i] / taken);
-      }
-    }
-    return least;
-  }
-
-  /** Loads of the wheels left and right; those in the middle count half on each. */
-  private double[] sides(double[] wheel) {
-    List<WheelLoads.Wheel> wheels = WheelLoads.wheels(machine.running().axles());
-    double[] out = new double[2];
-    for (int i = 0; i < wheel.length; i++) {
-      double left = wheels.get(i).y() > 0 ? 1 : wheels.get(i).y() < 0 ? 0 : 0.5;
-      out[0] += left * wheel[i];
-      out[1] += (1 - left) * wheel[i];
+  /** Least margins from level ground to the ceiling. */
+  List<HoldPoint> overTilt() {
+    List<HoldPoint> out = new ArrayList<>();
+    for (HoldSearch.Worst w : byTilt()) {
+      HoldSearch.Found f = w.worst();
+      Estimate margin = HoldSearch.least(List.of(search.bands(f)), w);
+      out.add(
+          new HoldPoint(
+              f.attitude().tilt(), f.attitude().heading(), limitedBy(f.margins()), margin));
     }
     return out;
   }
 
-  private static double[] sum(double[] a, double... b) {
-    return new double[] {a[0] + b[0], a[1] + b[1], a[2] + b[2]};
+  private List<HoldSearch.Worst> byTilt() {
+    if (byTilt.isEmpty()) {
+      for (int k = 0; k <= TILTS; k++) {
+        byTilt.add(search.among(search.headings(Math.PI * k / TILTS)));
+      }
+    }
+    return byTilt;
+  }
+
+  /** The worst attitude of all, closed in over tilt and heading in turn. */
+  private HoldSearch.Worst worst() {
+    HoldSearch.Worst least = byTilt().get(0);
+    for (HoldSearch.Worst w : byTilt()) {
+      least = w.least() < least.least() ? w : least;
+    }
+    HoldSearch.Found f = least.worst();
+    if (!f.margins().settles() || !Double.isFinite(f.margins().least())) {
+      return least;
+    }
+    for (int k = 0; k < ROUNDS; k++) {
+      double heading = f.attitude().downhill();
+      double step = Math.PI / TILTS;
+      f =
+          search.closedIn(
+              HoldStatics.Margins::least,
+              f,
+              Math.max(0, f.attitude().tilt() - step),
+              Math.min(Math.PI, f.attitude().tilt() + step),
+              t -> new Attitude(t, heading));
+      HoldSearch.Worst here = search.at(f.attitude().tilt());
+      f = here.least() < f.margins().least() ? here.worst() : f;
+    }
+    HoldSearch.Worst here = search.at(f.attitude().tilt());
+    return here.least() <= f.margins().least()
+        ? here
+        : new HoldSearch.Worst(List.of(f, f, f, f), f);
+  }
+
+  /** What is told of the worst heading of one tilt. */
+  static Hold told(
+      String place, HoldSearch.Worst worst, HoldSearch search, @Nullable InputBands inputs) {
+    HoldSearch.Found f = worst.worst();
+    HoldStatics.Margins value = f.margins();
+    Map<HoldSearch.Found, Bands<HoldStatics.Margins>> known = new IdentityHashMap<>();
+    List<Bands<HoldStatics.Margins>> b =
+        worst.columns().stream().map(c -> known.computeIfAbsent(c, search::bands)).toList();
+    Bands<HoldStatics.Margins> here = known.computeIfAbsent(f, search::bands);
+    Estimate margin = HoldSearch.least(b, worst);
+    Estimate total = margin == null || inputs == null ? margin : inputs.total(margin, worst);
+    Estimate sliding = HoldSearch.estimate(b.get(0), HoldStatics.Margins::sliding);
+    Machine machine = search.statics().balance().machine();
+    double wanted = machine.terms().safetyFactor();
+    boolean enough = value.settles() && (total == null || total.low() >= wanted);
+    PlenumState state = f.state();
+    List<String> reasons =
+        enough && state != null
+            ? HoldLimits.overstepped(search.statics().balance(), state).stream()
+                .map(HoldLimits.Limit::text)
+                .toList()
+            : List.of();
+    List<Estimate> axles = new ArrayList<>();
+    for (int i = 0; i < value.axles().length; i++) {
+      int axle = i;
+      axles.add(here.of(m -> m.axles()[axle]));
+    }
+    return new Hold(
+        place,
+        f.attitude().tilt(),
+        f.attitude().heading(),
+        f.attitude().noseFromUphill(),
+        verdict(enough, reasons, sliding),
+        reasons,
+        margin == null ? "nothing" : limitedBy(value),
+        margin,
+        total,
+        HoldSearch.estimate(b.get(0), HoldStatics.Margins::slip),
+        sliding,
+        HoldSearch.estimate(b.get(1), HoldStatics.Margins::tip),
+        HoldSearch.estimate(b.get(2), HoldStatics.Margins::lift),
+        HoldSearch.estimate(b.get(3), HoldStatics.Margins::peel),
+        new Hold.Headings(
+            worst.columns().get(0).attitude().heading(),
+            worst.columns().get(1).attitude().heading(),
+            worst.columns().get(2).attitude().heading(),
+            worst.columns().get(3).attitude().heading()),
+        axles,
+        free(machine, value),
+        inputs == null ? "" : inputs.mostSensitive(worst));
+  }
+
+  private static HoldVerdict verdict(
+      boolean enough, List<String> reasons, @Nullable Estimate sliding) {
+    if (!enough) {
+      return HoldVerdict.NO;
+    }
+    if (!reasons.isEmpty()) {
+      return HoldVerdict.NOT_SHOWN;
+    }
+    return sliding == null || sliding.low() >= 1 ? HoldVerdict.YES : HoldVerdict.UNTIL_IT_SLIPS;
+  }
+
+  private static List<String> free(Machine machine, HoldStatics.Margins m) {
+    List<String> out = new ArrayList<>();
+    List<WheelLoads.Wheel> wheels = WheelLoads.wheels(machine.running().axles());
+    for (int i = 0; m.settles() && i < wheels.size(); i++) {
+      if (m.wheels()[i] <= 0) {
+        WheelLoads.Wheel w = wheels.get(i);
+        String side = w.y() > 0 ? " left" : w.y() < 0 ? " right" : "";
+        out.add(machine.running().axles().get(w.axle()).name() + side);
+      }
+    }
+    return out;
+  }
+
+  /** Name of the smallest margin. */
+  static String limitedBy(HoldStatics.Margins m) {
+    double least = m.least();
+    double alike = least + 1e-6 * Math.abs(least);
+    if (!m.settles()) {
+      return "no balance";
+    }
+    if (!Double.isFinite(least)) {
+      return "nothing";
+    }
+    return least == m.slip()
+        ? "slip"
+        : least == m.tip() ? "tip" : m.peel() > alike ? "axle lift" : "peel-off";
   }
 }

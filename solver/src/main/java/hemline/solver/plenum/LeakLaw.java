@@ -52,12 +52,44 @@ final class LeakLaw {
     return still.holds(gap, suction);
   }
 
+  /** Smallest solved gap, m. */
+  double leastGap() {
+    return still.leastGap();
+  }
+
   Estimate estimate(double gap, double suction) {
     return still.estimate(gap, suction);
   }
 
-  double lift(double lnGap, double lnSuction, Side side) {
-    return still.lift(lnGap, lnSuction, side);
+  /**
+   * Upward lip force per metre over the suction, m; a moving ground adds the difference that it
+   * makes between the sections solved with and without it.
+   *
+   * @param moving true at the travel speed
+   * @param facing cosine between the edge's outward direction and the travel
+   */
+  double lift(double lnGap, double lnSuction, boolean moving, double facing, Side at) {
+    double atRest = still.lift(lnGap, lnSuction, at);
+    LeakTable few = stillFew;
+    LeakTable r = rear;
+    LeakTable s = side;
+    LeakTable f = front;
+    if (!moving || few == null || r == null || s == null || f == null) {
+      return atRest;
+    }
+    double base = few.lift(lnGap, lnSuction, Side.VALUE);
+    double back = r.lift(lnGap, lnSuction, Side.VALUE) - base;
+    double along = s.lift(lnGap, lnSuction, Side.VALUE) - base;
+    double ahead = f.lift(lnGap, lnSuction, Side.VALUE) - base;
+    double c = Math.max(-1, Math.min(1, facing));
+    double change = along + 0.5 * c * (ahead - back) + c * c * (0.5 * (ahead + back) - along);
+    double straight = c >= 0 ? along + c * (ahead - along) : along + c * (along - back);
+    double extra = Math.abs(change - straight);
+    return switch (at) {
+      case VALUE -> atRest + change;
+      case LOW -> atRest + change - extra;
+      case HIGH -> atRest + change + extra;
+    };
   }
 
   /**

@@ -13,7 +13,9 @@ import java.util.function.ToDoubleFunction;
  * ln h. How far they lie from straight lines between the same points counts as an error of
  * interpolation and is added to the numerical part of the band. Beyond the solved points the
  * coefficient stays as at the nearest one, and the band grows by what it would change if its last
- * slope went on. Laid out once on a fine grid, because a balance reads it very often.
+ * slope went on; below the smallest gap it also reaches down to the flow of a viscous film, C_d ~
+ * h², to which every lip comes as its gap closes. The lift's band grows likewise. Laid out once on
+ * a fine grid, because a balance reads it very often.
  */
 final class LeakTable {
   private static final int FINE = 24;
@@ -80,9 +82,11 @@ final class LeakTable {
     fine[LIFT] = smooth(points, p -> p.lift().value());
     fine[LIFT_WIDTH] = smooth(points, p -> 0.5 * (p.lift().high() - p.lift().low()));
     double[][] straight = layOut(points, p -> p.discharge().value(), false);
+    double[][] straightLift = layOut(points, p -> p.lift().value(), false);
     for (int i = 0; i < rows; i++) {
       for (int j = 0; j < columns; j++) {
         fine[NUMERICAL][i][j] += Math.abs(straight[i][j] - fine[VALUE][i][j]);
+        fine[LIFT_WIDTH][i][j] += Math.abs(straightLift[i][j] - fine[LIFT][i][j]);
         double shared = fine[NUMERICAL][i][j] + fine[ITERATION][i][j];
         fine[LOW][i][j] = fine[VALUE][i][j] - shared - fine[MODEL_LOW][i][j];
         fine[HIGH][i][j] = fine[VALUE][i][j] + shared + fine[MODEL_HIGH][i][j];
@@ -121,6 +125,11 @@ final class LeakTable {
     return out;
   }
 
+  /** Smallest solved gap, m. */
+  double leastGap() {
+    return Math.exp(gapLow);
+  }
+
   /** True when gap and suction lie among the solved points, with 2 % to spare. */
   boolean holds(double gap, double suction) {
     double edge = 0.02;
@@ -134,8 +143,8 @@ final class LeakTable {
   double discharge(double x, double y, Side side) {
     return switch (side) {
       case VALUE -> read(VALUE, x, y);
-      case LOW -> read(LOW, x, y) - beyond(x, y);
-      case HIGH -> read(HIGH, x, y) + beyond(x, y);
+      case LOW -> Math.max(0, read(LOW, x, y) - Math.max(beyond(VALUE, x, y), film(x, y)));
+      case HIGH -> read(HIGH, x, y) + beyond(VALUE, x, y);
     };
   }
 
@@ -143,9 +152,9 @@ final class LeakTable {
   Estimate estimate(double gap, double suction) {
     return new Estimate(
         at(VALUE, gap, suction),
-        at(NUMERICAL, gap, suction) + beyond(Math.log(gap), Math.log(suction)),
+        at(NUMERICAL, gap, suction) + beyond(VALUE, Math.log(gap), Math.log(suction)),
         at(ITERATION, gap, suction),
-        at(MODEL_LOW, gap, suction),
+        at(MODEL_LOW, gap, suction) + film(Math.log(gap), Math.log(suction)),
         at(MODEL_HIGH, gap, suction),
         Estimate.Trend.UNKNOWN);
   }
@@ -158,13 +167,18 @@ final class LeakTable {
     double lift = read(LIFT, x, y);
     return switch (side) {
       case VALUE -> lift;
-      case LOW -> lift - read(LIFT_WIDTH, x, y);
-      case HIGH -> lift + read(LIFT_WIDTH, x, y);
+      case LOW -> lift - read(LIFT_WIDTH, x, y) - beyond(LIFT, x, y);
+      case HIGH -> lift + read(LIFT_WIDTH, x, y) + beyond(LIFT, x, y);
     };
   }
 
-  /** What the coefficient would change beyond the solved points if its last slope went on. */
-  private double beyond(double x, double y) {
+  /** What the coefficient loses below the smallest solved gap when the leak becomes a film. */
+  private double film(double x, double y) {
+    return x >= gapLow ? 0 : read(VALUE, gapLow, y) * (1 - Math.exp(2 * (x - gapLow)));
+  }
+
+  /** What a field would change beyond the solved points if its last slope went on. */
+  private double beyond(int field, double x, double y) {
     double last = logGap[logGap.length - 1];
     double top = logSuction[logSuction.length - 1];
     if (x >= gapLow && x <= last && y >= suctionLow && y <= top) {
@@ -174,12 +188,12 @@ final class LeakTable {
     if (rows > 1 && (x < gapLow || x > last)) {
       double edge = x < gapLow ? gapLow : last;
       double inside = x < gapLow ? gapLow + gapStep : last - gapStep;
-      out += Math.abs((read(VALUE, edge, y) - read(VALUE, inside, y)) / gapStep * (x - edge));
+      out += Math.abs((read(field, edge, y) - read(field, inside, y)) / gapStep * (x - edge));
     }
     if (columns > 1 && (y < suctionLow || y > top)) {
       double edge = y < suctionLow ? suctionLow : top;
       double inside = y < suctionLow ? suctionLow + suctionStep : top - suctionStep;
-      out += Math.abs((read(VALUE, x, edge) - read(VALUE, x, inside)) / suctionStep * (y - edge));
+      out += Math.abs((read(field, x, edge) - read(field, x, inside)) / suctionStep * (y - edge));
     }
     return Math.min(out, MOST_BEYOND);
   }

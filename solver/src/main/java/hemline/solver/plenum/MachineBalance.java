@@ -16,7 +16,8 @@ import org.jspecify.annotations.Nullable;
  * @param travelling the same at the travel speed; null when it has none or does not settle
  * @param rideHeight margin against being drawn down; null when incomplete
  * @param valve setting of the relief valve; null when incomplete
- * @param holds level, slope, wall and ceiling
+ * @param holds level, slope, wall, ceiling and the worst of all tilts and headings
+ * @param holdOverTilt least margin from level ground to the ceiling
  * @param launch acceleration; null when it does not settle
  * @param steps dip under each edge; empty when none is asked
  * @param trades one change at a time, as it is first
@@ -37,6 +38,7 @@ public record MachineBalance(
     @Nullable RideHeight rideHeight,
     @Nullable ValveSetting valve,
     List<Hold> holds,
+    List<HoldPoint> holdOverTilt,
     @Nullable Launch launch,
     List<StepCrossing> steps,
     List<Trade> trades,
@@ -50,6 +52,7 @@ public record MachineBalance(
   public MachineBalance {
     operatingPoints = List.copyOf(operatingPoints);
     holds = List.copyOf(holds);
+    holdOverTilt = List.copyOf(holdOverTilt);
     steps = List.copyOf(steps);
     trades = List.copyOf(trades);
     lips = List.copyOf(lips);
@@ -70,6 +73,7 @@ public record MachineBalance(
         null,
         null,
         null,
+        List.of(),
         List.of(),
         null,
         List.of(),

@@ -103,21 +103,7 @@ public final class MachineStudy {
 
   /** The machine at rest with one lip all round. */
   private static Machine atRest(Machine m, LipProfile lip) {
-    return new Machine(
-        m.name(),
-        m.notes(),
-        m.invented(),
-        m.air(),
-        m.floor().withLip(lip),
-        0,
-        m.load(),
-        m.running(),
-        m.fan(),
-        m.power(),
-        m.valve(),
-        m.otherLeaks(),
-        m.step(),
-        m.slope());
+    return m.withFloor(m.floor().withLip(lip)).atTravelSpeed(0);
   }
 
   private static MachineBalance balance(
@@ -135,6 +121,8 @@ public final class MachineStudy {
         travels ? Settling.settled(balance, Stand.REST.travelling(true)) : null;
     RideHeight height = HeightStability.of(balance, Stand.REST);
     @Nullable Estimate margin = height.factor();
+    HoldStudy holding = new HoldStudy(balance);
+    List<Hold> holds = holding.all();
     TradeStudy trades = new TradeStudy(machine, laws);
     return new MachineBalance(
         machine,
@@ -144,9 +132,10 @@ public final class MachineStudy {
         moving == null ? null : Settling.figures(balance, moving),
         height,
         ValveStudy.of(balance, factor, margin),
-        new HoldStudy(balance).all(),
+        holds,
+        holding.overTilt(),
         TractionBudget.slower(balance, rest, moving),
-        rest == null ? List.of() : StepStudy.of(balance, rest),
+        rest == null ? List.of() : StepStudy.of(balance, rest, holds),
         trades.sizes(),
         lips,
         trades.fanCurve(),

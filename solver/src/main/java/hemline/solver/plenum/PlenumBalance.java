@@ -3,12 +3,9 @@ package hemline.solver.plenum;
 import hemline.shared.fluid.FluidState;
 import hemline.shared.vehicle.FanCurve;
 import hemline.shared.vehicle.FloorOutline;
-import hemline.shared.vehicle.GroundStep;
 import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.OtherLeak;
 import hemline.shared.vehicle.ReliefValve;
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -20,21 +17,9 @@ import org.jspecify.annotations.Nullable;
  * every gap, and the leaks take D(Q) = Σ C_d h √(2 p / ρ) L + valve + others. Operating points are
  * the zeros of D(Q) − Q. Suction and sink go together, so a machine that can be drawn to the ground
  * shows as further zeros or none.
- *
- * <p>A point is stable when at its height a rise of the suction draws in more than the fan gains
- * (static condition of surge, p′(Q) dD/dp < 1), and when the same holds with the springs following.
  */
 final class PlenumBalance {
-  private static final int SCAN = 36;
-  private static final int ROOT_STEPS = 60;
-  private static final int DIP_STEPS = 30;
-  private static final double GOLDEN = 0.5 * (Math.sqrt(5) - 1);
   private static final int LIP_ROUNDS = 2;
-  private static final double SMALL = 1e-6;
-  private static final double ROOT_WIDTH = 1e-11;
-
-  /** Suctions below this share of the fan's peak are taken as none. */
-  private static final double LEAST_SUCTION = 1e-4;
 
   private final Machine machine;
   private final Map<String, LeakLaw> laws;
@@ -43,7 +28,7 @@ final class PlenumBalance {
   private final FluidState air;
   private final double area;
   private final double[] centre;
-  private final double[][] compliance = new double[3][];
+  private final Wheels wheels;
   private final List<FloorOutline.Piece> pieces;
   private final double[] edgeLength;
 
@@ -55,11 +40,7 @@ final class PlenumBalance {
     fan = machine.fan().running(air.density());
     area = machine.floor().area();
     centre = machine.floor().centre();
-    for (int i = 0; i < 3; i++) {
-      double[] unit = new double[3];
-      unit[i] = 1;
-      compliance[i] = Stand.sink(machine, unit, 1);
-    }
+    wheels = new Wheels(machine);
     pieces = machine.floor().pieces();
     edgeLength = new double[machine.floor().edges().size()];
     for (FloorOutline.Piece p : pieces) {
@@ -94,138 +75,22 @@ final class PlenumBalance {
 
   /** All operating points, by rising fan flow. */
   List<PlenumState> points(Stand stand) {
-    List<PlenumState> points = scan(stand, false);
-    Collections.reverse(points);
-    return points;
+    return new PointSearch(this, stand).all();
   }
 
   /** The point at which the machine settles as the fan runs up; null when there is none. */
   @Nullable PlenumState settled(Stand stand) {
-    for (PlenumState p : scan(stand, true)) {
-      if (settles(p)) {
-        return p;
-      }
-    }
-    return null;
+    return new PointSearch(this, stand).settled();
   }
 
   /**
-   * Operating points by falling fan flow.
+   * The same, looked for close to a state that differs little.
    *
-   * @param first true to stop at the first that is stable and clear of the ground
+   * @param like such a state; null when there is none
    */
-  private List<PlenumState> scan(Stand stand, boolean first) {
-    List<PlenumState> points = new ArrayList<>();
-    double step = fan.largestFlow() / SCAN;
-    double beforeLast = Double.NaN;
-    double last = residual(fan.largestFlow(), stand);
-    for (int k = SCAN - 1; k >= 0; k--) {
-      double flow = k * step;
-      double r = residual(flow, stand);
-      if (last > 0 != r > 0) {
-        points.add(judged(root(flow, flow + step, r, stand), stand));
-      } else if (last > 0 == beforeLast > 0
-          && Math.abs(last) < Math.abs(r)
-          && Math.abs(last) < Math.abs(beforeLast)) {
-        dip(flow, flow + 2 * step, last, stand, points);
-      }
-      if (first && points.stream().anyMatch(PlenumBalance::settles)) {
-        return points;
-      }
-      beforeLast = last;
-      last = r;
-    }
-    return points;
-  }
-
-  private static boolean settles(PlenumState p) {
-    return p.stable() && !p.touches();
-  }
-
-  /** Looks for a pair of points where the residual comes close to zero and turns back. */
-  private void dip(double low, double high, double middle, Stand stand, List<PlenumState> points) {
-    double sign = Math.signum(middle);
-    double a = low;
-    double b = high;
-    double c = b - GOLDEN * (b - a);
-    double d = a + GOLDEN * (b - a);
-    double fc = sign * residual(c, stand);
-    double fd = sign * residual(d, stand);
-    for (int k = 0; k < DIP_STEPS && fc > 0 && fd > 0; k++) {
-      if (fc < fd) {
-        b = d;
-        d = c;
-        fd = fc;
-        c = b - GOLDEN * (b - a);
-        fc = sign * residual(c, stand);
-      } else {
-        a = c;
-        c = d;
-        fc = fd;
-        d = a + GOLDEN * (b - a);
-        fd = sign * residual(d, stand);
-      }
-    }
-    if (fc <= 0 || fd <= 0) {
-      double at = fc <= 0 ? c : d;
-      points.add(judged(root(at, high, -middle, stand), stand));
-      points.add(judged(root(low, at, middle, stand), stand));
-    }
-  }
-
-  private double residual(double flow, Stand stand) {
-    return least(fan.pressureAt(flow))
-        ? -flow
-        : at(flow, fan.pressureAt(flow), stand).demand() - flow;
-  }
-
-  private boolean least(double suction) {
-    return suction < LEAST_SUCTION * fan.peakPressure();
-  }
-
-  /** Zero of the residual between two flows, by regula falsi with the Illinois change. */
-  private double root(double low, double high, double atLow, Stand stand) {
-    double a = low;
-    double b = high;
-    double fa = atLow;
-    double fb = residual(high, stand);
-    int side = 0;
-    for (int k = 0; k < ROOT_STEPS && b - a > ROOT_WIDTH * high; k++) {
-      double m = fa == fb ? 0.5 * (a + b) : (a * fb - b * fa) / (fb - fa);
-      if (!(m > a && m < b)) {
-        m = 0.5 * (a + b);
-      }
-      double fm = residual(m, stand);
-      if (Math.abs(fm) < ROOT_WIDTH * high) {
-        return m;
-      }
-      if (fm > 0 == fa > 0) {
-        a = m;
-        fa = fm;
-        fb = side == 1 ? 0.5 * fb : fb;
-        side = 1;
-      } else {
-        b = m;
-        fb = fm;
-        fa = side == -1 ? 0.5 * fa : fa;
-        side = -1;
-      }
-    }
-    return 0.5 * (a + b);
-  }
-
-  private PlenumState judged(double flow, Stand stand) {
-    double p = fan.pressureAt(flow);
-    PlenumState here = at(flow, p, stand);
-    double slope = fan.slopeAt(flow);
-    double step = SMALL * p;
-    Stand fixed = stand.over(stand.step(), here.sink());
-    double atHeight =
-        (at(flow, p + step, fixed).demand() - at(flow, p - step, fixed).demand()) / (2 * step);
-    double free =
-        (at(flow, p + step, stand).demand() - at(flow, p - step, stand).demand()) / (2 * step);
-    boolean stable = slope * atHeight < 1 && slope * free < 1;
-    return here.judged(stable, slope > 0);
+  @Nullable PlenumState settled(Stand stand, @Nullable PlenumState like) {
+    PlenumState near = like == null ? null : new PointSearch(this, stand).near(like.fanFlow());
+    return near == null ? settled(stand) : near;
   }
 
   /**
@@ -237,10 +102,11 @@ final class PlenumBalance {
   PlenumState at(double flow, double suction, Stand stand) {
     double rho = air.density();
     double floor = suction * area;
-    double thrust = thrust(flow);
+    double thrust = thrust(flow, suction);
+    double forwards = forwardThrust(flow, suction);
     ReliefValve valve = machine.valve();
     double valveFlow = valve == null ? 0 : valve.flow(suction, rho);
-    double valveJet = -0.5 * valveFlow * Math.sqrt(2 * suction * rho);
+    double valveJet = -jetShare(stand.side()) * valveFlow * Math.sqrt(2 * suction * rho);
     double middle = floor + valveJet;
     double tx = machine.fan().x();
     double ty = machine.fan().y();
@@ -250,13 +116,13 @@ final class PlenumBalance {
     double[] load = new double[3];
     for (int round = 0; round <= LIP_ROUNDS; round++) {
       load[0] = middle + lips[0] + thrust;
-      load[1] = middle * centre[0] + lips[1] + thrust * tx;
+      load[1] = middle * centre[0] + lips[1] + thrust * tx + forwards * machine.fan().height();
       load[2] = middle * centre[1] + lips[2] + thrust * ty;
       if (held == null) {
         sink = sink(load, stand);
       }
       if (round < LIP_ROUNDS) {
-        lips = lipLoad(suction, sink, stand.side());
+        lips = lipLoad(suction, sink, stand);
       }
     }
     double least = Double.POSITIVE_INFINITY;
@@ -306,13 +172,14 @@ final class PlenumBalance {
 
   /** Sink {z, a, b} under a load and the extra load of the stand. */
   double[] sink(double[] load, Stand stand) {
-    double[] sink = new double[3];
-    for (int i = 0; i < 3; i++) {
-      for (int j = 0; j < 3; j++) {
-        sink[j] += stand.softness() * compliance[i][j] * (load[i] + stand.extra()[i]);
-      }
-    }
-    return sink;
+    double[] extra = stand.extra();
+    return wheels.sink(
+        new double[] {load[0] + extra[0], load[1] + extra[1], load[2] + extra[2]},
+        stand.softness());
+  }
+
+  Wheels wheels() {
+    return wheels;
   }
 
   /** Smallest gap along an edge at a sink, m. */
@@ -338,16 +205,22 @@ final class PlenumBalance {
 
   /** Leak of a strip over the jet reference speed, m²: effective gap times length. */
   private double stripLeak(int i, double h, double lnSuction, Stand stand) {
-    GroundStep step = machine.step();
     double length = strips.lengthAt(i, Math.max(0, h), stand.side());
-    if (stand.step() != strips.edge[i] || step == null || strips.turn[i] > 0) {
+    Crossing crossing = stand.crossing();
+    if (crossing == null) {
       return effective(i, h, lnSuction, stand) * length;
     }
-    double all = edgeLength[strips.edge[i]];
-    double share = Math.min(1, step.length() / all);
-    return length
-        * ((1 - share) * effective(i, h, lnSuction, stand)
-            + share * effective(i, h + step.height(), lnSuction, stand));
+    double share =
+        strips.vertex[i] < 0
+            ? crossing.share(strips.edge[i], edgeLength[strips.edge[i]])
+            : crossing.corner(strips.vertex[i]);
+    if (share == 0) {
+      return effective(i, h, lnSuction, stand) * length;
+    }
+    double over = h + crossing.height();
+    double part = strips.vertex[i] < 0 ? length : strips.lengthAt(i, over, stand.side());
+    return (1 - share) * effective(i, h, lnSuction, stand) * length
+        + share * effective(i, over, lnSuction, stand) * part;
   }
 
   private double effective(int i, double h, double lnSuction, Stand stand) {
@@ -358,14 +231,17 @@ final class PlenumBalance {
                 Math.log(h), lnSuction, stand.moving(), strips.facing[i], stand.side());
   }
 
-  private double[] lipLoad(double suction, double[] sink, Side side) {
+  private double[] lipLoad(double suction, double[] sink, Stand stand) {
     double[] out = new double[3];
     double lnSuction = Math.log(suction);
     for (int i = 0; i < strips.count; i++) {
       if (strips.length[i] > 0) {
         double h = Math.max(gap(i, sink), 1e-6);
         double down =
-            -strips.law[i].lift(Math.log(h), lnSuction, side) * suction * strips.length[i];
+            -strips.law[i].lift(
+                    Math.log(h), lnSuction, stand.moving(), strips.facing[i], stand.side())
+                * suction
+                * strips.length[i];
         out[0] += down;
         out[1] += down * strips.x[i];
         out[2] += down * strips.y[i];
@@ -374,15 +250,26 @@ final class PlenumBalance {
     return out;
   }
 
-  /** Thrust of the fan's jet towards the ground, N: ρ Q² / A sin(exit angle). */
-  double thrust(double flow) {
-    double exit = machine.fan().exitArea();
-    return exit > 0 ? air.density() * flow * flow / exit * Math.sin(machine.fan().exitAngle()) : 0;
+  /** Thrust of the fan's jet towards the ground, N: ρ Q v sin(exit angle). */
+  double thrust(double flow, double suction) {
+    return jet(flow, suction) * Math.sin(machine.fan().exitAngle());
   }
 
   /** Thrust of the fan's jet forwards, N. */
-  double forwardThrust(double flow) {
-    double exit = machine.fan().exitArea();
-    return exit > 0 ? air.density() * flow * flow / exit * Math.cos(machine.fan().exitAngle()) : 0;
+  double forwardThrust(double flow, double suction) {
+    return jet(flow, suction) * Math.cos(machine.fan().exitAngle());
+  }
+
+  private double jet(double flow, double suction) {
+    return air.density() * flow * machine.fan().jetSpeed(fan, flow, suction);
+  }
+
+  /** Share of the valve's jet that strikes the ground: unknown, so half with a band of all. */
+  private static double jetShare(Side side) {
+    return switch (side) {
+      case LOW -> 0;
+      case VALUE -> 0.5;
+      case HIGH -> 1;
+    };
   }
 }

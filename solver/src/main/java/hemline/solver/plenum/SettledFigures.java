@@ -11,7 +11,8 @@ import java.util.List;
  * @param airPower suction times fan flow, W
  * @param shaftPower W
  * @param electricalPower of the fan, W
- * @param runTime of the fan on the battery, s
+ * @param runTime of the fan alone on the battery, s
+ * @param runTimeDriving of the fan with the drive at full power, s
  * @param downforce N
  * @param floorForce suction on the floor, N
  * @param lipForce fluid on the lips, N
@@ -34,6 +35,7 @@ public record SettledFigures(
     Estimate shaftPower,
     Estimate electricalPower,
     Estimate runTime,
+    Estimate runTimeDriving,
     Estimate downforce,
     Estimate floorForce,
     Estimate lipForce,

@@ -1,10 +1,8 @@
 package hemline.solver.plenum;
 
 import hemline.shared.result.Estimate;
-import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.PowerSupply;
-import hemline.shared.vehicle.WheelLoads;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -40,11 +38,15 @@ final class Settling {
               - (state.sink()[0] + state.sink()[1] * strips.x[i] + state.sink()[2] * strips.y[i]);
       if (h > 0) {
         Estimate c = strips.law[i].estimate(h, state.suction());
-        double weight = strips.length[i] * h;
+        double weight = strips.lengthAt(i, h, Side.VALUE) * h;
         grid += weight * c.numerical();
         cycle += weight * c.iteration();
         all += weight * 0.5 * (c.high() - c.low());
-        all += 0.5 * strips.lengthAt(i, h, Side.HIGH) * h * (strips.turn[i] > 0 ? c.value() : 0);
+        all +=
+            0.5
+                * (strips.lengthAt(i, h, Side.HIGH) - strips.lengthAt(i, h, Side.LOW))
+                * h
+                * c.value();
       }
     }
     return all > 0
@@ -96,7 +98,7 @@ final class Settling {
     List<Estimate> axles = new ArrayList<>();
     for (int i = 0; i < machine.running().axles().size(); i++) {
       int axle = i;
-      axles.add(b.of(s -> axleLoads(machine, s.load())[axle]));
+      axles.add(b.of(s -> axleLoads(balance, s.load())[axle]));
     }
     List<Estimate> gaps = new ArrayList<>();
     List<Estimate> leaks = new ArrayList<>();
@@ -112,12 +114,18 @@ final class Settling {
         b.of(s -> shaftPower(balance, s)),
         b.of(s -> shaftPower(balance, s) / power.motorEfficiency()),
         b.of(s -> runTime(power, shaftPower(balance, s) / power.motorEfficiency())),
-        downforce(b),
+        b.of(
+            s ->
+                runTime(
+                    power,
+                    shaftPower(balance, s) / power.motorEfficiency()
+                        + machine.running().drivePower() / power.driveEfficiency())),
+        b.of(s -> s.parts().sum()),
         b.of(s -> s.parts().floor()),
         b.of(s -> s.parts().lips()),
         b.of(s -> s.parts().thrust()),
-        valveForce(b),
-        b.of(s -> s.load()[1] / s.load()[0]),
+        b.of(s -> s.parts().valve()),
+        b.of(s -> centreX(balance, s)),
         b.of(s -> s.load()[2] / s.load()[0]),
         axles,
         gaps,
@@ -128,6 +136,12 @@ final class Settling {
         b.of(s -> s.sink()[1]));
   }
 
+  /** Centre of pressure without the moment of a sideways jet, m. */
+  private static double centreX(PlenumBalance balance, PlenumState s) {
+    double jet = balance.forwardThrust(s.fanFlow(), s.suction());
+    return (s.load()[1] - jet * balance.machine().fan().height()) / s.load()[0];
+  }
+
   static double shaftPower(PlenumBalance balance, PlenumState s) {
     return balance.machine().fan().shaftPower(balance.fan(), s.fanFlow(), s.suction());
   }
@@ -136,45 +150,14 @@ final class Settling {
     return power.batteryEnergy() * power.usableShare() / electrical;
   }
 
-  /** Sum of the parts; its band also holds the jet of the valve from none to all. */
-  private static Estimate downforce(Bands<PlenumState> b) {
-    return widened(b, b.of(s -> s.parts().sum()));
-  }
-
-  private static Estimate valveForce(Bands<PlenumState> b) {
-    return widened(b, b.of(s -> s.parts().valve()));
-  }
-
-  private static Estimate widened(Bands<PlenumState> b, Estimate e) {
-    double half = Math.abs(b.value().parts().valve());
-    return new Estimate(
-        e.value(),
-        e.numerical(),
-        e.iteration(),
-        e.modelLow() + half,
-        e.modelHigh() + half,
-        e.trend());
-  }
-
   /** Loads of the axles on level ground under weight and a load of suction, N. */
-  static double[] axleLoads(Machine machine, double[] load) {
-    Load mass = machine.load();
-    double weight = mass.mass() * HoldStudy.GRAVITY;
-    double[] wheel =
-        WheelLoads.under(
-            machine.running().axles(),
-            new double[] {
-              load[0] + weight, load[1] + weight * mass.x(), load[2] + weight * mass.y()
-            });
-    return byAxle(machine, wheel);
+  static double[] axleLoads(PlenumBalance balance, double[] load) {
+    return balance.wheels().byAxle(wheelLoads(balance, load));
   }
 
-  static double[] byAxle(Machine machine, double[] wheel) {
-    List<WheelLoads.Wheel> wheels = WheelLoads.wheels(machine.running().axles());
-    double[] out = new double[machine.running().axles().size()];
-    for (int i = 0; i < wheel.length; i++) {
-      out[wheels.get(i).axle()] += wheel[i];
-    }
-    return out;
+  /** Loads of the wheels on level ground under weight and a load of suction, N. */
+  static double[] wheelLoads(PlenumBalance balance, double[] load) {
+    double[] w = balance.wheels().weight();
+    return balance.wheels().loads(new double[] {load[0] + w[0], load[1] + w[1], load[2] + w[2]});
   }
 }

@@ -1,7 +1,5 @@
 package hemline.solver.plenum;
 
-import hemline.shared.vehicle.Machine;
-import hemline.shared.vehicle.WheelLoads;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -11,7 +9,7 @@ import org.jspecify.annotations.Nullable;
  * @param side of the band of all leaks
  * @param extra load towards the ground beyond weight on level ground and suction: {N, Σ N x, Σ N y}
  * @param softness compliance of tyres and frame over that of the file
- * @param step edge over a dip of the ground; -1 for none
+ * @param crossing part of the seal over a dip or ledge; null for none
  * @param held sink {z, a, b} to keep whatever the suction; null when the springs decide
  */
 record Stand(
@@ -19,48 +17,34 @@ record Stand(
     Side side,
     double[] extra,
     double softness,
-    int step,
+    @Nullable Crossing crossing,
     double @Nullable [] held) {
   private static final double[] NONE = {0, 0, 0};
 
   /** At rest on level ground. */
-  static final Stand REST = new Stand(false, Side.VALUE, NONE, 1, -1, null);
+  static final Stand REST = new Stand(false, Side.VALUE, NONE, 1, null, null);
 
   Stand at(Side newSide) {
-    return new Stand(moving, newSide, extra, softness, step, held);
+    return new Stand(moving, newSide, extra, softness, crossing, held);
   }
 
   Stand travelling(boolean newMoving) {
-    return new Stand(newMoving, side, extra, softness, step, held);
+    return new Stand(newMoving, side, extra, softness, crossing, held);
   }
 
   Stand loaded(double[] newExtra) {
-    return new Stand(moving, side, newExtra, softness, step, held);
+    return new Stand(moving, side, newExtra, softness, crossing, held);
   }
 
   Stand softened(double newSoftness) {
-    return new Stand(moving, side, extra, newSoftness, step, held);
+    return new Stand(moving, side, extra, newSoftness, crossing, held);
   }
 
-  Stand over(int edge, double[] keep) {
-    return new Stand(moving, side, extra, softness, edge, keep.clone());
+  Stand over(@Nullable Crossing newCrossing) {
+    return new Stand(moving, side, extra, softness, newCrossing, held);
   }
 
-  /** Compliance: sink {z, a, b} of the floor under a load {N, Σ N x, Σ N y}. */
-  static double[] sink(Machine machine, double[] load, double softness) {
-    double[] s = WheelLoads.solve(WheelLoads.stiffness(machine.running().axles()), load);
-    double heave = machine.running().heaveStiffness();
-    double pitch = machine.running().pitchStiffness();
-    double middle = 0;
-    for (var axle : machine.running().axles()) {
-      middle += axle.x() / machine.running().axles().size();
-    }
-    double frameHeave = load[0] / heave;
-    double framePitch = (load[1] - middle * load[0]) / pitch;
-    return new double[] {
-      softness * (s[0] + frameHeave - framePitch * middle),
-      softness * (s[1] + framePitch),
-      softness * s[2]
-    };
+  Stand held(double[] keep) {
+    return new Stand(moving, side, extra, softness, crossing, keep.clone());
   }
 }

@@ -3,7 +3,6 @@ package hemline.solver.plenum;
 import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
-import hemline.shared.vehicle.WheelLoads;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -36,7 +35,8 @@ final class TractionBudget {
 
   static Launch of(PlenumBalance balance, Bands<PlenumState> state) {
     Machine machine = balance.machine();
-    Bands<Start> b = state.map(s -> start(machine, s.load(), balance.forwardThrust(s.fanFlow())));
+    Bands<Start> b =
+        state.map(s -> start(balance, s.load(), balance.forwardThrust(s.fanFlow(), s.suction())));
     return new Launch(
         b.of(Start::grip),
         b.value().lifts(),
@@ -44,7 +44,7 @@ final class TractionBudget {
         machine.running().topSpeed(),
         b.of(Start::time),
         b.of(Start::distance),
-        start(machine, new double[3], 0).grip());
+        start(balance, new double[3], 0).grip());
   }
 
   /**
@@ -53,16 +53,18 @@ final class TractionBudget {
    * @param suction {N, Σ N x, Σ N y}
    * @param thrust forwards, N
    */
-  static Start start(Machine machine, double[] suction, double thrust) {
+  static Start start(PlenumBalance balance, double[] suction, double thrust) {
+    Machine machine = balance.machine();
+    Wheels wheels = balance.wheels();
     Load load = machine.load();
-    double weight = load.mass() * HoldStudy.GRAVITY;
+    double weight = load.mass() * Wheels.GRAVITY;
     double[] still = {
       suction[0] + weight, suction[1] + weight * load.x(), suction[2] + weight * load.y()
     };
     double[] shift = {0, -load.mass() * load.height(), 0};
     List<Axle> axles = machine.running().axles();
-    double[] n = Settling.byAxle(machine, WheelLoads.under(axles, still));
-    double[] c = Settling.byAxle(machine, WheelLoads.under(axles, shift));
+    double[] n = wheels.byAxle(wheels.bonded(still));
+    double[] c = wheels.byAxle(wheels.bonded(shift));
     double driven = 0;
     double gain = 0;
     for (int i = 0; i < n.length; i++) {

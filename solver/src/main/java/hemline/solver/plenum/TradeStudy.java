@@ -97,7 +97,7 @@ final class TradeStudy {
     for (double f : CURVES) {
       Machine changed = machine.withFloor(machine.floor().withGaps(f));
       PlenumBalance balance = new PlenumBalance(changed, laws);
-      Stand held = Stand.REST.over(-1, new double[3]);
+      Stand held = Stand.REST.held(new double[3]);
       double peak = balance.fan().peakPressure();
       double[] suction = new double[SAMPLES];
       double[] flow = new double[SAMPLES];

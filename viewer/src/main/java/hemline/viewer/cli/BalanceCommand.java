@@ -7,6 +7,7 @@ import hemline.shared.profile.LipProfile;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
+import hemline.solver.plenum.HoldVerdict;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.study.LeakStore;
 import hemline.solver.study.RunOptions;
@@ -170,6 +171,9 @@ final class BalanceCommand extends Job {
                   ? "Add --out DIR for the report, plots and tables."
                   : "Report, plots, tables and JSON in " + folder.path() + "."));
     }
-    return balance.rest() == null ? ExitCode.NOT_USABLE : ExitCode.DONE;
+    boolean shown =
+        balance.rest() != null
+            && balance.holds().stream().noneMatch(h -> h.verdict() == HoldVerdict.NOT_SHOWN);
+    return shown ? ExitCode.DONE : ExitCode.NOT_USABLE;
   }
 }

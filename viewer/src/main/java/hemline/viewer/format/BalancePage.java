@@ -4,12 +4,10 @@ import hemline.shared.problem.Notice;
 import hemline.shared.result.Estimate;
 import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.Machine;
-import hemline.solver.plenum.Hold;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.OperatingPoint;
 import hemline.solver.plenum.RankedLip;
 import hemline.solver.plenum.SettledFigures;
-import hemline.solver.plenum.StepCrossing;
 import hemline.solver.plenum.Trade;
 import java.util.ArrayList;
 import java.util.List;
@@ -77,9 +75,13 @@ public final class BalancePage {
     page.figures();
     page.edges();
     page.height();
-    page.holds();
+    HoldPage holds = new HoldPage(balance);
+    page.blocks.add(holds.holds());
     page.launch();
-    page.steps();
+    Block steps = holds.steps();
+    if (steps != null) {
+      page.blocks.add(steps);
+    }
     page.trades();
     page.notices();
     return page.blocks;
@@ -167,16 +169,23 @@ public final class BalancePage {
     row(table, "shaft power", f.shaftPower(), v == null ? null : v.shaftPower(), 1, "W");
     row(
         table,
-        "electrical power",
+        "electrical power of the fan",
         f.electricalPower(),
         v == null ? null : v.electricalPower(),
         1,
         "W");
     row(
         table,
-        "run time on the battery",
+        "run time on the battery, fan alone",
         f.runTime(),
         v == null ? null : v.runTime(),
+        1.0 / 60,
+        "min");
+    row(
+        table,
+        "run time, drive at full power",
+        f.runTimeDriving(),
+        v == null ? null : v.runTimeDriving(),
         1.0 / 60,
         "min");
     add(
@@ -249,31 +258,8 @@ public final class BalancePage {
     }
   }
 
-  private void holds() {
-    List<List<String>> table = new ArrayList<>();
-    table.add(
-        List.of("", "holds", "limited by", "slip", "sliding", "tip", "axle lift", "peel-off"));
-    for (Hold h : balance.holds()) {
-      table.add(
-          List.of(
-              BalanceWords.place(h),
-              h.holds() ? (h.holdsSliding() ? "yes" : "until it slips") : "no",
-              h.limitedBy(),
-              margin(h.slip()),
-              margin(h.sliding()),
-              margin(h.tip()),
-              margin(h.axleLift()),
-              margin(h.peelOff())));
-    }
-    add(
-        Topic.HOLDS,
-        "Holding still with the fan on: margins, worst heading (below 1 it lets go)",
-        table,
-        List.of(),
-        BalanceWords.HOLD_CAUTION);
-  }
-
-  private static String margin(@Nullable Estimate e) {
+  /** A figure, or a dash where there is none. */
+  static String margin(@Nullable Estimate e) {
     return e == null ? "-" : BalanceWords.figure(e, 1);
   }
 
@@ -282,28 +268,6 @@ public final class BalancePage {
     if (l != null) {
       add(Topic.LAUNCH, "Going, on level ground", List.of(), List.of(BalanceWords.launch(l, G)));
     }
-  }
-
-  private void steps() {
-    if (balance.steps().isEmpty()) {
-      return;
-    }
-    List<List<String>> table = new ArrayList<>();
-    table.add(List.of("under edge", "suction, Pa", "downforce, N", "kept, %", "holds on a wall"));
-    for (StepCrossing s : balance.steps()) {
-      Hold wall = s.wall();
-      Estimate kept = s.kept();
-      table.add(
-          List.of(
-              String.valueOf(s.edge()),
-              margin(s.suction()),
-              margin(s.downforce()),
-              kept == null ? "-" : BalanceWords.figure(kept, 100),
-              wall == null
-                  ? "no, the suction is lost"
-                  : wall.holds() ? "yes" : "no, " + wall.limitedBy()));
-    }
-    add(Topic.STEP, BalanceWords.stepTitle(machine), table, List.of());
   }
 
   private void trades() {

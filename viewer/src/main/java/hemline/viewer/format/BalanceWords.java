@@ -5,7 +5,6 @@ import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.FloorOutline;
 import hemline.shared.vehicle.GroundStep;
 import hemline.shared.vehicle.Machine;
-import hemline.solver.plenum.Hold;
 import hemline.solver.plenum.Launch;
 import hemline.solver.plenum.OperatingPoint;
 import hemline.solver.plenum.RankedLip;
@@ -103,16 +102,6 @@ public final class BalanceWords {
       words.add("lip on the ground");
     }
     return String.join(", ", words);
-  }
-
-  /** Place and heading of a hold. */
-  public static String place(Hold h) {
-    return switch (h.place()) {
-      case "slope" ->
-          "slope " + Digits.plain(Math.toDegrees(h.angle()), 3) + "\u00b0, " + h.heading();
-      case "wall" -> "wall, " + h.heading();
-      default -> h.place();
-    };
   }
 
   /** Where the centre of pressure lies. */

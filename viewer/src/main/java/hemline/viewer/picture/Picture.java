@@ -14,6 +14,7 @@ public abstract sealed class Picture
         MeshPicture,
         FanChart,
         DownforceChart,
+        HoldChart,
         TradeChart {
   /** Pixels per sheet unit of a PNG, for sharp print. */
   private static final double PNG_SCALE = 2;

@@ -12,7 +12,6 @@ import hemline.solver.plenum.OperatingPoint;
 import hemline.solver.plenum.RankedLip;
 import hemline.solver.plenum.RideHeight;
 import hemline.solver.plenum.SettledFigures;
-import hemline.solver.plenum.StepCrossing;
 import hemline.solver.plenum.Trade;
 import hemline.solver.plenum.ValveSetting;
 import java.util.List;
@@ -49,10 +48,16 @@ public final class BalanceDocument {
     margin(document, balance.rideHeight());
     valve(document, balance.valve());
     ArrayNode holds = document.putArray("holds");
-    balance.holds().forEach(h -> holds.add(hold(h)));
+    for (Hold h : balance.holds()) {
+      if (h.place().equals("worst")) {
+        document.set("worstHold", HoldNodes.hold(h));
+      } else {
+        holds.add(HoldNodes.hold(h));
+      }
+    }
+    HoldNodes.overTilt(document.putArray("holdOverTilt"), balance.holdOverTilt());
     launch(document, balance.launch());
-    ArrayNode steps = document.putArray("groundStep");
-    balance.steps().forEach(s -> steps.add(step(s)));
+    HoldNodes.steps(document, balance.steps());
     ArrayNode trades = document.putArray("trades");
     balance.trades().forEach(t -> trades.add(trade(t)));
     ArrayNode lips = document.putArray("lips");
@@ -138,6 +143,7 @@ public final class BalanceDocument {
     put(power, "shaft", f.shaftPower(), "W");
     put(power, "electrical", f.electricalPower(), "W");
     put(power, "runTime", f.runTime(), "s");
+    put(power, "runTimeDriving", f.runTimeDriving(), "s");
   }
 
   private static void margin(ObjectNode document, @Nullable RideHeight r) {
@@ -188,24 +194,6 @@ public final class BalanceDocument {
     JsonText.number(chatter, "slopes", s.chatter().slopes());
   }
 
-  private static ObjectNode hold(Hold h) {
-    ObjectNode node = JsonText.NODES.objectNode();
-    node.put("case", h.place());
-    JsonText.number(node, "angle", h.angle());
-    node.put("heading", h.heading());
-    node.put("holds", h.holds());
-    node.put("limitedBy", h.limitedBy());
-    put(node, "margin", h.margin(), PURE);
-    put(node, "slip", h.slip(), PURE);
-    put(node, "sliding", h.sliding(), PURE);
-    put(node, "tip", h.tip(), PURE);
-    put(node, "axleLift", h.axleLift(), PURE);
-    put(node, "peelOff", h.peelOff(), PURE);
-    ArrayNode axles = node.putArray("axleLoads");
-    h.axleLoads().forEach(a -> axles.add(JsonText.estimate(a, "N")));
-    return node;
-  }
-
   private static void launch(ObjectNode document, @Nullable Launch l) {
     if (l == null) {
       document.putNull("launch");
@@ -221,17 +209,6 @@ public final class BalanceDocument {
     JsonText.number(node, "accelerationWithoutSuction", l.withoutSuction());
   }
 
-  private static ObjectNode step(StepCrossing s) {
-    ObjectNode node = JsonText.NODES.objectNode();
-    node.put("edge", s.edge());
-    put(node, "suction", s.suction(), "Pa");
-    put(node, "downforce", s.downforce(), "N");
-    put(node, "kept", s.kept(), PURE);
-    Hold wall = s.wall();
-    node.put("holdsOnWall", wall != null && wall.holds());
-    return node;
-  }
-
   private static ObjectNode trade(Trade t) {
     ObjectNode node = JsonText.NODES.objectNode();
     node.put("change", t.kind().key());
@@ -245,7 +222,7 @@ public final class BalanceDocument {
     return node;
   }
 
-  private static void put(ObjectNode node, String key, @Nullable Estimate e, String unit) {
+  static void put(ObjectNode node, String key, @Nullable Estimate e, String unit) {
     if (e == null) {
       node.putNull(key);
     } else {

@@ -4,6 +4,7 @@ import hemline.shared.problem.InputException;
 import hemline.solver.plenum.MachineBalance;
 import hemline.viewer.picture.DownforceChart;
 import hemline.viewer.picture.FanChart;
+import hemline.viewer.picture.HoldChart;
 import hemline.viewer.picture.Picture;
 import hemline.viewer.picture.TradeChart;
 import java.util.LinkedHashMap;
@@ -30,6 +31,7 @@ public final class BalanceFiles {
     Map<String, Picture> pictures = new LinkedHashMap<>();
     pictures.put("fan-and-leaks", FanChart.of(balance));
     pictures.put("downforce", DownforceChart.of(balance));
+    pictures.put("hold", HoldChart.of(balance));
     pictures.put("trades", TradeChart.of(balance));
     for (Map.Entry<String, Picture> p : pictures.entrySet()) {
       SectionFiles.picture(folder, p.getKey(), p.getValue());

@@ -5,6 +5,7 @@ import hemline.viewer.format.BalancePage;
 import hemline.viewer.format.BalanceWords;
 import hemline.viewer.picture.DownforceChart;
 import hemline.viewer.picture.FanChart;
+import hemline.viewer.picture.HoldChart;
 import hemline.viewer.picture.Picture;
 import hemline.viewer.picture.TradeChart;
 import java.util.List;
@@ -55,6 +56,7 @@ final class BalanceReport {
       switch (block.topic()) {
         case POINTS -> picture(out, FanChart.of(balance));
         case FIGURES -> picture(out, DownforceChart.of(balance));
+        case HOLDS -> picture(out, HoldChart.of(balance));
         case TRADES -> picture(out, TradeChart.of(balance));
         default -> {}
       }

@@ -7,6 +7,7 @@ import hemline.viewer.format.Digits;
 import hemline.viewer.model.MachineDesk.Balanced;
 import hemline.viewer.picture.DownforceChart;
 import hemline.viewer.picture.FanChart;
+import hemline.viewer.picture.HoldChart;
 import hemline.viewer.picture.Picture;
 import hemline.viewer.picture.TradeChart;
 import java.util.ArrayList;
@@ -100,6 +101,7 @@ final class MachineSheet {
     switch (block.topic()) {
       case POINTS -> picture(FanChart.of(found.balance()));
       case FIGURES -> picture(DownforceChart.of(found.balance()));
+      case HOLDS -> picture(HoldChart.of(found.balance()));
       case TRADES -> picture(TradeChart.of(found.balance()));
       default -> {}
     }

@@ -90,6 +90,9 @@ class BalanceCommandTest {
     }
     figure(d.get("valveSetting").get("largestSuction"));
     assertThat(d.get("holds")).hasSize(4);
+    assertThat(d.get("worstHold").get("verdict").asText()).isNotEmpty();
+    assertThat(d.get("holdOverTilt")).hasSize(25);
+    assertThat(d.get("crossings").size()).isGreaterThan(d.get("groundStep").size());
     for (JsonNode hold : d.get("holds")) {
       assertThat(hold.get("case").asText()).isIn("level", "slope", "wall", "ceiling");
       assertThat(hold.has("holds") && hold.has("limitedBy") && hold.has("margin")).isTrue();
@@ -131,7 +134,7 @@ class BalanceCommandTest {
       assertThat(to.resolve(name)).isNotEmptyFile();
     }
     String html = Files.readString(to.resolve("report.html"));
-    assertThat(html.split("<svg", -1)).hasSize(4);
+    assertThat(html.split("<svg", -1)).hasSize(5);
     assertThat(html)
         .contains("class=\"caution\"")
         .doesNotContain("<?xml")

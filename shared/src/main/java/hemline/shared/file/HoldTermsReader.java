@@ -1,0 +1,99 @@
+package hemline.shared.file;
+
+import static hemline.shared.units.QuantityKind.LENGTH;
+
+import hemline.shared.vehicle.Axle;
+import hemline.shared.vehicle.HoldTerms;
+import hemline.shared.vehicle.Running;
+import hemline.shared.vehicle.Tolerances;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/** Reads what a machine's hold must meet: brakes, safety factor, contact, tolerances. */
+final class HoldTermsReader {
+  private static final double MOST_TOLERANCE = 0.5;
+
+  private final JsonKeys top;
+  private boolean parked;
+
+  HoldTermsReader(JsonKeys top) {
+    this.top = top;
+  }
+
+  /** The same wheels with their brakes. */
+  Running braked(Running running) {
+    JsonKeys brakes = top.group("brakes");
+    if (brakes == null) {
+      return running;
+    }
+    brakes.allow("axles", "hold");
+    String hold = brakes.text("hold", "powered", "parked");
+    if (!hold.equals("parked") && !hold.equals("powered")) {
+      brakes.fault(
+          "machine.brakes",
+          "hold",
+          "is \""
+              + hold
+              + "\"; write \"parked\" for brakes that hold without power, or \"powered\"");
+    }
+    parked = hold.equals("parked");
+    Set<String> wanted = names(brakes, running);
+    List<Axle> axles = new ArrayList<>();
+    for (Axle a : running.axles()) {
+      axles.add(
+          new Axle(
+              a.name(), a.x(), a.track(), a.stiffness(), a.driven(), wanted.contains(a.name())));
+    }
+    return running.withAxles(axles);
+  }
+
+  private static Set<String> names(JsonKeys brakes, Running running) {
+    Set<String> names = new LinkedHashSet<>();
+    if (brakes.missing("axles", "a list of the names of the braked axles")) {
+      return names;
+    }
+    for (JsonItem item : brakes.list("axles")) {
+      String name = item instanceof JsonItem.Text t ? t.value() : "";
+      if (running.axles().stream().noneMatch(a -> a.name().equals(name))) {
+        brakes.fault(
+            "machine.brakes",
+            "axles",
+            (item instanceof JsonItem.Text ? "\"" + name + "\"" : item.noun())
+                + " is no axle; the axles are "
+                + running.axles().stream()
+                    .map(a -> "\"" + a.name() + "\"")
+                    .collect(Collectors.joining(", ")));
+      }
+      names.add(name);
+    }
+    return names;
+  }
+
+  HoldTerms terms() {
+    double factor = QuantityKeys.share(top, "safetyFactor", 1, 20, "safety factor", 1);
+    double contact =
+        QuantityKeys.optional(
+            top, "contactAllowance", LENGTH, "0.02mm", "5mm", HoldTerms.USUAL_ALLOWANCE);
+    JsonKeys t = top.group("tolerances");
+    if (t == null) {
+      return new HoldTerms(parked, factor, contact, Tolerances.NONE);
+    }
+    t.allow("friction", "fanPressure", "mass", "gap");
+    return new HoldTerms(
+        parked,
+        factor,
+        contact,
+        new Tolerances(
+            share(t, "friction"),
+            share(t, "fanPressure"),
+            share(t, "mass"),
+            QuantityKeys.optional(t, "gap", LENGTH, "0mm", "5mm", 0)));
+  }
+
+  private static double share(JsonKeys keys, String key) {
+    return QuantityKeys.share(keys, key, 0, MOST_TOLERANCE, "share of the value", 0);
+  }
+}

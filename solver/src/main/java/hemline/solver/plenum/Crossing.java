@@ -1,0 +1,27 @@
+package hemline.solver.plenum;
+
+import java.util.Set;
+
+/**
+ * A part of the seal over ground that lies lower or higher than the rest.
+ *
+ * @param height by which the gap opens there, m; negative over a ledge
+ * @param length of each edge over it at once, m
+ * @param edges that are over it
+ * @param vertex corner that lies over it too; -1 for none
+ */
+record Crossing(double height, double length, Set<Integer> edges, int vertex) {
+  Crossing {
+    edges = Set.copyOf(edges);
+  }
+
+  /** Share of an edge over it. */
+  double share(int edge, double edgeLength) {
+    return edges.contains(edge) ? Math.min(1, length / edgeLength) : 0;
+  }
+
+  /** Share of a corner over it. */
+  double corner(int at) {
+    return at == vertex ? 1 : 0;
+  }
+}

@@ -1,0 +1,122 @@
+package hemline.solver.plenum;
+
+import hemline.shared.fluid.Expansibility;
+import hemline.shared.units.NumberText;
+import hemline.shared.vehicle.Machine;
+import hemline.shared.vehicle.PowerSupply;
+import hemline.shared.vehicle.ReliefValve;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Limits within which alone the figures of a machine are known, or its fan goes on running. Where
+ * one is overstepped a hold is not shown, whatever its margins say.
+ */
+final class HoldLimits {
+  /** Jet Mach number up to which air is taken as incompressible. */
+  static final double MACH = 0.3;
+
+  /** A gap this close below the smallest solved one is still within it. */
+  private static final double NEAR = 0.98;
+
+  private HoldLimits() {}
+
+  /**
+   * A limit that is overstepped.
+   *
+   * @param code of its notice
+   * @param text a sentence without its full stop
+   */
+  record Limit(String code, String text) {}
+
+  /** The limits overstepped in a state, by which no hold is shown. */
+  static List<Limit> overstepped(PlenumBalance balance, PlenumState s) {
+    List<Limit> out = new ArrayList<>(power(balance, s));
+    double mach = Expansibility.jetMach(s.suction(), balance.machine().air().pressure());
+    if (mach > MACH) {
+      out.add(
+          new Limit(
+              "hold.mach", String.format(Locale.ROOT, "the leak jet reaches Mach %.2f", mach)));
+    }
+    double thinnest = thinnest(balance, s);
+    if (Double.isFinite(thinnest)) {
+      out.add(
+          new Limit(
+              "hold.thin",
+              "a gap of "
+                  + NumberText.significant(1e3 * thinnest, 2)
+                  + " mm is thinner than the contact allowance or any solved section"));
+    }
+    ReliefValve valve = balance.machine().valve();
+    if (valve != null && valve.lift(s.suction()) >= valve.maximumLift()) {
+      out.add(new Limit("hold.valve", "the relief valve is at its stop"));
+    }
+    if (balance.machine().fan().jetShort(balance.fan(), s.fanFlow(), s.suction())) {
+      out.add(
+          new Limit(
+              "fan.outlet",
+              "the fan has not the power to blow through an outlet as small as that, so its thrust"
+                  + " is held to what the power allows"));
+    }
+    return out;
+  }
+
+  /** Motor and battery. */
+  static List<Limit> power(PlenumBalance balance, PlenumState s) {
+    Machine machine = balance.machine();
+    PowerSupply p = machine.power();
+    double fan = Settling.shaftPower(balance, s) / p.motorEfficiency();
+    double drive = machine.running().drivePower() / p.driveEfficiency();
+    List<Limit> out = new ArrayList<>();
+    if (fan > p.motorPower()) {
+      out.add(
+          new Limit(
+              "power.motor",
+              "the fan takes "
+                  + watts(fan)
+                  + " electrical, more than the "
+                  + watts(p.motorPower())
+                  + " its motor bears"));
+    }
+    if (fan > p.batteryPower()) {
+      out.add(
+          new Limit(
+              "power.battery",
+              "the fan takes "
+                  + watts(fan)
+                  + " electrical, more than the "
+                  + watts(p.batteryPower())
+                  + " the battery gives"));
+    } else if (fan + drive > p.batteryPower()) {
+      out.add(
+          new Limit(
+              "power.together",
+              "fan and drive at full power take "
+                  + watts(fan + drive)
+                  + " together, more than the "
+                  + watts(p.batteryPower())
+                  + " the battery gives"));
+    }
+    return out;
+  }
+
+  /** The smallest gap where it lies below what is solved or allowed; infinite where none does. */
+  private static double thinnest(PlenumBalance balance, PlenumState s) {
+    SealStrips strips = balance.strips();
+    double allowance = balance.machine().terms().contactAllowance();
+    double least = s.leastGap() < NEAR * allowance ? s.leastGap() : Double.POSITIVE_INFINITY;
+    for (int i = 0; i < strips.count; i++) {
+      double h =
+          strips.gap[i] - (s.sink()[0] + s.sink()[1] * strips.x[i] + s.sink()[2] * strips.y[i]);
+      if (h < NEAR * strips.law[i].leastGap()) {
+        least = Math.min(least, h);
+      }
+    }
+    return least;
+  }
+
+  private static String watts(double power) {
+    return NumberText.significant(power, 3) + " W";
+  }
+}

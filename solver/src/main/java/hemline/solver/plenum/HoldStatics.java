@@ -1,0 +1,198 @@
+package hemline.solver.plenum;
+
+import hemline.shared.vehicle.Load;
+import hemline.shared.vehicle.Machine;
+import hemline.shared.vehicle.Running;
+import hemline.shared.vehicle.SupportPolygon;
+import hemline.shared.vehicle.WheelLoads;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Statics of a machine that stands still on tilted ground, with the suction as it is there.
+ *
+ * <p>On ground tilted by α the weight m g cos α presses and m g sin α pulls down the ground at the
+ * height H of the centre of gravity; the fan's jet pushes along the machine at the height of its
+ * outlet. Both turn the machine over its lower wheels. Margins:
+ *
+ * <pre>
+ *   slip       friction the wheels have over what pull, jet and their yaw need ({@link FrictionLimit})
+ *   tip        over the edges of the polygon of the wheels: restoring over tipping moment
+ *   axle lift  load of an axle or side without the pull over what the pull takes from it; where the
+ *              weight pulls away it belongs to the pull
+ *   peel-off   F / (−m g cos α) where the weight pulls away</pre>
+ */
+final class HoldStatics {
+  /** A part below this share of the weight is none. */
+  private static final double NO_PULL = 1e-9;
+
+  private static final double NONE = Double.POSITIVE_INFINITY;
+
+  private final PlenumBalance balance;
+  private final Machine machine;
+  private final Wheels wheels;
+  private final FrictionLimit friction;
+  private final boolean powered;
+
+  /**
+   * Margins on one side of the leaks; infinite where a way to fail does not apply.
+   *
+   * @param slip before slip
+   * @param sliding once slipping
+   * @param tip about an edge of the wheels' polygon
+   * @param lift of an axle or a side
+   * @param peel away from the ground
+   * @param axles loads, N
+   * @param wheels loads, N; 0 where one hangs free
+   * @param settles false when there is no balance clear of the ground: all margins are 0
+   */
+  record Margins(
+      double slip,
+      double sliding,
+      double tip,
+      double lift,
+      double peel,
+      double[] axles,
+      double[] wheels,
+      boolean settles) {
+    double least() {
+      return Math.min(Math.min(slip, tip), Math.min(lift, peel));
+    }
+  }
+
+  /**
+   * Statics of a machine.
+   *
+   * @param powered true while drive and powered brakes hold; false when only parked brakes do
+   */
+  HoldStatics(PlenumBalance balance, boolean powered) {
+    this.balance = balance;
+    this.powered = powered;
+    machine = balance.machine();
+    wheels = balance.wheels();
+    int n = wheels.all().size();
+    double[] x = new double[n];
+    double[] y = new double[n];
+    boolean[] along = new boolean[n];
+    for (int i = 0; i < n; i++) {
+      WheelLoads.Wheel w = wheels.all().get(i);
+      x[i] = w.x();
+      y[i] = w.y();
+      var axle = machine.running().axles().get(w.axle());
+      along[i] = powered ? axle.holdsAlong() : axle.braked() && machine.terms().parked();
+    }
+    friction = new FrictionLimit(x, y, along);
+  }
+
+  PlenumBalance balance() {
+    return balance;
+  }
+
+  boolean powered() {
+    return powered;
+  }
+
+  /** Load of the weight on tilted ground beyond that on level ground: {N, Σ N x, Σ N y}. */
+  double[] beyondLevel(Attitude a) {
+    return weight(a, Math.cos(a.tilt()) - 1);
+  }
+
+  private double[] weight(Attitude a, double normalShare) {
+    Load load = machine.load();
+    double mg = load.mass() * Wheels.GRAVITY;
+    double normal = mg * normalShare;
+    double moment = mg * Math.sin(a.tilt()) * load.height();
+    return new double[] {
+      normal, normal * load.x() + moment * a.x(), normal * load.y() + moment * a.y()
+    };
+  }
+
+  /** The stand of a machine on tilted ground. */
+  Stand stand(Attitude a, Side side) {
+    return Stand.REST.at(side).loaded(beyondLevel(a));
+  }
+
+  Margins margins(Attitude a, @Nullable PlenumState state) {
+    int axles = machine.running().axles().size();
+    if (state == null) {
+      return new Margins(0, 0, 0, 0, 0, new double[axles], new double[wheels.all().size()], false);
+    }
+    Load load = machine.load();
+    double mg = load.mass() * Wheels.GRAVITY;
+    double normal = mg * Math.cos(a.tilt());
+    double pull = mg * Math.sin(a.tilt());
+    double[] suction = state.load();
+    double jet = balance.forwardThrust(state.fanFlow(), state.suction());
+    double[] all = sum(suction, weight(a, Math.cos(a.tilt())));
+    double[] pressed = wheels.pressed(all);
+
+    double alongX = pull * a.x() + jet;
+    double alongY = pull * a.y();
+    double yaw = load.x() * pull * a.y() - load.y() * pull * a.x() - machine.fan().y() * jet;
+    boolean pushed = Math.hypot(alongX, alongY) > NO_PULL * mg;
+    Running running = machine.running();
+    double grip = pushed ? friction.factor(pressed, alongX, alongY, yaw) : NONE;
+
+    double jetMoment = jet * machine.fan().height();
+    double[] still = sum(suction, normal, normal * load.x(), normal * load.y());
+    still[1] -= jetMoment;
+    double[] turns = {pull * load.height() * a.x() + jetMoment, pull * load.height() * a.y()};
+    double peel = normal < -NO_PULL * mg ? suction[0] / -normal : NONE;
+    return new Margins(
+        running.peakFriction() * grip,
+        running.slidingFriction() * grip,
+        tip(still, turns),
+        lift(suction, normal, jetMoment, all),
+        peel,
+        wheels.byAxle(wheels.loads(all)),
+        pressed,
+        true);
+  }
+
+  /** Restoring over tipping moment, least over the edges of the polygon. */
+  private double tip(double[] still, double[] turns) {
+    double least = NONE;
+    double size = machine.load().mass() * Wheels.GRAVITY;
+    for (SupportPolygon.Edge e : wheels.polygon().edges()) {
+      double tips = e.outX() * turns[0] + e.outY() * turns[1];
+      double restores = still[0] * e.reach() - e.outX() * still[1] - e.outY() * still[2];
+      if (tips > NO_PULL * size) {
+        least = Math.min(least, restores / tips);
+      } else if (restores - tips < 0) {
+        least = 0; // the suction itself tips it over this edge
+      }
+    }
+    return least;
+  }
+
+  /** How many times the change by the pull can grow before an axle or side has no load. */
+  private double lift(double[] suction, double normal, double jetMoment, double[] all) {
+    Load load = machine.load();
+    double stays = Math.max(0, normal);
+    double[] still = sum(suction, stays, stays * load.x(), stays * load.y());
+    still[1] -= jetMoment;
+    double[] before = wheels.bonded(still);
+    double[] after = wheels.bonded(all);
+    return Math.min(
+        lift(wheels.byAxle(before), wheels.byAxle(after)),
+        lift(wheels.bySide(before), wheels.bySide(after)));
+  }
+
+  /** 0 when a load is gone without the change. */
+  private static double lift(double[] before, double[] after) {
+    double least = NONE;
+    for (int i = 0; i < before.length; i++) {
+      if (before[i] <= 0) {
+        return 0;
+      }
+      double taken = before[i] - after[i];
+      if (taken > NO_PULL * before[i]) {
+        least = Math.min(least, before[i] / taken);
+      }
+    }
+    return least;
+  }
+
+  private static double[] sum(double[] a, double... b) {
+    return new double[] {a[0] + b[0], a[1] + b[1], a[2] + b[2]};
+  }
+}

@@ -1,0 +1,191 @@
+package hemline.solver.plenum;
+
+import hemline.shared.vehicle.FanCurve;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Looks for the operating points of one stand: all zeros of demand minus flow, pairs between steps
+ * found by golden section.
+ *
+ * <p>A point is stable when at its height a rise of the suction draws in more than the fan gains
+ * (static condition of surge, p′(Q) dD/dp < 1), and when the same holds with the springs following.
+ */
+final class PointSearch {
+  private static final int SCAN = 36;
+  private static final int ROOT_STEPS = 60;
+  private static final int DIP_STEPS = 30;
+  private static final double GOLDEN = 0.5 * (Math.sqrt(5) - 1);
+  private static final double SMALL = 1e-6;
+  private static final double ROOT_WIDTH = 1e-11;
+
+  /** Shares of a flow within which a state that differs little is looked for. */
+  private static final double[] WIDTHS = {0.005, 0.04};
+
+  /** Suctions below this share of the fan's peak are taken as none. */
+  private static final double LEAST_SUCTION = 1e-4;
+
+  private final PlenumBalance balance;
+  private final FanCurve fan;
+  private final Stand stand;
+
+  PointSearch(PlenumBalance balance, Stand stand) {
+    this.balance = balance;
+    this.fan = balance.fan();
+    this.stand = stand;
+  }
+
+  /** All, by rising fan flow. */
+  List<PlenumState> all() {
+    List<PlenumState> points = scan(false);
+    Collections.reverse(points);
+    return points;
+  }
+
+  /** The point at which the machine settles as the fan runs up; null when there is none. */
+  @Nullable PlenumState settled() {
+    for (PlenumState p : scan(true)) {
+      if (settles(p)) {
+        return p;
+      }
+    }
+    return null;
+  }
+
+  /** The settled point close to a flow; null when there is none or it may be another one. */
+  @Nullable PlenumState near(double flow) {
+    for (double width : WIDTHS) {
+      double low = flow * (1 - width);
+      double high = Math.min(fan.largestFlow(), flow * (1 + width));
+      double atLow = residual(low);
+      if (atLow > 0 != residual(high) > 0) {
+        PlenumState p = judged(root(low, high, atLow));
+        return settles(p) ? p : null;
+      }
+    }
+    return null;
+  }
+
+  /**
+   * Operating points by falling fan flow.
+   *
+   * @param first true to stop at the first that is stable and clear of the ground
+   */
+  private List<PlenumState> scan(boolean first) {
+    List<PlenumState> points = new ArrayList<>();
+    double step = fan.largestFlow() / SCAN;
+    double beforeLast = Double.NaN;
+    double last = residual(fan.largestFlow());
+    for (int k = SCAN - 1; k >= 0; k--) {
+      double flow = k * step;
+      double r = residual(flow);
+      if (last > 0 != r > 0) {
+        points.add(judged(root(flow, flow + step, r)));
+      } else if (last > 0 == beforeLast > 0
+          && Math.abs(last) < Math.abs(r)
+          && Math.abs(last) < Math.abs(beforeLast)) {
+        dip(flow, flow + 2 * step, last, points);
+      }
+      if (first && points.stream().anyMatch(PointSearch::settles)) {
+        return points;
+      }
+      beforeLast = last;
+      last = r;
+    }
+    return points;
+  }
+
+  private static boolean settles(PlenumState p) {
+    return p.stable() && !p.touches();
+  }
+
+  /** Looks for a pair of points where the residual comes close to zero and turns back. */
+  private void dip(double low, double high, double middle, List<PlenumState> points) {
+    double sign = Math.signum(middle);
+    double a = low;
+    double b = high;
+    double c = b - GOLDEN * (b - a);
+    double d = a + GOLDEN * (b - a);
+    double fc = sign * residual(c);
+    double fd = sign * residual(d);
+    for (int k = 0; k < DIP_STEPS && fc > 0 && fd > 0; k++) {
+      if (fc < fd) {
+        b = d;
+        d = c;
+        fd = fc;
+        c = b - GOLDEN * (b - a);
+        fc = sign * residual(c);
+      } else {
+        a = c;
+        c = d;
+        fc = fd;
+        d = a + GOLDEN * (b - a);
+        fd = sign * residual(d);
+      }
+    }
+    if (fc <= 0 || fd <= 0) {
+      double at = fc <= 0 ? c : d;
+      points.add(judged(root(at, high, -middle)));
+      points.add(judged(root(low, at, middle)));
+    }
+  }
+
+  private double residual(double flow) {
+    return least(fan.pressureAt(flow))
+        ? -flow
+        : balance.at(flow, fan.pressureAt(flow), stand).demand() - flow;
+  }
+
+  private boolean least(double suction) {
+    return suction < LEAST_SUCTION * fan.peakPressure();
+  }
+
+  /** Zero of the residual between two flows, by regula falsi with the Illinois change. */
+  private double root(double low, double high, double atLow) {
+    double a = low;
+    double b = high;
+    double fa = atLow;
+    double fb = residual(high);
+    int side = 0;
+    for (int k = 0; k < ROOT_STEPS && b - a > ROOT_WIDTH * high; k++) {
+      double m = fa == fb ? 0.5 * (a + b) : (a * fb - b * fa) / (fb - fa);
+      if (!(m > a && m < b)) {
+        m = 0.5 * (a + b);
+      }
+      double fm = residual(m);
+      if (Math.abs(fm) < ROOT_WIDTH * high) {
+        return m;
+      }
+      if (fm > 0 == fa > 0) {
+        a = m;
+        fa = fm;
+        fb = side == 1 ? 0.5 * fb : fb;
+        side = 1;
+      } else {
+        b = m;
+        fb = fm;
+        fa = side == -1 ? 0.5 * fa : fa;
+        side = -1;
+      }
+    }
+    return 0.5 * (a + b);
+  }
+
+  private PlenumState judged(double flow) {
+    double p = fan.pressureAt(flow);
+    PlenumState here = balance.at(flow, p, stand);
+    double slope = fan.slopeAt(flow);
+    double step = SMALL * p;
+    Stand fixed = stand.held(here.sink());
+    double atHeight =
+        (balance.at(flow, p + step, fixed).demand() - balance.at(flow, p - step, fixed).demand())
+            / (2 * step);
+    double free =
+        (balance.at(flow, p + step, stand).demand() - balance.at(flow, p - step, stand).demand())
+            / (2 * step);
+    boolean stable = slope * atHeight < 1 && slope * free < 1;
+    return here.judged(stable, slope > 0);
+  }
+}

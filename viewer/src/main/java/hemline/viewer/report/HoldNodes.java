@@ -1,0 +1,85 @@
+package hemline.viewer.report;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import hemline.solver.plenum.Hold;
+import hemline.solver.plenum.HoldPoint;
+import hemline.solver.plenum.StepCrossing;
+import java.util.List;
+
+/** The hold of a machine in its JSON document. */
+final class HoldNodes {
+  private static final String PURE = "1";
+
+  private HoldNodes() {}
+
+  static ObjectNode hold(Hold h) {
+    ObjectNode node = JsonText.NODES.objectNode();
+    node.put("case", h.place());
+    JsonText.number(node, "angle", h.angle());
+    node.put("heading", h.heading());
+    JsonText.number(node, "noseAngle", h.noseAngle());
+    node.put("holds", h.holds());
+    node.put("verdict", h.verdict().key());
+    ArrayNode reasons = node.putArray("notShown");
+    h.reasons().forEach(reasons::add);
+    node.put("limitedBy", h.limitedBy());
+    BalanceDocument.put(node, "margin", h.margin(), PURE);
+    BalanceDocument.put(node, "marginWithTolerances", h.total(), PURE);
+    BalanceDocument.put(node, "slip", h.slip(), PURE);
+    BalanceDocument.put(node, "sliding", h.sliding(), PURE);
+    BalanceDocument.put(node, "tip", h.tip(), PURE);
+    BalanceDocument.put(node, "axleLift", h.axleLift(), PURE);
+    BalanceDocument.put(node, "peelOff", h.peelOff(), PURE);
+    ObjectNode headings = node.putObject("headings");
+    headings.put("slip", h.headings().slip());
+    headings.put("tip", h.headings().tip());
+    headings.put("axleLift", h.headings().axleLift());
+    headings.put("peelOff", h.headings().peelOff());
+    ArrayNode axles = node.putArray("axleLoads");
+    h.axleLoads().forEach(a -> axles.add(JsonText.estimate(a, "N")));
+    ArrayNode free = node.putArray("freeWheels");
+    h.freeWheels().forEach(free::add);
+    node.put("sensitiveTo", h.sensitiveTo());
+    return node;
+  }
+
+  static void overTilt(ArrayNode array, List<HoldPoint> points) {
+    for (HoldPoint p : points) {
+      ObjectNode node = array.addObject();
+      JsonText.number(node, "tilt", p.tilt());
+      node.put("heading", p.heading());
+      node.put("limitedBy", p.limitedBy());
+      BalanceDocument.put(node, "margin", p.margin(), PURE);
+    }
+  }
+
+  /** Dips under one edge as they always were, and every crossing with its holds. */
+  static void steps(ObjectNode document, List<StepCrossing> steps) {
+    ArrayNode dips = document.putArray("groundStep");
+    ArrayNode all = document.putArray("crossings");
+    for (StepCrossing s : steps) {
+      if (s.kind() == StepCrossing.Kind.DIP) {
+        Hold wall = s.hold("wall");
+        ObjectNode node = dips.addObject();
+        node.put("edge", s.edges().get(0));
+        figures(node, s);
+        node.put("holdsOnWall", wall != null && wall.holds());
+      }
+      ObjectNode node = all.addObject();
+      node.put("kind", s.kind().key());
+      ArrayNode edges = node.putArray("edges");
+      s.edges().forEach(edges::add);
+      node.put("strikes", s.strikes());
+      figures(node, s);
+      ArrayNode holds = node.putArray("holds");
+      s.holds().forEach(h -> holds.add(hold(h)));
+    }
+  }
+
+  private static void figures(ObjectNode node, StepCrossing s) {
+    BalanceDocument.put(node, "suction", s.suction(), "Pa");
+    BalanceDocument.put(node, "downforce", s.downforce(), "N");
+    BalanceDocument.put(node, "kept", s.kept(), PURE);
+  }
+}
