@@ -135,8 +135,7 @@ final class BalanceCommand extends Job {
   }
 
   private int finish(
-      MachineBalance balance, RunOptions options, @Nullable ResultFolder folder, double seconds)
-      throws InputException {
+      MachineBalance balance, RunOptions options, @Nullable ResultFolder folder, double seconds) {
     if (!balance.complete()) {
       tell(balance.notices().get(0).text());
       return desk.cancel().isCancelled() ? ExitCode.CANCELLED : ExitCode.NOT_USABLE;
@@ -145,19 +144,19 @@ final class BalanceCommand extends Job {
         folder == null && !output.json
             ? ""
             : BalanceDocument.text(balance, options.level().key(), seconds);
-    if (folder != null) {
-      BalanceFiles.write(folder, balance, document, options.level().key());
-    }
     if (output.json) {
       print(document);
     } else {
       print(BalanceText.lines(balance, options.level().key(), seconds));
-      print(
-          List.of(
-              folder == null
-                  ? "Add --out DIR for the report, plots and tables."
-                  : "Report, plots, tables and JSON in " + folder.path() + "."));
     }
-    return balance.rest() == null ? ExitCode.NOT_USABLE : ExitCode.DONE;
+    int code = balance.rest() == null ? ExitCode.NOT_USABLE : ExitCode.DONE;
+    if (folder != null) {
+      BalanceFiles.write(folder, balance, document, options.level().key());
+      return tellFiles(folder, "Report, plots, tables and JSON", output.json, code);
+    }
+    if (!output.json) {
+      print(List.of("Add --out DIR for the report, plots and tables."));
+    }
+    return code;
   }
 }
