@@ -29,7 +29,9 @@ final class ToolkitStart {
     thread.start();
   }
 
-  /** Where no window can be opened the toolkit prints traces, to which one sentence is the answer. */
+  /**
+   * Where no window can be opened the toolkit prints traces, to which one sentence is the answer.
+   */
   private void start() {
     PrintStream err = System.err;
     ByteArrayOutputStream said = new ByteArrayOutputStream();
