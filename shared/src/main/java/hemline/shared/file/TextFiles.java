@@ -4,16 +4,11 @@ import hemline.shared.problem.InputException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.util.Locale;
-import org.jspecify.annotations.Nullable;
 
 /** Whole files, read with clear problems and written in one step. */
 public final class TextFiles {
@@ -74,7 +69,6 @@ public final class TextFiles {
 
   /** Writes bytes as {@link #write(Path, String)} writes text. */
   public static void write(Path file, byte[] bytes) throws InputException {
-    Path part = null;
     try {
       Path target = Files.exists(file) ? file.toRealPath() : file.toAbsolutePath();
       Path folder = target.getParent();
@@ -82,44 +76,14 @@ public final class TextFiles {
         throw new InputException(
             "file.write", file.toString(), "the folder of this file does not exist; make it first");
       }
-      String unique = ProcessHandle.current().pid() + "-" + Thread.currentThread().getId();
-      part = folder.resolve("." + target.getFileName() + "." + unique + ".part");
-      try (FileChannel channel =
-          FileChannel.open(
-              part,
-              StandardOpenOption.CREATE,
-              StandardOpenOption.WRITE,
-              StandardOpenOption.TRUNCATE_EXISTING)) {
-        ByteBuffer buffer = ByteBuffer.wrap(bytes);
-        while (buffer.hasRemaining()) {
-          channel.write(buffer);
-        }
-        channel.force(true);
-      }
-      try {
-        Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
-      } catch (AtomicMoveNotSupportedException e) {
-        Files.move(part, target, StandardCopyOption.REPLACE_EXISTING);
-      }
+      WholeFile.write(target, bytes);
     } catch (IOException e) {
-      discard(part);
       throw new InputException(
           "file.write",
           file.toString(),
           "the file cannot be written; check the folder's permissions and space ("
               + reason(e)
               + ")");
-    }
-  }
-
-  private static void discard(@Nullable Path part) {
-    if (part == null) {
-      return;
-    }
-    try {
-      Files.deleteIfExists(part);
-    } catch (IOException e) {
-      // the write has failed already and is reported; a left-over part does no harm
     }
   }
 

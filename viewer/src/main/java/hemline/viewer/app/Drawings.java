@@ -5,6 +5,7 @@ import hemline.shared.file.LipFile;
 import hemline.shared.file.LipImport;
 import hemline.shared.file.StlFile;
 import hemline.shared.file.SvgFile;
+import hemline.shared.file.TextFiles;
 import hemline.shared.geometry.Outline;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
@@ -15,8 +16,6 @@ import hemline.viewer.model.Shown;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.picture.SectionPicture;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -87,15 +86,15 @@ public final class Drawings {
     SectionPicture picture = SectionPicture.of(shown.section(), shown.result(), shown.field());
     try {
       switch (ending(file)) {
-        case "png" -> Files.write(file, picture.png());
-        case "svg" -> Files.write(file, picture.svg().getBytes(StandardCharsets.UTF_8));
+        case "png" -> TextFiles.write(file, picture.png());
+        case "svg" -> TextFiles.write(file, picture.svg());
         default -> throw kind(file, ".png or .svg");
       }
     } catch (IOException e) {
       throw new InputException(
           List.of(
               new Problem(
-                  "file.write", file.toString(), "cannot be written; choose another folder")));
+                  "file.write", file.toString(), "the picture cannot be drawn (" + e.getMessage() + ")")));
     }
   }
 

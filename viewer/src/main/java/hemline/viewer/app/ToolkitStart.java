@@ -1,6 +1,9 @@
 package hemline.viewer.app;
 
 import hemline.shared.problem.InputException;
+import java.io.ByteArrayOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.util.concurrent.CountDownLatch;
 import java.util.logging.Level;
 import java.util.logging.Logger;
@@ -26,9 +29,20 @@ final class ToolkitStart {
     thread.start();
   }
 
+  /**
+   * Where no window can be opened the toolkit prints traces, to which one sentence is the answer.
+   */
   private void start() {
+    PrintStream err = System.err;
+    ByteArrayOutputStream said = new ByteArrayOutputStream();
+    System.setErr(new PrintStream(said, true, StandardCharsets.UTF_8));
     try {
-      Platform.startup(ended::countDown);
+      Platform.startup(
+          () -> {
+            System.setErr(err);
+            err.print(said.toString(StandardCharsets.UTF_8));
+            ended.countDown();
+          });
     } catch (RuntimeException | LinkageError e) {
       fault = e;
       ended.countDown();
@@ -53,7 +67,7 @@ final class ToolkitStart {
           "no window can be opened on display "
               + System.getenv("DISPLAY")
               + "; check that it runs and lets this user in, and that the system has the packages"
-              + " libgtk-3-0 and libxtst6");
+              + " libgtk-3-0 and libxtst6, which .ci/setup window installs");
     }
   }
 }

@@ -148,8 +148,7 @@ final class BalanceCommand extends Job {
   }
 
   private int finish(
-      MachineBalance balance, RunOptions options, @Nullable ResultFolder folder, double seconds)
-      throws InputException {
+      MachineBalance balance, RunOptions options, @Nullable ResultFolder folder, double seconds) {
     if (!balance.complete()) {
       tell(balance.notices().get(0).text());
       return desk.cancel().isCancelled() ? ExitCode.CANCELLED : ExitCode.NOT_USABLE;
@@ -158,22 +157,22 @@ final class BalanceCommand extends Job {
         folder == null && !output.json
             ? ""
             : BalanceDocument.text(balance, options.level().key(), seconds);
-    if (folder != null) {
-      BalanceFiles.write(folder, balance, document, options.level().key());
-    }
     if (output.json) {
       print(document);
     } else {
       print(BalanceText.lines(balance, options.level().key(), seconds));
-      print(
-          List.of(
-              folder == null
-                  ? "Add --out DIR for the report, plots and tables."
-                  : "Report, plots, tables and JSON in " + folder.path() + "."));
     }
     boolean shown =
         balance.rest() != null
             && balance.holds().stream().noneMatch(h -> h.verdict() == HoldVerdict.NOT_SHOWN);
-    return shown ? ExitCode.DONE : ExitCode.NOT_USABLE;
+    int code = shown ? ExitCode.DONE : ExitCode.NOT_USABLE;
+    if (folder != null) {
+      BalanceFiles.write(folder, balance, document, options.level().key());
+      return tellFiles(folder, "Report, plots, tables and JSON", output.json, code);
+    }
+    if (!output.json) {
+      print(List.of("Add --out DIR for the report, plots and tables."));
+    }
+    return code;
   }
 }

@@ -9,6 +9,7 @@ import hemline.viewer.report.CheckCsv;
 import hemline.viewer.report.CheckDocument;
 import hemline.viewer.report.CheckPage;
 import hemline.viewer.report.ResultFolder;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
@@ -105,8 +106,7 @@ final class CheckCommand extends Job {
     return one.name().substring(0, one.name().indexOf('/'));
   }
 
-  private int finish(List<CaseResult> results, @Nullable ResultFolder folder, double seconds)
-      throws InputException {
+  private int finish(List<CaseResult> results, @Nullable ResultFolder folder, double seconds) {
     List<CaseResult> done =
         results.stream().filter(r -> r.status() != SolveStatus.CANCELLED).toList();
     boolean complete = done.size() == results.size();
@@ -114,24 +114,25 @@ final class CheckCommand extends Job {
       tell("stopped on request; " + done.size() + " of " + results.size() + " cases were solved.");
     }
     String document = CheckDocument.text(done, complete, seconds);
-    if (folder != null) {
-      folder.write("check.json", document);
-      folder.write("check.csv", CheckCsv.of(done));
-      folder.write("check.html", CheckPage.of(done));
-    }
     if (output.json) {
       print(document);
     } else {
       print(CheckText.lines(done, seconds));
-      print(
-          List.of(
-              folder == null
-                  ? "Add --out DIR for the page with plots and the tables."
-                  : "Files in " + folder.path() + "."));
     }
-    if (!complete) {
-      return ExitCode.CANCELLED;
+    int code = ExitCode.CANCELLED;
+    if (complete) {
+      boolean met = done.stream().allMatch(CaseResult::ok);
+      code = met ? ExitCode.DONE : ExitCode.NOT_USABLE;
     }
-    return done.stream().allMatch(CaseResult::ok) ? ExitCode.DONE : ExitCode.NOT_USABLE;
+    if (folder != null) {
+      folder.write("check.json", document);
+      folder.write("check.csv", CheckCsv.of(done));
+      folder.write("check.html", () -> CheckPage.of(done).getBytes(StandardCharsets.UTF_8));
+      return tellFiles(folder, "Files", output.json, code);
+    }
+    if (!output.json) {
+      print(List.of("Add --out DIR for the page with plots and the tables."));
+    }
+    return code;
   }
 }

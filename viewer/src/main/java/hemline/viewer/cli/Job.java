@@ -2,13 +2,17 @@ package hemline.viewer.cli;
 
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.PlainText;
+import hemline.shared.problem.Problem;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.ProgressListener;
+import hemline.viewer.report.ResultFolder;
 import java.util.List;
 import java.util.concurrent.Callable;
 
 /** What all commands share: reading input, showing progress, telling how it ended. */
 abstract class Job implements Callable<Integer> {
+  private static final int MOST_PROBLEMS = 5;
+
   final Desk desk;
 
   Job(Desk desk) {
@@ -58,6 +62,45 @@ abstract class Job implements Callable<Integer> {
 
   final void tell(String sentence) {
     desk.err().println("hemline: " + PlainText.shown(sentence));
+  }
+
+  /**
+   * Tells where the files of results are that stand on the screen already, and every one that could
+   * not be written.
+   *
+   * @param what what the folder holds, such as "Files"
+   * @param json true where standard output holds one document and nothing else
+   * @param code exit code of the results
+   * @return that code, or one for a failure where a file of good results is missing
+   */
+  final int tellFiles(ResultFolder folder, String what, boolean json, int code) {
+    if (folder.problems().isEmpty() && !json) {
+      print(List.of(what + " in " + folder.path() + "."));
+    }
+    return tellProblems(folder, code);
+  }
+
+  /** Tells which files of a folder could not be written and answers as {@link #tellFiles}. */
+  final int tellProblems(ResultFolder folder, int code) {
+    List<Problem> problems = folder.problems();
+    if (problems.isEmpty()) {
+      return code;
+    }
+    problems.stream().limit(MOST_PROBLEMS).forEach(problem -> tell(problem.toString()));
+    int lost = problems.size();
+    int kept = folder.kept();
+    String named = lost > MOST_PROBLEMS ? " (the first " + MOST_PROBLEMS + " are named)" : "";
+    tell(
+        lost
+            + " of "
+            + (lost + kept)
+            + (lost + kept == 1 ? " file" : " files")
+            + " could not be written"
+            + named
+            + (kept == 0
+                ? "; the results are on the screen alone."
+                : "; the other " + kept + " are in " + folder.path() + "."));
+    return code == ExitCode.DONE ? ExitCode.NOT_USABLE : code;
   }
 
   /**

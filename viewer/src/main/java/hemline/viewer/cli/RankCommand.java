@@ -142,26 +142,25 @@ final class RankCommand extends Job {
     }
     Ranking ranking = answer.ranking();
     String document = RankingDocument.text(ranking, true, seconds);
-    if (folder != null) {
-      watched(
-          progress -> {
-            RankingFiles.write(folder, document, answer, profiles, conditions, everyGap, progress);
-            return document;
-          });
-    }
     if (output.json) {
       print(document);
     } else {
       print(RankingText.lines(ranking, seconds));
-      if (folder != null) {
-        print(List.of("Pictures, tables and JSON in " + folder.path() + "."));
-      }
     }
-    return exitCode(statuses, false);
+    int code = exitCode(statuses, false);
+    if (folder == null) {
+      return code;
+    }
+    watched(
+        progress -> {
+          RankingFiles.write(folder, document, answer, profiles, conditions, everyGap, progress);
+          return document;
+        });
+    return tellFiles(folder, "Pictures, tables and JSON", output.json, code);
   }
 
   /** A ranking cut short says nothing of the order, but the sections solved so far are kept. */
-  private int stopped(RankingAnswer answer, @Nullable ResultFolder folder) throws InputException {
+  private int stopped(RankingAnswer answer, @Nullable ResultFolder folder) {
     List<SectionResult> done =
         answer.answers().stream()
             .map(SectionAnswer::result)
@@ -170,7 +169,10 @@ final class RankCommand extends Job {
     String kept = "";
     if (folder != null && !done.isEmpty()) {
       RankingFiles.writePartial(folder, done);
-      kept = " their figures are in " + folder.path().resolve("figures.csv") + ".";
+      folder.problems().forEach(problem -> tell(problem.toString()));
+      if (folder.kept() > 0) {
+        kept = " their figures are in " + folder.path().resolve("figures.csv") + ".";
+      }
     }
     tell(
         "stopped on request; "

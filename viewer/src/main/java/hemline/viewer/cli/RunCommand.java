@@ -2,7 +2,6 @@ package hemline.viewer.cli;
 
 import hemline.shared.file.DuctFile;
 import hemline.shared.file.LoadedLip;
-import hemline.shared.file.TextFiles;
 import hemline.shared.problem.InputException;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.SectionResult;
@@ -19,8 +18,11 @@ import hemline.viewer.report.ResultDocument;
 import hemline.viewer.report.ResultFolder;
 import hemline.viewer.report.SectionFiles;
 import hemline.viewer.report.SectionReport;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -104,6 +106,7 @@ final class RunCommand extends Job {
       throw new IllegalStateException("a lip that cannot be read is a problem");
     }
     ResultFolder folder = output.folder(null);
+    ResultFolder reportFolder = reportFolder();
     SealSection section = new SealSection(lip.profile(), atGap, atSuction, motion, air, List.of());
     long start = desk.clock().getAsLong();
     RelativeAnswer answer =
@@ -114,14 +117,44 @@ final class RunCommand extends Job {
                     : alone(desk.bench().run(section, options, desk.cancel(), progress)));
     SectionAnswer known = Lips.withNotices(answer.lip(), lip);
     FlowField field = known.field();
-    Picture picture = field == null ? null : SectionPicture.of(section, known.result(), field);
-    String page =
-        report == null
-            ? null
-            : SectionReport.page(
-                section, known.result(), field, answer.relativeLeak(), options, "");
-    return finish(
-        known, answer.relativeLeak(), picture, page, false, folder, desk.secondsSince(start));
+    Pages pages =
+        new Pages(
+            reportFolder,
+            () -> SectionPicture.of(section, known.result(), need(field)),
+            () ->
+                SectionReport.page(
+                    section, known.result(), field, answer.relativeLeak(), options, ""));
+    return finish(known, answer.relativeLeak(), pages, false, folder, desk.secondsSince(start));
+  }
+
+  /**
+   * What is drawn and written once the figures are on the screen.
+   *
+   * @param reportFolder place of the page; null when none is wanted
+   * @param picture of the flow, where there is one
+   * @param report text of the page
+   */
+  private record Pages(
+      @Nullable ResultFolder reportFolder, Supplier<Picture> picture, Supplier<String> report) {}
+
+  /** The place of the page, tried before anything is solved; null when no page is wanted. */
+  private @Nullable ResultFolder reportFolder() throws InputException {
+    if (report == null) {
+      return null;
+    }
+    Path folder = report.toAbsolutePath().getParent();
+    if (folder == null || Files.isDirectory(report)) {
+      throw new InputException(
+          "out.write", report.toString(), "is a folder; name a file to write the page to");
+    }
+    return ResultFolder.at(folder);
+  }
+
+  private static FlowField need(@Nullable FlowField field) {
+    if (field == null) {
+      throw new IllegalStateException("a picture is asked only of a flow");
+    }
+    return field;
   }
 
   private static RelativeAnswer alone(SectionAnswer answer) {
@@ -152,47 +185,53 @@ final class RunCommand extends Job {
     }
     DuctSection read = section;
     ResultFolder folder = output.folder(null);
+    ResultFolder reportFolder = reportFolder();
     long start = desk.clock().getAsLong();
     SectionAnswer answer =
         watched(progress -> desk.bench().run(read, options, desk.cancel(), progress));
     FlowField field = answer.field();
-    Picture picture = field == null ? null : SectionPicture.of(read, answer.result(), field);
-    String page =
-        report == null ? null : SectionReport.page(read, answer.result(), field, options, "");
-    return finish(answer, null, picture, page, true, folder, desk.secondsSince(start));
+    Pages pages =
+        new Pages(
+            reportFolder,
+            () -> SectionPicture.of(read, answer.result(), need(field)),
+            () -> SectionReport.page(read, answer.result(), field, options, ""));
+    return finish(answer, null, pages, true, folder, desk.secondsSince(start));
   }
 
   private int finish(
       SectionAnswer answer,
       @Nullable Estimate relativeLeak,
-      @Nullable Picture picture,
-      @Nullable String page,
+      Pages pages,
       boolean isDuct,
       @Nullable ResultFolder folder,
-      double seconds)
-      throws InputException {
+      double seconds) {
     SectionResult result = answer.result();
     if (result.status() == SolveStatus.CANCELLED) {
       tell("stopped on request before " + result.name() + " was solved; there is no result.");
       return ExitCode.CANCELLED;
     }
     String document = ResultDocument.text(result, relativeLeak, isDuct, seconds);
-    if (folder != null) {
-      SectionFiles.write(folder, document, result, answer.field(), picture);
-    }
-    if (report != null && page != null) {
-      TextFiles.write(report, page);
-    }
     if (output.json) {
       print(document);
     } else {
       print(ResultText.lines(result, relativeLeak, isDuct, seconds));
-      print(
-          List.of(
-              folder == null
-                  ? "Add --out DIR for the picture, tables and fields."
-                  : "Files in " + folder.path() + "."));
     }
-    return exitCode(List.of(result.status()), true);
+    int code = exitCode(List.of(result.status()), true);
+    if (pages.reportFolder() != null && report != null) {
+      pages
+          .reportFolder()
+          .write(
+              String.valueOf(report.getFileName()),
+              () -> pages.report().get().getBytes(StandardCharsets.UTF_8));
+      code = tellProblems(pages.reportFolder(), code);
+    }
+    if (folder != null) {
+      SectionFiles.write(folder, document, result, answer.field(), pages.picture());
+      return tellFiles(folder, "Files", output.json, code);
+    }
+    if (!output.json) {
+      print(List.of("Add --out DIR for the picture, tables and fields."));
+    }
+    return code;
   }
 }

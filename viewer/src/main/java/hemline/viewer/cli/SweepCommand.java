@@ -144,8 +144,7 @@ final class SweepCommand extends Job {
       @Nullable RelativeSweep against,
       Swept swept,
       @Nullable ResultFolder folder,
-      double seconds)
-      throws InputException {
+      double seconds) {
     List<SectionResult> done =
         sweep.points().stream().filter(p -> p.status() != SolveStatus.CANCELLED).toList();
     boolean complete = done.size() == sweep.points().size();
@@ -158,33 +157,33 @@ final class SweepCommand extends Job {
               + sweep.points().size()
               + " points were solved.");
     }
+    int code = exitCode(sweep.points().stream().map(SectionResult::status).toList(), false);
     if (!done.isEmpty()) {
       RelativeSweep whole = complete ? against : null;
       String document =
           whole == null
               ? SweepDocument.text(told, complete, seconds)
               : SweepDocument.text(whole, true, seconds);
-      if (folder != null) {
-        folder.write("sweep.json", document);
-        folder.write("figures.csv", FiguresCsv.of(done));
-        SectionFiles.picture(
-            folder,
-            "sweep",
-            whole == null ? SweepChart.of(told, swept) : SweepChart.of(whole, swept));
-      }
       if (output.json) {
         print(document);
       } else {
         print(
             SweepText.lines(
                 told, whole == null ? List.of() : whole.relativeLeak(), swept, seconds));
-        print(
-            List.of(
-                folder == null
-                    ? "Add --out DIR for the chart and tables."
-                    : "Files in " + folder.path() + "."));
+      }
+      if (folder != null) {
+        folder.write("sweep.json", document);
+        folder.write("figures.csv", FiguresCsv.of(done));
+        SectionFiles.picture(
+            folder,
+            "sweep",
+            () -> whole == null ? SweepChart.of(told, swept) : SweepChart.of(whole, swept));
+        return tellFiles(folder, "Files", output.json, code);
+      }
+      if (!output.json) {
+        print(List.of("Add --out DIR for the chart and tables."));
       }
     }
-    return exitCode(sweep.points().stream().map(SectionResult::status).toList(), false);
+    return code;
   }
 }

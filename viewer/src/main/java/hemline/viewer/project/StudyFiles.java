@@ -1,6 +1,5 @@
 package hemline.viewer.project;
 
-import hemline.shared.problem.InputException;
 import hemline.solver.study.Ranking;
 import hemline.viewer.picture.GapChart;
 import hemline.viewer.picture.Picture;
@@ -36,12 +35,8 @@ public final class StudyFiles {
     return charts;
   }
 
-  /**
-   * Writes everything that is known of a study.
-   *
-   * @throws InputException if a file cannot be written
-   */
-  public static void write(ResultFolder folder, KeptStudy study) throws InputException {
+  /** Writes everything that is known of a study. */
+  public static void write(ResultFolder folder, KeptStudy study) {
     if (study.ranking() != null) {
       folder.write(
           "ranking.json", RankingDocument.text(study.ranking(), study.complete(), study.seconds()));
@@ -55,7 +50,7 @@ public final class StudyFiles {
     }
     folder.write("figures.csv", FiguresCsv.of(study.results()));
     for (Map.Entry<String, Picture> chart : charts(study).entrySet()) {
-      SectionFiles.picture(folder, chart.getKey(), chart.getValue());
+      SectionFiles.picture(folder, chart.getKey(), chart::getValue);
     }
   }
 }

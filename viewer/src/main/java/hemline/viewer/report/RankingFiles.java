@@ -1,6 +1,5 @@
 package hemline.viewer.report;
 
-import hemline.shared.problem.InputException;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.SealSection;
@@ -14,7 +13,6 @@ import hemline.viewer.picture.GapChart;
 import hemline.viewer.picture.RankingChart;
 import hemline.viewer.picture.SectionPicture;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
 
@@ -39,8 +37,7 @@ public final class RankingFiles {
       List<LipProfile> profiles,
       SealSection conditions,
       boolean everyGap,
-      ProgressListener progress)
-      throws InputException {
+      ProgressListener progress) {
     Ranking ranking = answer.ranking();
     folder.write("ranking.json", document);
     folder.write("ranking.csv", FiguresCsv.of(ranking));
@@ -48,9 +45,9 @@ public final class RankingFiles {
         "figures.csv",
         FiguresCsv.of(answer.answers().stream().map(SectionAnswer::result).toList()));
     if (!ranking.rows().isEmpty()) {
-      SectionFiles.picture(folder, "ranking", RankingChart.of(ranking));
+      SectionFiles.picture(folder, "ranking", () -> RankingChart.of(ranking));
       if (ranking.gaps().size() > 1) {
-        SectionFiles.picture(folder, "gaps", GapChart.of(ranking));
+        SectionFiles.picture(folder, "gaps", () -> GapChart.of(ranking));
       }
     }
     int gaps = ranking.gaps().size();
@@ -59,54 +56,41 @@ public final class RankingFiles {
             .filter(k -> everyGap || k % gaps == (gaps - 1) / 2)
             .boxed()
             .toList();
+    List<String> names = ResultFolder.fileNames(profiles.stream().map(LipProfile::name).toList());
     AtomicInteger done = new AtomicInteger();
     // pictures are independent of each other, and drawing takes a while
-    List<InputException> faults =
-        shown.parallelStream()
-            .map(
-                k -> {
-                  LipProfile lip = profiles.get(k / gaps);
-                  SealSection section =
-                      conditions.withProfile(lip).withGap(ranking.gaps().get(k % gaps));
-                  Optional<InputException> fault =
-                      section(folder, section, answer.answers().get(k), everyGap);
-                  progress.progress(
-                      (double) done.incrementAndGet() / shown.size(), "picture of " + lip.name());
-                  return fault;
-                })
-            .flatMap(Optional::stream)
-            .toList();
-    if (!faults.isEmpty()) {
-      throw faults.get(0);
-    }
+    shown.parallelStream()
+        .forEach(
+            k -> {
+              LipProfile lip = profiles.get(k / gaps);
+              double gap = ranking.gaps().get(k % gaps);
+              SealSection section = conditions.withProfile(lip).withGap(gap);
+              String name = names.get(k / gaps) + "-" + Digits.plain(1000 * gap, 4) + "mm";
+              section(folder, name, section, answer.answers().get(k), everyGap);
+              progress.progress(
+                  (double) done.incrementAndGet() / shown.size(), "picture of " + lip.name());
+            });
   }
 
   /** Writes {@code figures.csv} of the sections solved before a ranking was stopped. */
-  public static void writePartial(ResultFolder folder, List<SectionResult> done)
-      throws InputException {
+  public static void writePartial(ResultFolder folder, List<SectionResult> done) {
     folder.write("figures.csv", FiguresCsv.of(done));
   }
 
-  private static Optional<InputException> section(
-      ResultFolder folder, SealSection section, SectionAnswer answer, boolean withFields) {
+  private static void section(
+      ResultFolder folder,
+      String name,
+      SealSection section,
+      SectionAnswer answer,
+      boolean withFields) {
     FlowField field = answer.field();
     if (field == null) {
-      return Optional.empty();
+      return;
     }
-    String name =
-        ResultFolder.fileName(section.profile().name())
-            + "-"
-            + Digits.plain(1000 * section.gap(), 4)
-            + "mm";
-    try {
-      SectionFiles.picture(
-          folder, "streamlines/" + name, SectionPicture.of(section, answer.result(), field));
-      if (withFields) {
-        folder.write("fields/" + name + ".vtr", FieldFile.text(field));
-      }
-      return Optional.empty();
-    } catch (InputException e) {
-      return Optional.of(e);
+    SectionFiles.picture(
+        folder, "streamlines/" + name, () -> SectionPicture.of(section, answer.result(), field));
+    if (withFields) {
+      folder.write("fields/" + name + ".vtr", FieldFile.text(field));
     }
   }
 }

@@ -1,12 +1,12 @@
 package hemline.viewer.report;
 
-import hemline.shared.problem.InputException;
 import hemline.shared.result.SectionResult;
 import hemline.solver.flow.FlowField;
 import hemline.solver.study.Ranking;
 import hemline.viewer.picture.Picture;
-import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 
 /** The files of a result folder. */
@@ -16,36 +16,47 @@ public final class SectionFiles {
   /**
    * Writes {@code result.json}, {@code figures.csv} and, where there is a flow, {@code
    * streamlines.png}, {@code streamlines.svg} and {@code fields.vtr}.
+   *
+   * @param picture of the flow; asked only where there is one
    */
   public static void write(
       ResultFolder folder,
       String document,
       SectionResult result,
       @Nullable FlowField field,
-      @Nullable Picture picture)
-      throws InputException {
+      Supplier<Picture> picture) {
     folder.write("result.json", document);
     folder.write("figures.csv", FiguresCsv.of(List.of(result)));
-    if (picture != null) {
-      picture(folder, "streamlines", picture);
-    }
     if (field != null) {
+      picture(folder, "streamlines", picture);
       folder.write("fields.vtr", FieldFile.text(field));
     }
   }
 
   /** Writes a picture as PNG and as SVG. */
-  public static void picture(ResultFolder folder, String name, Picture picture)
-      throws InputException {
-    try {
-      folder.write(name + ".png", picture.png());
-    } catch (IOException e) {
-      throw new InputException(
-          "out.png",
-          folder.path().resolve(name + ".png").toString(),
-          "the picture cannot be drawn (" + e.getMessage() + "); install a full Java runtime");
+  public static void picture(
+      ResultFolder folder, String name, Supplier<? extends Picture> picture) {
+    Supplier<Picture> drawn = new Drawn(picture);
+    folder.write(name + ".png", () -> drawn.get().png());
+    folder.write(name + ".svg", () -> drawn.get().svg().getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** Draws once, when first asked. */
+  private static final class Drawn implements Supplier<Picture> {
+    private final Supplier<? extends Picture> picture;
+    private @Nullable Picture drawn;
+
+    Drawn(Supplier<? extends Picture> picture) {
+      this.picture = picture;
     }
-    folder.write(name + ".svg", picture.svg());
+
+    @Override
+    public Picture get() {
+      if (drawn == null) {
+        drawn = picture.get();
+      }
+      return drawn;
+    }
   }
 
   /** Results of a ranking in the order of its rows. */

@@ -270,7 +270,7 @@ public final class MachineScreen implements Screen {
           found.balance(),
           BalanceDocument.text(found.balance(), found.mesh(), found.seconds()),
           found.mesh());
-      return "Saved in " + folder.path();
+      return folder.told();
     } catch (InputException e) {
       return e.problems().get(0).toString();
     }

@@ -147,7 +147,7 @@ final class StudySheet {
       String name = ResultFolder.fileName(study.question().title());
       ResultFolder folder = ResultFolder.at(project.get().results().resolve(name));
       StudyFiles.write(folder, study);
-      saved.setText("Saved in " + folder.path());
+      saved.setText(folder.told());
     } catch (InputException e) {
       saved.setText(e.problems().get(0).toString());
     }

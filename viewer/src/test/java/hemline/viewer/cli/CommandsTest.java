@@ -21,6 +21,8 @@ import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -275,9 +277,14 @@ final class CommandsTest {
     assertThat(hemline(asked)).isZero();
     document();
     assertThat(Files.readString(page)).startsWith("<!DOCTYPE html>").contains("plain flat 8");
-    asked[7] = dir.resolve("missing/page.html").toString();
+    bench.asked.clear();
+    asked[7] = dir.toString();
     assertThat(hemline(asked)).isEqualTo(2);
-    assertThat(err()).contains("the folder of this file does not exist");
+    assertThat(err()).contains("is a folder; name a file").hasLineCount(1);
+    asked[7] = dir.resolve("page.html/page.html").toString();
+    assertThat(hemline(asked)).isEqualTo(2);
+    assertThat(err()).contains("page.html: is a file; name a folder");
+    assertThat(bench.asked).isEmpty();
   }
 
   @Test
@@ -471,6 +478,50 @@ final class CommandsTest {
     assertThat(err()).contains("3 of 12 sections").contains("figures.csv");
     assertThat(folder.resolve("figures.csv")).exists();
     assertThat(folder.resolve("ranking.json")).doesNotExist();
+    assertThat(out()).isEmpty();
+  }
+
+  /** Each command with its first file and the exit code of its invented answers. */
+  @ParameterizedTest
+  @CsvSource({
+    "run LIP --gap 2mm --suction 600Pa, result.json, figures.csv, 0",
+    "sweep LIP --gap 1mm..6mm --suction 600Pa, sweep.json, figures.csv, 0",
+    "rank DIR --gaps 1mm..6mm --suction 600Pa, ranking.csv, ranking.json, 0",
+    "rank DIR --gaps 1mm..6mm --suction 600Pa, ranking.png, ranking.json, 0",
+    "check --fast, check.json, check.html, 0",
+    "balance ../profiles/machines/silo-wall-crawler.json, fan-and-leaks.png, balance.json, 0"
+  })
+  void aFileThatFailsLosesNeitherTheTableNorTheOthers(
+      String line, String fails, String stays, int code) throws Exception {
+    Path folder = dir.resolve("results");
+    List<String> asked = new ArrayList<>();
+    for (String word : line.split(" ")) {
+      asked.add(word.equals("LIP") ? lip : word.equals("DIR") ? dir.toString() : word);
+    }
+    asked.addAll(List.of("--out", folder.toString()));
+    assertThat(hemline(asked.toArray(String[]::new))).isEqualTo(code);
+    String table = out().lines().limit(2).reduce("", String::concat);
+    assertThat(table).isNotBlank();
+    out.reset();
+
+    Files.delete(folder.resolve(fails));
+    Files.createDirectories(folder.resolve(fails).resolve("taken"));
+    Files.delete(folder.resolve(stays));
+    assertThat(hemline(asked.toArray(String[]::new))).isEqualTo(1);
+    assertThat(out().lines().limit(2).reduce("", String::concat)).isEqualTo(table);
+    assertThat(err().lines().toList()).hasSize(2);
+    assertThat(err()).contains(folder.resolve(fails) + ": cannot be written", "the other");
+    assertThat(folder.resolve(stays)).isRegularFile();
+  }
+
+  /** Only Linux has a folder that lets root in and takes no file. */
+  @Test
+  @EnabledOnOs(OS.LINUX)
+  void aFolderThatTakesNoFileIsToldBeforeSolving() {
+    assertThat(hemline("run", lip, "--gap", "2mm", "--suction", "600Pa", "--out", "/proc/self"))
+        .isEqualTo(2);
+    assertThat(err()).contains("/proc/self").hasLineCount(1);
+    assertThat(bench.asked).isEmpty();
     assertThat(out()).isEmpty();
   }
 

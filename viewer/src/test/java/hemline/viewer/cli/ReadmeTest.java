@@ -64,16 +64,18 @@ final class ReadmeTest {
     assertThat(ducts).isEqualTo(1);
   }
 
+  /** Both commands stand in the first block; they set up what they need by one script. */
   @Test
   void ciRunsTheTestCommandOfTheReadme() throws Exception {
-    String test =
-        blocks("sh")
-            .get(0)
-            .lines()
-            .filter(line -> line.startsWith("mvn "))
-            .findFirst()
-            .orElseThrow();
-    assertThat(Files.readString(ROOT.resolve(".ci/run")).lines()).contains(test);
+    List<String> commands = blocks("sh").get(0).lines().toList();
+    assertThat(commands).hasSize(2);
+    assertThat(commands.get(0)).startsWith("viewer/hemline rank profiles ");
+    assertThat(Files.readString(ROOT.resolve(".ci/run")).lines()).contains(commands.get(1));
+    for (String script : List.of("viewer/hemline", commands.get(1))) {
+      assertThat(ROOT.resolve(script.split(" ")[0])).isExecutable();
+      assertThat(Files.readString(ROOT.resolve(script.split(" ")[0]))).contains(".ci/setup");
+    }
+    assertThat(Files.readString(ROOT.resolve(commands.get(1)))).contains(" -Pstrict verify");
   }
 
   @Test

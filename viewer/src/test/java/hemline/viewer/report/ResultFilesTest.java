@@ -30,6 +30,8 @@ import java.util.SplittableRandom;
 import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledOnOs;
+import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
@@ -222,9 +224,11 @@ final class ResultFilesTest {
   void filesAppearWholeAndLeaveNothingBeside(@TempDir Path dir) throws Exception {
     ResultFolder folder = ResultFolder.at(dir.resolve("a/b"));
     folder.write("one.txt", "first");
-    Path file = folder.write("one.txt", "second");
+    folder.write("one.txt", "second");
     folder.write("deep/two.txt", "x");
-    assertThat(file).hasContent("second");
+    assertThat(dir.resolve("a/b/one.txt")).hasContent("second");
+    assertThat(folder.problems()).isEmpty();
+    assertThat(folder.kept()).isEqualTo(3);
     try (Stream<Path> all = Files.walk(dir)) {
       assertThat(all.filter(Files::isRegularFile).map(p -> p.getFileName().toString()))
           .containsExactlyInAnyOrder("one.txt", "two.txt");
@@ -240,11 +244,34 @@ final class ResultFilesTest {
     assertThatThrownBy(() -> ResultFolder.at(file.resolve("below")))
         .isInstanceOf(InputException.class)
         .hasMessageContaining("cannot be made");
+  }
+
+  @Test
+  void aFileThatFailsTakesNoOtherWithIt(@TempDir Path dir) throws Exception {
     ResultFolder folder = ResultFolder.at(dir);
-    Files.createDirectories(dir.resolve("full/inside"));
-    assertThatThrownBy(() -> folder.write("full", "x"))
+    Files.createDirectories(dir.resolve("table.csv/inside"));
+    folder.write("table.csv", "x");
+    SectionFiles.picture(
+        folder,
+        "chart",
+        () -> {
+          throw new UnsatisfiedLinkError("libfreetype.so.6");
+        });
+    folder.write("result.json", "{}");
+    assertThat(dir.resolve("result.json")).hasContent("{}");
+    assertThat(folder.kept()).isEqualTo(1);
+    assertThat(folder.problems()).hasSize(3);
+    assertThat(folder.problems().get(0).toString()).contains("chart.png", "libfreetype.so.6");
+    assertThat(folder.problems().get(2).toString()).contains("table.csv: cannot be written");
+  }
+
+  /** Only Linux has a folder that lets root in and takes no file. */
+  @Test
+  @EnabledOnOs(OS.LINUX)
+  void aFolderThatTakesNoFileIsToldAtOnce() {
+    assertThatThrownBy(() -> ResultFolder.at(Path.of("/proc/self")))
         .isInstanceOf(InputException.class)
-        .hasMessageContaining("cannot be written");
+        .hasMessageContaining("/proc/self: no file can be written here");
   }
 
   @Test
@@ -252,5 +279,9 @@ final class ResultFilesTest {
     assertThat(ResultFolder.fileName("Plain flat 8 (new)/..")).isEqualTo("plain-flat-8-new");
     assertThat(ResultFolder.fileName("Dichtlippe groß")).isEqualTo("dichtlippe-groß");
     assertThat(ResultFolder.fileName("///")).isEqualTo("unnamed");
+    String longest = ResultFolder.fileName("\u5507".repeat(80));
+    assertThat(longest).isEqualTo("\u5507".repeat(40));
+    assertThat(ResultFolder.fileNames(List.of("a b", "A-b", "a", "a b!")))
+        .containsExactly("a-b", "a-b-2", "a", "a-b-3");
   }
 }

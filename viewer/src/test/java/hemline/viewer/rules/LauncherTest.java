@@ -9,7 +9,9 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -28,23 +30,41 @@ class LauncherTest {
       #!/bin/sh
       printf '%s\\n' "$@" '' >>"$STARTS"
       case $* in
+        -version) echo "openjdk version \\"${VERSION:-17.0.1}\\"" >&2 ;;
         *-Dhemline.keptOnly=true*) eval "$FIRST" ;;
         *) eval "$THEN" ;;
       esac
       """;
 
+  private static final String MAVEN =
+      """
+      #!/bin/sh
+      [ "$1" != -v ] || { echo Apache Maven 3.9.9; exit; }
+      echo built >>"$BUILDS"
+      sleep 1
+      for word; do
+        case $word in
+          -Dmdep.outputFile=*) printf %s "$STARTS.jar" >"${word#*=}"; : >"$STARTS.jar" ;;
+        esac
+      done
+      """;
+
   @TempDir Path root;
+
+  private final Map<String, String> more = new HashMap<>();
 
   private Path launcher;
 
   @BeforeEach
   void buildIsUpToDate() throws IOException {
     Path java = root.resolve("jdk/bin/java");
-    write(java, NOTE);
-    Files.setPosixFilePermissions(java, PosixFilePermissions.fromString("rwxr-xr-x"));
+    program(java, NOTE);
     launcher = root.resolve("a place/viewer/hemline");
     Files.createDirectories(launcher.resolveSibling("target"));
     Files.copy(Path.of("hemline"), launcher, StandardCopyOption.COPY_ATTRIBUTES);
+    Path setup = root.resolve("a place/.ci/setup");
+    Files.createDirectories(setup.getParent());
+    Files.copy(Path.of("../.ci/setup"), setup, StandardCopyOption.COPY_ATTRIBUTES);
     Path jar = launcher.resolveSibling("target/hemline.jar");
     write(jar, "classes");
     write(launcher.resolveSibling("target/hemline.java"), java.toString());
@@ -56,24 +76,45 @@ class LauncherTest {
     Files.writeString(file, text);
   }
 
+  private static void program(Path file, String text) throws IOException {
+    write(file, text);
+    Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rwxr-xr-x"));
+  }
+
+  /** Stand-ins for the compiler and for Maven, whose build takes a moment; nothing is built yet. */
+  private void buildIsMissing() throws IOException {
+    program(root.resolve("jdk/bin/javac"), "#!/bin/sh\necho javac 17.0.1\n");
+    program(root.resolve("jdk/bin/jar"), "#!/bin/sh\nexit 1\n");
+    program(root.resolve("tools/mvn"), MAVEN);
+    Files.delete(launcher.resolveSibling("target/hemline.classpath"));
+  }
+
   /** Starts the launcher; what it prints and what is typed are files in the root folder. */
   private Process start(String first, String then, String... arguments) throws IOException {
     List<String> command = new ArrayList<>(List.of(launcher.toString()));
     command.addAll(List.of(arguments));
     ProcessBuilder builder = new ProcessBuilder(command);
     builder.environment().put("JAVA_HOME", root.resolve("jdk").toString());
+    builder.environment().put("HEMLINE_SETUP", "no");
+    builder.environment().remove("DISPLAY");
+    builder.environment().putAll(more);
+    builder
+        .environment()
+        .merge("PATH", root.resolve("tools").toString(), (path, tools) -> tools + ":" + path);
     builder.environment().put("STARTS", root.resolve("starts").toString());
+    builder.environment().put("BUILDS", root.resolve("builds").toString());
     builder.environment().put("FIRST", first);
     builder.environment().put("THEN", then);
     write(root.resolve("typed"), "typed\n");
     builder.redirectInput(root.resolve("typed").toFile());
     builder.redirectOutput(root.resolve("out").toFile());
-    builder.redirectError(root.resolve("err").toFile());
+    builder.redirectError(ProcessBuilder.Redirect.appendTo(root.resolve("err").toFile()));
     return builder.start();
   }
 
   private int run(String first, String then, String... arguments) throws Exception {
     Files.deleteIfExists(root.resolve("starts"));
+    Files.deleteIfExists(root.resolve("err"));
     return code(start(first, then, arguments));
   }
 
@@ -152,5 +193,69 @@ class LauncherTest {
     for (int i = 0; i < 600 && !text("out").equals("on\n"); i++) {
       Thread.sleep(100);
     }
+  }
+
+  @Test
+  void theFolderIsFoundThroughALinkToIt() throws Exception {
+    Path elsewhere = Files.createDirectories(root.resolve("elsewhere/deep"));
+    launcher =
+        Files.createSymbolicLink(elsewhere.resolve("v"), launcher.getParent()).resolve("hemline");
+    assertThat(run("echo wrong", "exit 0", "run")).isZero();
+    assertThat(text("starts")).contains(root.toRealPath() + "/a place/viewer/target/hemline.jar");
+  }
+
+  @Test
+  void aColonInThePathIsToldInOneSentence() throws Exception {
+    Path old = root.resolve("a place");
+    Path odd = Files.move(old, root.resolve("a:place"));
+    launcher = odd.resolve("viewer/hemline");
+    assertThat(run("echo wrong", "echo wrong", "run")).isEqualTo(2);
+    assertThat(text("err")).contains("a:place holds a colon").hasLineCount(1);
+  }
+
+  @Test
+  void aJavaThatIsTooOldIsToldInOneSentence() throws Exception {
+    write(launcher.resolveSibling("target/hemline.java"), "/another/java");
+    more.put("VERSION", "11.0.2");
+    assertThat(run("echo wrong", "echo wrong", "run")).isEqualTo(2);
+    assertThat(text("err")).contains("JAVA_HOME names version 11").hasLineCount(1);
+    more.put("VERSION", "1.8.0_292");
+    assertThat(run("echo wrong", "echo wrong", "run")).isEqualTo(2);
+    assertThat(text("err")).contains("JAVA_HOME names version 8").hasLineCount(1);
+  }
+
+  @Test
+  void homeIsWhatTheUserSaysItIs() throws Exception {
+    more.put("HOME", root.toString());
+    assertThat(run("echo wrong", "exit 0", "run")).isZero();
+    assertThat(starts().get(0)).contains("-Duser.home=" + root);
+  }
+
+  /** Such a folder was left by a build that was killed, with the number of another program. */
+  @Test
+  void aLockLeftBehindHoldsNobodyUp() throws Exception {
+    buildIsMissing();
+    Path left = Files.createDirectories(launcher.resolveSibling(".build-lock"));
+    write(left.resolve("pid"), String.valueOf(ProcessHandle.current().pid()));
+    assertThat(run("echo wrong", "exit 0", "run")).isZero();
+    assertThat(text("err")).contains("building").doesNotContain("waiting");
+    assertThat(text("builds")).hasLineCount(1);
+  }
+
+  @Test
+  void startsAtOnceBuildOnceAndSayThatTheyWait() throws Exception {
+    buildIsMissing();
+    // a build that was killed leaves the file, but not the lock on it
+    write(launcher.resolveSibling(".build-lock"), "process 1 of another");
+    List<Process> all = new ArrayList<>();
+    for (int i = 0; i < 4; i++) {
+      all.add(start("echo wrong", "exit 0", "run"));
+    }
+    for (Process one : all) {
+      assertThat(code(one)).isZero();
+    }
+    assertThat(text("builds")).hasLineCount(1);
+    assertThat(text("err").lines().filter(l -> l.contains("another start builds (process")))
+        .hasSize(3);
   }
 }
