@@ -20,10 +20,11 @@ import org.jspecify.annotations.Nullable;
  * holds:
  *
  * <ul>
- *   <li>{@code cases.csv}: case, title, proves, covers, kind (duct, lip or computed), and where
- *       they differ from the rule mesh (medium), fast (no), file (case.json) and, for a lip, gap
- *       (m), suction (Pa), groundSpeed, spanwiseSpeed (m/s), density (kg/m³), kinematicViscosity
- *       (m²/s), closure (auto; sst+sa adds the distance between both to the bands);
+ *   <li>{@code cases.csv}: case, title, proves, covers, kind (duct, lip, computed or ratio), and
+ *       where they differ from the rule mesh (medium), fast (no), file (case.json) and, for a lip,
+ *       gap (m), suction (Pa), groundSpeed, spanwiseSpeed (m/s), density (kg/m³),
+ *       kinematicViscosity (m²/s), closure (auto; sst+sa adds the distance between both to the
+ *       bands), for a ratio the two cases of and to;
  *   <li>the duct and lip files;
  *   <li>{@code expected.csv}: case, quantity, reference, referenceUncertainty, relativeTolerance,
  *       and where they differ from the rule scale (the reference), comparison (within), reason,
@@ -61,6 +62,18 @@ public final class ReferenceCases {
       }
     }
     throw new IllegalArgumentException("there is no folder of cases named " + folder);
+  }
+
+  /**
+   * A case by its name.
+   *
+   * @throws IllegalArgumentException when there is none
+   */
+  public static ReferenceCase named(String name) {
+    return all().stream()
+        .filter(one -> one.name().equals(name))
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("there is no case named " + name));
   }
 
   private static List<CitedRow> index() {
@@ -172,6 +185,7 @@ public final class ReferenceCases {
                     List.of()),
                 List.of(row.text("closure", "auto").split("\\+")));
         case "computed" -> new CaseSetup.Computed(row.text("case"));
+        case "ratio" -> new CaseSetup.Ratio(row.text("of"), row.text("to"));
         default -> throw new IllegalStateException(folder + ": there is no kind " + kind);
       };
     } catch (InputException e) {

@@ -31,6 +31,7 @@ import hemline.validation.reference.ReferenceCases;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
@@ -197,6 +198,28 @@ class CaseRunnerTest {
             new CheckSummary.Coverage(FlowClass.TURBULENT, 1, 0));
   }
 
+  @Test
+  void aRatioIsTakenGridByGrid() {
+    CaseResult upper =
+        new CaseRunner(new Answer(3, SolveStatus.CONVERGED, new ArrayList<>()))
+            .run(CASE, new CancelToken(), ProgressListener.NONE);
+    CaseResult lower =
+        new CaseRunner(new Answer(2, SolveStatus.CONVERGED, new ArrayList<>()))
+            .run(CASE, new CancelToken(), ProgressListener.NONE);
+    CheckRow row = CaseRatio.of(CASE, upper, lower).rows().get(0);
+    Estimate ratio = Objects.requireNonNull(row.computed());
+    assertThat(ratio.value()).isCloseTo(1.5, within(1e-12));
+    // both are 1 % too high on the coarse grids: the errors cancel
+    assertThat(ratio.high() - ratio.low()).isLessThan(1e-9);
+    Estimate alone = Objects.requireNonNull(upper.rows().get(0).computed());
+    assertThat(alone.high() - alone.low()).isGreaterThan(1e-3);
+    assertThat(row.calibrates()).isTrue();
+    CaseResult off =
+        new CaseRunner(new Answer(2, SolveStatus.UNSTEADY, new ArrayList<>()))
+            .run(CASE, new CancelToken(), ProgressListener.NONE);
+    assertThat(CaseRatio.of(CASE, upper, off).status()).isEqualTo(SolveStatus.UNSTEADY);
+  }
+
   private static ReferenceCase with(ExpectedFigure expected) {
     return with(FlowClass.LAMINAR, expected);
   }
@@ -255,6 +278,12 @@ class CaseRunnerTest {
       for (ExpectedFigure expected : one.expected()) {
         if (one.setup() instanceof CaseSetup.Computed computed) {
           assertThat(ComputedCases.of(computed.key())).isNotNull();
+        } else if (one.setup() instanceof CaseSetup.Ratio ratio) {
+          for (String part : List.of(ratio.of(), ratio.to())) {
+            assertThat(ReferenceCases.named(part).expected().stream().map(ExpectedFigure::quantity))
+                .as(one.name())
+                .contains(expected.quantity());
+          }
         } else {
           assertThat(Probes.parse(expected.quantity(), one.profiles()).unit()).isNotBlank();
         }
