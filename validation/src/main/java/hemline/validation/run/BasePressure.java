@@ -26,14 +26,14 @@ final class BasePressure {
     return flow == null ? Double.NaN : 1 / Math.sqrt(2 * (total(flow, grid) - base(flow)));
   }
 
-  /** (p_t − p) / (p_t − p_base) with p on the surface of the lip at a place. */
+  /** (p_t − p) / (p_t − p_base) with p at a place in the fluid. */
   static double share(GridSolution grid, double x, double y) {
     FlowSolution flow = grid.flow();
     if (flow == null) {
       return Double.NaN;
     }
     double total = total(flow, grid);
-    double there = SurfacePressure.at(grid, x, y) / WallShear.of(grid, true).density();
+    double there = new FieldSampler(grid.field()).at(flow.state().p, x, y);
     return (total - there) / (total - base(flow));
   }
 
