@@ -1,5 +1,6 @@
 package hemline.solver.plenum;
 
+import hemline.shared.fluid.Air;
 import hemline.shared.result.Estimate;
 import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
@@ -23,7 +24,7 @@ import org.jspecify.annotations.Nullable;
  *   peel-off   F / (−m g cos α) where the weight pulls away</pre>
  */
 final class HoldStudy {
-  static final double GRAVITY = 9.80665;
+  static final double GRAVITY = Air.GRAVITY;
 
   private static final double NO_PULL = 1e-9;
 
