@@ -36,6 +36,27 @@ import org.jspecify.annotations.Nullable;
 
 /** Reads the groups of a machine file; every fault becomes a problem and reading goes on. */
 final class MachineReader {
+  /** Slope to hold on, rad: 30°. Judged, no source. */
+  private static final double STEEPEST = Math.toRadians(30);
+
+  /** Share of a battery's energy that spares it. Common practice, no source. */
+  private static final double USABLE_SHARE = 0.8;
+
+  /**
+   * Discharge coefficient of a sharp-edged hole: 0.611 for a slot, Kirchhoff 1869 (π / (π + 2)),
+   * measured 0.60 to 0.62 for round holes (handbooks, from memory).
+   */
+  private static final double SHARP_HOLE = 0.62;
+
+  /** Mass of a small poppet, kg. Judged, no source. */
+  private static final double VALVE_MASS = 0.01;
+
+  /** Damping of a poppet in air over the critical one. Judged, no source. */
+  private static final double VALVE_DAMPING = 0.05;
+
+  /** Standard air of fan practice, ISO 5801 (from memory). */
+  private static final double FAN_PRACTICE_DENSITY = 1.2;
+
   static final String FARTHEST = "10m";
 
   private final JsonKeys top;
@@ -82,7 +103,7 @@ final class MachineReader {
     boolean invented = top.truth("invented", false);
     Surroundings air = air();
     double travelSpeed = QuantityKeys.optional(top, "travelSpeed", SPEED, "0m/s", "100m/s", 0);
-    double slope = QuantityKeys.optional(top, "slope", ANGLE, "0deg", "180deg", Math.toRadians(30));
+    double slope = QuantityKeys.optional(top, "slope", ANGLE, "0deg", "180deg", STEEPEST);
     FloorOutline floor = new FloorReader(folder, problems).read(needed("floor"));
     Load load = load();
     HoldTermsReader hold = new HoldTermsReader(top);
@@ -260,7 +281,7 @@ final class MachineReader {
         QuantityKeys.share(power, "motorEfficiency", 0.05, 1, "shaft over electrical power"),
         QuantityKeys.optional(power, "motorPower", POWER, "0.1W", "1000kW", none),
         QuantityKeys.needed(power, "batteryEnergy", ENERGY, "0.01Wh", "1000kWh"),
-        QuantityKeys.share(power, "usableShare", 0.05, 1, "share that may be drawn", 0.8),
+        QuantityKeys.share(power, "usableShare", 0.05, 1, "share that may be drawn", USABLE_SHARE),
         QuantityKeys.optional(power, "batteryPower", POWER, "0.1W", "1000kW", none),
         QuantityKeys.optional(power, "batteryVoltage", VOLTAGE, "0.1V", "1500V", 0),
         driveEfficiency);
@@ -285,9 +306,9 @@ final class MachineReader {
     double preload = QuantityKeys.needed(valve, "preload", FORCE, "0N", "100kN");
     double lift = QuantityKeys.needed(valve, "maximumLift", LENGTH, "0.01mm", "500mm");
     double discharge =
-        QuantityKeys.share(valve, "dischargeCoefficient", 0.2, 1, "discharge coefficient", 0.62);
-    double mass = QuantityKeys.optional(valve, "movingMass", MASS, "0.01g", "100kg", 0.01);
-    double damping = QuantityKeys.share(valve, "dampingRatio", 0, 10, "damping ratio", 0.05);
+        QuantityKeys.share(valve, "dischargeCoefficient", 0.2, 1, "discharge coefficient", SHARP_HOLE);
+    double mass = QuantityKeys.optional(valve, "movingMass", MASS, "0.01g", "100kg", VALVE_MASS);
+    double damping = QuantityKeys.share(valve, "dampingRatio", 0, 10, "damping ratio", VALVE_DAMPING);
     return problems.size() > before
         ? null
         : new ReliefValve(area, rate, preload, lift, discharge, mass, damping);
@@ -305,7 +326,7 @@ final class MachineReader {
                 one.text("name", "cable hole"),
                 QuantityKeys.needed(one, "area", AREA, "0mm2", "10m2"),
                 QuantityKeys.share(
-                    one, "dischargeCoefficient", 0.2, 1, "discharge coefficient", 0.62)));
+                    one, "dischargeCoefficient", 0.2, 1, "discharge coefficient", SHARP_HOLE)));
       }
     }
     return leaks;

@@ -11,8 +11,11 @@ public final class Air {
   /** Gas constant of dry air, J/(kg K). */
   public static final double GAS_CONSTANT = 287.05287;
 
-  /** Ratio of the specific heats. */
+  /** Ratio of the specific heats of dry air, ISO 2533:1975 (from memory). */
   public static final double HEAT_RATIO = 1.4;
+
+  /** Standard gravity, m/s², exact by definition: 3rd General Conference on Weights and Measures 1901. */
+  public static final double GRAVITY = 9.80665;
 
   /** Pressure at sea level, Pa. */
   public static final double STANDARD_PRESSURE = 101325;
@@ -33,7 +36,6 @@ public final class Air {
 
   private static final double SUTHERLAND_FACTOR = 1.458e-6;
   private static final double SUTHERLAND_TEMPERATURE = 110.4;
-  private static final double GRAVITY = 9.80665;
   private static final double LAPSE_RATE = 6.5e-3;
   private static final double TROPOPAUSE = 11000;
 

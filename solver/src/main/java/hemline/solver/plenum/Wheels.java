@@ -1,5 +1,6 @@
 package hemline.solver.plenum;
 
+import hemline.shared.fluid.Air;
 import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.SupportPolygon;
@@ -16,7 +17,7 @@ import java.util.List;
  * tell that it lets go.
  */
 final class Wheels {
-  static final double GRAVITY = 9.80665;
+  static final double GRAVITY = Air.GRAVITY;
 
   private final Machine machine;
   private final WheelStand stand;

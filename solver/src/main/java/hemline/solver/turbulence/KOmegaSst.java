@@ -214,6 +214,7 @@ public final class KOmegaSst extends EddyViscosity {
       double friction = walls.frictionVelocity(b);
       double area = geometry.bArea[b];
       wallArea[c] += area;
+      // 80 = 6 / β₁, see the wall law
       double omega = y > 0 ? friction * friction / nu * WallLaw.omega(y) : 80 * nu / (d * d);
       wallOmega[c] = Math.max(wallOmega[c], omega);
       double f2 = friction * friction;

@@ -12,7 +12,9 @@ import hemline.solver.scheme.VelocityGradients;
 /**
  * One-equation eddy viscosity closure, fully turbulent form without the trip terms.
  *
- * <p>Source: Spalart & Allmaras 1994, Rech. Aérosp. 1, 5–21; modified vorticity limited to 0.3 Ω.
+ * <p>Source: Spalart & Allmaras 1994, Rech. Aérosp. 1, 5–21; modified vorticity limited to 0.3 Ω from
+ * below, as the
+ * Turbulence Modeling Resource recommends on its page on this closure.
  * Convection is first order, near slanted walls second. In wall cells, where the profile is linear
  * whatever the spacing, the modified vorticity is u_τ / (κ d) with u_τ from the wall law.
  */

@@ -25,4 +25,12 @@ public sealed interface CaseSetup {
    * @param key name of the set-up
    */
   record Computed(String key) implements CaseSetup {}
+
+  /**
+   * The figures of one case over those of another, grid by grid, so that common errors cancel.
+   *
+   * @param of case above
+   * @param to case below
+   */
+  record Ratio(String of, String to) implements CaseSetup {}
 }

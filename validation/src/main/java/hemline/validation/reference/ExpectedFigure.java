@@ -1,6 +1,7 @@
 package hemline.validation.reference;
 
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 
 /**
  * What a quantity of a case should be.
@@ -14,8 +15,7 @@ import java.util.OptionalDouble;
  * @param comparison on which side of the reference a value passes
  * @param reason why the tolerance is what it is
  * @param evidence where the reference comes from
- * @param knownLimit why the method does not meet the tolerance, with the measured error; empty when
- *     it does
+ * @param knownLimit why the method does not meet the tolerance, and by how much; null when it does
  */
 public record ExpectedFigure(
     String quantity,
@@ -26,7 +26,7 @@ public record ExpectedFigure(
     Comparison comparison,
     String reason,
     Evidence evidence,
-    String knownLimit) {
+    @Nullable KnownLimit knownLimit) {
   private static final double ROUND_OFF = 1e-9;
 
   /** On which side of the reference a value passes. */
@@ -71,6 +71,11 @@ public record ExpectedFigure(
     }
   }
 
+  /** What errors are told relative to, SI: the reference, or the scale where that is zero. */
+  public double size() {
+    return reference == 0 ? scale : Math.abs(reference);
+  }
+
   /** Largest difference that passes, SI. */
   public double tolerance() {
     return relativeTolerance * scale;
@@ -94,12 +99,18 @@ public record ExpectedFigure(
   }
 
   /**
-   * True when the reference, within its own uncertainty, lies inside a computed band.
+   * True when the reference, within its own uncertainty, lies inside a computed band that says
+   * something: one as wide as the value holds nothing.
    *
+   * @param value computed
    * @param low lower end of the computed band
    * @param high upper end of the computed band
    */
-  public boolean insideBand(double low, double high) {
+  public boolean insideBand(double value, double low, double high) {
+    double natural = scale > size() || reference == 0 ? scale : Math.abs(value);
+    if (high - low >= natural) {
+      return false;
+    }
     double slack = referenceUncertainty + ROUND_OFF * scale;
     return low - slack <= reference && reference <= high + slack;
   }

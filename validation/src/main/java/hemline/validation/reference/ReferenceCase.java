@@ -9,6 +9,7 @@ import java.util.List;
  * @param title for people
  * @param proves what it proves for a seal, one sentence
  * @param covers which part of a seal's life it stands for, such as {@code laminar gap}
+ * @param flow what stands behind its references
  * @param setup the question
  * @param mesh finest grid of the family: coarse, medium or fine
  * @param fast true when it belongs to the subset that every build runs
@@ -20,6 +21,7 @@ public record ReferenceCase(
     String title,
     String proves,
     String covers,
+    FlowClass flow,
     CaseSetup setup,
     String mesh,
     boolean fast,

@@ -11,21 +11,25 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The cases that come with the program.
  *
- * <p>The table {@code cases/index.csv} names the folders. A folder holds:
+ * <p>The table {@code cases/index.csv} names the folders and the class of their flows. A folder
+ * holds:
  *
  * <ul>
- *   <li>{@code cases.csv}: case, title, proves, covers, kind (duct, lip or computed), and where
- *       they differ from the rule mesh (medium), fast (no), file (case.json) and, for a lip, gap
- *       (m), suction (Pa), groundSpeed, spanwiseSpeed (m/s), density (kg/m³), kinematicViscosity
- *       (m²/s), closure (auto; sst+sa adds the distance between both to the bands);
+ *   <li>{@code cases.csv}: case, title, proves, covers, kind (duct, lip, computed or ratio), and
+ *       where they differ from the rule mesh (medium), fast (no), file (case.json) and, for a lip,
+ *       gap (m), suction (Pa), groundSpeed, spanwiseSpeed (m/s), density (kg/m³),
+ *       kinematicViscosity (m²/s), closure (auto; sst+sa adds the distance between both to the
+ *       bands), for a ratio the two cases of and to;
  *   <li>the duct and lip files;
  *   <li>{@code expected.csv}: case, quantity, reference, referenceUncertainty, relativeTolerance,
  *       and where they differ from the rule scale (the reference), comparison (within), reason,
- *       source, provenance and grade (those of {@code expected.md}), knownLimit;
+ *       source, provenance and grade (those of {@code expected.md}), knownLimit (see {@link
+ *       KnownLimit}) with limitError, the measured error over the size of the reference;
  *   <li>{@code expected.md}: paragraphs that begin with Source:, Provenance:, Grade: and Reason:;
  *   <li>{@code profiles.csv}, where there are any: case, line, table, place, value, source, and
  *       where needed parts (places are multiples of 1/parts, printed rounded) and except (a place
@@ -40,9 +44,8 @@ public final class ReferenceCases {
   /** All cases, folder by folder in the order of their tables. */
   public static List<ReferenceCase> all() {
     List<ReferenceCase> all = new ArrayList<>();
-    List<List<String>> folders = CommaText.parse(Resource.text(ROOT + "index.csv"));
-    for (List<String> folder : folders.subList(1, folders.size())) {
-      all.addAll(in(folder.get(0)));
+    for (CitedRow folder : index()) {
+      all.addAll(in(folder.text("folder"), FlowClass.of(folder.text("class"))));
     }
     return all;
   }
@@ -53,6 +56,31 @@ public final class ReferenceCases {
    * @throws IllegalArgumentException when there is no such folder
    */
   public static List<ReferenceCase> in(String folder) {
+    for (CitedRow row : index()) {
+      if (row.text("folder").equals(folder)) {
+        return in(folder, FlowClass.of(row.text("class")));
+      }
+    }
+    throw new IllegalArgumentException("there is no folder of cases named " + folder);
+  }
+
+  /**
+   * A case by its name.
+   *
+   * @throws IllegalArgumentException when there is none
+   */
+  public static ReferenceCase named(String name) {
+    return all().stream()
+        .filter(one -> one.name().equals(name))
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("there is no case named " + name));
+  }
+
+  private static List<CitedRow> index() {
+    return CitedTable.rows(Resource.text(ROOT + "index.csv"), "index");
+  }
+
+  private static List<ReferenceCase> in(String folder, FlowClass flow) {
     CitedTable table = CitedTable.read(ROOT + folder + "/expected");
     Map<String, List<ExpectedFigure>> expected = new LinkedHashMap<>();
     for (CitedRow row : table.rows()) {
@@ -72,6 +100,7 @@ public final class ReferenceCases {
               row.text("title"),
               row.text("proves"),
               row.text("covers"),
+              flow,
               setup(folder, row),
               row.text("mesh", "medium"),
               row.text("fast", "no").equals("yes"),
@@ -101,10 +130,15 @@ public final class ReferenceCases {
                 row.text("source", table.citation()),
                 row.text("provenance", table.paragraph("Provenance")),
                 Evidence.Grade.valueOf(row.text("grade", table.paragraph("Grade")))),
-            row.text("knownLimit", ""));
+            limit(row));
       }
     }
     throw new IllegalStateException(table.name() + ": there is no comparison " + comparison);
+  }
+
+  private static @Nullable KnownLimit limit(CitedRow row) {
+    String reason = row.text("knownLimit", "");
+    return reason.isEmpty() ? null : new KnownLimit(row.number("limitError"), reason);
   }
 
   private static Map<String, List<ProfileReference>> profiles(String folder) {
@@ -151,6 +185,7 @@ public final class ReferenceCases {
                     List.of()),
                 List.of(row.text("closure", "auto").split("\\+")));
         case "computed" -> new CaseSetup.Computed(row.text("case"));
+        case "ratio" -> new CaseSetup.Ratio(row.text("of"), row.text("to"));
         default -> throw new IllegalStateException(folder + ": there is no kind " + kind);
       };
     } catch (InputException e) {

@@ -38,7 +38,7 @@ public final class CaseRunner {
     this.family = family;
   }
 
-  /** Solves one case: a row for each expected quantity, in their order. */
+  /** Solves one case, no ratio: a row for each expected quantity, in their order. */
   public CaseResult run(ReferenceCase one, CancelToken cancel, ProgressListener progress) {
     if (one.setup() instanceof CaseSetup.Computed computed) {
       return computed(one, ComputedCases.of(computed.key()), cancel, progress);

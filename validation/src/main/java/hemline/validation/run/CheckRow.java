@@ -4,6 +4,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.SolveStatus;
 import hemline.validation.reference.Evidence;
 import hemline.validation.reference.ExpectedFigure;
+import hemline.validation.reference.KnownLimit;
 import java.util.List;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
@@ -27,7 +28,10 @@ public record CheckRow(
   /** What a row comes to. */
   public enum Verdict {
     PASS("pass"),
-    /** Not met, for a reason that is known and written down; does not fail a check. */
+    /**
+     * Not met, for a reason that is known and written down, and converged no further off than then;
+     * does not fail a check.
+     */
     KNOWN_LIMIT("known limit"),
     /** Compared with a reference that is good for orientation only. */
     ORIENTATION("orientation"),
@@ -71,7 +75,25 @@ public record CheckRow(
     if (expected.evidence().grade() == Evidence.Grade.C && measured != null) {
       return Verdict.ORIENTATION;
     }
-    return expected.knownLimit().isEmpty() || measured == null ? Verdict.FAIL : Verdict.KNOWN_LIMIT;
+    return limited() ? Verdict.KNOWN_LIMIT : Verdict.FAIL;
+  }
+
+  private boolean limited() {
+    KnownLimit limit = expected.knownLimit();
+    OptionalDouble error = relativeError();
+    return limit != null
+        && status == SolveStatus.CONVERGED
+        && error.isPresent()
+        && limit.bounds(error.getAsDouble());
+  }
+
+  /** Why the tolerance is not met, with the figures of this run; empty when no limit is known. */
+  public String reason() {
+    KnownLimit limit = expected.knownLimit();
+    Estimate computed = computed();
+    return limit == null || computed == null
+        ? ""
+        : limit.told(computed.value(), relativeError().orElse(Double.NaN));
   }
 
   /** Computed minus reference, SI; empty when there is no computed value. */
@@ -91,10 +113,14 @@ public record CheckRow(
             Math.hypot(0.5 * (computed.high() - computed.low()), expected.referenceUncertainty()));
   }
 
-  /** True when the reference lies inside the computed band, give or take its own uncertainty. */
+  /**
+   * True when the reference lies inside the computed band, give or take its own uncertainty, and
+   * that band is not as wide as the value.
+   */
   public boolean insideBand() {
     Estimate computed = computed();
-    return computed != null && expected.insideBand(computed.low(), computed.high());
+    return computed != null
+        && expected.insideBand(computed.value(), computed.low(), computed.high());
   }
 
   /**
@@ -109,17 +135,13 @@ public record CheckRow(
         && expected.evidence().grade() != Evidence.Grade.C;
   }
 
-  /** Comparison error over the scale of the tolerance; empty when there is no computed value. */
+  /**
+   * Comparison error over the size of the reference, or the scale where that is zero; empty when
+   * there is no computed value.
+   */
   public OptionalDouble relativeError() {
     OptionalDouble error = comparisonError();
-    return error.isEmpty()
-        ? error
-        : OptionalDouble.of(
-            error.getAsDouble() / (expected.scale() * Math.signum(signOf(expected.reference()))));
-  }
-
-  private static double signOf(double reference) {
-    return reference == 0 ? 1 : reference;
+    return error.isEmpty() ? error : OptionalDouble.of(error.getAsDouble() / expected.size());
   }
 
   /** Values by grid, coarsest first; may be empty. */

@@ -4,9 +4,15 @@ import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.refine.SectionFamily;
+import hemline.validation.reference.CaseSetup;
 import hemline.validation.reference.ReferenceCase;
+import hemline.validation.reference.ReferenceCases;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
@@ -29,11 +35,41 @@ public final class CheckStudy {
   }
 
   /**
-   * Runs cases and answers in their order; those not reached before a cancel say so.
+   * Runs cases and answers in their order; those not reached before a cancel say so. Cases that a
+   * ratio compares are solved once, and also when they are not asked for.
    *
    * @param threads cases running at once, 1 or more
    */
   public List<CaseResult> run(
+      List<ReferenceCase> cases, int threads, CancelToken cancel, ProgressListener progress) {
+    Map<String, ReferenceCase> needed = new LinkedHashMap<>();
+    for (ReferenceCase one : cases) {
+      if (one.setup() instanceof CaseSetup.Ratio ratio) {
+        needed.computeIfAbsent(ratio.of(), ReferenceCases::named);
+        needed.computeIfAbsent(ratio.to(), ReferenceCases::named);
+      } else {
+        needed.put(one.name(), one);
+      }
+    }
+    Map<String, CaseResult> solved = new HashMap<>();
+    for (CaseResult result : solve(List.copyOf(needed.values()), threads, cancel, progress)) {
+      solved.put(result.one().name(), result);
+    }
+    return cases.stream().map(one -> answer(one, solved)).toList();
+  }
+
+  private static CaseResult answer(ReferenceCase one, Map<String, CaseResult> solved) {
+    if (!(one.setup() instanceof CaseSetup.Ratio ratio)) {
+      return Objects.requireNonNull(solved.get(one.name()));
+    }
+    CaseResult upper = Objects.requireNonNull(solved.get(ratio.of()));
+    CaseResult lower = Objects.requireNonNull(solved.get(ratio.to()));
+    boolean stopped =
+        upper.status() == SolveStatus.CANCELLED || lower.status() == SolveStatus.CANCELLED;
+    return stopped ? cancelled(one) : CaseRatio.of(one, upper, lower);
+  }
+
+  private List<CaseResult> solve(
       List<ReferenceCase> cases, int threads, CancelToken cancel, ProgressListener progress) {
     int workers = Math.max(1, Math.min(threads, cases.size()));
     Progress sum = new Progress(cases.size(), progress);

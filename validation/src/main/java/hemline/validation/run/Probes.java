@@ -27,6 +27,10 @@ import java.util.regex.Pattern;
  *       area, Pa;
  *   <li>{@code surface pressure from 0,1 to 2,1}: pressure on a solid at one point less that at
  *       another;
+ *   <li>{@code base discharge coefficient}, {@code base pressure share at 0,1}, {@code ground
+ *       pressure at 1}: see {@link BasePressure};
+ *   <li>{@code discharge coefficient of stage 1}: on the share of the pressure that the first
+ *       constriction takes;
  *   <li>{@code stageShare 1}, {@code carryOver 1}, {@code vortex strength}: of the lip;
  *   <li>{@code unbalanced force along x}: what the pressures on all sides and the friction leave;
  *   <li>{@code uneven reattachment}: distance between the ends of the eddies on ground and ceiling
@@ -51,6 +55,9 @@ final class Probes {
       Pattern.compile(
           "surface pressure from " + NUMBER + "," + NUMBER + " to " + NUMBER + "," + NUMBER);
   private static final Pattern LISTED = Pattern.compile("(stageShare|carryOver) ([1-9])");
+  private static final Pattern SHARE_AT =
+      Pattern.compile("base pressure share at " + NUMBER + "," + NUMBER);
+  private static final Pattern GROUND = Pattern.compile("ground pressure at " + NUMBER);
   private static final Pattern DEVIATION = Pattern.compile("deviation of (.+)");
   static final Pattern LINE = Pattern.compile(COMPONENT + " on (x|y)=" + NUMBER);
 
@@ -168,6 +175,23 @@ final class Probes {
           true,
           g -> Math.abs(WallShear.of(g, true).zero(1, 0.2) - WallShear.of(g, false).zero(1, 0.2)));
     }
+    if (text.equals("base discharge coefficient")) {
+      return new Simple("1", false, BasePressure::coefficient);
+    }
+    if (text.equals("discharge coefficient of stage 1")) {
+      return new Simple("1", false, Probes::firstStage);
+    }
+    m = SHARE_AT.matcher(text);
+    if (m.matches()) {
+      double x = number(m, 1);
+      double y = number(m, 2);
+      return new Simple("1", false, g -> BasePressure.share(g, x, y));
+    }
+    m = GROUND.matcher(text);
+    if (m.matches()) {
+      double x = number(m, 1);
+      return new Simple("1", false, g -> BasePressure.onGround(g, x));
+    }
     m = DEVIATION.matcher(text);
     if (m.matches()) {
       String line = m.group(1);
@@ -180,6 +204,13 @@ final class Probes {
       throw new IllegalArgumentException("no published profile of " + line + " in this case");
     }
     throw new IllegalArgumentException("a case expects \"" + text + "\", which nothing measures");
+  }
+
+  /** C_d over the square root of the share of the pressure that the first stage takes. */
+  private static double firstStage(GridSolution grid) {
+    RawFigures f = grid.run().figures();
+    double whole = f.scalars().getOrDefault(Figure.DISCHARGE_COEFFICIENT, Double.NaN);
+    return f.stageShares().isEmpty() ? Double.NaN : whole / Math.sqrt(f.stageShares().get(0));
   }
 
   static String lineComponent(String line) {

@@ -18,7 +18,9 @@ final class TurbulentCases {
           Map.entry(
               "couette-poiseuille-re12000",
               DevelopedGap.overGround(11_995.2, 13.238515, 2, 32, 48, 64)),
-          Map.entry("turbulent-step", new TurbulentStep(36_000)),
+          Map.entry("turbulent-step", new TurbulentStep(36_000, 80, 9, false)),
+          Map.entry("step-re5000", new TurbulentStep(4_840, 42, 6, true)),
+          Map.entry("step-expansion-1.5", new TurbulentStep(44_700, 15, 3, false)),
           Map.entry("sealed-skirt", SealPractice.skirt()),
           Map.entry("trap-lip", SealPractice.trap()));
 

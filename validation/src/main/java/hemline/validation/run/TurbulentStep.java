@@ -28,63 +28,72 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Turbulent flow over a backward-facing step of height 1 in a channel 8 high before and 9 high
- * behind it: density 1, step at x = 0, its foot at y = 0.
+ * Turbulent flow over a backward-facing step of height 1: density 1, step at x = 0, its foot at y =
+ * 0.
  *
  * <p>Air enters evenly far enough before the step for the boundary layer to grow to the measured
- * thickness. Coefficients refer to the speed in mid channel and the wall pressure far behind the
- * step.
+ * thickness. Coefficients refer to the speed in mid channel, or in the middle between the step and
+ * a plane of symmetry, 4 step heights before the step.
  */
 final class TurbulentStep implements ComputedCase {
-  private static final double ENTRY = 80;
   private static final double EXIT = 40;
-  private static final double HEIGHT = 9;
 
-  /** Where the reference speed is taken, as measured. */
-  private static final double[] SPEED_AT = {-4, 5};
+  /** Where the reference speed is taken. */
+  private static final double SPEED_AT = -4;
 
   /** Where the wall pressure counts as zero. */
   private static final double PRESSURE_AT = 37.5;
 
   private static final Pattern FRICTION = Pattern.compile("friction coefficient at ([0-9.]+)");
   private static final Pattern PRESSURE = Pattern.compile("pressure coefficient at ([0-9.]+)");
+  private static final Pattern RISE = Pattern.compile("pressure rise from ([0-9.]+) to ([0-9.]+)");
+  private static final Pattern LAYER = Pattern.compile("momentum thickness at (-[0-9.]+)");
   private static final Pattern SPEED = Pattern.compile("speed share at (-?[0-9.]+),([0-9.]+)");
   private static final int[] SIZES = {3, 4, 5};
 
   private final double reynolds;
+  private final double entry;
+  private final double height;
+  private final boolean symmetric;
   private final DuctSetup setup;
 
   /**
    * A step.
    *
    * @param reynolds entering speed times step height over viscosity
+   * @param entry length of the channel before the step
+   * @param height of the channel behind the step
+   * @param symmetric true when the ceiling is a plane of symmetry
    */
-  TurbulentStep(double reynolds) {
+  TurbulentStep(double reynolds, double entry, double height, boolean symmetric) {
     this.reynolds = reynolds;
+    this.entry = entry;
+    this.height = height;
+    this.symmetric = symmetric;
     DuctSection.Wall still = new DuctSection.Wall(0, 0, false);
     setup =
         new DuctSetup(
             new DuctSection(
                 "backward-facing step",
-                -ENTRY,
+                -entry,
                 EXIT,
-                HEIGHT,
+                height,
                 List.of(
                     new Outline(
                         List.of(
-                            new Vertex(-ENTRY - 1, -1),
+                            new Vertex(-entry - 1, -1),
                             new Vertex(0, -1),
                             new Vertex(0, 1),
-                            new Vertex(-ENTRY - 1, 1)))),
+                            new Vertex(-entry - 1, 1)))),
                 new FluidState(1, 1 / reynolds),
                 // speed 1 on the whole height; the step keeps its share out
-                new DuctSection.Drive.LeakFlow(HEIGHT),
+                new DuctSection.Drive.LeakFlow(height),
                 DuctSection.Inlet.UNIFORM,
                 still,
-                still,
+                symmetric ? new DuctSection.Wall(0, 0, true) : still,
                 null,
                 null,
-                HEIGHT - 1,
+                height - 1,
                 Closure.SST.key()));
   }
 
@@ -132,7 +141,7 @@ final class TurbulentStep implements ComputedCase {
         curves);
   }
 
-  private static Probe probe(String quantity) {
+  private Probe probe(String quantity) {
     Matcher m = FRICTION.matcher(quantity);
     if (m.matches()) {
       double x = Double.parseDouble(m.group(1));
@@ -143,11 +152,22 @@ final class TurbulentStep implements ComputedCase {
       double x = Double.parseDouble(m.group(1));
       return own(g -> pressure(g, x));
     }
+    m = RISE.matcher(quantity);
+    if (m.matches()) {
+      double from = Double.parseDouble(m.group(1));
+      double to = Double.parseDouble(m.group(2));
+      return own(g -> (atWall(g, to) - atWall(g, from)) / head(g));
+    }
+    m = LAYER.matcher(quantity);
+    if (m.matches()) {
+      double x = Double.parseDouble(m.group(1));
+      return own(g -> thickness(g, x));
+    }
     m = SPEED.matcher(quantity);
     if (m.matches()) {
       double x = Double.parseDouble(m.group(1));
       double y = Double.parseDouble(m.group(2));
-      return own(g -> speed(g, x, y) / speed(g, SPEED_AT[0], SPEED_AT[1]));
+      return own(g -> speed(g, x, y) / reference(g));
     }
     return Probes.parse(quantity, List.of());
   }
@@ -172,13 +192,34 @@ final class TurbulentStep implements ComputedCase {
     return new FieldSampler(grid.field()).at(grid.field().u(), x, y);
   }
 
-  private static double head(GridSolution grid) {
-    double u = speed(grid, SPEED_AT[0], SPEED_AT[1]);
+  private double reference(GridSolution grid) {
+    return speed(grid, SPEED_AT, 0.5 * (1 + height));
+  }
+
+  private double head(GridSolution grid) {
+    double u = reference(grid);
     return 0.5 * u * u;
   }
 
+  /**
+   * Momentum thickness over the step: ∫ u/U (1 − u/U) dy up to where the reference speed is taken.
+   */
+  private double thickness(GridSolution grid, double x) {
+    double[] y = grid.field().mesh().lines.y();
+    double edge = speed(grid, x, 0.5 * (1 + height));
+    double sum = 0;
+    for (int j = 0; j + 1 < y.length; j++) {
+      double middle = 0.5 * (y[j] + y[j + 1]);
+      if (middle > 1 && middle < 0.5 * (1 + height)) {
+        double share = speed(grid, x, middle) / edge;
+        sum += (y[j + 1] - y[j]) * share * (1 - share);
+      }
+    }
+    return sum;
+  }
+
   /** Wall pressure over that far behind, in reference heads. */
-  private static double pressure(GridSolution grid, double x) {
+  private double pressure(GridSolution grid, double x) {
     return (atWall(grid, x) - atWall(grid, PRESSURE_AT)) / head(grid);
   }
 
@@ -187,7 +228,7 @@ final class TurbulentStep implements ComputedCase {
     return new FieldSampler(grid.field()).at(grid.field().p(), x, 1e-6);
   }
 
-  private static List<ProfileReference.Point> curve(GridSolution grid, boolean friction) {
+  private List<ProfileReference.Point> curve(GridSolution grid, boolean friction) {
     List<ProfileReference.Point> points = new ArrayList<>();
     Mesh mesh = grid.field().mesh();
     WallShear shear = WallShear.of(grid, true);
@@ -204,19 +245,24 @@ final class TurbulentStep implements ComputedCase {
     return points;
   }
 
-  private static GridLines lines(int n) {
-    double[] x = join(reversed(stretched(ENTRY, 12 * n, 5.5), 0), stretched(EXIT, 25 * n, 4.5));
+  private GridLines lines(int n) {
+    boolean far = entry > 60;
+    double[] before = stretched(entry, far ? 12 * n : 10 * n, far ? 5.5 : Math.log(3 * entry));
+    double[] x = join(reversed(before, 0), stretched(EXIT, 25 * n, 4.5));
     double[] low = new double[6 * n + 1];
     for (int j = 0; j < low.length; j++) {
       low[j] = 0.5 * (1 + Math.tanh(1.5 * (2.0 * j / (6 * n) - 1)) / Math.tanh(1.5));
     }
     low[0] = 0;
     low[6 * n] = 1;
-    double[] middle = stretched(4, 6 * n, 4.6);
+    double over = symmetric ? height - 1 : 0.5 * (height - 1);
+    double[] middle = stretched(over, 6 * n, over > 2 ? 4.6 : 3.2);
     for (int j = 0; j < middle.length; j++) {
       middle[j] += 1;
     }
-    return new GridLines(x, join(join(low, middle), reversed(stretched(4, 4 * n, 3.5), HEIGHT)));
+    double[] y = join(low, middle);
+    return new GridLines(
+        x, symmetric ? y : join(y, reversed(stretched(over, 4 * n, over > 2 ? 3.5 : 2.5), height)));
   }
 
   /** Lines from 0 on, the first intervals the shortest. */

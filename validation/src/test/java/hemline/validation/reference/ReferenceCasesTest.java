@@ -118,8 +118,8 @@ class ReferenceCasesTest {
     assertThat(expected.passes(OptionalDouble.of(-2.031))).isFalse();
     assertThat(expected.passes(OptionalDouble.of(2))).isFalse();
     assertThat(expected.passes(OptionalDouble.empty())).isFalse();
-    assertThat(expected.insideBand(-2.02, -2.005)).isTrue();
-    assertThat(expected.insideBand(-2.04, -2.02)).isFalse();
+    assertThat(expected.insideBand(-2.01, -2.02, -2.005)).isTrue();
+    assertThat(expected.insideBand(-2.03, -2.04, -2.02)).isFalse();
     assertThatThrownBy(() -> figure(Comparison.WITHIN, -1))
         .isInstanceOf(IllegalArgumentException.class);
   }
@@ -144,6 +144,6 @@ class ReferenceCasesTest {
         comparison,
         "made up",
         new Evidence("made up", "made up", Evidence.Grade.A),
-        "");
+        null);
   }
 }

@@ -24,11 +24,15 @@ import hemline.solver.refine.SectionFamily;
 import hemline.validation.reference.CaseSetup;
 import hemline.validation.reference.Evidence;
 import hemline.validation.reference.ExpectedFigure;
+import hemline.validation.reference.FlowClass;
+import hemline.validation.reference.KnownLimit;
 import hemline.validation.reference.ReferenceCase;
 import hemline.validation.reference.ReferenceCases;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 class CaseRunnerTest {
@@ -138,17 +142,27 @@ class CaseRunnerTest {
   }
 
   @Test
-  void aKnownLimitIsShownAndDoesNotFail() {
-    ReferenceCase limited = with(copy(CASE.expected().get(0), Evidence.Grade.A, "too coarse"));
-    ReferenceCase oriented = with(copy(CASE.expected().get(0), Evidence.Grade.C, ""));
-    CaseRunner off = new CaseRunner(new Answer(1, SolveStatus.CONVERGED, new ArrayList<>()));
-    CaseResult result = off.run(limited, new CancelToken(), ProgressListener.NONE);
-    assertThat(result.rows().get(0).verdict()).isEqualTo(CheckRow.Verdict.KNOWN_LIMIT);
-    assertThat(result.ok()).isTrue();
-    assertThat(off.run(oriented, new CancelToken(), ProgressListener.NONE).rows().get(0).verdict())
-        .isEqualTo(CheckRow.Verdict.ORIENTATION);
-    CaseRunner broken = new CaseRunner(new Answer(1, SolveStatus.FAILED, new ArrayList<>()));
-    assertThat(broken.run(limited, new CancelToken(), ProgressListener.NONE).ok()).isFalse();
+  void aKnownLimitIsBoundedByItsMeasuredError() {
+    ExpectedFigure first = CASE.expected().get(0);
+    KnownLimit limit = new KnownLimit(0.05, "{value} on the grid, {error} too high");
+    ReferenceCase limited = with(copy(first, Evidence.Grade.A, limit));
+    assertThat(verdict(limited, 1.05, SolveStatus.CONVERGED))
+        .isEqualTo(CheckRow.Verdict.KNOWN_LIMIT);
+    assertThat(verdict(limited, 1.054, SolveStatus.CONVERGED))
+        .isEqualTo(CheckRow.Verdict.KNOWN_LIMIT);
+    assertThat(verdict(limited, 1.057, SolveStatus.CONVERGED)).isEqualTo(CheckRow.Verdict.FAIL);
+    assertThat(verdict(limited, 0.96, SolveStatus.CONVERGED)).isEqualTo(CheckRow.Verdict.FAIL);
+    assertThat(verdict(limited, 1.05, SolveStatus.UNSTEADY)).isEqualTo(CheckRow.Verdict.FAIL);
+    assertThat(verdict(limited, 1.05, SolveStatus.FAILED)).isEqualTo(CheckRow.Verdict.FAIL);
+    assertThat(verdict(limited, 1.01, SolveStatus.CONVERGED)).isEqualTo(CheckRow.Verdict.PASS);
+    ReferenceCase oriented = with(copy(first, Evidence.Grade.C, null));
+    assertThat(verdict(oriented, 2, SolveStatus.CONVERGED)).isEqualTo(CheckRow.Verdict.ORIENTATION);
+  }
+
+  private static CheckRow.Verdict verdict(ReferenceCase one, double factor, SolveStatus status) {
+    double value = factor * one.expected().get(0).reference();
+    CaseRunner runner = new CaseRunner(new Answer(value, status, new ArrayList<>()));
+    return runner.run(one, new CancelToken(), ProgressListener.NONE).rows().get(0).verdict();
   }
 
   @Test
@@ -161,16 +175,62 @@ class CaseRunnerTest {
     assertThat(summary.rows()).isEqualTo(4);
     assertThat(summary.passed()).isEqualTo(2);
     assertThat(summary.failed()).isEqualTo(2);
-    assertThat(summary.bands()).isEqualTo(2);
-    assertThat(summary.coverage()).isEqualTo(1);
+    assertThat(summary.coverage())
+        .containsExactly(new CheckSummary.Coverage(FlowClass.LAMINAR, 2, 2));
+  }
+
+  @Test
+  void classesAreCountedApart() {
+    double reference = CASE.expected().get(0).reference();
+    CaseRunner runner =
+        new CaseRunner(new Answer(reference, SolveStatus.CONVERGED, new ArrayList<>()));
+    CaseRunner off =
+        new CaseRunner(new Answer(1.2 * reference, SolveStatus.CONVERGED, new ArrayList<>()));
+    CaseResult held = runner.run(CASE, new CancelToken(), ProgressListener.NONE);
+    CaseResult missed =
+        off.run(
+            with(FlowClass.TURBULENT, CASE.expected().get(0)),
+            new CancelToken(),
+            ProgressListener.NONE);
+    assertThat(CheckSummary.of(List.of(held, missed)).coverage())
+        .containsExactly(
+            new CheckSummary.Coverage(FlowClass.LAMINAR, 1, 1),
+            new CheckSummary.Coverage(FlowClass.TURBULENT, 1, 0));
+  }
+
+  @Test
+  void aRatioIsTakenGridByGrid() {
+    CaseResult upper =
+        new CaseRunner(new Answer(3, SolveStatus.CONVERGED, new ArrayList<>()))
+            .run(CASE, new CancelToken(), ProgressListener.NONE);
+    CaseResult lower =
+        new CaseRunner(new Answer(2, SolveStatus.CONVERGED, new ArrayList<>()))
+            .run(CASE, new CancelToken(), ProgressListener.NONE);
+    CheckRow row = CaseRatio.of(CASE, upper, lower).rows().get(0);
+    Estimate ratio = Objects.requireNonNull(row.computed());
+    assertThat(ratio.value()).isCloseTo(1.5, within(1e-12));
+    // both are 1 % too high on the coarse grids: the errors cancel
+    assertThat(ratio.high() - ratio.low()).isLessThan(1e-9);
+    Estimate alone = Objects.requireNonNull(upper.rows().get(0).computed());
+    assertThat(alone.high() - alone.low()).isGreaterThan(1e-3);
+    assertThat(row.calibrates()).isTrue();
+    CaseResult off =
+        new CaseRunner(new Answer(2, SolveStatus.UNSTEADY, new ArrayList<>()))
+            .run(CASE, new CancelToken(), ProgressListener.NONE);
+    assertThat(CaseRatio.of(CASE, upper, off).status()).isEqualTo(SolveStatus.UNSTEADY);
   }
 
   private static ReferenceCase with(ExpectedFigure expected) {
+    return with(FlowClass.LAMINAR, expected);
+  }
+
+  private static ReferenceCase with(FlowClass flow, ExpectedFigure expected) {
     return new ReferenceCase(
         "odd/odd",
         "odd",
         "Nothing.",
         "odd",
+        flow,
         CASE.setup(),
         "coarse",
         false,
@@ -178,7 +238,8 @@ class CaseRunnerTest {
         List.of());
   }
 
-  private static ExpectedFigure copy(ExpectedFigure e, Evidence.Grade grade, String limit) {
+  private static ExpectedFigure copy(
+      ExpectedFigure e, Evidence.Grade grade, @Nullable KnownLimit limit) {
     return new ExpectedFigure(
         e.quantity(),
         e.reference(),
@@ -205,7 +266,7 @@ class CaseRunnerTest {
                 ExpectedFigure.Comparison.WITHIN,
                 "made up",
                 new Evidence("made up", "made up", Evidence.Grade.A),
-                ""));
+                null));
     assertThatThrownBy(() -> runner.run(odd, new CancelToken(), ProgressListener.NONE))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("colour");
@@ -217,6 +278,12 @@ class CaseRunnerTest {
       for (ExpectedFigure expected : one.expected()) {
         if (one.setup() instanceof CaseSetup.Computed computed) {
           assertThat(ComputedCases.of(computed.key())).isNotNull();
+        } else if (one.setup() instanceof CaseSetup.Ratio ratio) {
+          for (String part : List.of(ratio.of(), ratio.to())) {
+            assertThat(ReferenceCases.named(part).expected().stream().map(ExpectedFigure::quantity))
+                .as(one.name())
+                .contains(expected.quantity());
+          }
         } else {
           assertThat(Probes.parse(expected.quantity(), one.profiles()).unit()).isNotBlank();
         }

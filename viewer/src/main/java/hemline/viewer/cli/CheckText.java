@@ -52,7 +52,7 @@ final class CheckText {
     lines.addAll(table.lines(""));
     lines.add("");
     lines.add("E: computed minus reference; u_val: half our band and the error of the reference");
-    lines.add("together. Both as share of the reference, or of the scale where that is zero.");
+    lines.add("together. All as share of the reference, or of a natural scale where that is zero.");
     misses(results, lines);
     lines.add("");
     lines.addAll(
@@ -81,7 +81,7 @@ final class CheckText {
                       + ", "
                       + row.expected().quantity()
                       + ": "
-                      + row.expected().knownLimit(),
+                      + row.reason(),
                   "",
                   INDENT,
                   ResultText.WIDTH));

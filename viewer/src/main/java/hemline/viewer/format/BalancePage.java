@@ -1,5 +1,6 @@
 package hemline.viewer.format;
 
+import hemline.shared.fluid.Air;
 import hemline.shared.problem.Notice;
 import hemline.shared.result.Estimate;
 import hemline.shared.vehicle.Axle;
@@ -15,7 +16,7 @@ import org.jspecify.annotations.Nullable;
 
 /** A machine's balance as blocks of text and tables, for every face of the program alike. */
 public final class BalancePage {
-  private static final double G = 9.80665;
+  private static final double G = Air.GRAVITY;
 
   private final MachineBalance balance;
   private final Machine machine;

@@ -6,6 +6,7 @@ import hemline.validation.reference.ExpectedFigure.Comparison;
 import hemline.validation.run.CheckRow;
 import hemline.validation.run.CheckSummary;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 
 /** Numbers and sentences of a check. */
 public final class CheckWords {
@@ -39,12 +40,12 @@ public final class CheckWords {
     return "(" + Digits.withBand(estimate, Math.pow(10, -power)) + ")e" + Digits.fixed(power, 0);
   }
 
-  /** Comparison error over the scale of the tolerance. */
+  /** Comparison error over the size of the reference, or the scale where that is zero. */
   public static String error(CheckRow row) {
     return share(row.comparisonError(), row.expected(), true);
   }
 
-  /** Validation uncertainty over the scale of the tolerance; empty for orders and distances. */
+  /** Validation uncertainty over the same size; empty for orders and distances. */
   public static String uncertainty(CheckRow row) {
     return row.calibrates() ? share(row.validationUncertainty(), row.expected(), false) : "";
   }
@@ -59,10 +60,10 @@ public final class CheckWords {
     };
   }
 
-  /** What is allowed: "1 %", "at least 1.9". */
+  /** What is allowed over the same size: "1 %"; or "at least". */
   public static String tolerance(ExpectedFigure expected) {
     return expected.comparison() == Comparison.WITHIN
-        ? percent(expected.relativeTolerance(), false)
+        ? percent(expected.tolerance() / expected.size(), false)
         : expected.comparison().key();
   }
 
@@ -70,9 +71,7 @@ public final class CheckWords {
     if (value.isEmpty()) {
       return "";
     }
-    return expected.comparison() == Comparison.WITHIN
-        ? percent(value.getAsDouble() / expected.scale(), signed)
-        : number(value.getAsDouble());
+    return percent(value.getAsDouble() / expected.size(), signed);
   }
 
   private static String percent(double share, boolean signed) {
@@ -90,28 +89,19 @@ public final class CheckWords {
     part(text, s.orientation(), "off but for orientation only");
     part(text, s.failed(), "failed");
     text.append(". ");
-    if (s.bands() > 0) {
-      text.append("Our band holds the reference in ")
-          .append(s.covered())
-          .append(" of ")
-          .append(s.bands())
-          .append(" rows that have one (")
-          .append(Digits.fixed(100 * s.coverage(), 0))
-          .append(" %)");
-      if (s.turbulentBands() > 0) {
-        text.append(": exact and laminar ")
-            .append(s.covered() - s.turbulentCovered())
-            .append(" of ")
-            .append(s.bands() - s.turbulentBands())
-            .append(", turbulent ")
-            .append(s.turbulentCovered())
-            .append(" of ")
-            .append(s.turbulentBands())
-            .append(", where the flow model adds an error that grids do not show");
-      }
-      text.append('.');
+    if (!s.coverage().isEmpty()) {
+      text.append("Our band holds the reference, of the rows that have one: ")
+          .append(coverage(s))
+          .append('.');
     }
     return text.toString().strip();
+  }
+
+  /** How often bands hold the reference, class by class: "exact 30 of 30, laminar 90 of 91". */
+  public static String coverage(CheckSummary summary) {
+    return summary.coverage().stream()
+        .map(c -> c.flow().key() + " " + c.covered() + " of " + c.bands())
+        .collect(Collectors.joining(", "));
   }
 
   private static void part(StringBuilder text, int count, String what) {

@@ -1,10 +1,7 @@
 package hemline.viewer.picture;
 
-import hemline.shared.result.Estimate;
 import hemline.validation.run.CaseResult;
 import hemline.validation.run.CheckRow;
-import hemline.validation.run.CheckSummary;
-import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
 import java.awt.geom.Rectangle2D;
 import java.util.HashMap;
@@ -22,8 +19,6 @@ public final class TrustChart extends Picture {
   private static final double PANEL = 200;
   private static final double LEFT = 56;
   private static final double SECOND = 430;
-  private static final double BIN = 0.125;
-  private static final int BINS = 12;
   private static final double MOST_GROUND = 5;
   private static final double TRANSITION_FROM = 500;
   private static final double TRANSITION_TO = 3000;
@@ -51,72 +46,9 @@ public final class TrustChart extends Picture {
 
   @Override
   public void paint(Sheet sheet) {
-    bands(sheet);
+    new BandStrips(new Rectangle2D.Double(LEFT, TOP, SECOND - LEFT - 70, PANEL), results)
+        .paint(sheet);
     conditions(sheet);
-  }
-
-  /** Error over the band and the uncertainty of the reference; 1 is the end of the band. */
-  private static double used(CheckRow row) {
-    Estimate computed = row.computed();
-    if (computed == null) {
-      return Double.NaN;
-    }
-    double d = row.expected().reference();
-    double side =
-        d > computed.value()
-            ? computed.high() - computed.value()
-            : computed.value() - computed.low();
-    double room = side + row.expected().referenceUncertainty() + 1e-9 * row.expected().scale();
-    return Math.abs(computed.value() - d) / room;
-  }
-
-  private void bands(Sheet sheet) {
-    int[] count = new int[BINS];
-    for (CaseResult result : results) {
-      for (CheckRow row : result.rows()) {
-        if (row.calibrates()) {
-          count[(int) Math.min(BINS - 1, used(row) / BIN)]++;
-        }
-      }
-    }
-    int most = 1;
-    for (int c : count) {
-      most = Math.max(most, c);
-    }
-    PlotFrame frame =
-        new PlotFrame(
-            new Rectangle2D.Double(LEFT, TOP, SECOND - LEFT - 70, PANEL),
-            new PlotScale(0, BIN * BINS, false),
-            new PlotScale(0, 1.1 * most, false));
-    CheckSummary s = CheckSummary.of(results);
-    frame.paint(
-        sheet,
-        "bands that hold the reference: " + s.covered() + " of " + s.bands(),
-        "true error over our band",
-        "rows",
-        6,
-        4);
-    for (int k = 0; k < BINS; k++) {
-      if (count[k] > 0) {
-        double x = frame.x(k * BIN) + 1.5;
-        double w = frame.x((k + 1) * BIN) - frame.x(k * BIN) - 3;
-        double y = frame.y(count[k]);
-        sheet.fill(
-            new Rectangle2D.Double(x, y, w, frame.y(0) - y),
-            (k + 0.5) * BIN > 1 ? Ink.VORTEX : Ink.SERIES,
-            1);
-        sheet.text(
-            x + 0.5 * w,
-            y - 4,
-            String.valueOf(count[k]),
-            Lettering.of(10.5, Ink.TEXT).at(Anchor.MIDDLE));
-      }
-    }
-    sheet.text(
-        LEFT,
-        TOP + PANEL + 54,
-        "beyond 1: band too narrow; last bar: all beyond",
-        Lettering.of(11, Ink.QUIET));
   }
 
   private void conditions(Sheet sheet) {

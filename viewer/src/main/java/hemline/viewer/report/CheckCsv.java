@@ -16,25 +16,28 @@ public final class CheckCsv {
   /** The whole file. */
   public static String of(List<CaseResult> results) {
     StringBuilder out = new StringBuilder();
-    out.append("case,quantity,unit,computed,low,high,reference,referenceUncertainty,tolerance,")
-        .append("comparison,comparisonError,validationUncertainty,bandHoldsReference,verdict,")
+    out.append(
+            "case,class,quantity,unit,computed,low,high,reference,referenceUncertainty,tolerance,")
+        .append(
+            "comparison,comparisonError,relativeError,validationUncertainty,bandHoldsReference,verdict,")
         .append("grade,source,provenance,toleranceReason,knownLimit")
         .append(END);
     for (CaseResult result : results) {
       for (CheckRow row : result.rows()) {
-        out.append(line(row)).append(END);
+        out.append(line(result.one().flow().key(), row)).append(END);
       }
     }
     return out.toString();
   }
 
-  private static String line(CheckRow row) {
+  private static String line(String flow, CheckRow row) {
     ExpectedFigure e = row.expected();
     Measured measured = row.measured();
     Estimate computed = row.computed();
     return String.join(
         ",",
         CsvText.cell(row.caseName()),
+        flow,
         CsvText.cell(e.quantity()),
         measured == null ? "" : measured.unit(),
         computed == null ? "" : Double.toString(computed.value()),
@@ -45,6 +48,7 @@ public final class CheckCsv {
         Double.toString(e.tolerance()),
         e.comparison().key(),
         number(row.comparisonError()),
+        number(row.relativeError()),
         number(row.validationUncertainty()),
         row.calibrates() ? Boolean.toString(row.insideBand()) : "",
         row.verdict().key(),
@@ -52,7 +56,7 @@ public final class CheckCsv {
         CsvText.cell(e.evidence().source()),
         CsvText.cell(e.evidence().provenance()),
         CsvText.cell(e.reason()),
-        CsvText.cell(e.knownLimit()));
+        CsvText.cell(row.reason()));
   }
 
   private static String number(java.util.OptionalDouble value) {

@@ -35,10 +35,12 @@ public final class CheckDocument {
     counts.put("knownLimits", summary.knownLimits());
     counts.put("orientation", summary.orientation());
     counts.put("failed", summary.failed());
-    counts.put("bands", summary.bands());
-    counts.put("bandsThatHoldTheReference", summary.covered());
-    counts.put("turbulentBands", summary.turbulentBands());
-    counts.put("turbulentBandsThatHoldTheReference", summary.turbulentCovered());
+    ObjectNode coverage = counts.putObject("coverage");
+    for (CheckSummary.Coverage one : summary.coverage()) {
+      ObjectNode flow = coverage.putObject(one.flow().key());
+      flow.put("bands", one.bands());
+      flow.put("bandsThatHoldTheReference", one.covered());
+    }
     JsonText.number(document, "seconds", seconds);
     return JsonText.of(document);
   }
@@ -48,6 +50,7 @@ public final class CheckDocument {
     ObjectNode node = JsonText.NODES.objectNode();
     node.put("case", row.caseName());
     node.put("title", result.one().title());
+    node.put("class", result.one().flow().key());
     node.put("quantity", expected.quantity());
     Estimate computed = row.computed();
     Measured measured = row.measured();
@@ -68,14 +71,16 @@ public final class CheckDocument {
     node.put("pass", row.pass());
     node.put("verdict", row.verdict().key().toLowerCase(java.util.Locale.ROOT));
     JsonText.number(node, "comparisonError", row.comparisonError().orElse(Double.NaN));
+    JsonText.number(node, "relativeError", row.relativeError().orElse(Double.NaN));
     JsonText.number(node, "validationUncertainty", row.validationUncertainty().orElse(Double.NaN));
     if (row.calibrates()) {
       node.put("bandHoldsReference", row.insideBand());
     } else {
       node.putNull("bandHoldsReference");
     }
-    if (!expected.knownLimit().isEmpty()) {
-      node.put("knownLimit", expected.knownLimit());
+    if (expected.knownLimit() != null) {
+      node.put("knownLimit", row.reason());
+      node.put("limitError", expected.knownLimit().error());
     }
     node.put("status", row.status().key());
     node.put("closure", result.closure());

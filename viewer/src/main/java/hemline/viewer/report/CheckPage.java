@@ -54,8 +54,8 @@ public final class CheckPage {
         "<p class=\"quiet\">E: computed minus reference. u<sub>val</sub>: half our band and the"
             + " uncertainty of the reference together (square root of the sum of squares, after"
             + " ASME V&amp;V 20-2009, from memory); an error below it is no evidence against the"
-            + " method. Both as share of the reference, or of the scale of the tolerance where the"
-            + " reference is zero. Grade: A narrow, B wide tolerance, C orientation only.</p>\n");
+            + " method. All as share of the reference, or of a natural scale where the reference"
+            + " is zero. Grade: A narrow, B wide tolerance, C orientation only.</p>\n");
     results.forEach(this::oneCase);
     out.append("</body>\n</html>\n");
     return out.toString();
@@ -79,8 +79,8 @@ public final class CheckPage {
     }
     out.append("</table>\n");
     out.append(
-        "<p>Largest error: of the rows with a band, as share of the reference or of the scale of"
-            + " the tolerance.</p>\n<p><b>Not covered by any case here:</b> ");
+        "<p>Largest error: of the rows with a band, as share of the reference, or of a"
+            + " natural scale where that is zero.</p>\n<p><b>Not covered by any case here:</b> ");
     List<Integer> empty = TrustTable.emptyDecades(results);
     if (!empty.isEmpty()) {
       out.append("gap Reynolds numbers ")
@@ -124,7 +124,7 @@ public final class CheckPage {
       out.append("<li><b>").append(escaped(row.caseName())).append(", ");
       out.append(escaped(row.expected().quantity())).append("</b> (");
       out.append(row.verdict().key()).append("): E ").append(CheckWords.error(row));
-      String why = row.expected().knownLimit();
+      String why = row.reason();
       out.append(why.isEmpty() ? ", and no reason is known" : ". " + escaped(why))
           .append("</li>\n");
     }

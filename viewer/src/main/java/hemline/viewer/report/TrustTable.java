@@ -26,7 +26,7 @@ record TrustTable(List<Part> parts) {
    * @param reynoldsHigh largest
    * @param groundLow least ground speed over mean speed in the gap, not a number when none has one
    * @param groundHigh largest
-   * @param largestError largest distance to a reference of a row with a band, over its scale
+   * @param largestError largest relative error of a row with a band
    */
   record Part(
       String covers,
@@ -66,8 +66,7 @@ record TrustTable(List<Part> parts) {
         rows++;
         passed += row.verdict() == Verdict.PASS ? 1 : 0;
         if (row.calibrates()) {
-          double error = row.comparisonError().orElse(0) / row.expected().scale();
-          largest = Math.max(largest, Math.abs(error));
+          largest = Math.max(largest, Math.abs(row.relativeError().orElse(0)));
         }
       }
     }
