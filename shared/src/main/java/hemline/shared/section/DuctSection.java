@@ -80,4 +80,23 @@ public record DuctSection(
       throw new IllegalArgumentException("a duct is either driven or a closed cavity");
     }
   }
+
+  /** The same duct with other obstacles. */
+  public DuctSection withObstacles(List<Outline> others) {
+    return new DuctSection(
+        name,
+        from,
+        to,
+        height,
+        others,
+        fluid,
+        drive,
+        inlet,
+        ground,
+        ceiling,
+        cavity,
+        stations,
+        referenceGap,
+        closure);
+  }
 }

@@ -20,8 +20,8 @@ public final class DuctSetup {
   private final List<Ring> solids;
   private final Domain domain;
 
-  public DuctSetup(DuctSection duct) {
-    this.duct = duct;
+  public DuctSetup(DuctSection drawn) {
+    duct = GridSection.of(drawn).section();
     solids = duct.obstacles().stream().map(o -> o.flatten()).toList();
     domain = new Domain(duct.from(), duct.to(), 0, duct.height(), solids);
   }

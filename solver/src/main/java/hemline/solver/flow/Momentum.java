@@ -6,6 +6,7 @@ import hemline.solver.linear.SparseSystem;
 import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
 import hemline.solver.scheme.Limiter;
+import hemline.solver.scheme.SlitCells;
 import hemline.solver.scheme.TimeDifference;
 import hemline.solver.scheme.VelocityGradients;
 import org.jspecify.annotations.Nullable;
@@ -49,6 +50,11 @@ final class Momentum {
   /** Square of the velocity change per cell below which laminar convection is not bounded. */
   private final double eased;
 
+  /**
+   * Cells in which the velocity into the walls keeps its friction: nothing else would hold it back.
+   */
+  private final boolean[] slit;
+
   private double offset = OFFSET;
 
   /** Null when the flow is taken as steady. */
@@ -61,6 +67,7 @@ final class Momentum {
     this.wallViscosity = wallViscosity;
     geometry = problem.geometry();
     mesh = geometry.mesh;
+    slit = SlitCells.of(geometry);
     system = new SparseSystem(geometry.pattern);
     bu = new double[mesh.cells];
     bv = new double[mesh.cells];
@@ -294,7 +301,7 @@ final class Momentum {
           bu[c] += a * g.bu[b];
           bv[c] += a * g.bv[b];
           bw[c] += a * g.bw[b];
-          if (turbulent) {
+          if (turbulent && !slit[c]) {
             // the wall law holds along the wall only: give the normal part back
             double nx = geometry.bux[b];
             double ny = geometry.buy[b];

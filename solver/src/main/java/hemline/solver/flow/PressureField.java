@@ -4,6 +4,7 @@ import hemline.solver.grid.Mesh;
 import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
 import hemline.solver.scheme.Gradient;
+import hemline.solver.scheme.SlitCells;
 import java.util.stream.IntStream;
 
 /**
@@ -53,7 +54,7 @@ final class PressureField {
     for (int b = 0; b < known.length; b++) {
       known[b] = boundary.isOpen(b);
     }
-    leastSquares = new Gradient(geometry, known);
+    leastSquares = new Gradient(geometry, known, SlitCells.of(geometry));
     boolean[] needed = new boolean[mesh.cells];
     for (int c : mesh.bCell) {
       needed[c] = true;

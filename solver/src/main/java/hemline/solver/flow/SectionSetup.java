@@ -54,8 +54,8 @@ public final class SectionSetup {
   private final double height;
   private final double mountLeft;
 
-  public SectionSetup(SealSection section) {
-    this.section = section;
+  public SectionSetup(SealSection drawn) {
+    section = GridSection.of(drawn).section();
     double h = section.gap();
     Ring lip = section.profile().outline().flatten();
     width = max(lip.x());

@@ -50,6 +50,9 @@ final class SectionSizes {
   /** Rectangles of the finest medium grid of a duct without obstacles, about. */
   private static final double BARE = 9_000;
 
+  /** Walls closer than this share of a cell of the finest grid need no line each. */
+  private static final double CLOSE_WALLS = 0.25;
+
   private final GridDesign.Domain domain;
   private final double gap;
 
@@ -174,7 +177,8 @@ final class SectionSizes {
     List<Double> taken = new ArrayList<>();
     for (Feature f : order) {
       // a quarter of a base cell is one cell of the finest grid
-      double apart = f.rank() == Rank.WALL ? same : 0.25 * factor * size.at(f.at());
+      double cell = 0.25 * factor * size.at(f.at());
+      double apart = f.rank() == Rank.WALL ? Math.max(same, CLOSE_WALLS * cell) : cell;
       if (taken.stream().allMatch(t -> Math.abs(t - f.at()) > apart)) {
         taken.add(f.at());
       }

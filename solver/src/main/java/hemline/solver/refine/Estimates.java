@@ -61,9 +61,7 @@ public final class Estimates {
     List<Notice> all = new ArrayList<>(notices);
     if (estimates.series.finest() < 0) {
       SolveStatus status = stopped ? SolveStatus.CANCELLED : SolveStatus.FAILED;
-      if (notices.isEmpty()) {
-        all.add(stopped ? ResultNotices.cancelled() : ResultNotices.failed(family));
-      }
+      all.add(stopped ? ResultNotices.cancelled() : ResultNotices.failed(family));
       return estimates.withoutFigures(status, all);
     }
     return estimates.withFigures(stopped, all);

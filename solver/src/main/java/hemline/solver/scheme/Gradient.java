@@ -25,6 +25,18 @@ public final class Gradient {
    * @param known boundary faces whose value takes part; not modified
    */
   public Gradient(FaceGeometry geometry, boolean[] known) {
+    this(geometry, known, new boolean[geometry.mesh.cells]);
+  }
+
+  /**
+   * Precomputes the weights.
+   *
+   * @param geometry of the mesh
+   * @param known boundary faces whose value takes part; not modified
+   * @param even cells at whose other boundary faces the derivative along the normal is taken as
+   *     zero; not modified
+   */
+  public Gradient(FaceGeometry geometry, boolean[] known, boolean[] even) {
     this.geometry = geometry;
     Mesh mesh = geometry.mesh;
     int n = mesh.cells;
@@ -50,11 +62,19 @@ public final class Gradient {
       }
     }
     for (int b = 0; b < mesh.boundaryFaces; b++) {
+      int r = mesh.bCell[b];
+      double x = mesh.bx[b] - mesh.cx[r];
+      double y = mesh.by[b] - mesh.cy[r];
+      double w = weight(x, y);
+      if (!known[b] && even[r]) {
+        double nx = geometry.bux[b];
+        double ny = geometry.buy[b];
+        double d = x * nx + y * ny;
+        xx[r] += w * d * d * nx * nx;
+        xy[r] += w * d * d * nx * ny;
+        yy[r] += w * d * d * ny * ny;
+      }
       if (known[b]) {
-        int r = mesh.bCell[b];
-        double x = mesh.bx[b] - mesh.cx[r];
-        double y = mesh.by[b] - mesh.cy[r];
-        double w = weight(x, y);
         xx[r] += w * x * x;
         xy[r] += w * x * y;
         yy[r] += w * y * y;

@@ -2,12 +2,14 @@ package hemline.solver.study;
 
 import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Vertex;
+import hemline.shared.problem.Notice;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
 import hemline.shared.units.NumberText;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
+import hemline.solver.flow.GridSection;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.flow.SolvedSection;
 import hemline.solver.grid.MeshLevel;
@@ -24,9 +26,15 @@ import java.util.List;
  * @param work rough measure of the effort, for the order of tasks and the weight of progress
  * @param sectionClosure flow model the section itself names
  * @param solver solves it
+ * @param notices what is to be said of it whatever the flow
  */
 record Question(
-    Conditions conditions, String label, double work, Closure sectionClosure, Solver solver) {
+    Conditions conditions,
+    String label,
+    double work,
+    Closure sectionClosure,
+    Solver solver,
+    List<Notice> notices) {
 
   /** Hands the section to a family, with flows it may start from. */
   @FunctionalInterface
@@ -49,7 +57,8 @@ record Question(
         work(section.profile(), section.gap()),
         Closure.AUTO,
         (family, level, grids, closure, before, cancel, progress) ->
-            family.solve(section, level, grids, closure, before, cancel, progress));
+            family.solve(section, level, grids, closure, before, cancel, progress),
+        detail(GridSection.of(section)));
   }
 
   static Question of(DuctSection section) {
@@ -59,7 +68,27 @@ record Question(
         1,
         closure(section.closure()),
         (family, level, grids, closure, before, cancel, progress) ->
-            family.solve(section, level, grids, closure, cancel, progress));
+            family.solve(section, level, grids, closure, cancel, progress),
+        detail(GridSection.of(section)));
+  }
+
+  /** What grids leave out of the section's outlines, if anything. */
+  private static List<Notice> detail(GridSection<?> taken) {
+    int count = taken.joined().size();
+    if (count == 0) {
+      return List.of();
+    }
+    Vertex first = taken.joined().get(0);
+    return List.of(
+        new Notice(
+            "grid.detail",
+            String.format(
+                "The grids leave out %s of an outline, below %s, at %s%s: no cell could show it. No"
+                    + " wall moves by more than that, gap and width not at all; the drawing stays.",
+                count == 1 ? "a detail" : count + " details",
+                NumberText.millimetres(taken.reach()),
+                NumberText.point(first.x(), first.y()),
+                count == 1 ? "" : " and elsewhere")));
   }
 
   /** The flow model to ask for: that of the options, unless they leave it to the section. */

@@ -116,7 +116,7 @@ final class SolveTask {
         stopped(main, SectionFamily.GRIDS)
             || others.stream().anyMatch(other -> stopped(other, GRIDS_TO_COMPARE));
     SectionResult result =
-        Estimates.result(question.conditions(), main, others, List.of(), stopped);
+        Estimates.result(question.conditions(), main, others, question.notices(), stopped);
     @Nullable FlowField field = finest == null || !finest.hasField() ? null : finest.field();
     return new Solved(
         new SectionAnswer(result, field), main.closure(), stopped ? Map.of() : leaks(main, others));
