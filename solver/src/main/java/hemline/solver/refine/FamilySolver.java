@@ -142,11 +142,9 @@ public final class FamilySolver implements SectionFamily {
     double h = section.gap();
     double drive = Math.abs(section.suction()) / fluid.density();
     double jet = TYPICAL_DISCHARGE * Math.sqrt(2 * drive);
-    double creeping = drive * h * h / (12 * fluid.kinematicViscosity() * 2 * h);
     double speed =
         Math.max(
-            Math.min(jet, creeping),
-            0.5 * Math.hypot(section.ground().speed(), section.ground().spanwiseSpeed()));
+            jet, 0.5 * Math.hypot(section.ground().speed(), section.ground().spanwiseSpeed()));
     return byReynolds(speed * h / fluid.kinematicViscosity());
   }
 

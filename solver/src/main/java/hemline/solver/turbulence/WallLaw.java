@@ -35,12 +35,12 @@ final class WallLaw {
    * where the two means cancel to nothing, the mean production alone.
    */
   private static final double[] PRODUCTION = {
-    6.7766e-06,
-    1.8299e-05,
-    4.9395e-05,
+    6.7766e-6,
+    1.8299e-5,
+    4.9395e-5,
     0.0001332,
-    0.00035835,
-    0.00095854,
+    3.5835e-4,
+    9.5854e-4,
     0.0025016,
     0.006258,
     0.010587,
