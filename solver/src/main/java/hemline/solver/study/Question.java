@@ -23,10 +23,16 @@ import java.util.List;
  * @param label for progress
  * @param work rough measure of the effort, for the order of tasks and the weight of progress
  * @param sectionClosure flow model the section itself names
+ * @param turbulent flow model that turbulent flow there has where none is asked
  * @param solver solves it
  */
 record Question(
-    Conditions conditions, String label, double work, Closure sectionClosure, Solver solver) {
+    Conditions conditions,
+    String label,
+    double work,
+    Closure sectionClosure,
+    Closure turbulent,
+    Solver solver) {
 
   /** Hands the section to a family, with flows it may start from. */
   @FunctionalInterface
@@ -48,6 +54,7 @@ record Question(
         label,
         work(section.profile(), section.gap()),
         Closure.AUTO,
+        Closure.turbulent(true),
         (family, level, grids, closure, before, cancel, progress) ->
             family.solve(section, level, grids, closure, before, cancel, progress));
   }
@@ -58,6 +65,7 @@ record Question(
         section.name(),
         1,
         closure(section.closure()),
+        Closure.turbulent(!section.obstacles().isEmpty()),
         (family, level, grids, closure, before, cancel, progress) ->
             family.solve(section, level, grids, closure, cancel, progress));
   }

@@ -89,7 +89,8 @@ public final class SpalartAllmaras extends EddyViscosity {
   public void initialise(FlowState s) {
     for (int c = 0; c < mesh.cells; c++) {
       if (!(s.nuTilde[c] > 0)) {
-        s.nuTilde[c] = INFLOW_RATIO * nu;
+        // nearly the eddy viscosity itself where another model has left one
+        s.nuTilde[c] = Math.max(s.eddyViscosity[c], INFLOW_RATIO * nu);
         s.eddyViscosity[c] = eddyViscosity(s.nuTilde[c]);
       }
     }
