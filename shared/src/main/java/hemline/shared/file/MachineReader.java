@@ -54,9 +54,6 @@ final class MachineReader {
   /** Damping of a poppet in air over the critical one. Judged, no source. */
   private static final double VALVE_DAMPING = 0.05;
 
-  /** Standard air of fan practice, ISO 5801 (from memory). */
-  private static final double FAN_PRACTICE_DENSITY = 1.2;
-
   static final String FARTHEST = "10m";
 
   private final JsonKeys top;

@@ -65,6 +65,11 @@ public record Estimate(
     return value + numerical + iteration + modelHigh;
   }
 
+  /** Half-width of the model part: half the distance between its ends. */
+  public double model() {
+    return 0.5 * (modelLow + modelHigh);
+  }
+
   /** The same estimate in another unit: every part times the factor, which may be negative. */
   public Estimate times(double factor) {
     double f = Math.abs(factor);

@@ -2,7 +2,7 @@ package hemline.solver.flow;
 
 /** Choice of flow model. */
 public enum Closure {
-  /** Laminar or SST by the gap Reynolds number. */
+  /** Laminar by the gap Reynolds number, else {@link #turbulent}. */
   AUTO("auto"),
   LAMINAR("laminar"),
   /** k-ω shear stress transport, Menter, Kuntz & Langtry 2003. */
@@ -14,6 +14,21 @@ public enum Closure {
 
   Closure(String key) {
     this.key = key;
+  }
+
+  /**
+   * Turbulent model where none is asked.
+   *
+   * @param edges true where edges, eddies and jets decide, as under a lip; false where wall friction
+   *     alone does
+   */
+  public static Closure turbulent(boolean edges) {
+    return edges ? SA : SST;
+  }
+
+  /** The other turbulent model; of a laminar flow the one for edges. */
+  public Closure second() {
+    return this == SA ? SST : SA;
   }
 
   /** Name on the command line and in files. */

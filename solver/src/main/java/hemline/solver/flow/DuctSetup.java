@@ -82,19 +82,12 @@ public final class DuctSetup {
     java.util.Arrays.fill(share, 1);
     boolean[] all = new boolean[mesh.cells];
     java.util.Arrays.fill(all, true);
-    double[] distance = new double[0];
-    if (closure != Closure.LAMINAR) {
-      boolean[] noSlip = new boolean[Patch.FIRST_SOLID + solids.size()];
-      java.util.Arrays.fill(noSlip, Patch.FIRST_SOLID, noSlip.length, true);
-      noSlip[Patch.BOTTOM] = !duct.ground().frictionless();
-      noSlip[Patch.TOP] = !duct.ceiling().frictionless();
-      noSlip[Patch.LEFT] = cavity;
-      noSlip[Patch.RIGHT] = cavity;
-      distance = WallDistance.of(mesh, noSlip);
-    }
+    Boundary boundary = boundary(mesh, geometry);
+    double[] distance =
+        closure == Closure.LAMINAR ? new double[0] : WallDistance.of(mesh, boundary.walls());
     return new FlowProblem(
         geometry,
-        boundary(mesh, geometry),
+        boundary,
         nu,
         closure,
         distance,

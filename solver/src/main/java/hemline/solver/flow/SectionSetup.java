@@ -184,7 +184,7 @@ public final class SectionSetup {
             mesh, width, Math.min(2 * h, 0.5 * domain.yMax()), Math.min(6 * h, domain.yMax()));
     double[] distance = new double[0];
     if (closure != Closure.LAMINAR) {
-      distance = WallDistance.of(mesh, noSlip(mesh));
+      distance = WallDistance.of(mesh, boundary.walls());
     }
     double kIn = INFLOW_K * 2 * Math.max(pressure, 0.5 * wallSpeed * wallSpeed);
     return new FlowProblem(
@@ -200,13 +200,6 @@ public final class SectionSetup {
         new FlowProblem.InflowTurbulence(kIn, INFLOW_RATIO * nu),
         new SuctionDrive(mesh, tap, drive, pressure),
         new FlowProblem.Scales(h, velocity, pressure));
-  }
-
-  private boolean[] noSlip(Mesh mesh) {
-    boolean[] patches = new boolean[Patch.FIRST_SOLID + solids.size()];
-    java.util.Arrays.fill(patches, Patch.FIRST_SOLID, patches.length, true);
-    patches[Patch.BOTTOM] = true;
-    return patches;
   }
 
   private Boundary boundary(Mesh mesh, double ug, double wg) {

@@ -59,7 +59,7 @@ public final class SequencedSolver {
    * Runs the sequence.
    *
    * <p>A warm start that does not converge on a modest budget is given up for one from rest, unless
-   * it is a turbulent flow to compare a laminar one with: then its mean is the answer. All
+   * it is a turbulent flow of another model to compare with: then its mean is the answer. All
    * iterations are counted, also those at higher viscosities.
    *
    * @param problems problem on grid 0, 1, …, made when needed
@@ -115,7 +115,7 @@ public final class SequencedSolver {
       CancelToken cancel) {
     Effort spent = Effort.NONE;
     if (warm != null) {
-      boolean other = problem.closure() == Closure.LAMINAR && turbulent(warm);
+      boolean other = foreign(problem.closure(), warm);
       SteadyFlowSolver solver = new SteadyFlowSolver(problem, warm, limits, cancel);
       FlowSolution solution = other ? solver.compare() : solver.attempt();
       SolveStatus status = solution.outcome().status();
@@ -142,13 +142,12 @@ public final class SequencedSolver {
     return solution.after(spent);
   }
 
-  private static boolean turbulent(FlowState s) {
-    for (double eddy : s.eddyViscosity) {
-      if (eddy > 0) {
-        return true;
-      }
-    }
-    return false;
+  /** True for a turbulent flow under another model: it lacks what this model carries. */
+  private static boolean foreign(Closure closure, FlowState s) {
+    boolean turbulent = Arrays.stream(s.eddyViscosity).anyMatch(eddy -> eddy > 0);
+    double[] own =
+        closure == Closure.SST ? s.omega : closure == Closure.SA ? s.nuTilde : new double[0];
+    return turbulent && Arrays.stream(own).noneMatch(value -> value > 0);
   }
 
   /** Brings a flow at rest to one of lower and lower viscosity, by a few steps each. */

@@ -9,7 +9,7 @@ import org.jspecify.annotations.Nullable;
  * @param setup the section
  * @param problem that was solved
  * @param state its flow. Read-only by agreement.
- * @param compared true when it may also start a laminar flow that it is compared with
+ * @param compared true when it may also start flows of other models that it is compared with
  */
 public record SolvedSection(
     SectionSetup setup, FlowProblem problem, FlowState state, boolean compared) {
@@ -31,7 +31,7 @@ public record SolvedSection(
 
   /** True when a flow under this model may start from here. */
   public boolean starts(Closure other) {
-    return closure() == other || compared && other == Closure.LAMINAR;
+    return closure() == other || compared && closure() != Closure.LAMINAR;
   }
 
   /** Flow model of the flow. */

@@ -24,6 +24,10 @@ public final class SteadyFlowSolver {
   private static final IterationSettings APPROACH = new IterationSettings(0.5, 0.2, 0.5, 2, 5e-2);
   private static final int TRY_STEPS = 20;
   private static final int TRY_ITERATIONS = 300;
+
+  /** Plain passes, the second half averaged, where a flow to compare with does not settle. */
+  private static final int COMPARE_PASSES = 200;
+
   private static final int ACCELERATE_FROM = 40;
 
   /** Momentum residual above which the flow is too far from linear for a long memory. */
@@ -199,7 +203,7 @@ public final class SteadyFlowSolver {
       if (lost(status)) {
         state.set(start);
       }
-      status = averaged(LADDER[LADDER.length - 1].settings());
+      status = averaged(LADDER[LADDER.length - 1].settings(), limits.plain());
     }
     return solution(status);
   }
@@ -220,10 +224,9 @@ public final class SteadyFlowSolver {
    */
   FlowSolution compare() {
     SolveStatus status =
-        accelerated(
-            LADDER[0], Attempt.ACCELERATED, Math.min(2 * TRY_ITERATIONS, limits.accelerated()));
+        accelerated(LADDER[0], Attempt.ACCELERATED, Math.min(TRY_ITERATIONS, limits.accelerated()));
     if (status == SolveStatus.UNSTEADY) {
-      status = averaged(LADDER[0].settings());
+      status = averaged(LADDER[0].settings(), Math.min(COMPARE_PASSES, limits.plain()));
     }
     return solution(status);
   }
@@ -372,11 +375,11 @@ public final class SteadyFlowSolver {
   }
 
   /** Plain iteration; when it does not settle, the state becomes the mean of the second half. */
-  private SolveStatus averaged(IterationSettings settings) {
+  private SolveStatus averaged(IterationSettings settings, int most) {
     SegregatedIteration iteration = new SegregatedIteration(equations);
     MeanState mean = new MeanState(state);
     course.restart();
-    while (course.passes() < limits.plain()) {
+    while (course.passes() < most) {
       if (cancel.isCancelled()) {
         return ended(Attempt.AVERAGED, Reason.CANCELLED);
       }
@@ -388,12 +391,12 @@ public final class SteadyFlowSolver {
       if (settled()) {
         return ended(Attempt.AVERAGED, Reason.SETTLED);
       }
-      if (2 * course.passes() > limits.plain()) {
+      if (2 * course.passes() > most) {
         mean.add(state);
       }
     }
     mean.putInto(state);
-    windowStart = limits.plain() / 2;
+    windowStart = most / 2;
     return unsettled(Attempt.AVERAGED, windowStart);
   }
 

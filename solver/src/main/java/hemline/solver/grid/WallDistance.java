@@ -55,24 +55,9 @@ public final class WallDistance {
    * is none.
    *
    * @param mesh the mesh
-   * @param noSlipPatch by patch number; patches beyond its end are not walls
+   * @param wall true for boundary faces without slip; not modified
    */
-  public static double[] of(Mesh mesh, boolean[] noSlipPatch) {
-    boolean[] wall = new boolean[mesh.boundaryFaces];
-    for (int b = 0; b < wall.length; b++) {
-      wall[b] = mesh.bPatch[b] < noSlipPatch.length && noSlipPatch[mesh.bPatch[b]];
-    }
-    return ofFaces(mesh, wall);
-  }
-
-  /**
-   * Distance from each cell's centroid to the nearest of some boundary faces, m; infinite when
-   * there are none.
-   *
-   * @param mesh the mesh
-   * @param wall by boundary face, true for those that count
-   */
-  public static double[] ofFaces(Mesh mesh, boolean[] wall) {
+  public static double[] of(Mesh mesh, boolean[] wall) {
     WallDistance tree = new WallDistance(mesh, wall);
     double[] distance = new double[mesh.cells];
     Arrays.fill(distance, Double.POSITIVE_INFINITY);

@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.DoubleUnaryOperator;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
@@ -23,7 +24,8 @@ import org.jspecify.annotations.Nullable;
  * leak flow over the closing iterations, carried over to the other figures: once for those that go
  * with the flow, twice for pressures, forces and shares, which go with its square, and for those
  * against the figure's natural size where its value is smaller. The model part is the distance to
- * the same figure under each other flow model, on the finest grid both have.
+ * the same figure under each other flow model, on the finest grid both have, faded through
+ * transition; in turbulent flow at least the residual of the class of flow.
  */
 public final class Estimates {
   private final Conditions conditions;
@@ -31,6 +33,9 @@ public final class Estimates {
   private final List<GridFamily> others;
   private final FigureSeries series;
   private final double dynamicPressure;
+  private final double gapReynolds;
+  private final ModelSpread models;
+  private final ModelResidual residual;
 
   private Estimates(Conditions conditions, GridFamily family, List<GridFamily> others) {
     this.conditions = conditions;
@@ -40,6 +45,14 @@ public final class Estimates {
     double leak = series.finest() < 0 ? 0 : series.scalar(Figure.LEAK_FLOW, series.finest());
     double speed = Double.isFinite(leak) ? leak / conditions.gap() : 0;
     dynamicPressure = 0.5 * conditions.fluid().density() * speed * speed;
+    gapReynolds =
+        (Double.isFinite(leak) ? leak : conditions.expectedLeak())
+            / conditions.fluid().kinematicViscosity();
+    models = new ModelSpread(family.closure(), series, others, gapReynolds);
+    residual =
+        series.finest() < 0 || !series.run(series.finest()).figures().stageShares().isEmpty()
+            ? ModelResidual.SEPARATED
+            : ModelResidual.ATTACHED;
   }
 
   /**
@@ -131,7 +144,7 @@ public final class Estimates {
         figures,
         shares(),
         list(run -> run.figures().carryOver()),
-        VortexMatching.estimates(series, others),
+        VortexMatching.estimates(series, others, models),
         notices);
   }
 
@@ -168,7 +181,11 @@ public final class Estimates {
   private @Nullable Estimate scalar(Figure figure) {
     double scale = scale(figure);
     double factor = prescribed(figure) ? 0 : goesWithFlow(figure) ? 1 : 2;
-    return estimate(run -> run.figures().scalars().getOrDefault(figure, Double.NaN), scale, factor);
+    return estimate(
+        run -> run.figures().scalars().getOrDefault(figure, Double.NaN),
+        scale,
+        factor,
+        value -> prescribed(figure) ? 0 : residual.of(family.closure(), figure, value, scale));
   }
 
   /** The stage shares on the finest grid, scaled so that they sum to 1 to round-off. */
@@ -187,7 +204,8 @@ public final class Estimates {
           estimate(
               run -> of.apply(run).size() == finest.size() ? of.apply(run).get(index) : Double.NaN,
               1,
-              2);
+              2,
+              value -> residual.share(family.closure(), value, 1));
       if (estimate == null) {
         return List.of();
       }
@@ -197,14 +215,18 @@ public final class Estimates {
   }
 
   private @Nullable Estimate estimate(
-      ToDoubleFunction<GridRun> of, double scale, double spreadFactor) {
+      ToDoubleFunction<GridRun> of,
+      double scale,
+      double spreadFactor,
+      DoubleUnaryOperator residualAt) {
     GridValues values =
         series.values(
             of, (value, spread) -> spreadFactor * spread * Math.max(Math.abs(value), scale));
     if (values == null) {
       return null;
     }
-    return ModelSpread.widen(ThreeGrid.estimate(values, scale), series, others, of);
+    Estimate grid = ThreeGrid.estimate(values, scale);
+    return models.widen(grid, of, residualAt.applyAsDouble(grid.value()));
   }
 
   private boolean prescribed(Figure figure) {

@@ -145,7 +145,7 @@ public final class FamilySolver implements SectionFamily {
     double speed =
         Math.max(
             jet, 0.5 * Math.hypot(section.ground().speed(), section.ground().spanwiseSpeed()));
-    return byReynolds(speed * h / fluid.kinematicViscosity());
+    return byReynolds(speed * h / fluid.kinematicViscosity(), true);
   }
 
   private static Closure choose(DuctSection duct, DuctSetup setup) {
@@ -154,10 +154,10 @@ public final class FamilySolver implements SectionFamily {
             Math.hypot(duct.ground().speed(), duct.ground().spanwiseSpeed()),
             Math.hypot(duct.ceiling().speed(), duct.ceiling().spanwiseSpeed()));
     double flow = Math.max(Math.abs(setup.startFlow()), 0.5 * wall * duct.referenceGap());
-    return byReynolds(flow / duct.fluid().kinematicViscosity());
+    return byReynolds(flow / duct.fluid().kinematicViscosity(), !duct.obstacles().isEmpty());
   }
 
-  private static Closure byReynolds(double gapReynolds) {
-    return gapReynolds < LAMINAR_BELOW ? Closure.LAMINAR : Closure.SST;
+  private static Closure byReynolds(double gapReynolds, boolean edges) {
+    return gapReynolds < LAMINAR_BELOW ? Closure.LAMINAR : Closure.turbulent(edges);
   }
 }

@@ -22,7 +22,8 @@ final class VortexMatching {
 
   private record Pair(int fine, int coarse, double distance) {}
 
-  static List<TrappedVortex> estimates(FigureSeries series, List<GridFamily> others) {
+  static List<TrappedVortex> estimates(
+      FigureSeries series, List<GridFamily> others, ModelSpread models) {
     int finest = series.finest();
     List<Vortex> fine = usable(series, finest);
     double[][] strength = new double[fine.size()][series.places()];
@@ -39,7 +40,7 @@ final class VortexMatching {
       Vortex vortex = fine.get(i);
       result.add(new TrappedVortex(estimate(series, strength[i]), vortex.x(), vortex.y()));
     }
-    return withModels(result, series, strength, fine, others);
+    return withModels(result, series, strength, fine, others, models);
   }
 
   private static List<Vortex> usable(FigureSeries series, int k) {
@@ -72,7 +73,8 @@ final class VortexMatching {
       FigureSeries series,
       double[][] strength,
       List<Vortex> fine,
-      List<GridFamily> others) {
+      List<GridFamily> others,
+      ModelSpread models) {
     double[] low = new double[fine.size()];
     double[] high = new double[fine.size()];
     for (GridFamily other : others) {
@@ -84,7 +86,8 @@ final class VortexMatching {
       @Nullable Vortex[] match = match(fine, usable(there, k));
       for (int i = 0; i < match.length; i++) {
         Vortex vortex = match[i];
-        double distance = (vortex == null ? 0 : vortex.strength()) - strength[i][k];
+        double distance =
+            models.weight(other) * ((vortex == null ? 0 : vortex.strength()) - strength[i][k]);
         if (Double.isFinite(distance)) {
           low[i] = Math.max(low[i], -distance);
           high[i] = Math.max(high[i], distance);

@@ -50,6 +50,15 @@ public final class Boundary {
     uPerFlow = new double[n];
   }
 
+  /** Which faces are walls without slip. */
+  public boolean[] walls() {
+    boolean[] walls = new boolean[kind.length];
+    for (int b = 0; b < walls.length; b++) {
+      walls[b] = kind[b] == WALL;
+    }
+    return walls;
+  }
+
   /** True for faces with a pressure given from outside. */
   public boolean isOpen(int b) {
     return kind[b] == OPEN || kind[b] == OUTLET;

@@ -3,10 +3,13 @@ package hemline.solver.study;
 import hemline.shared.result.Estimate;
 import hemline.solver.flow.Closure;
 import hemline.solver.refine.LeakSeries;
+import hemline.solver.refine.ModelResidual;
+import hemline.solver.refine.TransitionFade;
 import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,7 +17,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Both leaks are taken under the same flow model wherever both have one on all grids, so that a
  * difference between models is not read as one between lips. The model part of the band is what the
- * other common models make of the ratio on the finest grid both have.
+ * other common models make of the ratio on the finest grid both have, faded through transition; for
+ * turbulent leaks at least the residual of ratios.
  */
 final class LeakRatio {
   private LeakRatio() {}
@@ -55,15 +59,35 @@ final class LeakRatio {
     if (ratio == null || sums.same()) {
       return ratio;
     }
-    double low = 0;
-    double high = 0;
+    double low = residual(over, under) * ratio.value();
+    double high = low;
     for (Closure other : common(over, under)) {
-      double distance = Sums.of(over, under, weight, other).distance(sums);
+      double distance =
+          fade(over, under, other) * Sums.of(over, under, weight, other).distance(sums);
       low = Math.max(low, -distance);
       high = Math.max(high, distance);
     }
     return new Estimate(
         ratio.value(), ratio.numerical(), ratio.iteration(), low, high, ratio.trend());
+  }
+
+  /** Largest residual of the flow models; 0 where none was compared with its second. */
+  private static double residual(List<Solved> over, List<Solved> under) {
+    return Stream.concat(over.stream(), under.stream())
+        .filter(Solved::second)
+        .mapToDouble(solved -> ModelResidual.ratio(solved.closure()))
+        .max()
+        .orElse(0);
+  }
+
+  /** Largest share of the distance to another model that the band of an answer holds. */
+  private static double fade(List<Solved> over, List<Solved> under, Closure other) {
+    return Stream.concat(over.stream(), under.stream())
+        .filter(solved -> solved.closure() != other && solved.leaks().containsKey(other))
+        .mapToDouble(
+            solved -> TransitionFade.weight(solved.closure(), other, solved.gapReynolds()))
+        .max()
+        .orElse(1);
   }
 
   /** True when both leaks are known and run the same way. */

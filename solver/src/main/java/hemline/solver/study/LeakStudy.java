@@ -16,6 +16,7 @@ import hemline.solver.flow.ProgressListener;
 import hemline.solver.refine.LeakSeries;
 import hemline.solver.refine.SectionFamily;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -116,7 +117,7 @@ public final class LeakStudy {
         grids(section, solved, solved.closure()),
         solved.leaks().keySet().stream()
             .filter(closure -> closure != solved.closure())
-            .findFirst()
+            .min(Comparator.comparing(closure -> closure != solved.closure().second()))
             .map(closure -> grids(section, solved, closure))
             .orElse(List.of()));
   }

@@ -25,6 +25,7 @@ import java.util.List;
  * @param label for progress
  * @param work rough measure of the effort, for the order of tasks and the weight of progress
  * @param sectionClosure flow model the section itself names
+ * @param turbulent flow model that turbulent flow there has where none is asked
  * @param solver solves it
  * @param notices what is to be said of it whatever the flow
  */
@@ -33,6 +34,7 @@ record Question(
     String label,
     double work,
     Closure sectionClosure,
+    Closure turbulent,
     Solver solver,
     List<Notice> notices) {
 
@@ -56,6 +58,7 @@ record Question(
         label,
         work(section.profile(), section.gap()),
         Closure.AUTO,
+        Closure.turbulent(true),
         (family, level, grids, closure, before, cancel, progress) ->
             family.solve(section, level, grids, closure, before, cancel, progress),
         detail(GridSection.of(section)));
@@ -67,6 +70,7 @@ record Question(
         section.name(),
         1,
         closure(section.closure()),
+        Closure.turbulent(!section.obstacles().isEmpty()),
         (family, level, grids, closure, before, cancel, progress) ->
             family.solve(section, level, grids, closure, cancel, progress),
         detail(GridSection.of(section)));

@@ -8,8 +8,8 @@ import hemline.solver.grid.MeshLevel;
  *
  * @param level finest grid of the family
  * @param closure flow model
- * @param modelSpread true to solve with the second closure too and widen the bands by the
- *     difference
+ * @param modelSpread true to solve the second turbulence model on all grids, not on the coarsest
+ *     alone, and to compare also where a closure is named
  * @param threads solves running at once, 1 or more; results do not depend on it
  */
 public record RunOptions(MeshLevel level, Closure closure, boolean modelSpread, int threads) {

@@ -15,6 +15,7 @@ import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.GridSolution;
 import hemline.solver.refine.LeakSeries;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.refine.TransitionFade;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -25,14 +26,13 @@ import org.jspecify.annotations.Nullable;
  * Solves one question with the flow model asked and, where other models are plausible, with those
  * too.
  *
- * <p>Others are: laminar and turbulent for each other in the transition band when the choice was
- * left open, and the second turbulence model when a model spread is asked. A laminar flow outside
- * the transition band has no other plausible model. Others are solved on the coarsest grid only and
- * compared there: a spread needs no more, and the whole study stays affordable.
+ * <p>Others are, when the choice was left open or a model spread is asked: the second turbulence
+ * model for a turbulent flow, and laminar and turbulent for each other where {@link
+ * TransitionFade} counts them. They are solved on the coarsest grid and
+ * compared there, which costs about a fifth of the section; where a model spread is asked the second
+ * turbulence model is solved on all grids.
  */
 final class SolveTask {
-  private static final int GRIDS_TO_COMPARE = 1;
-
   /** Share of progress of the first solve where others may follow. */
   private static final double FIRST_SHARE = 0.8;
 
@@ -95,7 +95,7 @@ final class SolveTask {
   private Solved without(SolveStatus status, Notice reason) {
     Closure closure = question.closure(options);
     SectionResult result = Estimates.without(question.conditions(), closure, status, reason);
-    return new Solved(new SectionAnswer(result, null), closure, Map.of());
+    return new Solved(new SectionAnswer(result, null), closure, 0, Map.of());
   }
 
   private Solved solve() {
@@ -106,7 +106,7 @@ final class SolveTask {
     GridSolution finest = main.finestUsable();
     List<GridFamily> others = new ArrayList<>();
     if (finest != null && mayCompare) {
-      List<Closure> closures = others(main.closure(), asked == Closure.AUTO, regime(main));
+      List<Closure> closures = others(main.closure(), reynolds(main));
       double share = (1 - firstShare) / Math.max(1, closures.size());
       for (int i = 0; i < closures.size(); i++) {
         others.add(compare(closures.get(i), main, part(firstShare + i * share, share)));
@@ -114,12 +114,15 @@ final class SolveTask {
     }
     boolean stopped =
         stopped(main, SectionFamily.GRIDS)
-            || others.stream().anyMatch(other -> stopped(other, GRIDS_TO_COMPARE));
+            || others.stream().anyMatch(other -> stopped(other, grids(other.closure())));
     SectionResult result =
         Estimates.result(question.conditions(), main, others, question.notices(), stopped);
     @Nullable FlowField field = finest == null || !finest.hasField() ? null : finest.field();
     return new Solved(
-        new SectionAnswer(result, field), main.closure(), stopped ? Map.of() : leaks(main, others));
+        new SectionAnswer(result, field),
+        main.closure(),
+        reynolds(main),
+        stopped ? Map.of() : leaks(main, others));
   }
 
   /**
@@ -129,12 +132,16 @@ final class SolveTask {
   private GridFamily compare(Closure closure, GridFamily main, ProgressListener part) {
     SolvedSection start = main.start();
     List<SolvedSection> from =
-        start != null && closure == Closure.LAMINAR ? List.of(start.toCompare()) : before;
+        start != null && main.closure() != Closure.LAMINAR ? List.of(start.toCompare()) : before;
     try {
-      return family(GRIDS_TO_COMPARE, closure, from, part);
+      return family(grids(closure), closure, from, part);
     } catch (RuntimeException e) {
       return new GridFamily(closure, List.of());
     }
+  }
+
+  private int grids(Closure other) {
+    return options.modelSpread() && other != Closure.LAMINAR ? SectionFamily.GRIDS : 1;
   }
 
   private GridFamily family(
@@ -147,29 +154,23 @@ final class SolveTask {
     return result;
   }
 
-  private List<Closure> others(Closure used, boolean open, Regime regime) {
+  private List<Closure> others(Closure used, double gapReynolds) {
     List<Closure> others = new ArrayList<>();
-    boolean spread = options.modelSpread();
-    if (used == Closure.LAMINAR) {
-      if (regime == Regime.TRANSITIONAL || regime == Regime.TURBULENT && spread) {
-        others.add(Closure.SST);
+    Closure second = used == Closure.LAMINAR ? question.turbulent() : used.second();
+    boolean all = options.modelSpread() && Regime.at(gapReynolds) != Regime.LAMINAR;
+    for (Closure other : List.of(second, Closure.LAMINAR)) {
+      boolean asked = all && used == Closure.LAMINAR;
+      if (other != used && (asked || TransitionFade.counts(used, other, gapReynolds))) {
+        others.add(other);
       }
-      return others;
-    }
-    if (spread) {
-      others.add(used == Closure.SST ? Closure.SA : Closure.SST);
-    }
-    if (regime == Regime.TRANSITIONAL && (open || spread) || regime == Regime.LAMINAR && spread) {
-      others.add(Closure.LAMINAR);
     }
     return others;
   }
 
-  private Regime regime(GridFamily main) {
-    Conditions conditions = question.conditions();
-    double viscosity = conditions.fluid().kinematicViscosity();
+  private double reynolds(GridFamily main) {
+    double viscosity = question.conditions().fluid().kinematicViscosity();
     double leak = LeakSeries.of(main.runs(), viscosity).finest();
-    return Regime.at(Double.isFinite(leak) ? leak / viscosity : 0);
+    return Double.isFinite(leak) ? leak / viscosity : 0;
   }
 
   private Map<Closure, LeakSeries> leaks(GridFamily main, List<GridFamily> others) {

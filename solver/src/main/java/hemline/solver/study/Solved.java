@@ -12,9 +12,11 @@ import java.util.Map;
  *
  * @param answer the answer
  * @param closure flow model of the answer
+ * @param gapReynolds of the answer
  * @param leaks by flow model, that of the answer included; empty when the answer is not usable
  */
-record Solved(SectionAnswer answer, Closure closure, Map<Closure, LeakSeries> leaks) {
+record Solved(
+    SectionAnswer answer, Closure closure, double gapReynolds, Map<Closure, LeakSeries> leaks) {
   Solved {
     leaks = leaks.isEmpty() ? Map.of() : Collections.unmodifiableMap(new EnumMap<>(leaks));
   }
@@ -22,6 +24,11 @@ record Solved(SectionAnswer answer, Closure closure, Map<Closure, LeakSeries> le
   /** True when the leak may be compared with others. */
   boolean usable() {
     return leaks.containsKey(closure);
+  }
+
+  /** True when a turbulent answer was compared with the second turbulent model. */
+  boolean second() {
+    return closure != Closure.LAMINAR && leaks.containsKey(closure.second());
   }
 
   boolean cancelled() {

@@ -163,9 +163,10 @@ public final class KOmegaSst extends EddyViscosity {
   public void initialise(FlowState s) {
     for (int c = 0; c < mesh.cells; c++) {
       if (!(s.omega[c] > 0)) {
-        s.k[c] = kIn;
+        // another model's eddy viscosity is kept at the time scale of the inflow
+        s.eddyViscosity[c] = Math.max(s.eddyViscosity[c], kIn / omegaIn);
         s.omega[c] = omegaIn;
-        s.eddyViscosity[c] = kIn / omegaIn;
+        s.k[c] = omegaIn * s.eddyViscosity[c];
       }
     }
   }

@@ -96,7 +96,7 @@ final class SlantedWalls {
     if (!any) {
       return new int[0];
     }
-    double[] toSlanted = WallDistance.ofFaces(mesh, slanted);
+    double[] toSlanted = WallDistance.of(mesh, slanted);
     boolean[] near = new boolean[mesh.cells];
     for (int c = 0; c < near.length; c++) {
       // a corner belongs to both of its walls

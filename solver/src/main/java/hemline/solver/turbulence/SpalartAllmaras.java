@@ -12,11 +12,10 @@ import hemline.solver.scheme.VelocityGradients;
 /**
  * One-equation eddy viscosity closure, fully turbulent form without the trip terms.
  *
- * <p>Source: Spalart & Allmaras 1994, Rech. Aérosp. 1, 5–21; modified vorticity limited to 0.3 Ω from
- * below, as the
- * Turbulence Modeling Resource recommends on its page on this closure.
- * Convection is first order, near slanted walls second. In wall cells, where the profile is linear
- * whatever the spacing, the modified vorticity is u_τ / (κ d) with u_τ from the wall law.
+ * <p>Source: Spalart & Allmaras 1994, Rech. Aérosp. 1, 5–21; modified vorticity bounded as by
+ * Allmaras, Johnson & Spalart 2012, ICCFD7-1902, eqs. 11 and 12. Convection is first order, near
+ * slanted walls second. In wall cells, where the profile is linear whatever the spacing, the
+ * modified vorticity is u_τ / (κ d) with u_τ from the wall law.
  */
 public final class SpalartAllmaras extends EddyViscosity {
   private static final double CB1 = 0.1355;
@@ -27,6 +26,12 @@ public final class SpalartAllmaras extends EddyViscosity {
   private static final double CW2 = 0.3;
   private static final double CW3 = 2;
   private static final double CV1 = 7.1;
+  private static final double C2 = 0.7;
+  private static final double C3 = 0.9;
+  private static final double R_MOST = 10;
+
+  /** Sweeps of each pass; as many forwards as backwards, so that no side is favoured. */
+  private static final int SWEEPS = 4;
 
   /** Working variable of entering fluid over viscosity. */
   private static final double INFLOW_RATIO = 4;
@@ -71,11 +76,7 @@ public final class SpalartAllmaras extends EddyViscosity {
     this.wallDistance = walls.slanted.readDistances(wallDistance);
     stream = new ScalarStream(geometry, walls.slanted.facesNear(wallDistance));
     this.spanwise = spanwise;
-    boolean[] known = new boolean[mesh.boundaryFaces];
-    for (int b = 0; b < known.length; b++) {
-      known[b] = boundary.kind[b] == Boundary.WALL;
-    }
-    gradient = new Gradient(geometry, known);
+    gradient = new Gradient(geometry, boundary.walls());
     system = new SparseSystem(geometry.pattern);
     rhs = new double[mesh.cells];
     gx = new double[mesh.cells];
@@ -88,7 +89,8 @@ public final class SpalartAllmaras extends EddyViscosity {
   public void initialise(FlowState s) {
     for (int c = 0; c < mesh.cells; c++) {
       if (!(s.nuTilde[c] > 0)) {
-        s.nuTilde[c] = INFLOW_RATIO * nu;
+        // nearly the eddy viscosity itself where another model has left one
+        s.nuTilde[c] = Math.max(s.eddyViscosity[c], INFLOW_RATIO * nu);
         s.eddyViscosity[c] = eddyViscosity(s.nuTilde[c]);
       }
     }
@@ -122,7 +124,10 @@ public final class SpalartAllmaras extends EddyViscosity {
       int c = mesh.bCell[b];
       double in = -s.boundaryFlux[b];
       if (walls.isWall(b)) {
-        system.diagonal[c] += nu / SIGMA * geometry.bArea[b] / walls.slanted.distance[b];
+        double conductance = geometry.bArea[b] / walls.slanted.distance[b] / SIGMA;
+        double a = ((1 + CB2) * nu - CB2 * (nu + s.nuTilde[c])) * conductance;
+        system.diagonal[c] += Math.max(a, 0);
+        rhs[c] -= Math.min(a, 0) * s.nuTilde[c];
       } else if (in > 0
           && (boundary.kind[b] == Boundary.OPEN || boundary.kind[b] == Boundary.VELOCITY)) {
         system.diagonal[c] += in;
@@ -139,24 +144,30 @@ public final class SpalartAllmaras extends EddyViscosity {
       rhs[c] += a * s.nuTilde[c];
       system.diagonal[c] += a;
     }
-    system.relax(rhs, s.nuTilde, 2);
+    system.relax(rhs, s.nuTilde, SWEEPS);
     for (int c = 0; c < mesh.cells; c++) {
       s.nuTilde[c] = Math.max(s.nuTilde[c], 1e-6 * nu);
       s.eddyViscosity[c] = eddyViscosity(s.nuTilde[c]);
     }
   }
 
-  // F ν̃ - (ν + ν̃)/σ ∂ν̃/∂n A
+  /**
+   * F ν̃ - ((1 + cb2) (ν + ν̃)_face - cb2 (ν + ν̃)_cell) / σ ∂ν̃/∂n A: the diffusion with cb2
+   * |∇ν̃|² in it, since ∇·((ν + ν̃) ∇ν̃) = (ν + ν̃) ∇²ν̃ + |∇ν̃|².
+   */
   private void transport(FlowState s) {
     system.clear();
+    double[] nuTilde = s.nuTilde;
     for (int f = 0; f < mesh.faces; f++) {
       int o = mesh.owner[f];
       int n = mesh.neighbour[f];
       double wo = geometry.ownerWeight[f];
-      double diffusion =
-          (nu + wo * s.nuTilde[o] + (1 - wo) * s.nuTilde[n]) / SIGMA * geometry.conductance[f];
-      double ao = diffusion + Math.max(-s.flux[f], 0);
-      double an = diffusion + Math.max(s.flux[f], 0);
+      double no = nu + nuTilde[o];
+      double nn = nu + nuTilde[n];
+      double mean = (1 + CB2) * (wo * no + (1 - wo) * nn);
+      double conductance = geometry.conductance[f] / SIGMA;
+      double ao = Math.max(mean - CB2 * no, 0) * conductance + Math.max(-s.flux[f], 0);
+      double an = Math.max(mean - CB2 * nn, 0) * conductance + Math.max(s.flux[f], 0);
       system.neighbour[geometry.pattern.firstEntry[f]] += ao;
       system.neighbour[geometry.pattern.secondEntry[f]] += an;
       system.diagonal[o] += ao;
@@ -164,40 +175,50 @@ public final class SpalartAllmaras extends EddyViscosity {
     }
   }
 
-  // cb1 S̃ ν̃ - cw1 fw (ν̃/d)² + cb2/σ |∇ν̃|²
+  // cb1 S̃ ν̃ - cw1 fw (ν̃/d)²
   private void sources(FlowState s, VelocityGradients g, int c) {
     double nuTilde = s.nuTilde[c];
     double d = wallDistance[c];
     double kd2 = KAPPA * KAPPA * d * d;
-    double modified;
-    if (wallFriction[c] >= 0) {
-      modified = wallFriction[c] / (KAPPA * d);
-    } else {
-      double curl = g.vx[c] - g.uy[c];
-      double omega2 = curl * curl;
-      if (spanwise) {
-        omega2 += g.wx[c] * g.wx[c] + g.wy[c] * g.wy[c];
-      }
-      double omega = Math.sqrt(omega2);
-      double chi = nuTilde / nu;
-      double cube = chi * chi * chi;
-      double fv1 = cube / (cube + CV1 * CV1 * CV1);
-      double fv2 = 1 - chi / (1 + chi * fv1);
-      modified = Math.max(omega + nuTilde / kd2 * fv2, 0.3 * omega);
-    }
-    double r = modified > 0 ? Math.min(nuTilde / (modified * kd2), 10) : 10;
-    double r2 = r * r;
-    double gg = r + CW2 * (r2 * r2 * r2 - r);
-    double c6 = Math.pow(CW3, 6);
-    double g6 = gg * gg * gg * gg * gg * gg;
-    double fw = gg * Math.pow((1 + c6) / (g6 + c6), 1.0 / 6.0);
+    double modified =
+        wallFriction[c] >= 0
+            ? wallFriction[c] / (KAPPA * d)
+            : modified(vorticity(g, c), nuTilde, kd2);
+    double r = modified * kd2 * R_MOST > nuTilde ? nuTilde / (modified * kd2) : R_MOST;
+    double fw = destruction(r);
     double v = mesh.volume[c];
-    rhs[c] =
-        v
-            * (CB1 * modified * nuTilde
-                + CB2 / SIGMA * (gx[c] * gx[c] + gy[c] * gy[c])
-                + CW1 * fw * nuTilde * nuTilde / (d * d));
+    double rate = CW1 * fw * nuTilde / (d * d);
+    rhs[c] = v * (CB1 * modified * nuTilde + rate * nuTilde);
     // Newton form of the destruction: 2 cw1 fw ν̃/d² on the diagonal
-    system.diagonal[c] += v * 2 * CW1 * fw * nuTilde / (d * d);
+    system.diagonal[c] += v * 2 * rate;
+  }
+
+  private double vorticity(VelocityGradients g, int c) {
+    double curl = g.vx[c] - g.uy[c];
+    double omega2 = curl * curl;
+    if (spanwise) {
+      omega2 += g.wx[c] * g.wx[c] + g.wy[c] * g.wy[c];
+    }
+    return Math.sqrt(omega2);
+  }
+
+  /** S̃ with its smooth lower bound: Ω + S̄, or less of S̄ where that would come near zero. */
+  private double modified(double omega, double nuTilde, double kd2) {
+    double chi = nuTilde / nu;
+    double cube = chi * chi * chi;
+    double fv1 = cube / (cube + CV1 * CV1 * CV1);
+    double bar = nuTilde / kd2 * (1 - chi / (1 + chi * fv1));
+    return bar >= -C2 * omega
+        ? omega + bar
+        : omega + omega * (C2 * C2 * omega + C3 * bar) / ((C3 - 2 * C2) * omega - bar);
+  }
+
+  private static double destruction(double r) {
+    double r2 = r * r;
+    double g = r + CW2 * (r2 * r2 * r2 - r);
+    double g2 = g * g;
+    double c2 = CW3 * CW3;
+    double c6 = c2 * c2 * c2;
+    return g * Math.pow((1 + c6) / (g2 * g2 * g2 + c6), 1.0 / 6.0);
   }
 }

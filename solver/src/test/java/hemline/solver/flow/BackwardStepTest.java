@@ -42,14 +42,7 @@ class BackwardStepTest {
       }
     }
     return Flows.problem(
-        mesh,
-        boundary,
-        1.0 / 800,
-        Closure.LAMINAR,
-        0,
-        false,
-        new boolean[0],
-        new FlowProblem.Scales(1, 1, 1));
+        mesh, boundary, 1.0 / 800, Closure.LAMINAR, 0, false, new FlowProblem.Scales(1, 1, 1));
   }
 
   /** Places along a wall where the shear along x changes sign, after the first step heights. */

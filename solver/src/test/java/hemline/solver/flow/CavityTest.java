@@ -32,14 +32,7 @@ class CavityTest {
       }
     }
     return Flows.problem(
-        mesh,
-        boundary,
-        1e-3,
-        Closure.LAMINAR,
-        0,
-        false,
-        new boolean[0],
-        new FlowProblem.Scales(1, 1, 1));
+        mesh, boundary, 1e-3, Closure.LAMINAR, 0, false, new FlowProblem.Scales(1, 1, 1));
   }
 
   @Test

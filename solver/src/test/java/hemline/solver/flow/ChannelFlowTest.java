@@ -43,7 +43,6 @@ class ChannelFlowTest {
                 Closure.LAMINAR,
                 force,
                 span != 0,
-                new boolean[0],
                 new FlowProblem.Scales(1, 1, 1)),
             Flows.rest(mesh));
     assertThat(flow.outcome().status()).isEqualTo(SolveStatus.CONVERGED);
@@ -110,14 +109,7 @@ class ChannelFlowTest {
     FlowSolution flow =
         Flows.solve(
             Flows.problem(
-                mesh,
-                boundary,
-                1 / re,
-                Closure.LAMINAR,
-                0,
-                false,
-                new boolean[0],
-                new FlowProblem.Scales(1, 1, 1)),
+                mesh, boundary, 1 / re, Closure.LAMINAR, 0, false, new FlowProblem.Scales(1, 1, 1)),
             Flows.rest(mesh));
     assertThat(flow.outcome().status()).isEqualTo(SolveStatus.CONVERGED);
     double sum = 0;
@@ -185,14 +177,7 @@ class ChannelFlowTest {
     }
     FlowProblem problem =
         Flows.problem(
-            mesh,
-            boundary,
-            0.01,
-            Closure.LAMINAR,
-            0,
-            false,
-            new boolean[0],
-            new FlowProblem.Scales(1, 1, 1));
+            mesh, boundary, 0.01, Closure.LAMINAR, 0, false, new FlowProblem.Scales(1, 1, 1));
     FlowState stirred = Flows.rest(mesh);
     for (int c = 0; c < mesh.cells; c++) {
       stirred.u[c] = 0.3 * Math.sin(7.0 * c);

@@ -48,7 +48,6 @@ final class Flows {
       Closure closure,
       double bodyForce,
       boolean spanwise,
-      boolean[] noSlip,
       FlowProblem.Scales scales) {
     double[] share = new double[mesh.faces];
     java.util.Arrays.fill(share, 1);
@@ -59,7 +58,7 @@ final class Flows {
         boundary,
         viscosity,
         closure,
-        closure == Closure.LAMINAR ? new double[0] : WallDistance.of(mesh, noSlip),
+        closure == Closure.LAMINAR ? new double[0] : WallDistance.of(mesh, boundary.walls()),
         bodyForce,
         spanwise,
         share,

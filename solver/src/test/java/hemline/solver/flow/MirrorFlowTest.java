@@ -67,10 +67,6 @@ class MirrorFlowTest {
         boundary.w[b] = 0.2;
       }
     }
-    boolean[] noSlip = new boolean[Patch.FIRST_SOLID + 1];
-    noSlip[Patch.BOTTOM] = true;
-    noSlip[Patch.TOP] = true;
-    noSlip[Patch.FIRST_SOLID] = true;
     FlowState start = Flows.rest(mesh);
     start.outletPressure = -0.5;
     return Flows.solve(
@@ -81,7 +77,6 @@ class MirrorFlowTest {
             closure,
             0,
             true,
-            noSlip,
             new FlowProblem.Scales(1, 1, 0.5)),
         start);
   }

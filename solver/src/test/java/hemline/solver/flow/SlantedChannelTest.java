@@ -97,10 +97,6 @@ class SlantedChannelTest {
         boundary.kind[b] = Boundary.OUTLET;
       }
     }
-    boolean[] noSlip = new boolean[Patch.FIRST_SOLID + 2];
-    Arrays.fill(noSlip, true);
-    noSlip[Patch.LEFT] = false;
-    noSlip[Patch.RIGHT] = false;
     FlowState start = Flows.rest(mesh);
     Arrays.fill(start.u, Math.cos(angle));
     Arrays.fill(start.v, Math.sin(angle));
@@ -118,7 +114,7 @@ class SlantedChannelTest {
             boundary,
             1 / REYNOLDS,
             closure,
-            WallDistance.of(mesh, noSlip),
+            WallDistance.of(mesh, boundary.walls()),
             0,
             false,
             share,

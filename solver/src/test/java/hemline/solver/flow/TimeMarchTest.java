@@ -54,8 +54,7 @@ class TimeMarchTest {
         boundary.kind[b] = Boundary.NONE;
       }
     }
-    FlowProblem problem =
-        Flows.problem(mesh, boundary, nu, Closure.LAMINAR, 0, false, new boolean[0], UNIT);
+    FlowProblem problem = Flows.problem(mesh, boundary, nu, Closure.LAMINAR, 0, false, UNIT);
     FlowState state = Flows.rest(mesh);
     for (int c = 0; c < cells; c++) {
       state.u[c] = oscillating(mesh.cy[c], omega, nu, 0);
@@ -157,8 +156,7 @@ class TimeMarchTest {
       double half = 0.5 / cells;
       Boundary boundary = new Boundary(mesh);
       onSides(mesh, boundary, half, 0);
-      FlowProblem problem =
-          Flows.problem(mesh, boundary, nu, Closure.LAMINAR, 0, false, new boolean[0], UNIT);
+      FlowProblem problem = Flows.problem(mesh, boundary, nu, Closure.LAMINAR, 0, false, UNIT);
       FlowState state = Flows.rest(mesh);
       for (int c = 0; c < mesh.cells; c++) {
         state.u[c] = u(mesh.cx[c], mesh.cy[c], 0);
@@ -223,7 +221,7 @@ class TimeMarchTest {
         boundary.u[b] = 1;
       }
     }
-    return Flows.problem(mesh, boundary, 0.01, Closure.LAMINAR, 0, false, new boolean[0], UNIT);
+    return Flows.problem(mesh, boundary, 0.01, Closure.LAMINAR, 0, false, UNIT);
   }
 
   @Test

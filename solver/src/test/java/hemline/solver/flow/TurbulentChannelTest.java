@@ -50,18 +50,9 @@ class TurbulentChannelTest {
     for (int c = 0; c < mesh.cells; c++) {
       start.u[c] = 18;
     }
-    boolean[] noSlip = new boolean[Patch.FIRST_SOLID];
-    noSlip[Patch.BOTTOM] = true;
     FlowProblem problem =
         Flows.problem(
-            mesh,
-            boundary,
-            1 / RE_TAU,
-            closure,
-            1,
-            false,
-            noSlip,
-            new FlowProblem.Scales(1, 18, 1));
+            mesh, boundary, 1 / RE_TAU, closure, 1, false, new FlowProblem.Scales(1, 18, 1));
     FlowSolution flow = Flows.solve(problem, start);
     assertThat(flow.outcome().status()).isEqualTo(SolveStatus.CONVERGED);
     double bulk = 0;

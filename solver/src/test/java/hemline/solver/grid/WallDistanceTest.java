@@ -12,10 +12,12 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class WallDistanceTest {
 
-  private static boolean[] walls(int... patches) {
-    boolean[] walls = new boolean[8];
-    for (int p : patches) {
-      walls[p] = true;
+  private static boolean[] walls(Mesh mesh, int... patches) {
+    boolean[] walls = new boolean[mesh.boundaryFaces];
+    for (int b = 0; b < walls.length; b++) {
+      for (int p : patches) {
+        walls[b] |= mesh.bPatch[b] == p;
+      }
     }
     return walls;
   }
@@ -23,8 +25,8 @@ class WallDistanceTest {
   @Test
   void betweenPlates() {
     Mesh mesh = MeshBuilder.build(Shapes.uniform(0, 5, 31, 0, 1, 17), List.of());
-    double[] both = WallDistance.of(mesh, walls(Patch.BOTTOM, Patch.TOP));
-    double[] floor = WallDistance.of(mesh, walls(Patch.BOTTOM));
+    double[] both = WallDistance.of(mesh, walls(mesh, Patch.BOTTOM, Patch.TOP));
+    double[] floor = WallDistance.of(mesh, walls(mesh, Patch.BOTTOM));
     for (int c = 0; c < mesh.cells; c++) {
       double y = mesh.cy[c];
       assertThat(both[c]).isCloseTo(Math.min(y, 1 - y), within(1e-15));
@@ -35,8 +37,7 @@ class WallDistanceTest {
   @Test
   void noWallIsInfinitelyFar() {
     Mesh mesh = MeshBuilder.build(Shapes.uniform(0, 1, 3, 0, 1, 3), List.of());
-    assertThat(WallDistance.of(mesh, walls())).containsOnly(Double.POSITIVE_INFINITY);
-    assertThat(WallDistance.of(mesh, new boolean[0])).containsOnly(Double.POSITIVE_INFINITY);
+    assertThat(WallDistance.of(mesh, walls(mesh))).containsOnly(Double.POSITIVE_INFINITY);
   }
 
   @Test
@@ -44,7 +45,7 @@ class WallDistanceTest {
     double r = 0.4;
     Ring disc = Shapes.disc(0.03, 0.02, r);
     Mesh mesh = MeshBuilder.build(Shapes.uniform(-2, 2, 80, -1.5, 1.5, 60), List.of(disc));
-    double[] distance = WallDistance.of(mesh, walls(Patch.FIRST_SOLID));
+    double[] distance = WallDistance.of(mesh, walls(mesh, Patch.FIRST_SOLID));
     for (int c = 0; c < mesh.cells; c++) {
       double exact = Math.hypot(mesh.cx[c] - 0.03, mesh.cy[c] - 0.02) - r;
       // sagitta of a chord as long as a cell's diagonal: 0.07² / (8 r)
@@ -61,7 +62,8 @@ class WallDistanceTest {
     List<Ring> solids =
         List.of(triangle(random, 1, 2), triangle(random, 3, 2), triangle(random, 5, 2));
     Mesh mesh = MeshBuilder.build(lines, solids);
-    double[] distance = WallDistance.of(mesh, walls(Patch.FIRST_SOLID, Patch.FIRST_SOLID + 1, 6));
+    double[] distance =
+        WallDistance.of(mesh, walls(mesh, Patch.FIRST_SOLID, Patch.FIRST_SOLID + 1, 6));
     for (int c = 0; c < mesh.cells; c++) {
       double exact = Double.POSITIVE_INFINITY;
       for (Ring solid : solids) {

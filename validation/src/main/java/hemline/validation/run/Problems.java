@@ -95,9 +95,6 @@ final class Problems {
       boundary.kind[b] = wall ? Boundary.WALL : Boundary.NONE;
       boundary.u[b] = mesh.bPatch[b] == Patch.BOTTOM ? groundSpeed : 0;
     }
-    boolean[] noSlip = new boolean[Patch.FIRST_SOLID];
-    noSlip[Patch.BOTTOM] = true;
-    noSlip[Patch.TOP] = true;
     double[] share = new double[mesh.faces];
     Arrays.fill(share, 1);
     boolean[] all = new boolean[mesh.cells];
@@ -108,7 +105,7 @@ final class Problems {
         boundary,
         viscosity,
         closure,
-        WallDistance.of(mesh, noSlip),
+        WallDistance.of(mesh, boundary.walls()),
         force,
         false,
         share,

@@ -56,6 +56,10 @@ final class JsonText {
     number(parts, "iteration", estimate.iteration());
     number(parts, "modelLow", estimate.modelLow());
     number(parts, "modelHigh", estimate.modelHigh());
+    ObjectNode halves = node.putObject("parts");
+    number(halves, "grid", estimate.numerical());
+    number(halves, "iteration", estimate.iteration());
+    number(halves, "model", estimate.model());
     node.put("trend", estimate.trend().name().toLowerCase(Locale.ROOT));
     return node;
   }
