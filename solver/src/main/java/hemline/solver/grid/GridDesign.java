@@ -13,6 +13,7 @@ import java.util.List;
  * <ul>
  *   <li>along y, at horizontal walls: h/32 for c up to h, plus (c - h)/16 beyond;
  *   <li>along x, at corners and vertical walls: c/16, but not below h/16 beside a wall;
+ *   <li>beside convex round walls with c up to 1.06 h: h/160 along the wall's normal;
  *   <li>in ducts, along both at corners and lip lands with c up to 1.25 h: c/64, growth 0.25 along
  *       x and 0.2 along y, because the error of laminar flow at a sharp edge falls with the size
  *       there;

@@ -61,6 +61,7 @@ final class SectionSizes {
 
   private final boolean edges;
   private final SectionFeatures features;
+  private final RoundWalls round;
 
   SectionSizes(GridDesign.Domain domain, double gap, boolean closed, boolean edges) {
     this.domain = domain;
@@ -68,6 +69,7 @@ final class SectionSizes {
     this.closed = closed;
     this.edges = edges;
     features = new SectionFeatures(domain, gap);
+    round = new RoundWalls(domain, gap);
   }
 
   GridDesign design(MeshLevel level) {
@@ -106,6 +108,7 @@ final class SectionSizes {
         addEdge(size, f, EDGE_GROWTH_Y);
       }
     }
+    round.add(size, true, atWall(gap));
     return family(features.rows, size, factor, gap);
   }
 
@@ -145,6 +148,7 @@ final class SectionSizes {
         size.add(new SizeFunction.Source(f.from(), f.to(), GAP_CELL * c, SizeFunction.GROWTH, 0));
       }
     }
+    round.add(size, false, atWall(gap));
     return family(features.columns, size, factor, 0);
   }
 

@@ -63,13 +63,16 @@ class GridDesignTest {
     GridLines lines = design.lines(GridDesign.FINEST);
     Mesh mesh = MeshChecks.check(lines, domain.solids(), SIDES, name);
     assertThat(mesh.cells).isBetween(least, most);
-    assertThat(between(lines.y(), 0, h)).isBetween(16, 20);
+    boolean round = name.equals("round nose");
+    assertThat(between(lines.y(), 0, h)).isBetween(16, round ? 28 : 20);
     // finer at both walls of the gap than in its middle, and even elsewhere
     int gapCells = between(lines.y(), 0, h);
     double first = lines.y()[1] - lines.y()[0];
     double last = lines.y()[gapCells] - lines.y()[gapCells - 1];
     double middle = lines.y()[gapCells / 2] - lines.y()[gapCells / 2 - 1];
-    assertThat(first).isBetween(h / 40, h / 25).isCloseTo(last, within(0.1 * first));
+    assertThat(first).isBetween(h / 40, h / 25);
+    // a round wall, from which the flow separates where its boundary layer says, gets finer cells
+    assertThat(last).isCloseTo(round ? h / 160 : first, within(0.1 * last));
     assertThat(middle).isBetween(1.5 * first, 3 * first);
     assertThat(steepest(lines.x())).isLessThan(1.5);
     assertThat(steepest(lines.y())).isLessThan(1.3);
