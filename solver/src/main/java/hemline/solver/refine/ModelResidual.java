@@ -53,6 +53,15 @@ public enum ModelResidual {
   }
 
   /**
+   * Half-width of wall friction, of its value.
+   *
+   * @param closure a turbulent one
+   */
+  public static double friction(Closure closure) {
+    return closure == Closure.SST ? FRICTION_SST : FRICTION_SA;
+  }
+
+  /**
    * Half-width of a figure in its unit.
    *
    * @param closure a turbulent one
@@ -64,7 +73,7 @@ public enum ModelResidual {
     return switch (figure) {
       case LEAK_FLOW, DISCHARGE_COEFFICIENT, EFFECTIVE_GAP -> flow(closure) * Math.abs(value);
       case GROUND_DRAG, GROUND_DRAG_SPANWISE, GROUND_POWER, LIP_SHEAR_FORCE_X, LIP_SHEAR_FORCE_Y ->
-          (closure == Closure.SST ? FRICTION_SST : FRICTION_SA) * Math.abs(value);
+          friction(closure) * Math.abs(value);
       default -> share(closure, value, scale);
     };
   }

@@ -164,9 +164,10 @@ public final class KOmegaSst extends EddyViscosity {
     for (int c = 0; c < mesh.cells; c++) {
       if (!(s.omega[c] > 0)) {
         // another model's eddy viscosity is kept at the time scale of the inflow
-        s.eddyViscosity[c] = Math.max(s.eddyViscosity[c], kIn / omegaIn);
+        double more = Math.max(1, s.eddyViscosity[c] * omegaIn / kIn);
+        s.k[c] = more * kIn;
         s.omega[c] = omegaIn;
-        s.k[c] = omegaIn * s.eddyViscosity[c];
+        s.eddyViscosity[c] = more * kIn / omegaIn;
       }
     }
   }

@@ -20,7 +20,7 @@ class OneEquationTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"plain-flat-8", "round-nose", "teeth-into-leak"})
+  @ValueSource(strings = {"plain-flat-8", "knife-fin", "teeth-into-leak"})
   void settlesFromRest(String lip) {
     SectionSetup setup = new SectionSetup(section(lip));
     GridDesign design = GridDesign.of(setup.domain(), 0.002, MeshLevel.MEDIUM);

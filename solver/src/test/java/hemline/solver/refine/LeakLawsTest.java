@@ -71,7 +71,7 @@ class LeakLawsTest {
 
   /** Same shape and Reynolds number: ten times the size at the same speeds or a tenth of them. */
   @ParameterizedTest(name = "{0} Pa")
-  @CsvSource({"30, LAMINAR, 1e-6, 1e-5", "600, SST, 1e-5, 1e-4"})
+  @CsvSource({"30, LAMINAR, 1e-6, 1e-5", "500, SST, 1e-5, 1e-4"})
   void sizeDoesNotMatterAtOneReynoldsNumber(
       double suction, Closure closure, double leak, double forces) {
     SealSection small = Lips.section(Lips.leaningTeeth(), 2, suction, 5, 1);

@@ -46,7 +46,8 @@ final class ResultText {
 
   private static TextTable table(
       SectionResult result, @Nullable Estimate relativeLeak, boolean duct) {
-    TextTable table = new TextTable(Lean.LEFT, Lean.LEFT, Lean.RIGHT, Lean.LEFT, Lean.LEFT);
+    TextTable table =
+        new TextTable(Lean.LEFT, Lean.LEFT, Lean.RIGHT, Lean.LEFT, Lean.LEFT, Lean.LEFT);
     if (relativeLeak != null) {
       row(table, "leak over that of a flat lip", "", relativeLeak, new TradeUnit(1, ""));
     }
@@ -94,7 +95,8 @@ final class ResultText {
         symbol,
         Digits.value(estimate, unit.factor()),
         Digits.band(estimate, unit.factor()),
-        unit.unit());
+        unit.unit(),
+        Digits.parts(estimate, unit.factor()));
   }
 
   /** Warnings under a heading; nothing when there are none. */

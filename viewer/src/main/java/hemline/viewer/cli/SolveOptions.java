@@ -19,14 +19,18 @@ final class SolveOptions {
       paramLabel = "NAME",
       defaultValue = "auto",
       description = {
-        "Flow model: auto, laminar, sst (k-omega SST) or sa (one equation);",
-        "auto goes by the gap Reynolds number (default: ${DEFAULT-VALUE})."
+        "Flow model: auto, laminar, sst (k-omega SST) or sa (one equation); auto is",
+        "laminar below a gap Reynolds number of 1000, else sa, in ducts without",
+        "obstacles sst (default: ${DEFAULT-VALUE})."
       })
   String closure = "auto";
 
   @Option(
       names = "--model-spread",
-      description = "Solve with the second flow model too; bands then hold the difference.")
+      description = {
+        "Solve the second turbulence model on all grids, not the coarsest alone,",
+        "and compare also where --closure names one."
+      })
   boolean modelSpread;
 
   @Option(

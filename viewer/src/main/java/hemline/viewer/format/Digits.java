@@ -83,6 +83,22 @@ public final class Digits {
     return band.isEmpty() ? value(estimate, factor) : value(estimate, factor) + " " + band;
   }
 
+  /**
+   * Which part of a band comes from where: "grid ± 0.4, model ± 1.2", unfinished iteration counted
+   * with the grid; empty when there is no model part.
+   */
+  public static String parts(Estimate estimate, double factor) {
+    if (estimate.model() == 0 || exact(estimate, factor)) {
+      return "";
+    }
+    int decimals = decimals(estimate, factor);
+    double size = Math.abs(factor);
+    return "grid \u00b1 "
+        + upwards((estimate.numerical() + estimate.iteration()) * size, decimals)
+        + ", model \u00b1 "
+        + upwards(estimate.model() * size, decimals);
+  }
+
   /** Low and high ends: "42.7 to 43.5". */
   public static String range(Estimate estimate, double factor) {
     int decimals = decimals(estimate, factor);

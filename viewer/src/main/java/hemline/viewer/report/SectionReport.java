@@ -98,7 +98,7 @@ public final class SectionReport {
   }
 
   private void figures(HtmlText page) {
-    page.heading("Figures").table("figure", "", "value", "band", "unit", "how to judge it");
+    page.heading("Figures").table("figure", "", "value", "band", "unit", "its parts", "how to judge it");
     if (relativeLeak != null) {
       figure(
           page,
@@ -154,19 +154,20 @@ public final class SectionReport {
     page.endTable();
     page.text(
         "Every figure is an estimate: the band holds the numerical error, judged from three grids"
-            + " (I. Celik et al., J. Fluids Eng. 130, 2008), what iteration left open and, where it"
-            + " applies, the spread between flow models.");
+            + " (I. Celik et al., J. Fluids Eng. 130, 2008), what iteration left open and, in"
+            + " turbulent and transitional flow, what the flow model may be off.");
   }
 
   private static void figure(
       HtmlText page, String name, String symbol, Estimate e, TradeUnit unit, String judgement) {
     page.row(
-        "  nb m",
+        "  nb  m",
         name,
         symbol.replace("_", ""),
         Digits.value(e, unit.factor()),
         Digits.band(e, unit.factor()),
         unit.unit(),
+        Digits.parts(e, unit.factor()),
         judgement);
   }
 
@@ -251,7 +252,9 @@ public final class SectionReport {
     page.row("", "mesh", options.level().key());
     page.row("", "flow model", "asked " + options.closure().key() + ", used " + result.closure());
     page.row(
-        "", "spread between flow models", options.modelSpread() ? "in the bands" : "not asked");
+        "",
+        "second turbulence model",
+        options.modelSpread() ? "on all grids" : "on the coarsest grid where the flow model is open");
   }
 
   private void mesh(HtmlText page, @Nullable MeshPicture mesh) {

@@ -71,7 +71,7 @@ final class StudyForm {
       new QuantityField("study-spanwise", "speed along the seal", QuantityKind.SPEED, "0 m/s");
   private final QuantityField temperature =
       new QuantityField("study-temperature", "temperature", QuantityKind.TEMPERATURE, "15 \u00b0C");
-  private final CheckBox spread = new CheckBox("widen bands by a second flow model");
+  private final CheckBox spread = new CheckBox("second flow model on all grids");
   private final TextField points = new TextField("6");
   private final ComboBox<MeshLevel> mesh =
       new ComboBox<>(FXCollections.observableArrayList(MeshLevel.values()));
@@ -85,8 +85,8 @@ final class StudyForm {
     spread.setId("study-model-spread");
     spread.setTooltip(
         new HelpTip(
-            "Solves each section with a second flow model too and adds the difference to the bands."
-                + " Takes longer, and tells how far the choice of the model matters."));
+            "Solves the second turbulence model, which else is compared on the coarsest grid, on all"
+                + " grids. Takes twice as long."));
     mesh.setId("study-mesh");
     mesh.setValue(MeshLevel.MEDIUM);
     mesh.setConverter(words(MeshLevel::key));
