@@ -20,8 +20,10 @@ public record Estimate(
 
   /** Behaviour of a value over a family of grids. */
   public enum Trend {
-    /** Differences shrink with one sign. */
+    /** Differences shrink with one sign, at an order of at least a half. */
     MONOTONE,
+    /** Differences of one sign shrink, but so slowly that no limit can be told: order below a half. */
+    SLOW,
     /** Differences change sign. */
     OSCILLATING,
     /** Differences do not shrink; the band is the scatter itself. */

@@ -134,9 +134,6 @@ public final class DuctSetup {
             boundary.v[b] = duct.cavity().leftSpeed();
           } else {
             boundary.kind[b] = Boundary.VELOCITY;
-            double half = 0.5 * geometry.bArea[b] / duct.height();
-            double y = mesh.by[b] / duct.height();
-            inlet(boundary, b, y - half, y + half);
           }
         }
         case Patch.RIGHT -> {
@@ -151,6 +148,9 @@ public final class DuctSetup {
         default -> boundary.kind[b] = Boundary.WALL;
       }
     }
+    if (duct.cavity() == null) {
+      InletProfile.set(duct, mesh, geometry, boundary);
+    }
     return boundary;
   }
 
@@ -158,39 +158,6 @@ public final class DuctSetup {
     boundary.kind[b] = wall.frictionless() ? Boundary.SLIP : Boundary.WALL;
     boundary.u[b] = wall.speed();
     boundary.w[b] = wall.spanwiseSpeed();
-  }
-
-  /** Face means over η in [a, b] of the inlet profile: a fixed part and a part per unit flow. */
-  private void inlet(Boundary boundary, int b, double a, double c) {
-    double h = duct.height();
-    double m1 = 0.5 * (a + c);
-    double m2 = (a * a + a * c + c * c) / 3;
-    double ug = duct.ground().speed();
-    double uc = duct.ceiling().speed();
-    boolean slipGround = duct.ground().frictionless();
-    boolean slipCeiling = duct.ceiling().frictionless();
-    boundary.w[b] =
-        slipGround
-            ? duct.ceiling().spanwiseSpeed()
-            : slipCeiling
-                ? duct.ground().spanwiseSpeed()
-                : duct.ground().spanwiseSpeed() * (1 - m1) + duct.ceiling().spanwiseSpeed() * m1;
-    if (duct.inlet() == DuctSection.Inlet.UNIFORM || (slipGround && slipCeiling)) {
-      boundary.uPerFlow[b] = 1 / h;
-    } else if (slipGround) {
-      // u = U_c + A (1 - η²), mean U_c + 2 A / 3
-      boundary.uPerFlow[b] = 1.5 / h * (1 - m2);
-      boundary.u[b] = uc - 1.5 * uc * (1 - m2);
-    } else if (slipCeiling) {
-      // u = U_g + A (2 η - η²), mean U_g + 2 A / 3
-      boundary.uPerFlow[b] = 1.5 / h * (2 * m1 - m2);
-      boundary.u[b] = ug - 1.5 * ug * (2 * m1 - m2);
-    } else {
-      // u = U_g (1 - η) + U_c η + 6 (q/h - (U_g + U_c)/2) η (1 - η)
-      double parabola = 6 * (m1 - m2);
-      boundary.uPerFlow[b] = parabola / h;
-      boundary.u[b] = ug * (1 - m1) + uc * m1 - 0.5 * (ug + uc) * parabola;
-    }
   }
 
   /** Watches the pressure drop of a given flow, or adjusts the flow to a given drop. */

@@ -198,6 +198,13 @@ final class ResultNotices {
                   ? ", and the finest is not among them"
                   : ""));
     }
+    if (leak != null && leak.trend() == Estimate.Trend.SLOW) {
+      notices.add(
+          new Notice(
+              "grids.slow",
+              "The leak flow settles slowly as the grid is refined, at an order below a half: its"
+                  + " band is about three times the scatter. A finer mesh may help."));
+    }
     if (leak != null && leak.trend() == Estimate.Trend.DIVERGING) {
       notices.add(
           new Notice(

@@ -127,7 +127,7 @@ public final class ThreeGrid {
     }
     double r31 = r21 * r32;
     double ratio = e32 / e21; // infinite where the finest two agree
-    if (trend == Trend.DIVERGING || ratio < differenceRatio(LEAST_ORDER, r21, r32)) {
+    if (trend == Trend.DIVERGING || trend == Trend.SLOW) {
       double width = SAFETY * range / (Math.pow(r31, LEAST_ORDER) - 1);
       return new Estimate(best, width, iteration, 0, 0, trend);
     }
@@ -150,7 +150,11 @@ public final class ThreeGrid {
     if (e21 * e32 < 0) {
       return Trend.OSCILLATING;
     }
-    return e32 / e21 <= differenceRatio(0, r21, r32) ? Trend.DIVERGING : Trend.MONOTONE;
+    double ratio = e32 / e21;
+    if (ratio <= differenceRatio(0, r21, r32)) {
+      return Trend.DIVERGING;
+    }
+    return ratio < differenceRatio(LEAST_ORDER, r21, r32) ? Trend.SLOW : Trend.MONOTONE;
   }
 
   /** Observed order within [1, 1.4], from differences of one sign that shrink. */

@@ -85,7 +85,7 @@ record Question(
     Vertex first = taken.joined().get(0);
     return List.of(
         new Notice(
-            "grid.detail",
+            "grids.detail",
             String.format(
                 "The grids leave out %s of an outline, below %s, at %s%s: no cell could show it. No"
                     + " wall moves by more than that, gap and width not at all; the drawing stays.",

@@ -32,6 +32,13 @@ final class RankingNotices {
               "the leak does not settle as the grid is refined, which widens the bands; a finer"
                   + " mesh may help"),
           new Shared(
+              "grids.slow",
+              "the leak settles slowly as the grid is refined, which widens the bands; a finer mesh"
+                  + " may help"),
+          new Shared(
+              "grids.detail",
+              "detail of an outline that no cell could show is left out of the grids"),
+          new Shared(
               "grids.incomplete", "not all three grids gave a usable flow, which widens the bands"),
           new Shared("model.missing", "a comparison flow model gave no usable flow"),
           new Shared("jet.mach", "the jet is fast enough for the air's expansion to count"));

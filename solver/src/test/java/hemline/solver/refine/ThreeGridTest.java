@@ -155,6 +155,17 @@ class ThreeGridTest {
   }
 
   @Test
+  void anOrderBelowAHalfIsCalledSlow() {
+    double[] value = power(5, 0.1, 0.3);
+    Estimate e = estimate(value);
+    assertThat(e.trend()).isEqualTo(Trend.SLOW);
+    assertThat(e.value()).isEqualTo(value[2]);
+    assertThat(e.numerical())
+        .isCloseTo(1.25 * (value[0] - value[2]) / (Math.sqrt(2) - 1), within(1e-12));
+    assertThat(estimate(power(5, 0.1, 0.6)).trend()).isEqualTo(Trend.MONOTONE);
+  }
+
+  @Test
   void divergenceGivesThreeTimesTheScatter() {
     for (double[] family : new double[][] {{1.0, 1.1, 1.4}, {1.0, 1.0, 1.4}}) {
       Estimate e = estimate(family);
