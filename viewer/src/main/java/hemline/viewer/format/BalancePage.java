@@ -30,6 +30,9 @@ public final class BalancePage {
     HEIGHT,
     VALVE,
     HOLDS,
+    ENDS,
+    MANOEUVRES,
+    ASSUMPTIONS,
     LAUNCH,
     STEP,
     TRADES,
@@ -78,12 +81,18 @@ public final class BalancePage {
     page.height();
     HoldPage holds = new HoldPage(balance);
     page.blocks.add(holds.holds());
+    page.blocks.add(HoldEndPage.ends(balance));
     page.launch();
+    Block manoeuvres = HoldEndPage.manoeuvres(balance);
+    if (manoeuvres != null) {
+      page.blocks.add(manoeuvres);
+    }
     Block steps = holds.steps();
     if (steps != null) {
       page.blocks.add(steps);
     }
     page.trades();
+    page.blocks.add(HoldEndPage.assumptions(balance));
     page.notices();
     return page.blocks;
   }

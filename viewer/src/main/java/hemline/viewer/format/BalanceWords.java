@@ -150,7 +150,9 @@ public final class BalanceWords {
     s.add(
         "It bears "
             + figure(force, 1)
-            + " N more, in which the smallest gap closes by "
+            + " N more at the centre of pressure"
+            + elsewhere(r)
+            + ", in which the smallest gap closes by "
             + figure(gap, 1000)
             + " mm; then "
             + (r.ending() == RideHeight.Ending.FOLD
@@ -165,6 +167,21 @@ public final class BalanceWords {
                 + figure(factor, 1)
                 + " times that.");
     return s;
+  }
+
+  /** What it bears at the centre of gravity and at its weakest corner. */
+  private static String elsewhere(RideHeight r) {
+    Estimate gravity = r.forceAtGravity();
+    Estimate corner = r.forceAtCorner();
+    return gravity == null || corner == null
+        ? ""
+        : " ("
+            + figure(gravity, 1)
+            + " N at the centre of gravity, "
+            + figure(corner, 1)
+            + " N at corner "
+            + r.corner()
+            + " of the floor)";
   }
 
   /**
