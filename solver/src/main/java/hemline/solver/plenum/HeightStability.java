@@ -1,6 +1,8 @@
 package hemline.solver.plenum;
 
+import hemline.shared.geometry.Vertex;
 import hemline.shared.result.Estimate;
+import hemline.shared.vehicle.Load;
 import java.util.List;
 import java.util.function.DoubleFunction;
 import java.util.stream.Stream;
@@ -23,6 +25,9 @@ final class HeightStability {
 
   private static final double SOFTER = 0.25;
 
+  /** Load at which a march stops, N. */
+  private static final double FARTHEST = 1e15;
+
   /** Parts in which the last stretch is looked through for jumps. */
   private static final int PARTS = 4;
 
@@ -37,13 +42,17 @@ final class HeightStability {
   /**
    * Ends on one side of the leaks.
    *
-   * @param force additional load until then, N; 0 when there is no operating point
+   * @param force additional load until then at the centre of pressure, N; 0 when there is no
+   *     operating point
+   * @param atGravity the same at the centre of gravity, N
+   * @param atCorner the same at the weakest corner of the floor, N
    * @param gap closed until then, m
    * @param softness factor of compliance that is just borne; infinite when any is
    * @param leastGap left at the end, m
    * @param edge that has it
    */
-  private record Ends(double force, double gap, double softness, double leastGap, int edge) {}
+  private record Ends(
+      double force, double atGravity, double atCorner, double gap, double softness, double leastGap, int edge) {}
 
   static RideHeight of(PlenumBalance balance, Stand stand) {
     // the longest part of a balance; the three know nothing of each other
@@ -60,6 +69,7 @@ final class HeightStability {
     double[] unit = balance.sink(new double[] {1, c[0], c[1]}, Stand.REST);
     double stiffness = 1 / (unit[0] + unit[1] * c[0] + unit[2] * c[1]);
     boolean down = value.force() <= 0;
+    PlenumState rest = down ? null : balance.settled(stand);
     boolean any = !Double.isFinite(value.softness());
     @Nullable Estimate required = any ? null : bands.of(e -> stiffness / e.softness());
     @Nullable Estimate factor =
@@ -77,6 +87,9 @@ final class HeightStability {
         ending,
         value.edge(),
         down ? null : bands.of(Ends::force),
+        down ? null : bands.of(Ends::atGravity),
+        down ? null : bands.of(Ends::atCorner),
+        rest == null ? -1 : weakestCorner(balance, rest),
         down ? null : bands.of(Ends::gap),
         required,
         factor);
@@ -87,22 +100,65 @@ final class HeightStability {
     if (rest == null) {
       double bears = stiffening(balance, stand);
       PlenumState clear = balance.settled(stand.softened(stand.softness() * bears));
-      return new Ends(0, 0, bears, 0, clear == null ? -1 : clear.leastEdge());
+      return new Ends(0, 0, 0, 0, bears, 0, clear == null ? -1 : clear.leastEdge());
     }
     double[] c = {rest.load()[1] / rest.load()[0], rest.load()[2] / rest.load()[0]};
-    double[] unit =
-        balance.sink(new double[] {1, c[0], c[1]}, Stand.REST.softened(stand.softness()));
-    double closes = 2 * rest.leastGap() / (unit[0] + unit[1] * c[0] + unit[2] * c[1]);
-    March load = new March(rest, f -> balance.settled(pressed(stand, f, c)));
-    for (int k = 1; k <= LOADS && !load.ended && load.goesOn(closes * k / LOADS); k++) {}
-    for (int k = 2; !load.ended && load.goesOn(closes * k); k *= 2) {}
+    March load = loaded(balance, stand, rest, c);
     PlenumState last = load.last;
+    Load mass = balance.machine().load();
+    int corner = weakestCorner(balance, rest);
+    Vertex v = balance.machine().floor().vertices().get(corner);
     return new Ends(
         load.bears,
+        loaded(balance, stand, rest, new double[] {mass.x(), mass.y()}).bears,
+        loaded(balance, stand, rest, new double[] {v.x(), v.y()}).bears,
         rest.leastGap() - last.leastGap(),
         softness(balance, stand, rest),
         last.leastGap(),
         last.leastEdge());
+  }
+
+  /** Follows the machine under a growing load at a place. */
+  private static March loaded(
+      PlenumBalance balance, Stand stand, PlenumState rest, double[] c) {
+    double most = closing(balance, rest, c, stand.softness());
+    double closes = Math.min(2 / most, FARTHEST);
+    March load = new March(rest, f -> balance.settled(pressed(stand, f, c)));
+    for (int k = 1; k <= LOADS && !load.ended && load.goesOn(closes * k / LOADS); k++) {}
+    for (int k = 2; !load.ended && closes * k < FARTHEST && load.goesOn(closes * k); k *= 2) {}
+    return load;
+  }
+
+  /** Largest share of a gap under the seal that a load of 1 N at a place closes. */
+  private static double closing(
+      PlenumBalance balance, PlenumState rest, double[] c, double softness) {
+    double[] unit =
+        balance.sink(new double[] {1, c[0], c[1]}, Stand.REST.softened(softness));
+    SealStrips strips = balance.strips();
+    double most = 1e-12;
+    for (int i = 0; i < strips.count; i++) {
+      double[] s = rest.sink();
+      double h = strips.gap[i] - (s[0] + s[1] * strips.x[i] + s[2] * strips.y[i]);
+      most =
+          Math.max(most, (unit[0] + unit[1] * strips.x[i] + unit[2] * strips.y[i]) / h);
+    }
+    return most;
+  }
+
+  /** The corner of the floor at which a load closes a gap first, suction unchanged. */
+  static int weakestCorner(PlenumBalance balance, PlenumState rest) {
+    int weakest = 0;
+    double most = 0;
+    List<Vertex> vertices = balance.machine().floor().vertices();
+    for (int i = 0; i < vertices.size(); i++) {
+      double share =
+          closing(balance, rest, new double[] {vertices.get(i).x(), vertices.get(i).y()}, 1);
+      if (share > most * (1 + 1e-9)) {
+        most = share;
+        weakest = i;
+      }
+    }
+    return weakest;
   }
 
   /** Factor of compliance that is just borne; infinite when any is. */

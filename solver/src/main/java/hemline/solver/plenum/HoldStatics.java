@@ -112,6 +112,17 @@ final class HoldStatics {
   }
 
   Margins margins(Attitude a, @Nullable PlenumState state) {
+    return pulled(a, machine.load().mass() * Wheels.GRAVITY * Math.sin(a.tilt()), state);
+  }
+
+  /**
+   * Margins under a pull along the ground at the centre of gravity.
+   *
+   * @param a tilt that presses, direction that pulls
+   * @param pull by weight and inertia, N
+   * @param state null when there is none
+   */
+  Margins pulled(Attitude a, double pull, @Nullable PlenumState state) {
     int axles = machine.running().axles().size();
     if (state == null) {
       return new Margins(0, 0, 0, 0, 0, new double[axles], new double[wheels.all().size()], false);
@@ -119,10 +130,14 @@ final class HoldStatics {
     Load load = machine.load();
     double mg = load.mass() * Wheels.GRAVITY;
     double normal = mg * Math.cos(a.tilt());
-    double pull = mg * Math.sin(a.tilt());
     double[] suction = state.load();
-    double jet = balance.forwardThrust(state.fanFlow(), state.suction());
-    double[] all = sum(suction, weight(a, Math.cos(a.tilt())));
+    double jet =
+        state.fanFlow() > 0 ? balance.forwardThrust(state.fanFlow(), state.suction()) : 0;
+    double jetMoment = jet * machine.fan().height();
+    double[] turns = {pull * load.height() * a.x() + jetMoment, pull * load.height() * a.y()};
+    double[] still = sum(suction, normal, normal * load.x(), normal * load.y());
+    still[1] -= jetMoment;
+    double[] all = sum(still, 0, turns[0], turns[1]);
     double[] pressed = wheels.pressed(all);
 
     double alongX = pull * a.x() + jet;
@@ -131,11 +146,6 @@ final class HoldStatics {
     boolean pushed = Math.hypot(alongX, alongY) > NO_PULL * mg;
     Running running = machine.running();
     double grip = pushed ? friction.factor(pressed, alongX, alongY, yaw) : NONE;
-
-    double jetMoment = jet * machine.fan().height();
-    double[] still = sum(suction, normal, normal * load.x(), normal * load.y());
-    still[1] -= jetMoment;
-    double[] turns = {pull * load.height() * a.x() + jetMoment, pull * load.height() * a.y()};
     double peel = normal < -NO_PULL * mg ? suction[0] / -normal : NONE;
     return new Margins(
         running.peakFriction() * grip,

@@ -19,7 +19,7 @@ import java.util.Map;
  * <p>Gaps and suctions stand on fixed ladders, so that other gaps, fan speeds and machines ask for
  * mostly the same sections: gaps of 1 mm times powers of √3, suctions of 100 Pa times powers of 3.
  * At rest they span half to one and a half times the static gaps, and a quarter of the fan's peak
- * pressure to all of it; for moving ground they are the two gaps and suctions next to the static
+ * pressure to all of it, and in steps of 3 further down to the contact allowance; for moving ground they are the two gaps and suctions next to the static
  * gap and half the peak, under edges that face forwards, sideways and rearwards. Directions in
  * between are interpolated.
  */
@@ -36,6 +36,8 @@ final class LeakLattice {
 
   /** Suction over the fan's peak from which on it is asked for. */
   private static final double LEAST_SUCTION = 0.25;
+
+  private static final double THINNER = 3;
 
   /** A bound this close beyond a step of the ladder needs no further step. */
   private static final double NEAR = 1.05;
@@ -78,6 +80,7 @@ final class LeakLattice {
         (name, lip) -> {
           double[] r = range.getOrDefault(name, new double[] {1e-3, 1e-3});
           List<Double> gaps = ladder(LEAST_GAP * r[0], MOST_GAP * r[1], GAP_BASE, GAP_STEP);
+          gaps = thinned(gaps, machine.terms().contactAllowance());
           still.put(name, block(lip, gaps, suctions, GroundMotion.STILL));
           if (v > 0) {
             List<Double> fewGaps = ladder(r[0], r[1] * NEAR, GAP_BASE, GAP_STEP);
@@ -105,6 +108,15 @@ final class LeakLattice {
           new BigDecimal(base * Math.pow(step, k)).round(new MathContext(DIGITS)).doubleValue());
     }
     return steps;
+  }
+
+  /** Gaps with thinner ones before them, three times as thin each, down to an allowance. */
+  static List<Double> thinned(List<Double> gaps, double allowance) {
+    List<Double> all = new ArrayList<>(gaps);
+    for (double h = gaps.get(0) / THINNER; all.get(0) > NEAR * NEAR * NEAR * allowance; h /= THINNER) {
+      all.add(0, new BigDecimal(h).round(new MathContext(DIGITS)).doubleValue());
+    }
+    return all;
   }
 
   private Block block(

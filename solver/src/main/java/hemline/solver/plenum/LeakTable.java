@@ -68,8 +68,8 @@ final class LeakTable {
     logSuction = suctions.stream().mapToDouble(Math::log).toArray();
     gapLow = logGap[0];
     suctionLow = logSuction[0];
-    rows = (logGap.length - 1) * FINE + 1;
-    columns = (logSuction.length - 1) * FINE + 1;
+    rows = fine(logGap);
+    columns = fine(logSuction);
     gapStep = rows == 1 ? 1 : (logGap[logGap.length - 1] - gapLow) / (rows - 1);
     suctionStep =
         columns == 1 ? 1 : (logSuction[logSuction.length - 1] - suctionLow) / (columns - 1);
@@ -92,6 +92,18 @@ final class LeakTable {
         fine[HIGH][i][j] = fine[VALUE][i][j] + shared + fine[MODEL_HIGH][i][j];
       }
     }
+  }
+
+  /** Lines of the fine grid, so that solved points that stand on a ladder lie on them. */
+  private static int fine(double[] log) {
+    if (log.length == 1) {
+      return 1;
+    }
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 1; i < log.length; i++) {
+      least = Math.min(least, log[i] - log[i - 1]);
+    }
+    return (int) Math.round((log[log.length - 1] - log[0]) / least) * FINE + 1;
   }
 
   private double[][] smooth(List<LeakPoint> points, ToDoubleFunction<LeakPoint> of) {

@@ -18,6 +18,9 @@ import org.jspecify.annotations.Nullable;
  * @param valve setting of the relief valve; null when incomplete
  * @param holds level, slope, wall, ceiling and the worst of all tilts and headings
  * @param holdOverTilt least margin from level ground to the ceiling
+ * @param holdEnds what ends each of them, where it holds
+ * @param steepestWithoutFan slope on which parked brakes hold with the fan off, rad
+ * @param manoeuvres climbing, braking, turning; null when it does not settle
  * @param launch acceleration; null when it does not settle
  * @param steps dip under each edge; empty when none is asked
  * @param trades one change at a time, as it is first
@@ -39,6 +42,9 @@ public record MachineBalance(
     @Nullable ValveSetting valve,
     List<Hold> holds,
     List<HoldPoint> holdOverTilt,
+    List<HoldEnd> holdEnds,
+    double steepestWithoutFan,
+    @Nullable Manoeuvres manoeuvres,
     @Nullable Launch launch,
     List<StepCrossing> steps,
     List<Trade> trades,
@@ -53,6 +59,7 @@ public record MachineBalance(
     operatingPoints = List.copyOf(operatingPoints);
     holds = List.copyOf(holds);
     holdOverTilt = List.copyOf(holdOverTilt);
+    holdEnds = List.copyOf(holdEnds);
     steps = List.copyOf(steps);
     trades = List.copyOf(trades);
     lips = List.copyOf(lips);
@@ -75,6 +82,9 @@ public record MachineBalance(
         null,
         List.of(),
         List.of(),
+        List.of(),
+        0,
+        null,
         null,
         List.of(),
         List.of(),

@@ -51,6 +51,23 @@ record PlenumState(
     }
   }
 
+  /** A plenum whose fan does not run: nothing but the weight holds. */
+  static final PlenumState FAN_OFF =
+      new PlenumState(
+          0,
+          0,
+          0,
+          new double[0],
+          0,
+          0,
+          new double[3],
+          new double[3],
+          new Parts(0, 0, 0, 0),
+          Double.POSITIVE_INFINITY,
+          -1,
+          true,
+          false);
+
   double demand() {
     return leakFlow + valveFlow + otherFlow;
   }

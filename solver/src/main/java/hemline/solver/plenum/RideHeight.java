@@ -11,6 +11,9 @@ import org.jspecify.annotations.Nullable;
  * @param edge that would touch first, or does; -1 when the machine cannot be drawn down
  * @param force additional load at the centre of pressure that it bears before, N; null when it has
  *     no operating point to begin with
+ * @param forceAtGravity the same at the centre of gravity, N; null as above
+ * @param forceAtCorner the same at the corner of the floor that bears least, N; null as above
+ * @param corner number of that corner; -1 when there is none
  * @param gap by which the smallest gap closes until then, m; null as above
  * @param requiredStiffness smallest heave stiffness (all springs softer by the same factor) at
  *     which it still stands clear, N/m; null when any stiffness will do
@@ -21,6 +24,9 @@ public record RideHeight(
     Ending ending,
     int edge,
     @Nullable Estimate force,
+    @Nullable Estimate forceAtGravity,
+    @Nullable Estimate forceAtCorner,
+    int corner,
     @Nullable Estimate gap,
     @Nullable Estimate requiredStiffness,
     @Nullable Estimate factor) {

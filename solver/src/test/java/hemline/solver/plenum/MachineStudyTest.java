@@ -126,7 +126,7 @@ class MachineStudyTest {
     assertThat(Objects.requireNonNull(b.trades().get(0).downforce()).value())
         .isCloseTo(rest.downforce().value(), within(1e-9));
     assertThat(b.operatingPoints()).anyMatch(OperatingPoint::settled);
-    assertThat(b.leakPoints()).doesNotHaveDuplicates().hasSizeLessThanOrEqualTo(24);
+    assertThat(b.leakPoints()).doesNotHaveDuplicates().hasSizeLessThanOrEqualTo(30);
   }
 
   /** A lip that leaks less holds more on the same fan. */

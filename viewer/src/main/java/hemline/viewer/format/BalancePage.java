@@ -7,9 +7,7 @@ import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.OperatingPoint;
-import hemline.solver.plenum.RankedLip;
 import hemline.solver.plenum.SettledFigures;
-import hemline.solver.plenum.Trade;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -30,6 +28,9 @@ public final class BalancePage {
     HEIGHT,
     VALVE,
     HOLDS,
+    ENDS,
+    MANOEUVRES,
+    ASSUMPTIONS,
     LAUNCH,
     STEP,
     TRADES,
@@ -78,12 +79,18 @@ public final class BalancePage {
     page.height();
     HoldPage holds = new HoldPage(balance);
     page.blocks.add(holds.holds());
+    page.blocks.add(HoldEndPage.ends(balance));
     page.launch();
+    Block manoeuvres = HoldEndPage.manoeuvres(balance);
+    if (manoeuvres != null) {
+      page.blocks.add(manoeuvres);
+    }
     Block steps = holds.steps();
     if (steps != null) {
       page.blocks.add(steps);
     }
     page.trades();
+    page.blocks.add(HoldEndPage.assumptions(balance));
     page.notices();
     return page.blocks;
   }
@@ -250,7 +257,7 @@ public final class BalancePage {
           Topic.HEIGHT,
           "Ride height and suck-down",
           List.of(),
-          BalanceWords.rideHeight(machine, r),
+          RideHeightWords.of(machine, r),
           BalanceWords.PINCH_CAUTION);
     }
     var v = balance.valve();
@@ -275,65 +282,15 @@ public final class BalancePage {
     add(
         Topic.TRADES,
         "One change at a time",
-        table(balance.trades()),
+        TradeTables.trades(balance.trades()),
         BalanceWords.best(balance.trades()).stream().toList());
     if (!balance.lips().isEmpty()) {
       add(
           Topic.LIPS,
           "Other lips all round, by downforce on this fan",
-          lips(balance.lips()),
+          TradeTables.lips(balance.lips()),
           BalanceWords.lipRanks(balance.lips()));
     }
-  }
-
-  private static List<List<String>> lips(List<RankedLip> lips) {
-    List<List<String>> table = new ArrayList<>();
-    table.add(
-        List.of(
-            "lip",
-            "rank",
-            "over as it is",
-            "downforce, N",
-            "N per electrical W",
-            "gap, mm",
-            "ties with",
-            ""));
-    for (RankedLip lip : lips) {
-      Trade t = lip.trade();
-      table.add(
-          List.of(
-              lip.name(),
-              String.valueOf(lip.rank()),
-              margin(lip.relative()),
-              margin(t.downforce()),
-              margin(t.perWatt()),
-              t.leastGap() == null ? "-" : BalanceWords.figure(t.leastGap(), 1000),
-              BalanceWords.ties(lip, lips),
-              remark(t)));
-    }
-    return table;
-  }
-
-  private static String remark(Trade t) {
-    return t.downforce() == null
-        ? "does not settle"
-        : t.beyond() ? "beyond the solved sections" : "";
-  }
-
-  private static List<List<String>> table(List<Trade> trades) {
-    List<List<String>> table = new ArrayList<>();
-    table.add(List.of("change", "downforce, N", "shaft, W", "N per electrical W", "gap, mm", ""));
-    for (Trade t : trades) {
-      table.add(
-          List.of(
-              BalanceWords.change(t),
-              t.downforce() == null ? "-" : BalanceWords.figure(t.downforce(), 1),
-              t.shaftPower() == null ? "-" : BalanceWords.figure(t.shaftPower(), 1),
-              t.perWatt() == null ? "-" : BalanceWords.figure(t.perWatt(), 1),
-              t.leastGap() == null ? "-" : BalanceWords.figure(t.leastGap(), 1000),
-              remark(t)));
-    }
-    return table;
   }
 
   private void notices() {

@@ -8,7 +8,6 @@ import hemline.shared.vehicle.Machine;
 import hemline.solver.plenum.Launch;
 import hemline.solver.plenum.OperatingPoint;
 import hemline.solver.plenum.RankedLip;
-import hemline.solver.plenum.RideHeight;
 import hemline.solver.plenum.SettledFigures;
 import hemline.solver.plenum.Trade;
 import hemline.solver.plenum.ValveSetting;
@@ -127,44 +126,6 @@ public final class BalanceWords {
     if (Math.abs(distance) > LEAST_DISTANCE) {
       words.add(Wording.millimetres(Math.abs(distance)) + " " + (distance > 0 ? more : less));
     }
-  }
-
-  /** Margin against being drawn down. */
-  public static List<String> rideHeight(Machine m, RideHeight r) {
-    List<String> s = new ArrayList<>();
-    s.add(
-        "Stiffness in heave, tyres and frame: " + Digits.plain(1e-3 * r.stiffness(), 4) + " N/mm.");
-    Estimate force = r.force();
-    Estimate gap = r.gap();
-    Estimate required = r.requiredStiffness();
-    Estimate factor = r.factor();
-    if (force == null || gap == null) {
-      s.add(
-          "The machine is drawn down to the ground"
-              + (r.edge() < 0 ? "." : ", edge " + r.edge() + " first.")
-              + (required == null
-                  ? ""
-                  : " It needs at least " + figure(required, 1e-3) + " N/mm."));
-      return s;
-    }
-    s.add(
-        "It bears "
-            + figure(force, 1)
-            + " N more, in which the smallest gap closes by "
-            + figure(gap, 1000)
-            + " mm; then "
-            + (r.ending() == RideHeight.Ending.FOLD
-                ? "no balance remains and it is drawn down (edge " + r.edge() + " first)."
-                : "edge " + r.edge() + " touches."));
-    s.add(
-        required == null || factor == null
-            ? "No springs are too soft for it: the fan cannot close its gaps."
-            : "Least stiffness at which it stands clear: "
-                + figure(required, 1e-3)
-                + " N/mm; it has "
-                + figure(factor, 1)
-                + " times that.");
-    return s;
   }
 
   /**

@@ -63,7 +63,8 @@ final class HoldPage {
         : BalancePage.margin(e) + ", " + heading;
   }
 
-  private static String place(Hold h) {
+  /** Place, tilt and heading of a hold. */
+  static String place(Hold h) {
     String tilt = Digits.plain(Math.toDegrees(h.angle()), 3) + "\u00b0";
     return switch (h.place()) {
       case "slope" -> "slope " + tilt + ", " + h.heading();

@@ -56,6 +56,7 @@ public final class BalanceDocument {
       }
     }
     HoldNodes.overTilt(document.putArray("holdOverTilt"), balance.holdOverTilt());
+    HoldNodes.ends(document, balance);
     launch(document, balance.launch());
     HoldNodes.steps(document, balance.steps());
     ArrayNode trades = document.putArray("trades");
@@ -152,6 +153,9 @@ public final class BalanceDocument {
       return;
     }
     put(node, "force", r.force(), "N");
+    put(node, "forceAtGravity", r.forceAtGravity(), "N");
+    put(node, "forceAtCorner", r.forceAtCorner(), "N");
+    node.put("corner", r.corner());
     put(node, "gap", r.gap(), "m");
     put(node, "requiredStiffness", r.requiredStiffness(), "N/m");
     put(node, "factor", r.factor(), PURE);

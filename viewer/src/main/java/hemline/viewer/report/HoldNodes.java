@@ -3,9 +3,14 @@ package hemline.viewer.report;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.solver.plenum.Hold;
+import hemline.solver.plenum.HoldEnd;
 import hemline.solver.plenum.HoldPoint;
+import hemline.solver.plenum.MachineBalance;
+import hemline.solver.plenum.Manoeuvres;
 import hemline.solver.plenum.StepCrossing;
+import hemline.viewer.format.HoldEndPage;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** The hold of a machine in its JSON document. */
 final class HoldNodes {
@@ -51,6 +56,55 @@ final class HoldNodes {
       node.put("heading", p.heading());
       node.put("limitedBy", p.limitedBy());
       BalanceDocument.put(node, "margin", p.margin(), PURE);
+    }
+  }
+
+  /** What ends the holds, how it moves, and what is assumed. */
+  static void ends(ObjectNode document, MachineBalance b) {
+    ArrayNode ends = document.putArray("holdEnds");
+    for (HoldEnd e : b.holdEnds()) {
+      ObjectNode node = ends.addObject();
+      node.put("case", e.place());
+      JsonText.number(node, "tilt", e.tilt());
+      JsonText.number(node, "leastFanSpeed", e.fanSpeed());
+      number(node, "leastVoltage", e.voltage());
+      number(node, "gapsWider", e.wider());
+      number(node, "leastFriction", e.friction());
+      JsonText.number(node, "payload", e.payload());
+      JsonText.number(node, "plenumTime", e.plenumTime());
+      number(node, "rotorTime", e.rotorTime());
+    }
+    JsonText.number(document, "steepestWithoutFan", b.steepestWithoutFan());
+    Manoeuvres v = b.manoeuvres();
+    if (v == null) {
+      document.putNull("manoeuvres");
+    } else {
+      ObjectNode node = document.putObject("manoeuvres");
+      BalanceDocument.put(node, "slopeGrip", v.slopeGrip(), PURE);
+      JsonText.number(node, "slopeSpeed", v.slopeSpeed());
+      BalanceDocument.put(node, "wallGrip", v.wallGrip(), PURE);
+      JsonText.number(node, "wallSpeed", v.wallSpeed());
+      BalanceDocument.put(node, "braking", v.braking(), "m/s2");
+      BalanceDocument.put(node, "brakingDistance", v.brakingDistance(), "m");
+      BalanceDocument.put(node, "slopeBraking", v.slopeBraking(), "m/s2");
+      BalanceDocument.put(node, "turning", v.turning(), "m/s2");
+      node.put("turningEndsIn", v.turningEndsIn());
+    }
+    ArrayNode assumptions = document.putArray("assumptions");
+    HoldEndPage.assumptions(b.machine())
+        .forEach(
+            (about, taken) -> {
+              ObjectNode node = assumptions.addObject();
+              node.put("about", about);
+              node.put("taken", taken);
+            });
+  }
+
+  private static void number(ObjectNode node, String key, @Nullable Double value) {
+    if (value == null) {
+      node.putNull(key);
+    } else {
+      JsonText.number(node, key, value);
     }
   }
 
