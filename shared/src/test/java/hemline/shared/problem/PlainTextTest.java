@@ -60,7 +60,8 @@ final class PlainTextTest {
   @ParameterizedTest
   @ValueSource(strings = {"a\u202eb", "\u0007", "two\nlines"})
   void anyTextCanBeMadeAName(String text) {
-    for (String any : List.of(text, text.repeat(200), "\ud83d\ude80".repeat(200), "x".repeat(999))) {
+    for (String any :
+        List.of(text, text.repeat(200), "\ud83d\ude80".repeat(200), "x".repeat(999))) {
       assertThat(PlainText.faultOfName(PlainText.asName(any))).isEmpty();
     }
   }

@@ -1,9 +1,9 @@
 package hemline.viewer.edit;
 
-import hemline.shared.problem.PlainText;
 import hemline.shared.geometry.DrawnOutline;
 import hemline.shared.geometry.Rounding;
 import hemline.shared.geometry.Vertex;
+import hemline.shared.problem.PlainText;
 import hemline.shared.profile.LipDrawing;
 import java.util.ArrayList;
 import java.util.List;

@@ -83,7 +83,11 @@ final class Formats {
         "profiles/machines/case.json",
         files(machines, ".json"),
         f -> told(() -> MachineFile.read(f)));
-    add("fan curve", "fans/case.csv", files(machines, ".csv"), f -> told(() -> FanCurveFile.read(f)));
+    add(
+        "fan curve",
+        "fans/case.csv",
+        files(machines, ".csv"),
+        f -> told(() -> FanCurveFile.read(f)));
     drawings(lips);
     add(
         "project",
@@ -163,7 +167,8 @@ final class Formats {
     addKept(
         "kept section",
         kept,
-        f -> sections.find("key", section, MeshLevel.COARSE) == null ? List.of(MISSING) : List.of());
+        f ->
+            sections.find("key", section, MeshLevel.COARSE) == null ? List.of(MISSING) : List.of());
 
     LeakOrigin asked = new LeakOrigin("a", 2e-3, 600, 0, 0, 1.2, 1.5e-5, "coarse", "auto", false);
     LeakPoint point = InventedStudies.LEAKS.find(asked);

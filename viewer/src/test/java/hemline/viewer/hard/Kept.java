@@ -57,8 +57,8 @@ final class Kept {
   }
 
   static GridSolution grid() {
-    RawFigures raw = new RawFigures(Map.of(Figure.LEAK_FLOW, 0.04), List.of(), List.of(), List.of());
-    return new GridSolution(
-        new GridRun(2600, 17, SolveStatus.CONVERGED, 1e-4, 1e-6, raw, 0));
+    RawFigures raw =
+        new RawFigures(Map.of(Figure.LEAK_FLOW, 0.04), List.of(), List.of(), List.of());
+    return new GridSolution(new GridRun(2600, 17, SolveStatus.CONVERGED, 1e-4, 1e-6, raw, 0));
   }
 }

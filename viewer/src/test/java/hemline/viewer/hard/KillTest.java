@@ -32,8 +32,7 @@ final class KillTest {
   private final SplittableRandom random = new SplittableRandom(SEED);
   private final List<String> failures = new ArrayList<>();
 
-  private Process start(List<String> options, List<String> program, Path words)
-      throws IOException {
+  private Process start(List<String> options, List<String> program, Path words) throws IOException {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Xshare:auto"));
@@ -89,8 +88,7 @@ final class KillTest {
     for (int k = 0; k < kills; k++) {
       Path folder = Files.createDirectories(dir.resolve("edits" + k));
       Path words = dir.resolve("told" + k);
-      Process program =
-          start(List.of(), List.of(Killed.class.getName(), folder.toString()), words);
+      Process program = start(List.of(), List.of(Killed.class.getName(), folder.toString()), words);
       while (Files.size(words) == 0 && program.isAlive()) {
         Thread.sleep(5);
       }

@@ -16,15 +16,55 @@ final class Mutator {
 
   private static final List<String> NUMBERS =
       List.of(
-          "1e999999999", "-1e308", "1e-400", "NaN", "Infinity", "0", "-0", "9".repeat(3000), "1e12",
-          "2147483648", "-1", "1e9", "1.0000000000000002", "null", "true", "[]", "{}", "\"2 mm\"",
-          "\"1e999999999 mm\"", "0x10", "1e5", "1e-9");
+          "1e999999999",
+          "-1e308",
+          "1e-400",
+          "NaN",
+          "Infinity",
+          "0",
+          "-0",
+          "9".repeat(3000),
+          "1e12",
+          "2147483648",
+          "-1",
+          "1e9",
+          "1.0000000000000002",
+          "null",
+          "true",
+          "[]",
+          "{}",
+          "\"2 mm\"",
+          "\"1e999999999 mm\"",
+          "0x10",
+          "1e5",
+          "1e-9");
 
   private static final List<String> TEXTS =
       List.of(
-          "\u001b[2J", "\\u202e", "\\ufffe", "\\ud800", "\\u0000", "=1+2", "../../../../etc/passwd",
-          "/dev/zero", "\u0000", "\u00ff\u00fe", "&a;", "<!DOCTYPE a [", "\\", "\"", "]", "}", ",",
-          "\n\n", "\r", "hemline.lip/999999", "-0mm", "x".repeat(300), "%s%n", "1 2 3");
+          "\u001b[2J",
+          "\\u202e",
+          "\\ufffe",
+          "\\ud800",
+          "\\u0000",
+          "=1+2",
+          "../../../../etc/passwd",
+          "/dev/zero",
+          "\u0000",
+          "\u00ff\u00fe",
+          "&a;",
+          "<!DOCTYPE a [",
+          "\\",
+          "\"",
+          "]",
+          "}",
+          ",",
+          "\n\n",
+          "\r",
+          "hemline.lip/999999",
+          "-0mm",
+          "x".repeat(300),
+          "%s%n",
+          "1 2 3");
 
   private Mutator() {}
 
@@ -53,7 +93,9 @@ final class Mutator {
       case 3:
         return text.substring(0, at) + part.repeat(1 + random.nextInt(3000)) + text.substring(at);
       case 4:
-        return n == 0 ? "x" : text.substring(0, at) + (char) random.nextInt(256) + tail(text, at + 1);
+        return n == 0
+            ? "x"
+            : text.substring(0, at) + (char) random.nextInt(256) + tail(text, at + 1);
       case 5:
         return text.substring(0, at) + pick(TEXTS, random) + text.substring(at);
       case 6, 7, 8:
@@ -76,8 +118,7 @@ final class Mutator {
     return all.get(random.nextInt(all.size()));
   }
 
-  private static String replaced(
-      String text, Pattern what, String by, SplittableRandom random) {
+  private static String replaced(String text, Pattern what, String by, SplittableRandom random) {
     List<MatchResult> found = what.matcher(text).results().limit(5000).toList();
     if (found.isEmpty()) {
       return text + by;

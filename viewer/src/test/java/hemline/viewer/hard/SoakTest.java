@@ -37,9 +37,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Long use without a window: edits, saves, imports, studies kept and read, runs, in turn. Heap after
- * a full collection, threads and open files must stay flat; {@code validation/hard/soak.csv} has
- * them minute by minute. Minutes: {@code -Dhemline.hard.minutes}, 120 if absent.
+ * Long use without a window: edits, saves, imports, studies kept and read, runs, in turn. Heap
+ * after a full collection, threads and open files must stay flat; {@code validation/hard/soak.csv}
+ * has them minute by minute. Minutes: {@code -Dhemline.hard.minutes}, 120 if absent.
  */
 @Tag("hard")
 final class SoakTest {
@@ -92,8 +92,7 @@ final class SoakTest {
     assertThat(late.files()).isLessThanOrEqualTo(early.files() + 5);
   }
 
-  private void turn(
-      Workbench bench, LipDocument document, StudyStore studies, Path lip, int turn)
+  private void turn(Workbench bench, LipDocument document, StudyStore studies, Path lip, int turn)
       throws Exception {
     LipProfile profile = LipFile.load(lip).profile();
     Path drawing = dir.resolve(turn % 2 == 0 ? "drawing.svg" : "drawing.dxf");
