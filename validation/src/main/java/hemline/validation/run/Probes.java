@@ -39,6 +39,7 @@ import java.util.regex.Pattern;
  * </ul>
  */
 final class Probes {
+  static final String BASE_COEFFICIENT = "base discharge coefficient";
   private static final String NUMBER = "(-?[0-9.]+(?:[eE]-?[0-9]+)?)";
   private static final String COMPONENT = "(u|v|w|p|nut)";
   private static final Pattern AT = Pattern.compile(COMPONENT + " at " + NUMBER + "," + NUMBER);
@@ -175,7 +176,7 @@ final class Probes {
           true,
           g -> Math.abs(WallShear.of(g, true).zero(1, 0.2) - WallShear.of(g, false).zero(1, 0.2)));
     }
-    if (text.equals("base discharge coefficient")) {
+    if (text.equals(BASE_COEFFICIENT)) {
       return new Simple("1", false, BasePressure::coefficient);
     }
     if (text.equals("discharge coefficient of stage 1")) {
