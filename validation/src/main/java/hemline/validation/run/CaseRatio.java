@@ -3,6 +3,7 @@ package hemline.validation.run;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.refine.GridValues;
+import hemline.solver.refine.ModelResidual;
 import hemline.solver.refine.ThreeGrid;
 import hemline.validation.reference.ExpectedFigure;
 import hemline.validation.reference.ReferenceCase;
@@ -10,7 +11,10 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** Figures of one case over those of another, grid by grid. */
+/**
+ * Figures of one case over those of another, grid by grid; where both have a model band, the ratio
+ * has that of ratios, see {@link ModelResidual}.
+ */
 final class CaseRatio {
   private CaseRatio() {}
 
@@ -22,7 +26,11 @@ final class CaseRatio {
       Measured a = measured(upper, expected.quantity());
       Measured b = measured(lower, expected.quantity());
       rows.add(
-          new CheckRow(one.name(), status, a == null || b == null ? null : ratio(a, b), expected));
+          new CheckRow(
+              one.name(),
+              status,
+              a == null || b == null ? null : ratio(upper.closure(), a, b),
+              expected));
     }
     return new CaseResult(
         one, status, upper.closure(), upper.gapReynolds(), upper.groundRatio(), rows, List.of());
@@ -36,7 +44,7 @@ final class CaseRatio {
         .orElse(null);
   }
 
-  private static @Nullable Measured ratio(Measured a, Measured b) {
+  private static @Nullable Measured ratio(String closure, Measured a, Measured b) {
     int n = a.grids().size();
     if (n == 0 || n != b.grids().size()) {
       return null;
@@ -56,6 +64,12 @@ final class CaseRatio {
     double[] iteration = new double[n];
     iteration[n - 1] = Math.abs(values[n - 1]) * noise;
     Estimate estimate = ThreeGrid.estimate(new GridValues(values, sizes, iteration), 1);
-    return new Measured(a.quantity(), "1", estimate, points, a.hasBand() && b.hasBand());
+    boolean modelled = a.estimate().modelHigh() > 0 && b.estimate().modelHigh() > 0;
+    double model =
+        modelled
+            ? ModelResidual.ratio(CaseRunner.closure(closure)) * Math.abs(estimate.value())
+            : 0;
+    return new Measured(a.quantity(), "1", estimate, points, a.hasBand() && b.hasBand())
+        .withModel(model, model);
   }
 }

@@ -22,4 +22,15 @@ public record Measured(
   public Measured {
     grids = List.copyOf(grids);
   }
+
+  /** The same with other model parts of the band. */
+  Measured withModel(double low, double high) {
+    Estimate e = estimate;
+    return new Measured(
+        quantity,
+        unit,
+        new Estimate(e.value(), e.numerical(), e.iteration(), low, high, e.trend()),
+        grids,
+        hasBand);
+  }
 }

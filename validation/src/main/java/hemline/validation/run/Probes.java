@@ -29,8 +29,6 @@ import java.util.regex.Pattern;
  *       another;
  *   <li>{@code base discharge coefficient}, {@code base pressure share at 0,1}, {@code ground
  *       pressure at 1}: see {@link BasePressure};
- *   <li>{@code discharge coefficient of stage 1}: on the share of the pressure that the first
- *       constriction takes;
  *   <li>{@code stageShare 1}, {@code carryOver 1}, {@code vortex strength}: of the lip;
  *   <li>{@code unbalanced force along x}: what the pressures on all sides and the friction leave;
  *   <li>{@code uneven reattachment}: distance between the ends of the eddies on ground and ceiling
@@ -39,6 +37,7 @@ import java.util.regex.Pattern;
  * </ul>
  */
 final class Probes {
+  static final String BASE_COEFFICIENT = "base discharge coefficient";
   private static final String NUMBER = "(-?[0-9.]+(?:[eE]-?[0-9]+)?)";
   private static final String COMPONENT = "(u|v|w|p|nut)";
   private static final Pattern AT = Pattern.compile(COMPONENT + " at " + NUMBER + "," + NUMBER);
@@ -175,11 +174,8 @@ final class Probes {
           true,
           g -> Math.abs(WallShear.of(g, true).zero(1, 0.2) - WallShear.of(g, false).zero(1, 0.2)));
     }
-    if (text.equals("base discharge coefficient")) {
+    if (text.equals(BASE_COEFFICIENT)) {
       return new Simple("1", false, BasePressure::coefficient);
-    }
-    if (text.equals("discharge coefficient of stage 1")) {
-      return new Simple("1", false, Probes::firstStage);
     }
     m = SHARE_AT.matcher(text);
     if (m.matches()) {
@@ -204,13 +200,6 @@ final class Probes {
       throw new IllegalArgumentException("no published profile of " + line + " in this case");
     }
     throw new IllegalArgumentException("a case expects \"" + text + "\", which nothing measures");
-  }
-
-  /** C_d over the square root of the share of the pressure that the first stage takes. */
-  private static double firstStage(GridSolution grid) {
-    RawFigures f = grid.run().figures();
-    double whole = f.scalars().getOrDefault(Figure.DISCHARGE_COEFFICIENT, Double.NaN);
-    return f.stageShares().isEmpty() ? Double.NaN : whole / Math.sqrt(f.stageShares().get(0));
   }
 
   static String lineComponent(String line) {

@@ -26,6 +26,11 @@ final class TrustBlock {
     return guide.substring(0, from) + text(catalogue) + guide.substring(to + END.length());
   }
 
+  /** The block of a guide before the catalogue was solved. */
+  static String empty() {
+    return BEGIN + "\n" + END;
+  }
+
   /** The block of a guide, marks included. */
   static String of(String guide) {
     return guide.substring(guide.indexOf(BEGIN), guide.indexOf(END) + END.length());
