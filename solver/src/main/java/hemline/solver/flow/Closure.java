@@ -19,8 +19,8 @@ public enum Closure {
   /**
    * Turbulent model where none is asked.
    *
-   * @param edges true where edges, eddies and jets decide, as under a lip; false where wall friction
-   *     alone does
+   * @param edges true where edges, eddies and jets decide, as under a lip; false where wall
+   *     friction alone does
    */
   public static Closure turbulent(boolean edges) {
     return edges ? SA : SST;

@@ -5,11 +5,11 @@ import hemline.solver.flow.Closure;
 /**
  * How much the laminar and the turbulent answer count for each other, by gap Reynolds number.
  *
- * <p>The share of the laminar flow falls from 1 at {@link #FROM} to 0 at {@link #TO}, as the cube of
- * the logarithmic distance to the end: half of it is gone where the choice of the flow model
- * changes. A band reaches the other answer in full where its share is a half or more, else twice its
- * share of the way, so that it always holds the mean of both by their shares. Measured: behind a
- * step the flow leaves the laminar answer at q/ν of about 600 and has become turbulent at 3300
+ * <p>The share of the laminar flow falls from 1 at {@link #FROM} to 0 at {@link #TO}, as the cube
+ * of the logarithmic distance to the end: half of it is gone where the choice of the flow model
+ * changes. A band reaches the other answer in full where its share is a half or more, else twice
+ * its share of the way, so that it always holds the mean of both by their shares. Measured: behind
+ * a step the flow leaves the laminar answer at q/ν of about 600 and has become turbulent at 3300
  * (Armaly, Durst, Pereira & Schönung 1983, J. Fluid Mech. 127, 473, with their Reynolds number on
  * twice the inlet height). The form of the fade is our own.
  */

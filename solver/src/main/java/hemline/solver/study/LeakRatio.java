@@ -84,8 +84,7 @@ final class LeakRatio {
   private static double fade(List<Solved> over, List<Solved> under, Closure other) {
     return Stream.concat(over.stream(), under.stream())
         .filter(solved -> solved.closure() != other && solved.leaks().containsKey(other))
-        .mapToDouble(
-            solved -> TransitionFade.weight(solved.closure(), other, solved.gapReynolds()))
+        .mapToDouble(solved -> TransitionFade.weight(solved.closure(), other, solved.gapReynolds()))
         .max()
         .orElse(1);
   }

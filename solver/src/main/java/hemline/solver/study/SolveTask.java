@@ -9,7 +9,6 @@ import hemline.solver.flow.Closure;
 import hemline.solver.flow.FlowField;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.flow.SolvedSection;
-import hemline.solver.refine.Conditions;
 import hemline.solver.refine.Estimates;
 import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.GridSolution;
@@ -27,10 +26,9 @@ import org.jspecify.annotations.Nullable;
  * too.
  *
  * <p>Others are, when the choice was left open or a model spread is asked: the second turbulence
- * model for a turbulent flow, and laminar and turbulent for each other where {@link
- * TransitionFade} counts them. They are solved on the coarsest grid and
- * compared there, which costs about a fifth of the section; where a model spread is asked the second
- * turbulence model is solved on all grids.
+ * model for a turbulent flow, and laminar and turbulent for each other where {@link TransitionFade}
+ * counts them. They are solved on the coarsest grid and compared there, which costs about a fifth
+ * of the section; where a model spread is asked the second turbulence model is solved on all grids.
  */
 final class SolveTask {
   /** Share of progress of the first solve where others may follow. */

@@ -21,8 +21,9 @@ class PlenumLoadsTest {
   private static final Map<String, LeakLaw> LAWS = Machines.constant(Machines.C, 0);
 
   /**
-   * Air that a valve lets in strikes the ground with mass flow times jet speed, ρ q √(2 Δp / ρ); how
-   * much of it the machine's floor takes back is not known, and half counts against the downforce.
+   * Air that a valve lets in strikes the ground with mass flow times jet speed, ρ q √(2 Δp / ρ);
+   * how much of it the machine's floor takes back is not known, and half counts against the
+   * downforce.
    */
   @Test
   void valveJetAgainstMomentum() {

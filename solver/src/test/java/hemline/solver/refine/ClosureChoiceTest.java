@@ -65,8 +65,7 @@ class ClosureChoiceTest {
     assertThat(chosen(section(1, 0.99 * speed, 0), Closure.AUTO)).isEqualTo(Closure.LAMINAR);
     assertThat(chosen(section(1, -1.01 * speed, 0), Closure.AUTO)).isEqualTo(Closure.SST);
     assertThat(chosen(section(1, 0, 1.01 * speed), Closure.AUTO)).isEqualTo(Closure.SST);
-    assertThat(chosen(section(1, 0.72 * speed, 0.72 * speed), Closure.AUTO))
-        .isEqualTo(Closure.SST);
+    assertThat(chosen(section(1, 0.72 * speed, 0.72 * speed), Closure.AUTO)).isEqualTo(Closure.SST);
     assertThat(chosen(section(1, 0.7 * speed, 0.7 * speed), Closure.AUTO))
         .isEqualTo(Closure.LAMINAR);
   }

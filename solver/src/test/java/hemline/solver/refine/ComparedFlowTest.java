@@ -57,8 +57,7 @@ class ComparedFlowTest {
     GridFamily compared = solve(Closure.SST, List.of(start.toCompare()));
     assertThat(compared.runs().get(0).status()).isEqualTo(SolveStatus.CONVERGED);
     assertThat(leak(compared) / leak(fromRest)).isCloseTo(1, within(1e-3));
-    assertThat(compared.runs().get(0).iterations())
-        .isLessThan(fromRest.runs().get(0).iterations());
+    assertThat(compared.runs().get(0).iterations()).isLessThan(fromRest.runs().get(0).iterations());
   }
 
   @Test

@@ -109,8 +109,7 @@ class StudyTest {
     assertThat(solved).containsExactly("sst0", "sst1", "sst2", "sa0", "laminar0");
     solved.clear();
     run(family, 1500, options(Closure.AUTO, true, 1));
-    assertThat(solved)
-        .containsExactly("sst0", "sst1", "sst2", "sa0", "sa1", "sa2", "laminar0");
+    assertThat(solved).containsExactly("sst0", "sst1", "sst2", "sa0", "sa1", "sa2", "laminar0");
   }
 
   @Test

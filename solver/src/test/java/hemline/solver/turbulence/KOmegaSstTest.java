@@ -14,8 +14,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * The closure term by term, each from the published equation by hand: one implicit step in time from
- * a known state, in which everything but the term looked at is zero or uniform.
+ * The closure term by term, each from the published equation by hand: one implicit step in time
+ * from a known state, in which everything but the term looked at is zero or uniform.
  *
  * <p>Constants and equations: Menter, Kuntz & Langtry 2003, Turbulence, Heat and Mass Transfer 4,
  * 625–632, eqs. 1 to 6.
@@ -116,8 +116,8 @@ class KOmegaSstTest {
   }
 
   /**
-   * Strong strain: the production of k is at most 10 β* k ω, that of ω at most γ 10 β* ω max(ω, S F₂
-   * / a₁), and near walls the eddy viscosity is a₁ k / (S F₂) (Bradshaw's relation).
+   * Strong strain: the production of k is at most 10 β* k ω, that of ω at most γ 10 β* ω max(ω, S
+   * F₂ / a₁), and near walls the eddy viscosity is a₁ k / (S F₂) (Bradshaw's relation).
    */
   @ParameterizedTest
   @ValueSource(doubles = {FAR, NEAR})
@@ -179,8 +179,7 @@ class KOmegaSstTest {
     closure.update(m.state, gradients(m, false), 1);
     // to first order in the step
     double decay = 0.09 * OMEGA * K;
-    assertThat((m.state.k[0] - K) / step)
-        .isCloseTo((NU + sigmaK * 3) * K - decay, within(1e-4));
+    assertThat((m.state.k[0] - K) / step).isCloseTo((NU + sigmaK * 3) * K - decay, within(1e-4));
     m.state.k[0] = K;
     m.state.k[1] = K;
     m.state.omega[0] = OMEGA;
@@ -191,8 +190,7 @@ class KOmegaSstTest {
     closure.update(m.state, gradients(m, false), 1);
     double beta = distance == NEAR ? 0.075 : 0.0828;
     assertThat((m.state.omega[0] - OMEGA) / step)
-        .isCloseTo(
-            (NU + sigmaOmega * 3) * 0.5 * OMEGA - beta * OMEGA * OMEGA, within(1e-2));
+        .isCloseTo((NU + sigmaOmega * 3) * 0.5 * OMEGA - beta * OMEGA * OMEGA, within(1e-2));
   }
 
   /** Upwind convection between cells, the inflow's values where fluid enters. */
@@ -215,8 +213,7 @@ class KOmegaSstTest {
     closure.inTime(m.step(step));
     closure.update(m.state, gradients(m, false), 1);
     double[] decay = {0.09 * OMEGA * K, 0.09 * OMEGA * 2 * K};
-    double[] before =
-        flux > 0 ? new double[] {0.02, K} : new double[] {2 * K, 0.02};
+    double[] before = flux > 0 ? new double[] {0.02, K} : new double[] {2 * K, 0.02};
     for (int c = 0; c < 2; c++) {
       double here = (c + 1) * K;
       assertThat((m.state.k[c] - here) / step)
@@ -261,7 +258,8 @@ class KOmegaSstTest {
   @Test
   void wallCells() {
     double u = 12;
-    ClosureMeshes m = ClosureMeshes.of(new double[] {0, 1}, new double[] {0, 4e-3, 1e-2}, Boundary.SLIP);
+    ClosureMeshes m =
+        ClosureMeshes.of(new double[] {0, 1}, new double[] {0, 4e-3, 1e-2}, Boundary.SLIP);
     int wall = m.face(0, Patch.BOTTOM);
     m.boundary.kind[wall] = Boundary.WALL;
     fill(m.state, 0.5, 2000);
@@ -285,8 +283,7 @@ class KOmegaSstTest {
     double production = Math.pow(friction, 4) / NU * WallLaw.production(yPlus);
     double k = (0.5 / step + production) / (1 / step + 0.09 * omega);
     assertThat((m.state.k[0] - 0.5) / (k - 0.5)).isCloseTo(1, within(1e-2));
-    assertThat(m.state.eddyViscosity[0])
-        .isCloseTo(m.state.k[0] / m.state.omega[0], within(1e-12));
+    assertThat(m.state.eddyViscosity[0]).isCloseTo(m.state.k[0] / m.state.omega[0], within(1e-12));
     // at rest the sublayer's ω
     m.state.u[0] = 0;
     KOmegaSst still = closure(m, m.mesh.cy.clone(), false);

@@ -29,7 +29,12 @@ class WallStressTest {
   /** u_τ² = ν_w u / d and u / u_τ = u⁺(u_τ d / ν), over still and moving ground, both ways. */
   @ParameterizedTest
   @CsvSource({
-    "0.004, 0, 0, 0", "3, 0, 0, 0", "-3, 0, 0, 0", "30, 0, 0, 0", "30, 5, 0, 0", "1, 0, 40, 10"
+    "0.004, 0, 0, 0",
+    "3, 0, 0, 0",
+    "-3, 0, 0, 0",
+    "30, 0, 0, 0",
+    "30, 5, 0, 0",
+    "1, 0, 40, 10"
   })
   void followsTheLaw(double u, double ground0, double w, double span) {
     m.boundary.kind[ground] = Boundary.WALL;
@@ -41,8 +46,7 @@ class WallStressTest {
     m.state.v[0] = 7;
     boolean spanwise = w != 0;
     WallStress stress = new WallStress(m.geometry, m.boundary, NU, spanwise);
-    double[] answer =
-        viscosity(stress, new VelocityGradients(m.geometry, m.boundary, spanwise));
+    double[] answer = viscosity(stress, new VelocityGradients(m.geometry, m.boundary, spanwise));
     double speed = Math.hypot(u - ground0, w - span);
     double friction = stress.frictionVelocity(ground);
     assertThat(stress.yPlus[ground]).isCloseTo(friction * D / NU, within(1e-12));
