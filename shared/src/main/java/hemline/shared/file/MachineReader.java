@@ -303,9 +303,11 @@ final class MachineReader {
     double preload = QuantityKeys.needed(valve, "preload", FORCE, "0N", "100kN");
     double lift = QuantityKeys.needed(valve, "maximumLift", LENGTH, "0.01mm", "500mm");
     double discharge =
-        QuantityKeys.share(valve, "dischargeCoefficient", 0.2, 1, "discharge coefficient", SHARP_HOLE);
+        QuantityKeys.share(
+            valve, "dischargeCoefficient", 0.2, 1, "discharge coefficient", SHARP_HOLE);
     double mass = QuantityKeys.optional(valve, "movingMass", MASS, "0.01g", "100kg", VALVE_MASS);
-    double damping = QuantityKeys.share(valve, "dampingRatio", 0, 10, "damping ratio", VALVE_DAMPING);
+    double damping =
+        QuantityKeys.share(valve, "dampingRatio", 0, 10, "damping ratio", VALVE_DAMPING);
     return problems.size() > before
         ? null
         : new ReliefValve(area, rate, preload, lift, discharge, mass, damping);

@@ -14,7 +14,10 @@ public final class Air {
   /** Ratio of the specific heats of dry air, ISO 2533:1975 (from memory). */
   public static final double HEAT_RATIO = 1.4;
 
-  /** Standard gravity, m/s², exact by definition: 3rd General Conference on Weights and Measures 1901. */
+  /**
+   * Standard gravity, m/s², exact by definition: 3rd General Conference on Weights and Measures
+   * 1901.
+   */
   public static final double GRAVITY = 9.80665;
 
   /** Pressure at sea level, Pa. */

@@ -40,8 +40,8 @@ public final class SectionSetup {
   private static final double FADE_OVER = 3;
 
   /**
-   * Inflow turbulence: k over twice the suction over density, and eddy over molecular
-   * viscosity: fluctuations of 2.6 % of the jet's speed. Judged, no source.
+   * Inflow turbulence: k over twice the suction over density, and eddy over molecular viscosity:
+   * fluctuations of 2.6 % of the jet's speed. Judged, no source.
    */
   private static final double INFLOW_K = 1e-3;
 

@@ -144,8 +144,7 @@ public final class FamilySolver implements SectionFamily {
     double drive = Math.abs(section.suction()) / fluid.density();
     double jet = TYPICAL_DISCHARGE * Math.sqrt(2 * drive);
     double speed =
-        Math.max(
-            jet, 0.5 * Math.hypot(section.ground().speed(), section.ground().spanwiseSpeed()));
+        Math.max(jet, 0.5 * Math.hypot(section.ground().speed(), section.ground().spanwiseSpeed()));
     return byReynolds(speed * h / fluid.kinematicViscosity(), true);
   }
 

@@ -18,7 +18,9 @@ import org.jspecify.annotations.Nullable;
 
 /** What the reader of a section's answer must know. */
 final class ResultNotices {
-  /** The incompressible assumption is questioned above this Mach number. Common practice, no source. */
+  /**
+   * The incompressible assumption is questioned above this Mach number. Common practice, no source.
+   */
   private static final double MACH_LIMIT = 0.3;
 
   /**

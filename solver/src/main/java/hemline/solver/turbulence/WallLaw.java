@@ -69,7 +69,8 @@ final class WallLaw {
   /** ω⁺ at y⁺. */
   static double omega(double y) {
     if (y < FIRST) {
-      // 6 / (β₁ y²) with β₁ = 0.075: Wilcox 1988, AIAA J. 26, 1299, as in Menter 1994, AIAA J. 32, 1598
+      // 6 / (β₁ y²) with β₁ = 0.075: Wilcox 1988, AIAA J. 26, 1299, as in Menter 1994, AIAA J. 32,
+      // 1598
       return 80 / (y * y);
     }
     return (y > LAST ? OMEGA_Y[OMEGA_Y.length - 1] : at(OMEGA_Y, y)) / y;

@@ -94,7 +94,9 @@ public final class Drawings {
       throw new InputException(
           List.of(
               new Problem(
-                  "file.write", file.toString(), "the picture cannot be drawn (" + e.getMessage() + ")")));
+                  "file.write",
+                  file.toString(),
+                  "the picture cannot be drawn (" + e.getMessage() + ")")));
     }
   }
 
