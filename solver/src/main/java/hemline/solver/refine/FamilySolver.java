@@ -137,7 +137,8 @@ public final class FamilySolver implements SectionFamily {
             .toList());
   }
 
-  private static Closure choose(SealSection section) {
+  /** The flow model that {@link Closure#AUTO} stands for in a section. */
+  public static Closure choose(SealSection section) {
     FluidState fluid = section.fluid();
     double h = section.gap();
     double drive = Math.abs(section.suction()) / fluid.density();

@@ -18,10 +18,14 @@ import java.util.Locale;
  *   <li>{@code speed [FOLDER]}: counts.csv, speed.csv and speed.svg of the whole set of sections
  *   <li>{@code growth [FOLDER [CELLS]]}: growth.csv, growth-fit.csv and growth.svg of one section
  *       up to so many cells
+ *   <li>{@code campaign [FOLDER [THREADS]]}: campaign.csv, sections on four grids for judging bands; a
+ *       run that was broken off goes on
  * </ul>
  */
 public final class Main {
   private static final Path PROFILES = Path.of("..", "profiles");
+  private static final Path CAMPAIGN =
+      Path.of("src", "main", "resources", "hemline", "validation", "campaign");
   private static final int LARGEST = 300_000;
 
   /** The direct solution of Newton's method needs gigabytes beyond this. */
@@ -36,13 +40,14 @@ public final class Main {
   }
 
   /** Starts a measurement. */
-  public static void main(String[] args) throws IOException, InputException {
+  public static void main(String[] args) throws IOException, InputException, InterruptedException {
     String job = args.length > 0 ? args[0] : "";
     Main main = new Main(System.out, Path.of(args.length > 1 ? args[1] : "bench"));
     switch (job) {
       case "speed" -> main.speed();
       case "growth" -> main.growth(args.length > 2 ? Integer.parseInt(args[2]) : LARGEST);
-      default -> System.err.println("say what to measure: speed or growth");
+      case "campaign" -> main.campaign(args.length > 2 ? Integer.parseInt(args[2]) : 2);
+      default -> System.err.println("say what to measure: speed, growth or campaign");
     }
   }
 
@@ -57,6 +62,12 @@ public final class Main {
     write("counts.csv", CountTable.text(run.counts()));
     write("speed.csv", SpeedRow.text(run.rows(), machineClass()));
     write("speed.svg", SpeedChart.of(run.rows()));
+  }
+
+  private void campaign(int threads) throws IOException, InputException, InterruptedException {
+    Files.createDirectories(folder);
+    new Campaign(folder.resolve("campaign.csv"), out::println)
+        .run(CampaignSection.all(List.of(PROFILES, CAMPAIGN)), threads);
   }
 
   private void growth(int largest) throws IOException, InputException {

@@ -1,0 +1,195 @@
+package hemline.validation.bench;
+
+import hemline.shared.result.Estimate;
+import hemline.shared.result.Figure;
+import hemline.shared.result.GridRun;
+import hemline.shared.result.SolveStatus;
+import hemline.shared.section.SealSection;
+import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.Closure;
+import hemline.solver.flow.FlowSolution;
+import hemline.solver.flow.SectionSetup;
+import hemline.solver.flow.SequencedSolver;
+import hemline.solver.flow.SteadyFlowSolver;
+import hemline.solver.grid.GridDesign;
+import hemline.solver.grid.MeshLevel;
+import hemline.solver.measure.SectionMeter;
+import hemline.solver.refine.Conditions;
+import hemline.solver.refine.Estimates;
+import hemline.solver.refine.FamilySolver;
+import hemline.solver.refine.GridFamily;
+import hemline.solver.refine.GridSolution;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.function.Consumer;
+
+/**
+ * Solves sections on the three grids of a family and, started from the finest, on one twice as fine,
+ * and keeps a table of what each gave beside the band of the three.
+ *
+ * <p>A section's rows are added to the table when all of them are there, so that a run that was
+ * broken off goes on where it stopped.
+ */
+final class Campaign {
+  /** Cells for each base cell; the last grid is the one that bands are judged by. */
+  private static final int[] MULTIPLIERS = {2, 3, 4, 8};
+
+  private static final int FAMILY = 3;
+
+  private static final List<Figure> FIGURES =
+      List.of(
+          Figure.DISCHARGE_COEFFICIENT, Figure.LEAK_FLOW, Figure.LIP_FORCE_Y, Figure.GROUND_DRAG);
+
+  static final String HEAD =
+      "lip,gap_mm,suction_Pa,ground_m_s,closure,multiplier,cells,status,passes,cpu_s,"
+          + "discharge,leak_m2_s,lip_force_y_N_m,ground_drag_N_m,"
+          + "band_value,band_numerical,band_iteration,trend";
+
+  private final Path table;
+  private final Consumer<String> progress;
+
+  /**
+   * Prepares a run.
+   *
+   * @param table file that is written and gone on with
+   * @param progress hears a line for each section
+   */
+  Campaign(Path table, Consumer<String> progress) {
+    this.table = table;
+    this.progress = progress;
+  }
+
+  /** Solves the sections that the table lacks, on some threads. */
+  void run(List<CampaignSection> sections, int threads) throws IOException, InterruptedException {
+    Map<String, List<String>> kept = kept();
+    StringBuilder text = new StringBuilder(HEAD).append('\n');
+    kept.values().forEach(rows -> rows.forEach(row -> text.append(row).append('\n')));
+    Files.writeString(table, text);
+    ExecutorService pool = Executors.newFixedThreadPool(threads);
+    try {
+      List<Future<?>> running = new ArrayList<>();
+      for (CampaignSection one : sections) {
+        if (!kept.containsKey(one.name())) {
+          running.add(pool.submit(() -> add(one)));
+        }
+      }
+      for (Future<?> future : running) {
+        future.get();
+      }
+    } catch (ExecutionException e) {
+      throw new IOException("the campaign stopped: " + e.getCause(), e);
+    } finally {
+      pool.shutdownNow();
+    }
+  }
+
+  /** Whole sections of the table, by name. */
+  private Map<String, List<String>> kept() throws IOException {
+    Map<String, List<String>> kept = new LinkedHashMap<>();
+    if (Files.exists(table)) {
+      List<String> lines = Files.readAllLines(table);
+      if (!lines.isEmpty() && !lines.get(0).equals(HEAD)) {
+        throw new IOException(table + " is the table of another campaign; move it away");
+      }
+      for (String line : lines.subList(Math.min(1, lines.size()), lines.size())) {
+        String[] cell = line.split(",", -1);
+        if (cell.length == HEAD.split(",").length) {
+          String name = String.join(",", List.of(cell).subList(0, 4));
+          kept.computeIfAbsent(name, n -> new ArrayList<>()).add(line);
+        }
+      }
+      kept.values().removeIf(rows -> rows.size() != MULTIPLIERS.length);
+    }
+    return kept;
+  }
+
+  private Void add(CampaignSection one) throws IOException {
+    List<String> rows = rows(one);
+    String text = String.join("\n", rows) + "\n";
+    synchronized (this) {
+      Files.writeString(table, text, StandardCharsets.UTF_8, StandardOpenOption.APPEND);
+      progress.accept(rows.get(rows.size() - 1));
+    }
+    return null;
+  }
+
+  private static List<String> rows(CampaignSection one) {
+    SealSection section = one.section();
+    SectionSetup setup = new SectionSetup(section);
+    GridDesign design = GridDesign.of(setup.domain(), section.gap(), MeshLevel.MEDIUM);
+    Closure closure = FamilySolver.choose(section);
+    CpuClock clock = CpuClock.start();
+    List<Double> seconds = new ArrayList<>();
+    List<FlowSolution> flows =
+        SequencedSolver.solve(
+            grid -> setup.problem(design.lines(MULTIPLIERS[grid]), closure),
+            MULTIPLIERS.length,
+            -section.suction() / section.fluid().density(),
+            0,
+            SteadyFlowSolver.Limits.DEFAULT,
+            new CancelToken(),
+            (done, what) -> seconds.add(clock.seconds()));
+    List<GridSolution> grids = new ArrayList<>();
+    for (FlowSolution flow : flows) {
+      GridRun run = SectionMeter.measure(section, setup, flow);
+      grids.add(new GridSolution(run, flow.field(section.fluid().density(), 0), flow));
+    }
+    GridFamily family =
+        new GridFamily(closure, grids.subList(0, Math.min(FAMILY, grids.size())));
+    Estimate band =
+        Estimates.result(Conditions.of(section), family, List.of(), List.of(), false)
+            .figures()
+            .get(Figure.DISCHARGE_COEFFICIENT);
+    String estimate =
+        band == null
+            ? ",,,"
+            : String.format(
+                Locale.ROOT,
+                "%.6f,%.6f,%.6f,%s",
+                band.value(),
+                band.numerical(),
+                band.iteration(),
+                band.trend());
+    List<String> rows = new ArrayList<>();
+    for (int g = 0; g < MULTIPLIERS.length; g++) {
+      rows.add(one.name() + "," + closure.key() + "," + grid(g, grids, seconds) + "," + estimate);
+    }
+    return rows;
+  }
+
+  /** Multiplier, what was spent and the figures of one grid; a grid that was not reached failed. */
+  private static String grid(int g, List<GridSolution> grids, List<Double> seconds) {
+    if (g >= grids.size()) {
+      return MULTIPLIERS[g] + ",0," + SolveStatus.FAILED + ",0,0" + ",".repeat(FIGURES.size());
+    }
+    GridRun run = grids.get(g).run();
+    StringBuilder text = new StringBuilder();
+    double spent = seconds.get(g) - (g > 0 ? seconds.get(g - 1) : 0);
+    text.append(
+        String.format(
+            Locale.ROOT,
+            "%d,%d,%s,%d,%.2f",
+            MULTIPLIERS[g],
+            run.cells(),
+            run.status(),
+            run.iterations(),
+            spent));
+    for (Figure figure : FIGURES) {
+      Double value = run.figures().scalars().get(figure);
+      text.append(value == null ? "," : String.format(Locale.ROOT, ",%.7g", value));
+    }
+    return text.toString();
+  }
+}
