@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Velocity at the left end of a duct: face means of a profile that carries the flow through what is
@@ -31,21 +32,17 @@ final class InletProfile {
 
   /** An opening from y = from to y = to, m. */
   private record Opening(
-      double from,
-      double to,
-      DuctSection.Wall below,
-      DuctSection.Wall above,
-      List<Integer> faces) {
+      double from, double to, DuctSection.Wall below, DuctSection.Wall above, List<Integer> faces) {
     double height() {
       return to - from;
     }
 
-    boolean uniform(DuctSection.Inlet inlet) {
+    boolean uniform(DuctSection.@Nullable Inlet inlet) {
       return inlet == DuctSection.Inlet.UNIFORM || (below.frictionless() && above.frictionless());
     }
 
     /** Flow that the walls alone drag along, m²/s. */
-    double dragged(DuctSection.Inlet inlet) {
+    double dragged(DuctSection.@Nullable Inlet inlet) {
       if (uniform(inlet)) {
         return 0;
       }
@@ -56,7 +53,7 @@ final class InletProfile {
     }
 
     /** Flow per unit of pressure gradient, up to a common factor. */
-    double conductance(DuctSection.Inlet inlet) {
+    double conductance(DuctSection.@Nullable Inlet inlet) {
       double h = height();
       if (inlet == DuctSection.Inlet.UNIFORM) {
         return h;

@@ -8,8 +8,9 @@ import hemline.shared.geometry.Ring;
  *
  * <p>At a corner the flow separates on any grid, and cells of the gap's size give the leak of grids
  * six times as fine within 0.3 %. On a convex round wall the place of separation follows the layer
- * beside the wall, whose first cell must lie in the sublayer: with cells of the gap's size a nose of
- * two gaps radius leaks 34, 26 and 24 % too much on the three grids, with these 2, 0.5 and 0.3 %.
+ * beside the wall, whose first cell must lie in the sublayer: with cells of the gap's size a nose
+ * of two gaps radius leaks 34, 26 and 24 % too much on the three grids, with these 2, 0.5 and 0.3
+ * %.
  */
 final class RoundWalls {
   /** Largest turn between two chords of one round wall, rad. */

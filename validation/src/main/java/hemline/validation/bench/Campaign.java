@@ -36,8 +36,8 @@ import java.util.concurrent.Future;
 import java.util.function.Consumer;
 
 /**
- * Solves sections on the three grids of a family and, started from the finest, on one twice as fine,
- * and keeps a table of what each gave beside the band of the three.
+ * Solves sections on the three grids of a family and, started from the finest, on one twice as
+ * fine, and keeps a table of what each gave beside the band of the three.
  *
  * <p>A section's rows are added to the table when all of them are there, so that a run that was
  * broken off goes on where it stopped.
@@ -146,8 +146,7 @@ final class Campaign {
       GridRun run = SectionMeter.measure(section, setup, flow);
       grids.add(new GridSolution(run, flow.field(section.fluid().density(), 0), flow));
     }
-    GridFamily family =
-        new GridFamily(closure, grids.subList(0, Math.min(FAMILY, grids.size())));
+    GridFamily family = new GridFamily(closure, grids.subList(0, Math.min(FAMILY, grids.size())));
     Estimate band =
         Estimates.result(Conditions.of(section), family, List.of(), List.of(), false)
             .figures()

@@ -68,11 +68,6 @@ record CampaignSection(String name, SealSection section) {
     return new CampaignSection(
         name,
         new SealSection(
-            lip.profile(),
-            gap,
-            suction,
-            new GroundMotion(ground, 0),
-            Air.STANDARD,
-            List.of()));
+            lip.profile(), gap, suction, new GroundMotion(ground, 0), Air.STANDARD, List.of()));
   }
 }

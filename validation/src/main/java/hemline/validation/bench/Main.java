@@ -18,8 +18,8 @@ import java.util.Locale;
  *   <li>{@code speed [FOLDER]}: counts.csv, speed.csv and speed.svg of the whole set of sections
  *   <li>{@code growth [FOLDER [CELLS]]}: growth.csv, growth-fit.csv and growth.svg of one section
  *       up to so many cells
- *   <li>{@code campaign [FOLDER [THREADS]]}: campaign.csv, sections on four grids for judging bands; a
- *       run that was broken off goes on
+ *   <li>{@code campaign [FOLDER [THREADS]]}: campaign.csv, sections on four grids for judging
+ *       bands; a run that was broken off goes on
  * </ul>
  */
 public final class Main {

@@ -18,8 +18,8 @@ import org.junit.jupiter.params.provider.EnumSource;
  * The residuals of the turbulence models against the table they come from.
  *
  * <p>References: resolved large-eddy solutions of lips in a duct at Re 3500 (computed for this
- * project, uncertainties of two standard deviations), discharge by the base pressure. Computed:
- * the same ducts on medium meshes, finest grid, face pressure 2 to 6 gaps up.
+ * project, uncertainties of two standard deviations), discharge by the base pressure. Computed: the
+ * same ducts on medium meshes, finest grid, face pressure 2 to 6 gaps up.
  */
 class ModelResidualsTest {
   private static final Path TABLE = Path.of("bench", "model-residuals.csv");

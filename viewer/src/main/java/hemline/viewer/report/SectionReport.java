@@ -98,7 +98,8 @@ public final class SectionReport {
   }
 
   private void figures(HtmlText page) {
-    page.heading("Figures").table("figure", "", "value", "band", "unit", "its parts", "how to judge it");
+    page.heading("Figures")
+        .table("figure", "", "value", "band", "unit", "its parts", "how to judge it");
     if (relativeLeak != null) {
       figure(
           page,
@@ -254,7 +255,9 @@ public final class SectionReport {
     page.row(
         "",
         "second turbulence model",
-        options.modelSpread() ? "on all grids" : "on the coarsest grid where the flow model is open");
+        options.modelSpread()
+            ? "on all grids"
+            : "on the coarsest grid where the flow model is open");
   }
 
   private void mesh(HtmlText page, @Nullable MeshPicture mesh) {
