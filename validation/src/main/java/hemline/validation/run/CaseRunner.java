@@ -64,18 +64,25 @@ public final class CaseRunner {
       conditions = Conditions.of(lip.section());
     } else {
       var duct = ((CaseSetup.Duct) one.setup()).section();
-      solved =
-          family.solve(duct, level, SectionFamily.GRIDS, closure(duct.closure()), cancel, progress);
+      Closure asked = closure(duct.closure());
+      solved = family.solve(duct, level, SectionFamily.GRIDS, asked, cancel, progress);
+      if (asked == Closure.AUTO && solved.closure() != Closure.LAMINAR) {
+        others.add(family.solve(duct, level, 1, solved.closure().second(), cancel, progress));
+      }
       conditions = Conditions.of(duct);
     }
     boolean stopped =
         solved.cancelled() || cancel.isCancelled() && solved.grids().size() < SectionFamily.GRIDS;
     SectionResult result = Estimates.result(conditions, solved, others, List.of(), stopped);
-    return section(one, conditions, solved, result);
+    return section(one, conditions, solved, others, result);
   }
 
   private static CaseResult section(
-      ReferenceCase one, Conditions conditions, GridFamily solved, SectionResult result) {
+      ReferenceCase one,
+      Conditions conditions,
+      GridFamily solved,
+      List<GridFamily> others,
+      SectionResult result) {
     List<CheckRow> rows = new ArrayList<>();
     for (ExpectedFigure expected : one.expected()) {
       Probe probe = Probes.parse(expected.quantity(), one.profiles());
@@ -83,12 +90,16 @@ public final class CaseRunner {
           new CheckRow(
               one.name(),
               result.status(),
-              GridMeter.measure(
-                  expected.quantity(),
+              ModelBand.of(
+                  GridMeter.measure(
+                      expected.quantity(),
+                      probe,
+                      expected.scale(),
+                      solved.grids(),
+                      figure(expected.quantity(), result)),
                   probe,
-                  expected.scale(),
-                  solved.grids(),
-                  figure(expected.quantity(), result)),
+                  solved.closure(),
+                  others),
               expected));
     }
     GridSolution finest = solved.finestUsable();
