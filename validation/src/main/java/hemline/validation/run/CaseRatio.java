@@ -31,8 +31,8 @@ final class CaseRatio {
   private static @Nullable Measured measured(CaseResult result, String quantity) {
     return result.rows().stream()
         .filter(row -> row.expected().quantity().equals(quantity))
-        .map(CheckRow::measured)
         .findFirst()
+        .map(CheckRow::measured)
         .orElse(null);
   }
 
