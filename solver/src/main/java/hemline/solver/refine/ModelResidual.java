@@ -4,26 +4,27 @@ import hemline.shared.result.Figure;
 import hemline.solver.flow.Closure;
 
 /**
- * What a turbulent flow model misses even where both models agree, as relative half-widths: 1.8
- * times the rms error on flows of the same class with known answers, which holds about 93 % of
- * errors of normal spread.
+ * What a turbulent flow model misses even where both models agree, as relative half-widths that
+ * hold 95 % of errors of normal spread: rms error on flows of the same class with known answers,
+ * the standard deviation of the reference added as if it hid an error, times Student's t for their
+ * number.
  *
  * <p>The flows and their errors are the table {@code model-residuals.csv} of the validation module;
  * a test there derives these figures from it and holds each flow by those of the others.
  */
 public enum ModelResidual {
   /** Edges, eddies and jets decide: lips, and ducts with obstacles. */
-  SEPARATED(0.032, 0.055),
+  SEPARATED(0.033, 0.074),
   /** Wall friction alone decides: ducts without obstacle. */
-  ATTACHED(0.08, 0.036);
+  ATTACHED(0.153, 0.042);
 
-  private static final double RATIO_SA = 0.025;
-  private static final double RATIO_SST = 0.062;
+  private static final double RATIO_SA = 0.0194;
+  private static final double RATIO_SST = 0.091;
 
   /** Shear on ground and lip, of its value. */
-  private static final double FRICTION_SA = 0.16;
+  private static final double FRICTION_SA = 0.305;
 
-  private static final double FRICTION_SST = 0.07;
+  private static final double FRICTION_SST = 0.084;
 
   private final double sa;
   private final double sst;

@@ -3,7 +3,6 @@ package hemline.validation.run;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.refine.GridValues;
-import hemline.solver.refine.ModelResidual;
 import hemline.solver.refine.ThreeGrid;
 import hemline.validation.reference.ExpectedFigure;
 import hemline.validation.reference.ReferenceCase;
@@ -11,10 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/**
- * Figures of one case over those of another, grid by grid; where both have a model band, the ratio
- * has that of ratios, see {@link ModelResidual}.
- */
+/** Figures of one case over those of another, grid by grid. */
 final class CaseRatio {
   private CaseRatio() {}
 
@@ -26,11 +22,7 @@ final class CaseRatio {
       Measured a = measured(upper, expected.quantity());
       Measured b = measured(lower, expected.quantity());
       rows.add(
-          new CheckRow(
-              one.name(),
-              status,
-              a == null || b == null ? null : ratio(upper.closure(), a, b),
-              expected));
+          new CheckRow(one.name(), status, a == null || b == null ? null : ratio(a, b, upper.closure()), expected));
     }
     return new CaseResult(
         one, status, upper.closure(), upper.gapReynolds(), upper.groundRatio(), rows, List.of());
@@ -39,12 +31,12 @@ final class CaseRatio {
   private static @Nullable Measured measured(CaseResult result, String quantity) {
     return result.rows().stream()
         .filter(row -> row.expected().quantity().equals(quantity))
-        .map(CheckRow::measured)
         .findFirst()
+        .map(CheckRow::measured)
         .orElse(null);
   }
 
-  private static @Nullable Measured ratio(String closure, Measured a, Measured b) {
+  private static @Nullable Measured ratio(Measured a, Measured b, String closure) {
     int n = a.grids().size();
     if (n == 0 || n != b.grids().size()) {
       return null;
@@ -64,12 +56,8 @@ final class CaseRatio {
     double[] iteration = new double[n];
     iteration[n - 1] = Math.abs(values[n - 1]) * noise;
     Estimate estimate = ThreeGrid.estimate(new GridValues(values, sizes, iteration), 1);
-    boolean modelled = a.estimate().modelHigh() > 0 && b.estimate().modelHigh() > 0;
-    double model =
-        modelled
-            ? ModelResidual.ratio(CaseRunner.closure(closure)) * Math.abs(estimate.value())
-            : 0;
-    return new Measured(a.quantity(), "1", estimate, points, a.hasBand() && b.hasBand())
-        .withModel(model, model);
+    Measured found =
+        new Measured(a.quantity(), "1", estimate, points, a.hasBand() && b.hasBand());
+    return ModelBand.ofRatio(found, a, b, closure);
   }
 }

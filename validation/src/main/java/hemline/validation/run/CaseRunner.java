@@ -24,10 +24,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Solves reference cases and lays the computed quantities beside their references. */
 public final class CaseRunner {
-  /**
-   * Grids on which a second closure is solved where a case names it; one where the choice is left
-   * open, as in every section.
-   */
+  /** Grids on which a second closure is solved: a spread between closures needs no more. */
   private static final int GRIDS_TO_COMPARE = 2;
 
   private final SectionFamily family;
@@ -60,10 +57,6 @@ public final class CaseRunner {
               closure(closures.get(0)),
               cancel,
               progress);
-      if (closures.equals(List.of(Closure.AUTO.key())) && solved.closure() != Closure.LAMINAR) {
-        others.add(
-            family.solve(lip.section(), level, 1, solved.closure().second(), cancel, progress));
-      }
       for (String other : closures.subList(1, closures.size())) {
         others.add(
             family.solve(lip.section(), level, GRIDS_TO_COMPARE, closure(other), cancel, progress));
@@ -71,9 +64,9 @@ public final class CaseRunner {
       conditions = Conditions.of(lip.section());
     } else {
       var duct = ((CaseSetup.Duct) one.setup()).section();
-      Closure wanted = closure(duct.closure());
-      solved = family.solve(duct, level, SectionFamily.GRIDS, wanted, cancel, progress);
-      if (wanted == Closure.AUTO && solved.closure() != Closure.LAMINAR) {
+      Closure asked = closure(duct.closure());
+      solved = family.solve(duct, level, SectionFamily.GRIDS, asked, cancel, progress);
+      if (asked == Closure.AUTO && solved.closure() != Closure.LAMINAR) {
         others.add(family.solve(duct, level, 1, solved.closure().second(), cancel, progress));
       }
       conditions = Conditions.of(duct);
@@ -81,11 +74,15 @@ public final class CaseRunner {
     boolean stopped =
         solved.cancelled() || cancel.isCancelled() && solved.grids().size() < SectionFamily.GRIDS;
     SectionResult result = Estimates.result(conditions, solved, others, List.of(), stopped);
-    return section(one, conditions, solved, result);
+    return section(one, conditions, solved, others, result);
   }
 
   private static CaseResult section(
-      ReferenceCase one, Conditions conditions, GridFamily solved, SectionResult result) {
+      ReferenceCase one,
+      Conditions conditions,
+      GridFamily solved,
+      List<GridFamily> others,
+      SectionResult result) {
     List<CheckRow> rows = new ArrayList<>();
     for (ExpectedFigure expected : one.expected()) {
       Probe probe = Probes.parse(expected.quantity(), one.profiles());
@@ -93,14 +90,16 @@ public final class CaseRunner {
           new CheckRow(
               one.name(),
               result.status(),
-              modelled(
+              ModelBand.of(
                   GridMeter.measure(
                       expected.quantity(),
                       probe,
                       expected.scale(),
                       solved.grids(),
                       figure(expected.quantity(), result)),
-                  result),
+                  probe,
+                  solved.closure(),
+                  others),
               expected));
     }
     GridSolution finest = solved.finestUsable();
@@ -118,16 +117,6 @@ public final class CaseRunner {
         groundRatio(conditions, result),
         rows,
         curves);
-  }
-
-  /** A discharge coefficient on the base pressure has the model band of the other one. */
-  private static @Nullable Measured modelled(@Nullable Measured found, SectionResult result) {
-    Estimate whole = result.figures().get(Figure.DISCHARGE_COEFFICIENT);
-    if (found == null || whole == null || !found.quantity().equals(Probes.BASE_COEFFICIENT)) {
-      return found;
-    }
-    double factor = found.estimate().value() / whole.value();
-    return found.withModel(factor * whole.modelLow(), factor * whole.modelHigh());
   }
 
   private static @Nullable Estimate figure(String quantity, SectionResult result) {
@@ -184,7 +173,7 @@ public final class CaseRunner {
     throw new IllegalArgumentException("a mesh is coarse, medium or fine, got " + key);
   }
 
-  static Closure closure(String key) {
+  private static Closure closure(String key) {
     for (Closure closure : Closure.values()) {
       if (closure.key().equals(key)) {
         return closure;

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.apache.commons.math3.distribution.TDistribution;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -18,19 +19,17 @@ import org.junit.jupiter.params.provider.EnumSource;
  * The residuals of the turbulence models against the table they come from.
  *
  * <p>References: resolved large-eddy solutions of lips in a duct at Re 3500 (computed for this
- * project, uncertainties of two standard deviations), discharge by the base pressure. Computed: the
- * same ducts on medium meshes, finest grid, face pressure 2 to 6 gaps up.
+ * project, uncertainties of two standard deviations), discharge by the base pressure; friction as
+ * in the cases {@code turbulent-gap}, Couette flow as the square of the friction velocity. Computed:
+ * {@code check resolved-lips turbulent-gap}; SST under lips on the finest of three medium grids.
  */
 class ModelResidualsTest {
   private static final Path TABLE = Path.of("bench", "model-residuals.csv");
 
-  /** Half-width over rms: holds 93 % of errors of normal spread. */
-  private static final double COVERAGE = 1.8;
-
   private record Row(String flow, double error, double uncertainty) {
-    /** Square of the part of the error that the reference's own standard deviation leaves. */
-    double own() {
-      return Math.max(0, error * error - 0.25 * uncertainty * uncertainty);
+    /** Square of the error and of the reference's standard deviation, which may hide another. */
+    double square() {
+      return error * error + 0.25 * uncertainty * uncertainty;
     }
   }
 
@@ -55,7 +54,8 @@ class ModelResidualsTest {
   }
 
   private static double halfWidth(List<Row> rows) {
-    return COVERAGE * Math.sqrt(rows.stream().mapToDouble(Row::own).average().orElseThrow());
+    double t = new TDistribution(rows.size()).inverseCumulativeProbability(0.975);
+    return t * Math.sqrt(rows.stream().mapToDouble(Row::square).average().orElseThrow());
   }
 
   private static void everyRowIsHeldByTheOthers(List<Row> rows) {

@@ -39,6 +39,13 @@ final class DigitsTest {
   }
 
   @Test
+  void partsOfABandAreNamedWhereThereIsAModelPart() {
+    Estimate estimate = new Estimate(0.75, 0.01, 0.002, 0.1, 0.02, Trend.MONOTONE);
+    assertThat(Digits.parts(estimate, 1000)).isEqualTo("grid ± 12, model ± 60");
+    assertThat(Digits.parts(band(0.75, 0.01), 1)).isEmpty();
+  }
+
+  @Test
   void negativeFactorTurnsTheBandRound() {
     Estimate estimate = new Estimate(0.75, 0.01, 0, 0.1, 0, Trend.MONOTONE);
     assertThat(Digits.withBand(estimate, -1)).isEqualTo("−0.75 + 0.11 − 0.01");
