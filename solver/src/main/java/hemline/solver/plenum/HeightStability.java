@@ -52,7 +52,13 @@ final class HeightStability {
    * @param edge that has it
    */
   private record Ends(
-      double force, double atGravity, double atCorner, double gap, double softness, double leastGap, int edge) {}
+      double force,
+      double atGravity,
+      double atCorner,
+      double gap,
+      double softness,
+      double leastGap,
+      int edge) {}
 
   static RideHeight of(PlenumBalance balance, Stand stand) {
     // the longest part of a balance; the three know nothing of each other
@@ -119,8 +125,7 @@ final class HeightStability {
   }
 
   /** Follows the machine under a growing load at a place. */
-  private static March loaded(
-      PlenumBalance balance, Stand stand, PlenumState rest, double[] c) {
+  private static March loaded(PlenumBalance balance, Stand stand, PlenumState rest, double[] c) {
     double most = closing(balance, rest, c, stand.softness());
     double closes = Math.min(2 / most, FARTHEST);
     March load = new March(rest, f -> balance.settled(pressed(stand, f, c)));
@@ -132,15 +137,13 @@ final class HeightStability {
   /** Largest share of a gap under the seal that a load of 1 N at a place closes. */
   private static double closing(
       PlenumBalance balance, PlenumState rest, double[] c, double softness) {
-    double[] unit =
-        balance.sink(new double[] {1, c[0], c[1]}, Stand.REST.softened(softness));
+    double[] unit = balance.sink(new double[] {1, c[0], c[1]}, Stand.REST.softened(softness));
     SealStrips strips = balance.strips();
     double most = 1e-12;
     for (int i = 0; i < strips.count; i++) {
       double[] s = rest.sink();
       double h = strips.gap[i] - (s[0] + s[1] * strips.x[i] + s[2] * strips.y[i]);
-      most =
-          Math.max(most, (unit[0] + unit[1] * strips.x[i] + unit[2] * strips.y[i]) / h);
+      most = Math.max(most, (unit[0] + unit[1] * strips.x[i] + unit[2] * strips.y[i]) / h);
     }
     return most;
   }

@@ -12,8 +12,9 @@ import org.jspecify.annotations.Nullable;
  * How far a hold is from its end, and how long it lasts once the fan stops.
  *
  * <p>A rotor of inertia J whose motor has no power runs down by its own load, P ~ ω³: J ω dω/dt =
- * −P₀ (ω/ω₀)³, so ω₀/ω = 1 + t P₀ / (J ω₀²). If the fan stopped at once the plenum of volume V would
- * fill through the leaks, q ~ √Δp: V / (κ p) dΔp/dt = −q, so t = 2 V Δp₀ (1 − √(Δp/Δp₀)) / (κ p q₀).
+ * −P₀ (ω/ω₀)³, so ω₀/ω = 1 + t P₀ / (J ω₀²). If the fan stopped at once the plenum of volume V
+ * would fill through the leaks, q ~ √Δp: V / (κ p) dΔp/dt = −q, so t = 2 V Δp₀ (1 − √(Δp/Δp₀)) / (κ
+ * p q₀).
  */
 final class HoldEndStudy {
   private static final int STEPS = 14;
@@ -51,8 +52,7 @@ final class HoldEndStudy {
     double tilt = h.angle();
     Fan fan = machine.fan();
     Load load = machine.load();
-    double slowest =
-        last(1, SLOWEST, f -> machine.withFan(fan.atSpeed(f * fan.speed())), tilt);
+    double slowest = last(1, SLOWEST, f -> machine.withFan(fan.atSpeed(f * fan.speed())), tilt);
     double wider = last(0, WIDEST, d -> machine.withFloor(machine.floor().withGapsWider(d)), tilt);
     double heavier =
         last(
@@ -129,8 +129,7 @@ final class HoldEndStudy {
    */
   static double steepestWithoutFan(PlenumBalance balance) {
     HoldSearch search =
-        new HoldSearch(
-            new HoldStatics(balance, false), (a, side, like) -> PlenumState.FAN_OFF);
+        new HoldSearch(new HoldStatics(balance, false), (a, side, like) -> PlenumState.FAN_OFF);
     double holds = 0;
     double slides = 0.5 * Math.PI;
     for (int k = 0; k < 2 * STEPS; k++) {

@@ -131,8 +131,7 @@ final class HoldStatics {
     double mg = load.mass() * Wheels.GRAVITY;
     double normal = mg * Math.cos(a.tilt());
     double[] suction = state.load();
-    double jet =
-        state.fanFlow() > 0 ? balance.forwardThrust(state.fanFlow(), state.suction()) : 0;
+    double jet = state.fanFlow() > 0 ? balance.forwardThrust(state.fanFlow(), state.suction()) : 0;
     double jetMoment = jet * machine.fan().height();
     double[] turns = {pull * load.height() * a.x() + jetMoment, pull * load.height() * a.y()};
     double[] still = sum(suction, normal, normal * load.x(), normal * load.y());

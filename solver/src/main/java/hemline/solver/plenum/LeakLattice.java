@@ -19,9 +19,9 @@ import java.util.Map;
  * <p>Gaps and suctions stand on fixed ladders, so that other gaps, fan speeds and machines ask for
  * mostly the same sections: gaps of 1 mm times powers of √3, suctions of 100 Pa times powers of 3.
  * At rest they span half to one and a half times the static gaps, and a quarter of the fan's peak
- * pressure to all of it, and in steps of 3 further down to the contact allowance; for moving ground they are the two gaps and suctions next to the static
- * gap and half the peak, under edges that face forwards, sideways and rearwards. Directions in
- * between are interpolated.
+ * pressure to all of it, and in steps of 3 further down to the contact allowance; for moving ground
+ * they are the two gaps and suctions next to the static gap and half the peak, under edges that
+ * face forwards, sideways and rearwards. Directions in between are interpolated.
  */
 final class LeakLattice {
   private static final double GAP_STEP = Math.sqrt(3);
@@ -113,7 +113,9 @@ final class LeakLattice {
   /** Gaps with thinner ones before them, three times as thin each, down to an allowance. */
   static List<Double> thinned(List<Double> gaps, double allowance) {
     List<Double> all = new ArrayList<>(gaps);
-    for (double h = gaps.get(0) / THINNER; all.get(0) > NEAR * NEAR * NEAR * allowance; h /= THINNER) {
+    for (double h = gaps.get(0) / THINNER;
+        all.get(0) > NEAR * NEAR * NEAR * allowance;
+        h /= THINNER) {
       all.add(0, new BigDecimal(h).round(new MathContext(DIGITS)).doubleValue());
     }
     return all;

@@ -103,7 +103,7 @@ final class ManoeuvreStudy {
     String ends = "slip";
     for (int k = 0; k < ROUNDS; k++) {
       double a = 0.5 * (low + high);
-      HoldStatics.Margins m = 
+      HoldStatics.Margins m =
           statics.pulled(
               new Attitude(tilt, away), machine.load().mass() * (g * Math.sin(tilt) + a), p);
       if (m.least() >= 1) {

@@ -33,8 +33,7 @@ class HoldEndTest {
                         new Axle("rear", -0.15, 0.28, 1e11, true, true))))
         .withLoad(new Load(4, 0, 0, 0))
         .withFan(
-            new Fan(
-                f.curve(), f.speed(), f.maximumSpeed(), 0.5, 0, Math.PI / 2, 0, 0, 0, INERTIA))
+            new Fan(f.curve(), f.speed(), f.maximumSpeed(), 0.5, 0, Math.PI / 2, 0, 0, 0, INERTIA))
         .withPower(new PowerSupply(0.8, 1e9, 3600, 1, 1e9, 24, 0.7))
         .withTerms(new HoldTerms(parked, 1, 1e-4, Tolerances.NONE));
   }
@@ -58,7 +57,8 @@ class HoldEndTest {
     double factor = 1 / Math.sqrt(margin);
     assertThat(end.fanSpeed()).isCloseTo(factor * m.fan().speed(), withPercentage(0.05));
     assertThat(Objects.requireNonNull(end.voltage())).isCloseTo(24 * factor, withPercentage(0.05));
-    assertThat(Objects.requireNonNull(end.friction())).isCloseTo(0.8 / margin, withPercentage(0.05));
+    assertThat(Objects.requireNonNull(end.friction()))
+        .isCloseTo(0.8 / margin, withPercentage(0.05));
     assertThat(end.payload()).isCloseTo(4 * (margin - 1), withPercentage(0.2));
     // gap: the second computation lets go where the gaps are a little wider, and not before
     double wider = Objects.requireNonNull(end.wider());
@@ -173,8 +173,7 @@ class HoldEndTest {
   @Test
   void totalBandsHoldWhatSamplesSpread() {
     Tolerances t = new Tolerances(0.1, 0.06, 0.04, 1.5e-4);
-    Machine m =
-        rigid(true, true).withTerms(new HoldTerms(true, 1, 1e-4, t));
+    Machine m = rigid(true, true).withTerms(new HoldTerms(true, 1, 1e-4, t));
     Hold wall =
         new HoldStudy(balance(m))
             .all().stream().filter(h -> h.place().equals("wall")).findFirst().orElseThrow();
@@ -212,13 +211,12 @@ class HoldEndTest {
     double low =
         new HoldStudy(balance(m))
             .all().stream()
-            .filter(h -> h.place().equals("wall"))
-            .map(h -> Objects.requireNonNull(h.margin()).low())
-            .findFirst()
-            .orElseThrow();
+                .filter(h -> h.place().equals("wall"))
+                .map(h -> Objects.requireNonNull(h.margin()).low())
+                .findFirst()
+                .orElseThrow();
     for (double part : new double[] {0.99, 1.01}) {
-      Machine asked =
-          m.withTerms(new HoldTerms(true, part * low, 1e-4, Tolerances.NONE));
+      Machine asked = m.withTerms(new HoldTerms(true, part * low, 1e-4, Tolerances.NONE));
       Hold wall =
           new HoldStudy(balance(asked))
               .all().stream().filter(h -> h.place().equals("wall")).findFirst().orElseThrow();

@@ -20,8 +20,7 @@ class ThinAndMovingLeakTest {
         boolean first = gap == GAPS.get(0);
         Estimate c = Estimate.exact(first ? thin : wide);
         points.add(
-            Machines.point(gap, suction, c)
-                .with(c, Estimate.exact(first ? thinLift : wideLift)));
+            Machines.point(gap, suction, c).with(c, Estimate.exact(first ? thinLift : wideLift)));
       }
     }
     return new LeakTable(GAPS, SUCTIONS, points);

@@ -54,8 +54,7 @@ public final class HoldEndPage {
               number(e.rotorTime(), 1)));
     }
     double off = Math.toDegrees(b.steepestWithoutFan());
-    boolean parked =
-        m.terms().parked() && m.running().axles().stream().anyMatch(Axle::braked);
+    boolean parked = m.terms().parked() && m.running().axles().stream().anyMatch(Axle::braked);
     List<String> sentences = new ArrayList<>();
     if (table.isEmpty()) {
       sentences.add("None of the tilted cases holds as estimated.");
@@ -108,8 +107,7 @@ public final class HoldEndPage {
                 + ", without reaction",
             BalancePage.margin(v.brakingDistance()),
             "m"));
-    table.add(
-        List.of("braking down the slope", BalancePage.margin(v.slopeBraking()), "m/s\u00b2"));
+    table.add(List.of("braking down the slope", BalancePage.margin(v.slopeBraking()), "m/s\u00b2"));
     table.add(
         List.of(
             "turning on level ground, until " + v.turningEndsIn(),
@@ -140,8 +138,7 @@ public final class HoldEndPage {
             + "; the same on all wheels, which reach it together");
     a.put(
         "wheels that hold along",
-        names(m, true)
-            + (terms.parked() ? ", brakes parked" : ", only while there is power"));
+        names(m, true) + (terms.parked() ? ", brakes parked" : ", only while there is power"));
     a.put("wheels that roll", names(m, false));
     a.put("fan pressure", "by the curve and the fan laws, " + share(t.fanPressure()));
     a.put(
@@ -154,9 +151,7 @@ public final class HoldEndPage {
     a.put(
         "gap",
         "static gaps of the file, "
-            + (t.gap() > 0
-                ? "\u00b1 " + Digits.plain(1000 * t.gap(), 2) + " mm"
-                : "taken as exact")
+            + (t.gap() > 0 ? "\u00b1 " + Digits.plain(1000 * t.gap(), 2) + " mm" : "taken as exact")
             + "; leaks solved down to "
             + Digits.plain(1000 * terms.contactAllowance(), 2)
             + " mm");
@@ -175,9 +170,7 @@ public final class HoldEndPage {
   }
 
   private static String share(double tolerance) {
-    return tolerance > 0
-        ? "\u00b1 " + Digits.plain(100 * tolerance, 2) + " %"
-        : "taken as exact";
+    return tolerance > 0 ? "\u00b1 " + Digits.plain(100 * tolerance, 2) + " %" : "taken as exact";
   }
 
   private static String names(Machine m, boolean held) {
