@@ -22,7 +22,9 @@ public record Estimate(
   public enum Trend {
     /** Differences shrink with one sign, at an order of at least a half. */
     MONOTONE,
-    /** Differences of one sign shrink, but so slowly that no limit can be told: order below a half. */
+    /**
+     * Differences of one sign shrink, but so slowly that no limit can be told: order below a half.
+     */
     SLOW,
     /** Differences change sign. */
     OSCILLATING,
