@@ -9,7 +9,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Velocity at the left end of a duct: face means of a profile that carries the flow through what is
@@ -30,6 +29,9 @@ final class InletProfile {
   private final Mesh mesh;
   private final FaceGeometry geometry;
 
+  /** True when a uniform profile is asked. */
+  private final boolean even;
+
   /** An opening from y = from to y = to, m. */
   private record Opening(
       double from, double to, DuctSection.Wall below, DuctSection.Wall above, List<Integer> faces) {
@@ -37,13 +39,13 @@ final class InletProfile {
       return to - from;
     }
 
-    boolean uniform(DuctSection.@Nullable Inlet inlet) {
-      return inlet == DuctSection.Inlet.UNIFORM || (below.frictionless() && above.frictionless());
+    boolean uniform(boolean asked) {
+      return asked || (below.frictionless() && above.frictionless());
     }
 
     /** Flow that the walls alone drag along, m²/s. */
-    double dragged(DuctSection.@Nullable Inlet inlet) {
-      if (uniform(inlet)) {
+    double dragged(boolean asked) {
+      if (uniform(asked)) {
         return 0;
       }
       double h = height();
@@ -53,9 +55,9 @@ final class InletProfile {
     }
 
     /** Flow per unit of pressure gradient, up to a common factor. */
-    double conductance(DuctSection.@Nullable Inlet inlet) {
+    double conductance(boolean asked) {
       double h = height();
-      if (inlet == DuctSection.Inlet.UNIFORM) {
+      if (asked) {
         return h;
       }
       // half a channel of twice the height where one wall has no friction
@@ -67,6 +69,7 @@ final class InletProfile {
     this.duct = duct;
     this.mesh = mesh;
     this.geometry = geometry;
+    even = duct.inlet() == DuctSection.Inlet.UNIFORM;
   }
 
   /**
@@ -80,13 +83,13 @@ final class InletProfile {
     double dragged = 0;
     double conductance = 0;
     for (Opening opening : openings) {
-      dragged += opening.dragged(duct.inlet());
-      conductance += opening.conductance(duct.inlet());
+      dragged += opening.dragged(profile.even);
+      conductance += opening.conductance(profile.even);
     }
     for (Opening opening : openings) {
-      double share = opening.conductance(duct.inlet()) / conductance;
+      double share = opening.conductance(profile.even) / conductance;
       // what the walls drag through all openings is part of the flow asked for
-      double fixed = openings.size() == 1 ? 0 : opening.dragged(duct.inlet()) - share * dragged;
+      double fixed = openings.size() == 1 ? 0 : opening.dragged(profile.even) - share * dragged;
       for (int b : opening.faces) {
         profile.face(boundary, b, opening, share, fixed);
       }
@@ -156,7 +159,7 @@ final class InletProfile {
                 ? opening.below.spanwiseSpeed()
                 : opening.below.spanwiseSpeed() * (1 - m1) + opening.above.spanwiseSpeed() * m1;
     double shape;
-    if (opening.uniform(duct.inlet())) {
+    if (opening.uniform(even)) {
       shape = 1 / h;
     } else if (slipGround) {
       // u = U_c + A (1 - η²), mean U_c + 2 A / 3

@@ -49,7 +49,7 @@ class FineDetailTest {
   }
 
   @ParameterizedTest
-  @ValueSource(doubles = {5e-6, 1e-4, 1.9e-3})
+  @ValueSource(doubles = {5e-6, 1e-4, 1.4e-3})
   void stepsNotchesAndChamfersAtACornerMakeTheCorner(double s) {
     assertThat(plain(outline(0, s, s, s, s, 0, 8, 0, 8, 10, 0, 10))).isEqualTo(BOX);
     assertThat(plain(outline(0, 0, 8 - s, 0, 8 - s, s, 8, s, 8, 10, 0, 10))).isEqualTo(BOX);
