@@ -52,8 +52,8 @@ final class MachineSheet {
       Label hint =
           text(
               "Choose a machine and press Start: the leaks of all edges are solved, set against the"
-                  + " fan's curve, and tell suction, downforce, ride height, hold and grip. Sections"
-                  + " solved once are kept, so the next balance is quick.",
+                  + " fan's curve, and tell suction, downforce, ride height, hold and grip."
+                  + " Sections solved once are kept, so the next balance is quick.",
               "hint");
       hint.setMaxWidth(560);
       lines.getChildren().add(hint);
