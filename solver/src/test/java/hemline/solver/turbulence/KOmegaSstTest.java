@@ -313,10 +313,16 @@ class KOmegaSstTest {
   void startsFromTheInflowWhereThereIsNothing() {
     ClosureMeshes m = box();
     m.state.omega[4] = 0;
+    m.state.eddyViscosity[4] = 0;
+    m.state.omega[2] = 0;
     closure(m, FAR).initialise(m.state);
     assertThat(m.state.k[4]).isEqualTo(0.02);
     assertThat(m.state.omega[4]).isCloseTo(5, within(1e-12));
     assertThat(m.state.eddyViscosity[4]).isCloseTo(0.004, within(1e-15));
     assertThat(m.state.k[3]).isEqualTo(K);
+    // the eddy viscosity of another model stays, at the inflow's ω of 5
+    assertThat(m.state.eddyViscosity[2]).isCloseTo(K / OMEGA, within(1e-15));
+    assertThat(m.state.omega[2]).isCloseTo(5, within(1e-12));
+    assertThat(m.state.k[2]).isCloseTo(5 * K / OMEGA, within(1e-15));
   }
 }
