@@ -22,7 +22,11 @@ final class CaseRatio {
       Measured a = measured(upper, expected.quantity());
       Measured b = measured(lower, expected.quantity());
       rows.add(
-          new CheckRow(one.name(), status, a == null || b == null ? null : ratio(a, b, upper.closure()), expected));
+          new CheckRow(
+              one.name(),
+              status,
+              a == null || b == null ? null : ratio(a, b, upper.closure()),
+              expected));
     }
     return new CaseResult(
         one, status, upper.closure(), upper.gapReynolds(), upper.groundRatio(), rows, List.of());
@@ -57,8 +61,7 @@ final class CaseRatio {
     double[] iteration = new double[n];
     iteration[n - 1] = Math.abs(values[n - 1]) * noise;
     Estimate estimate = ThreeGrid.estimate(new GridValues(values, sizes, iteration), 1);
-    Measured found =
-        new Measured(a.quantity(), "1", estimate, points, a.hasBand() && b.hasBand());
+    Measured found = new Measured(a.quantity(), "1", estimate, points, a.hasBand() && b.hasBand());
     return ModelBand.ofRatio(found, a, b, closure);
   }
 }

@@ -7,7 +7,9 @@ import hemline.solver.refine.ModelResidual;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** The band of a flow model round discharge coefficients that sections do not measure themselves. */
+/**
+ * The band of a flow model round discharge coefficients that sections do not measure themselves.
+ */
 final class ModelBand {
   private static final String DISCHARGE = "base discharge coefficient";
 

@@ -20,8 +20,9 @@ import org.junit.jupiter.params.provider.EnumSource;
  *
  * <p>References: resolved large-eddy solutions of lips in a duct at Re 3500 (computed for this
  * project, uncertainties of two standard deviations), discharge by the base pressure; friction as
- * in the cases {@code turbulent-gap}, Couette flow as the square of the friction velocity. Computed:
- * {@code check resolved-lips turbulent-gap}; SST under lips on the finest of three medium grids.
+ * in the cases {@code turbulent-gap}, Couette flow as the square of the friction velocity.
+ * Computed: {@code check resolved-lips turbulent-gap}; SST under lips on the finest of three medium
+ * grids.
  */
 class ModelResidualsTest {
   private static final Path TABLE = Path.of("bench", "model-residuals.csv");
