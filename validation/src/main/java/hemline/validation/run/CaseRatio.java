@@ -37,11 +37,12 @@ final class CaseRatio {
   }
 
   private static @Nullable Measured measured(CaseResult result, String quantity) {
-    return result.rows().stream()
-        .filter(row -> row.expected().quantity().equals(quantity))
-        .map(CheckRow::measured)
-        .findFirst()
-        .orElse(null);
+    for (CheckRow row : result.rows()) {
+      if (row.expected().quantity().equals(quantity)) {
+        return row.measured();
+      }
+    }
+    return null;
   }
 
   private static @Nullable Measured ratio(String closure, Measured a, Measured b) {
