@@ -177,8 +177,12 @@ final class PressureCorrection {
     if (closed) {
       grounding[0] = conductance[0];
     }
-    multigrid.setCoefficients(conductance, grounding);
-    cycles += multigrid.solve(imbalance, correction, reduction, 12);
+    if (multigrid.setCoefficients(conductance, grounding)) {
+      cycles += multigrid.solve(imbalance, correction, reduction, 12);
+    } else {
+      // numbers that far apart come from a flow that runs away: the attempt ends as lost
+      java.util.Arrays.fill(correction, Double.NaN);
+    }
     correct(s, pressure, pressureFactor);
     return worst;
   }
@@ -345,7 +349,9 @@ final class PressureCorrection {
       if (closed) {
         grounding[0] = conductance[0];
       }
-      multigrid.setCoefficients(conductance, grounding);
+      if (!multigrid.setCoefficients(conductance, grounding)) {
+        break;
+      }
       cycles += multigrid.solve(imbalance, correction, 1e-13, 60);
       for (int f = 0; f < mesh.faces; f++) {
         s.flux[f] -= conductance[f] * (correction[mesh.neighbour[f]] - correction[mesh.owner[f]]);

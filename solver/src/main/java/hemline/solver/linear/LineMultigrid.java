@@ -67,9 +67,10 @@ public final class LineMultigrid {
    *
    * @param conductance of each link, not negative; not modified
    * @param grounding of each unknown, not negative; not modified
-   * @throws IllegalArgumentException if a part without ground makes the network singular
+   * @return false if the network is singular: a part without ground, or numbers so far apart that
+   *     rounding makes it so
    */
-  public void setCoefficients(double[] conductance, double[] grounding) {
+  public boolean setCoefficients(double[] conductance, double[] grounding) {
     this.conductance = conductance;
     this.grounding = grounding;
     network.fill(conductance, grounding);
@@ -92,9 +93,7 @@ public final class LineMultigrid {
         }
       }
     }
-    if (!direct.factorise()) {
-      throw new IllegalArgumentException("the conductance network is not positive definite");
-    }
+    return direct.factorise();
   }
 
   /**

@@ -20,6 +20,7 @@ import hemline.solver.grid.Mesh;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.measure.SectionMeter;
 import java.util.List;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /** The flow solver behind every study: three similar grids, coarsest first. */
@@ -55,7 +56,33 @@ public final class FamilySolver implements SectionFamily {
       ProgressListener progress) {
     SectionSetup setup = new SectionSetup(section);
     GridDesign design = GridDesign.of(setup.domain(), section.gap(), level);
-    Closure used = closure == Closure.AUTO ? choose(section) : closure;
+    return rescued(
+        closure,
+        closure == Closure.AUTO ? choose(section) : closure,
+        used -> solve(section, setup, design, grids, used, before, cancel, progress));
+  }
+
+  /** Where the choice of a flow model is left open and its flow is lost, the second opinion's. */
+  private static GridFamily rescued(
+      Closure asked, Closure used, Function<Closure, GridFamily> solve) {
+    GridFamily family = solve.apply(used);
+    boolean lost =
+        asked == Closure.AUTO
+            && !family.cancelled()
+            && !family.grids().isEmpty()
+            && family.finestUsable() == null;
+    return lost ? solve.apply(used.second()) : family;
+  }
+
+  private static GridFamily solve(
+      SealSection section,
+      SectionSetup setup,
+      GridDesign design,
+      int grids,
+      Closure used,
+      List<SolvedSection> before,
+      CancelToken cancel,
+      ProgressListener progress) {
     List<FlowSolution> flows =
         SequencedSolver.solve(
             g -> setup.problem(design.lines(MULTIPLIERS[g]), used),
@@ -114,7 +141,20 @@ public final class FamilySolver implements SectionFamily {
         section.cavity() == null
             ? GridDesign.ofDuct(setup.domain(), section.referenceGap(), level)
             : GridDesign.ofCavity(setup.domain(), section.referenceGap(), level);
-    Closure used = closure == Closure.AUTO ? choose(section, setup) : closure;
+    return rescued(
+        closure,
+        closure == Closure.AUTO ? choose(section, setup) : closure,
+        used -> solve(section, setup, design, grids, used, cancel, progress));
+  }
+
+  private static GridFamily solve(
+      DuctSection section,
+      DuctSetup setup,
+      GridDesign design,
+      int grids,
+      Closure used,
+      CancelToken cancel,
+      ProgressListener progress) {
     List<FlowSolution> flows =
         SequencedSolver.solve(
             g -> setup.problem(design.lines(MULTIPLIERS[g]), used),
