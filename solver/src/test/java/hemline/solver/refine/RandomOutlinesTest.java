@@ -34,8 +34,8 @@ class RandomOutlinesTest {
   private static final int FEW = 60;
 
   /**
-   * Known to leave no flow on the coarsest coarse grid: laminar, 0.33 mm, beside a side that leans by
-   * 9 degrees. To be taken out when it does.
+   * Known to leave no flow on the coarsest coarse grid: laminar, 0.33 mm, beside a side that leans
+   * by 9 degrees. To be taken out when it does.
    */
   private static final Set<Long> WITHOUT = Set.of(47L);
 
@@ -58,7 +58,10 @@ class RandomOutlinesTest {
     List<String> known =
         grids > 1 || level != MeshLevel.COARSE
             ? List.of()
-            : WITHOUT.stream().filter(seed -> seed < count).map(seed -> "seed " + seed + ",").toList();
+            : WITHOUT.stream()
+                .filter(seed -> seed < count)
+                .map(seed -> "seed " + seed + ",")
+                .toList();
     Files.writeString(
         Path.of("target", "random-outlines.txt"),
         counts + "\n" + String.join("\n", lines) + "\n",
