@@ -8,6 +8,9 @@ import hemline.solver.field.FlowState;
  * <p>SIMPLEC on a collocated mesh (van Doormaal & Raithby 1984, Numer. Heat Transfer 7, 147).
  */
 final class SegregatedIteration {
+  /** Eddy viscosity over velocity times gap that no flow has: about a hundredth is usual. */
+  private static final double ABSURD = 1e5;
+
   private final FlowEquations equations;
 
   SegregatedIteration(FlowEquations equations) {
@@ -27,6 +30,11 @@ final class SegregatedIteration {
     FlowProblem.Scales scales = equations.problem.scales();
     equations.momentumResidual =
         equations.momentum.residual(state) / (scales.length() * scales.pressure());
+    if (hasRunAway(state, scales)) {
+      // no pressure can be found for such a flow
+      equations.momentumResidual = Double.POSITIVE_INFINITY;
+      return;
+    }
     equations.correction.coefficients(equations.momentum, alpha);
     equations.momentum.solve(state, alpha, settings.momentumSweeps());
     equations.correction.apply(
@@ -36,5 +44,15 @@ final class SegregatedIteration {
         alpha,
         settings.pressureFactor(),
         settings.pressureReduction());
+  }
+
+  private static boolean hasRunAway(FlowState state, FlowProblem.Scales scales) {
+    double most = ABSURD * scales.velocity() * scales.length();
+    for (double eddy : state.eddyViscosity) {
+      if (!(eddy <= most)) {
+        return true;
+      }
+    }
+    return false;
   }
 }
