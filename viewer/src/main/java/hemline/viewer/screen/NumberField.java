@@ -34,7 +34,7 @@ final class NumberField {
         e -> {
           try {
             double value = read();
-            field.getStyleClass().remove("bad");
+            field.getStyleClass().removeAll("bad");
             field.setTooltip(new Tooltip(meaning));
             taken.accept(value);
           } catch (InputException fault) {
@@ -80,6 +80,6 @@ final class NumberField {
     if (!field.getText().equals(text)) {
       field.setText(text);
     }
-    field.getStyleClass().remove("bad");
+    field.getStyleClass().removeAll("bad");
   }
 }

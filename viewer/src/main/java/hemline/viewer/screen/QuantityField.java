@@ -24,7 +24,7 @@ final class QuantityField extends TextField {
 
   /** The quantity, SI; a problem is added to the list and the field marked. */
   double read(List<Problem> problems) {
-    getStyleClass().remove(BAD);
+    getStyleClass().removeAll(BAD);
     try {
       return Quantities.read(kind, place, getText());
     } catch (InputException e) {

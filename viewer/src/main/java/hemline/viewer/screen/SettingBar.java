@@ -172,7 +172,7 @@ final class SettingBar {
             s -> {
               updating = true;
               field.setText(writer.apply(value.applyAsDouble(s)));
-              field.getStyleClass().remove("bad");
+              field.getStyleClass().removeAll("bad");
               slider.setValue(value.applyAsDouble(s));
               updating = false;
             });
@@ -201,7 +201,7 @@ final class SettingBar {
             bench.set(change.of(bench.setting().get(), reader.read(name, field.getText())));
             field.setText(writer.apply(value.applyAsDouble(bench.setting().get())));
             field.setTooltip(null);
-            field.getStyleClass().remove("bad");
+            field.getStyleClass().removeAll("bad");
           } catch (InputException fault) {
             field.getStyleClass().add("bad");
             field.setTooltip(new Tooltip(fault.problems().get(0).text()));
