@@ -19,7 +19,6 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 
@@ -32,12 +31,6 @@ import org.junit.jupiter.api.Test;
  */
 class RandomOutlinesTest {
   private static final int FEW = 60;
-
-  /**
-   * Known to leave no flow on the coarsest coarse grid: laminar, 0.33 mm, beside a side that leans
-   * by 9 degrees. To be taken out when it does.
-   */
-  private static final Set<Long> WITHOUT = Set.of(47L);
 
   /** Share of sections that may be without a steady flow. */
   private static final double UNSTEADY = 0.1;
@@ -55,20 +48,11 @@ class RandomOutlinesTest {
             .mapToObj(seed -> line(seed, level, grids, counts))
             .toList();
     List<String> bad = lines.stream().filter(line -> line.contains("FAILED")).toList();
-    List<String> known =
-        grids > 1 || level != MeshLevel.COARSE
-            ? List.of()
-            : WITHOUT.stream()
-                .filter(seed -> seed < count)
-                .map(seed -> "seed " + seed + ",")
-                .toList();
     Files.writeString(
         Path.of("target", "random-outlines.txt"),
         counts + "\n" + String.join("\n", lines) + "\n",
         StandardCharsets.UTF_8);
-    assertThat(bad.stream().map(line -> line.substring(0, line.indexOf(',') + 1)).toList())
-        .as("%s %s", counts, bad)
-        .isEqualTo(known);
+    assertThat(bad).as("%s", counts).isEmpty();
     assertThat(counts.getOrDefault(SolveStatus.UNSTEADY, 0).doubleValue())
         .as("%s", counts)
         .isLessThanOrEqualTo(UNSTEADY * count);
