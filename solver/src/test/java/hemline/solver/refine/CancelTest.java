@@ -25,7 +25,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  */
 class CancelTest {
   private static final double MOST_MILLISECONDS = 50;
-  private static final int ATTEMPTS = 4;
+  private static final int ATTEMPTS = 8;
   private static final int WARM_UPS = 6;
   private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
 
