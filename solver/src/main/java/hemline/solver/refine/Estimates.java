@@ -225,8 +225,18 @@ public final class Estimates {
     if (values == null) {
       return null;
     }
-    Estimate grid = ThreeGrid.estimate(values, scale);
+    Estimate grid = reaching(ThreeGrid.estimate(values, scale), of);
     return models.widen(grid, of, residualAt.applyAsDouble(grid.value()));
+  }
+
+  /** The estimate with a band that reaches the other flow on the finest grid, where there is one. */
+  private Estimate reaching(Estimate e, ToDoubleFunction<GridRun> of) {
+    GridRun other = family.other();
+    double distance = other == null ? Double.NaN : Math.abs(of.applyAsDouble(other) - e.value());
+    return distance > e.numerical()
+        ? new Estimate(
+            e.value(), distance, e.iteration(), e.modelLow(), e.modelHigh(), e.trend())
+        : e;
   }
 
   private boolean prescribed(Figure figure) {

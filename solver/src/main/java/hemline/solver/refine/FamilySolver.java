@@ -71,7 +71,7 @@ public final class FamilySolver implements SectionFamily {
             && !family.cancelled()
             && !family.grids().isEmpty()
             && family.finestUsable() == null;
-    return lost ? solve.apply(used.second()) : family;
+    return lost ? solve.apply(used.second()).after(used) : family;
   }
 
   private static GridFamily solve(
@@ -94,14 +94,36 @@ public final class FamilySolver implements SectionFamily {
             cancel,
             progress);
     double rho = section.fluid().density();
-    return new GridFamily(
-        used,
-        flows.stream()
-            .map(f -> new GridSolution(SectionMeter.measure(section, setup, f), f.field(rho, 0), f))
-            .toList(),
-        flows.isEmpty() || flows.get(0).outcome().status() != SolveStatus.CONVERGED
+    GridFamily family =
+        new GridFamily(
+            used,
+            flows.stream()
+                .map(
+                    f ->
+                        new GridSolution(
+                            SectionMeter.measure(section, setup, f), f.field(rho, 0), f))
+                .toList(),
+            flows.isEmpty() || flows.get(0).outcome().status() != SolveStatus.CONVERGED
+                ? null
+                : new SolvedSection(setup, flows.get(0).problem(), flows.get(0).state()));
+    if (used == Closure.LAMINAR || !Branches.disagree(family.runs())) {
+      return family;
+    }
+    int finest = MULTIPLIERS[GRIDS - 1];
+    List<FlowSolution> again =
+        SequencedSolver.solve(
+            g -> setup.problem(design.lines(finest), used),
+            1,
+            -section.suction() / rho,
+            0,
+            SteadyFlowSolver.Limits.DEFAULT,
+            cancel,
+            ProgressListener.NONE);
+    return family.beside(
+        again.isEmpty()
             ? null
-            : new SolvedSection(setup, flows.get(0).problem(), flows.get(0).state()));
+            : Branches.other(
+                family.runs(), SectionMeter.measure(section, setup, again.get(0))));
   }
 
   /**

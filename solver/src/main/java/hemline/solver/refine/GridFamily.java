@@ -18,13 +18,37 @@ import org.jspecify.annotations.Nullable;
  * @param grids coarsest first, at most three, cell counts about 4 : 9 : 16; may be shorter or empty
  * @param start the flow on the coarsest grid for similar sections to start from; null when it did
  *     not converge or the family offers none
+ * @param lost flow model that was tried before and gave no usable flow on any grid; null when the
+ *     first one stands
+ * @param other another flow on the finest grid, found from fluid at rest there; null where none was
+ *     looked for or found
  */
-public record GridFamily(Closure closure, List<GridSolution> grids, @Nullable SolvedSection start) {
+public record GridFamily(
+    Closure closure,
+    List<GridSolution> grids,
+    @Nullable SolvedSection start,
+    @Nullable Closure lost,
+    @Nullable GridRun other) {
   public GridFamily {
     grids = List.copyOf(grids);
     if (closure == Closure.AUTO) {
       throw new IllegalArgumentException("a solved family names the flow model it used, not AUTO");
     }
+  }
+
+  /** A family of one flow under the model that was tried first. */
+  public GridFamily(Closure closure, List<GridSolution> grids, @Nullable SolvedSection start) {
+    this(closure, grids, start, null, null);
+  }
+
+  /** The same family, solved after another flow model had lost its flow. */
+  GridFamily after(Closure lostClosure) {
+    return new GridFamily(closure, grids, start, lostClosure, other);
+  }
+
+  /** The same family with another flow on its finest grid. */
+  GridFamily beside(@Nullable GridRun otherRun) {
+    return new GridFamily(closure, grids, start, lost, otherRun);
   }
 
   /** A family that offers no start to others. */

@@ -48,6 +48,18 @@ public final class LeakSeries {
     return new LeakSeries(leak, size, spread);
   }
 
+  /** Leak flow of a family; where its finest grid holds two flows, the spread there reaches both. */
+  public static LeakSeries of(GridFamily family, double kinematicViscosity) {
+    LeakSeries series = of(family.runs(), kinematicViscosity);
+    if (family.other() != null) {
+      int k = series.places() - 1;
+      double other = family.other().figures().scalars().getOrDefault(Figure.LEAK_FLOW, Double.NaN);
+      double distance = Math.abs(other - series.leak[k]);
+      series.spread[k] = Math.max(series.spread[k], Double.isFinite(distance) ? distance : 0);
+    }
+    return series;
+  }
+
   /**
    * Place by place weighted sum; a place is usable where it is in all parts. Independent cycling
    * adds as squares.

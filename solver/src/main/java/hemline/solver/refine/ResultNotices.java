@@ -76,8 +76,10 @@ final class ResultNotices {
               Regime.TRANSITION_TO,
               spansTransition() ? ", and the bands span both" : ""));
     }
+    lost(notices);
     models(notices);
     mach(notices);
+    two(notices);
     against(notices);
     settled(notices, leak);
     grids(notices, leak);
@@ -100,6 +102,32 @@ final class ResultNotices {
             other ->
                 (other.closure() == Closure.LAMINAR) != laminar
                     && FigureSeries.of(other).finest() >= 0);
+  }
+
+  private void lost(List<Notice> notices) {
+    if (family.lost() != null) {
+      notices.add(
+          notice(
+              "model.lost",
+              "The flow model %s, which belongs to this flow, gave no usable flow on any grid: the"
+                  + " figures are those of %s.",
+              family.lost().key(),
+              family.closure().key()));
+    }
+  }
+
+  private void two(List<Notice> notices) {
+    GridRun other = family.other();
+    if (other != null) {
+      notices.add(
+          notice(
+              "flow.two-found",
+              "The finest grid holds two steady flows: one with a discharge coefficient of %.3f,"
+                  + " found from the coarser grids, one with %.3f, found from rest. The figures are"
+                  + " those of the first, their bands reach over both.",
+              series.scalar(Figure.DISCHARGE_COEFFICIENT, series.finest()),
+              other.figures().scalars().getOrDefault(Figure.DISCHARGE_COEFFICIENT, Double.NaN)));
+    }
   }
 
   private void models(List<Notice> notices) {

@@ -174,7 +174,7 @@ final class SolveTask {
   private Map<Closure, LeakSeries> leaks(GridFamily main, List<GridFamily> others) {
     double viscosity = question.conditions().fluid().kinematicViscosity();
     Map<Closure, LeakSeries> leaks = new EnumMap<>(Closure.class);
-    LeakSeries leak = LeakSeries.of(main.runs(), viscosity);
+    LeakSeries leak = LeakSeries.of(main, viscosity);
     if (leak.usable()) {
       leaks.put(main.closure(), leak);
       for (GridFamily other : others) {

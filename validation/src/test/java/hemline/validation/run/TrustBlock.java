@@ -9,26 +9,25 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 
-/** The part of the guide that tells how far to trust the figures, made from the catalogue. */
+/** The part of a guide that tells how far to trust the figures, made from the catalogue. */
 final class TrustBlock {
   static final String BEGIN = "<!-- trust: written from validation/catalogue.csv -->";
   static final String END = "<!-- trust: end -->";
 
   private TrustBlock() {}
 
-  /** The guide with its block renewed. */
-  static String renewed(String guide, Catalogue catalogue) {
+  /**
+   * A guide with its block renewed.
+   *
+   * @param misses true for the block that names each row that is not met
+   */
+  static String renewed(String guide, Catalogue catalogue, boolean misses) {
     int from = guide.indexOf(BEGIN);
     int to = guide.indexOf(END);
     if (from < 0 || to < from) {
       throw new IllegalArgumentException("the guide has no lines " + BEGIN + " and " + END);
     }
-    return guide.substring(0, from) + text(catalogue) + guide.substring(to + END.length());
-  }
-
-  /** The block of a guide before the catalogue was solved. */
-  static String empty() {
-    return BEGIN + "\n" + END;
+    return guide.substring(0, from) + text(catalogue, misses) + guide.substring(to + END.length());
   }
 
   /** The block of a guide, marks included. */
@@ -37,25 +36,29 @@ final class TrustBlock {
   }
 
   /** The block, marks included. */
-  static String text(Catalogue catalogue) {
+  static String text(Catalogue catalogue, boolean misses) {
     List<String> lines = new ArrayList<>();
     lines.add(BEGIN);
     lines.add(counts(catalogue.rows()));
     lines.add("");
-    lines.add("| check | against | rows met | their error: median, largest | not met |");
-    lines.add("| --- | --- | --- | --- | --- |");
+    lines.add(
+        "| check | against | rows met | their error: median, largest |"
+            + (misses ? " not met |" : ""));
+    lines.add("| --- | --- | --- | --- |" + (misses ? " --- |" : ""));
     for (Map.Entry<String, CitedRow> folder : ReferenceTables.folders().entrySet()) {
       List<Catalogue.Row> rows =
           catalogue.rows().stream().filter(r -> r.folder().equals(folder.getKey())).toList();
       if (!rows.isEmpty()) {
-        lines.add(line(folder.getValue(), rows));
+        lines.add(line(folder.getValue(), rows, misses));
       }
     }
-    lines.add("");
-    lines.add(
-        "Errors are relative to the reference (to a natural scale where that is zero); limit: not"
-            + " met for a reason that is written down");
-    lines.add("with the row, orients: the reference is good for orientation only.");
+    if (misses) {
+      lines.add("");
+      lines.add(
+          "Errors are relative to the reference (to a natural scale where that is zero); limit: not"
+              + " met for a reason that is written down");
+      lines.add("with the row, orients: the reference is good for orientation only.");
+    }
     lines.add(END);
     return String.join("\n", lines);
   }
@@ -83,7 +86,7 @@ final class TrustBlock {
     return rows.stream().filter(r -> r.verdict().equals(verdict.key())).count();
   }
 
-  private static String line(CitedRow folder, List<Catalogue.Row> rows) {
+  private static String line(CitedRow folder, List<Catalogue.Row> rows, boolean misses) {
     List<Catalogue.Row> met =
         rows.stream().filter(r -> r.verdict().equals(CheckRow.Verdict.PASS.key())).toList();
     double[] errors =
@@ -105,9 +108,8 @@ final class TrustBlock {
             met.size() + " of " + rows.size(),
             errors.length == 0
                 ? ""
-                : percent(errors[errors.length / 2]) + ", " + percent(errors[errors.length - 1]),
-            missed)
-        + " |";
+                : percent(errors[errors.length / 2]) + ", " + percent(errors[errors.length - 1]))
+        + (misses ? " | " + missed + " |" : " |");
   }
 
   private static String miss(Catalogue.Row row) {

@@ -90,7 +90,14 @@ public final class SectionStore {
           return null;
         }
       }
-      return new GridFamily(closure, grids, start);
+      JsonNode lost = document.get("lost");
+      JsonNode other = document.get("other");
+      GridRun second = other == null ? null : json.treeToValue(other, GridRun.class);
+      if (second != null && Whole.missing(second) != null) {
+        return null;
+      }
+      return new GridFamily(
+          closure, grids, start, lost == null ? null : Closure.valueOf(lost.asText()), second);
     } catch (IOException | InputException | IllegalArgumentException e) {
       return null;
     }
@@ -104,6 +111,12 @@ public final class SectionStore {
     document.put("closure", family.closure().name());
     ArrayNode runs = document.putArray("runs");
     family.runs().forEach(run -> runs.add(json.<JsonNode>valueToTree(run)));
+    if (family.lost() != null) {
+      document.put("lost", family.lost().name());
+    }
+    if (family.other() != null) {
+      document.set("other", json.<JsonNode>valueToTree(family.other()));
+    }
     if (family.start() != null) {
       document.put("flow", bytes(family.start().state()));
     }
