@@ -5,7 +5,6 @@ import hemline.solver.grid.Mesh;
 import hemline.solver.linear.BlockLu;
 import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
-import java.util.function.BooleanSupplier;
 
 /**
  * Minus the derivative of the residuals of u, v and mass with respect to u, v and p of a cell and
@@ -27,17 +26,23 @@ final class CoupledJacobian {
   private final double[] entry;
   private final BlockLu lu;
 
-  CoupledJacobian(FlowProblem problem) {
+  /**
+   * Reserves the factors.
+   *
+   * @param problem the flow
+   * @param checkpoint run again and again, here and later; what it throws ends the work
+   */
+  CoupledJacobian(FlowProblem problem, Runnable checkpoint) {
     this.problem = problem;
     geometry = problem.geometry();
     mesh = geometry.mesh;
     diagonal = new double[9 * mesh.cells];
     entry = new double[9 * geometry.pattern.column.length];
-    lu = directSolver(geometry, 3);
+    lu = directSolver(geometry, 3, checkpoint);
   }
 
   /** Direct solver over the cells of a mesh, ordered by their place on the grid. */
-  static BlockLu directSolver(FaceGeometry geometry, int block) {
+  static BlockLu directSolver(FaceGeometry geometry, int block, Runnable checkpoint) {
     Mesh mesh = geometry.mesh;
     int nx = mesh.lines.nx();
     double[] column = new double[mesh.cells];
@@ -48,7 +53,7 @@ final class CoupledJacobian {
         row[mesh.cellAt[k]] = k / nx;
       }
     }
-    return new BlockLu(geometry.pattern, column, row, block);
+    return new BlockLu(geometry.pattern, column, row, block, checkpoint);
   }
 
   /** Solves for the step: {@code x} holds the residuals, then the step. */
@@ -64,16 +69,14 @@ final class CoupledJacobian {
    * @param correction with coefficients D set
    * @param pressure of the state
    * @param inertia extra diagonal of momentum as a share of a_P
-   * @param stop asked again and again; true ends the work
-   * @return false when the factorisation failed or was stopped
+   * @return false when the factorisation failed
    */
   boolean factor(
       FlowState s,
       Momentum momentum,
       PressureCorrection correction,
       PressureField pressure,
-      double inertia,
-      BooleanSupplier stop) {
+      double inertia) {
     java.util.Arrays.fill(diagonal, 0);
     java.util.Arrays.fill(entry, 0);
     double[] aP = momentum.diagonal();
@@ -88,7 +91,7 @@ final class CoupledJacobian {
     }
     interior(s, correction.interpolation());
     boundary(s, correction, pressure, momentum);
-    return lu.factor(diagonal, entry, stop);
+    return lu.factor(diagonal, entry);
   }
 
   private void interior(FlowState s, double[] interpolation) {

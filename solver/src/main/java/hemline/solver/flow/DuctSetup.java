@@ -55,10 +55,24 @@ public final class DuctSetup {
 
   /** The flow problem on given grid lines; the closure is never AUTO. */
   public FlowProblem problem(GridLines lines, Closure closure) {
+    return problem(lines, closure, new CancelToken());
+  }
+
+  /**
+   * The flow problem on given grid lines.
+   *
+   * @param lines of the grid
+   * @param closure never AUTO
+   * @param cancel stops at once
+   * @throws java.util.concurrent.CancellationException when stopped
+   */
+  public FlowProblem problem(GridLines lines, Closure closure, CancelToken cancel) {
     boolean cavity = duct.cavity() != null;
     Mesh mesh =
-        MeshBuilder.build(lines, solids, cavity ? Set.of() : Set.of(Patch.LEFT, Patch.RIGHT));
+        MeshBuilder.build(
+            lines, solids, cavity ? Set.of() : Set.of(Patch.LEFT, Patch.RIGHT), cancel::check);
     FaceGeometry geometry = new FaceGeometry(mesh);
+    cancel.check();
     double h = duct.referenceGap();
     double nu = duct.fluid().kinematicViscosity();
     double wall =
@@ -84,7 +98,9 @@ public final class DuctSetup {
     java.util.Arrays.fill(all, true);
     Boundary boundary = boundary(mesh, geometry);
     double[] distance =
-        closure == Closure.LAMINAR ? new double[0] : WallDistance.of(mesh, boundary.walls());
+        closure == Closure.LAMINAR
+            ? new double[0]
+            : WallDistance.of(mesh, boundary.walls(), cancel::check);
     return new FlowProblem(
         geometry,
         boundary,

@@ -21,6 +21,7 @@ final class FlowEquations {
   final Momentum momentum;
   final PressureCorrection correction;
   final EddyViscosity closure;
+  final Runnable checkpoint;
 
   /** Momentum residual before the last step: Σ |u| + |v| over gap times reference pressure. */
   double momentumResidual = Double.MAX_VALUE;
@@ -28,14 +29,29 @@ final class FlowEquations {
   /** Krylov steps of Newton's method so far. */
   int krylovSteps;
 
-  FlowEquations(FlowProblem problem, FlowState state) {
+  /**
+   * Prepares the equations.
+   *
+   * @param problem what to solve
+   * @param state start; becomes the answer
+   * @param checkpoint run again and again, here and in the iterations; what it throws ends the work
+   *     and leaves the state of no use
+   */
+  FlowEquations(FlowProblem problem, FlowState state, Runnable checkpoint) {
     this.problem = problem;
     this.state = state;
+    this.checkpoint = checkpoint;
+    checkpoint.run();
     gradients = new VelocityGradients(problem.geometry(), problem.boundary(), problem.spanwise());
+    checkpoint.run();
     pressure = new PressureField(problem.geometry(), problem.boundary());
+    checkpoint.run();
     closure = Closures.of(problem);
+    checkpoint.run();
     momentum = new Momentum(problem, closure.wallViscosity());
-    correction = new PressureCorrection(problem);
+    checkpoint.run();
+    correction = new PressureCorrection(problem, checkpoint);
+    checkpoint.run();
     closure.initialise(state);
     correction.openPressures(state, pressure);
   }
@@ -87,7 +103,7 @@ final class FlowEquations {
         x,
         y,
         w,
-        outcome.status() == SolveStatus.FAILED || outcome.status() == SolveStatus.CANCELLED
+        outcome.status() == SolveStatus.FAILED
             ? new double[(mesh.lines.nx() + 1) * (mesh.lines.ny() + 1)]
             : Streamfunction.of(mesh, state));
   }

@@ -4,7 +4,6 @@ import hemline.solver.field.FlowState;
 import hemline.solver.grid.Mesh;
 import hemline.solver.linear.FlexibleGmres;
 import hemline.solver.scheme.FaceGeometry;
-import java.util.function.BooleanSupplier;
 
 /**
  * Newton's method for velocity and pressure together, with pseudo-time steps.
@@ -29,7 +28,6 @@ final class NewtonIteration {
   private static final double LEAST_INERTIA = 1e-5;
 
   private final FlowEquations equations;
-  private final BooleanSupplier stop;
   private final FlowState state;
   private final Mesh mesh;
   private final int cells;
@@ -54,9 +52,8 @@ final class NewtonIteration {
   private double norm = Double.NaN;
   private double massResidual = Double.MAX_VALUE;
 
-  NewtonIteration(FlowEquations equations, CancelToken cancel) {
+  NewtonIteration(FlowEquations equations) {
     this.equations = equations;
-    stop = cancel::isCancelled;
     inertia = FIRST_INERTIA;
     state = equations.state;
     FaceGeometry geometry = equations.problem.geometry();
@@ -67,7 +64,8 @@ final class NewtonIteration {
     pressureUnit = scales.pressure();
     momentumUnit = scales.length() * scales.pressure();
     massUnit = scales.length() * scales.velocity();
-    jacobian = new CoupledJacobian(equations.problem);
+    jacobian = new CoupledJacobian(equations.problem, equations.checkpoint);
+    equations.checkpoint.run();
     gmres = new FlexibleGmres(3 * cells, KRYLOV);
     base = new double[3 * cells];
     trial = new double[3 * cells];
@@ -91,6 +89,7 @@ final class NewtonIteration {
 
   /** Residuals of the state in units of gap times reference pressure and gap times velocity. */
   private void evaluate(double[] out) {
+    equations.checkpoint.run();
     equations.gradients.update(state);
     equations.correction.openPressures(state, equations.pressure);
     equations.pressure.update(state.p);
@@ -125,7 +124,7 @@ final class NewtonIteration {
   /**
    * One Newton step; the state is left as it was when the step is refused.
    *
-   * @return false when the linear solution failed or was stopped
+   * @return false when the linear solution failed
    */
   boolean step() {
     equations.correction.coefficients(equations.momentum, 1);
@@ -140,15 +139,11 @@ final class NewtonIteration {
     }
     if (!Double.isFinite(norm)
         || !jacobian.factor(
-            state, equations.momentum, equations.correction, equations.pressure, inertia, stop)) {
+            state, equations.momentum, equations.correction, equations.pressure, inertia)) {
       return false;
     }
     equations.krylovSteps +=
-        gmres.solve(this::derivative, this::precondition, residual, step, LINEAR_REDUCTION, stop);
-    if (stop.getAsBoolean()) {
-      write(base);
-      return false;
-    }
+        gmres.solve(this::derivative, this::precondition, residual, step, LINEAR_REDUCTION);
     for (int i = 0; i < base.length; i++) {
       trial[i] = base[i] + step[i];
     }

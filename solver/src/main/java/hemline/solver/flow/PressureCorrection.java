@@ -44,11 +44,12 @@ final class PressureCorrection {
   /** Null when the flow is taken as steady. */
   private @Nullable TimeDifference time;
 
-  PressureCorrection(FlowProblem problem) {
+  PressureCorrection(FlowProblem problem, Runnable checkpoint) {
     this.problem = problem;
     geometry = problem.geometry();
     mesh = geometry.mesh;
-    multigrid = new LineMultigrid(places(mesh), geometry.conductance);
+    multigrid = new LineMultigrid(places(mesh), geometry.conductance, checkpoint);
+    checkpoint.run();
     history = new double[mesh.faces];
     boundaryHistory = new double[mesh.boundaryFaces];
     conductance = new double[mesh.faces];

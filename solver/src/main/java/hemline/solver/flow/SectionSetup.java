@@ -162,8 +162,21 @@ public final class SectionSetup {
    * @param closure never AUTO
    */
   public FlowProblem problem(GridLines lines, Closure closure) {
-    Mesh mesh = MeshBuilder.build(lines, solids, Set.of(Patch.LEFT, Patch.RIGHT));
+    return problem(lines, closure, new CancelToken());
+  }
+
+  /**
+   * The flow problem on given grid lines.
+   *
+   * @param lines of the grid
+   * @param closure never AUTO
+   * @param cancel stops at once
+   * @throws java.util.concurrent.CancellationException when stopped
+   */
+  public FlowProblem problem(GridLines lines, Closure closure, CancelToken cancel) {
+    Mesh mesh = MeshBuilder.build(lines, solids, Set.of(Patch.LEFT, Patch.RIGHT), cancel::check);
     FaceGeometry geometry = new FaceGeometry(mesh);
+    cancel.check();
     double h = section.gap();
     double nu = section.fluid().kinematicViscosity();
     double drive = section.suction() / section.fluid().density();
@@ -184,7 +197,7 @@ public final class SectionSetup {
             mesh, width, Math.min(2 * h, 0.5 * domain.yMax()), Math.min(6 * h, domain.yMax()));
     double[] distance = new double[0];
     if (closure != Closure.LAMINAR) {
-      distance = WallDistance.of(mesh, boundary.walls());
+      distance = WallDistance.of(mesh, boundary.walls(), cancel::check);
     }
     double kIn = INFLOW_K * 2 * Math.max(pressure, 0.5 * wallSpeed * wallSpeed);
     return new FlowProblem(

@@ -22,7 +22,9 @@ final class SegregatedIteration {
     FlowState state = equations.state;
     double alpha = settings.velocityFactor();
     equations.gradients.update(state);
+    equations.checkpoint.run();
     equations.closure.update(state, equations.gradients, settings.closureFactor());
+    equations.checkpoint.run();
     equations.correction.openPressures(state, equations.pressure);
     equations.pressure.update(state.p);
     equations.correction.remember(state, equations.gradients);
@@ -35,8 +37,10 @@ final class SegregatedIteration {
       equations.momentumResidual = Double.POSITIVE_INFINITY;
       return;
     }
+    equations.checkpoint.run();
     equations.correction.coefficients(equations.momentum, alpha);
     equations.momentum.solve(state, alpha, settings.momentumSweeps());
+    equations.checkpoint.run();
     equations.correction.apply(
         state,
         equations.gradients,

@@ -5,6 +5,7 @@ import hemline.solver.field.FlowState;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.concurrent.CancellationException;
 import java.util.function.IntFunction;
 import org.jspecify.annotations.Nullable;
 
@@ -62,7 +63,8 @@ public final class SequencedSolver {
    * it is a turbulent flow of another model to compare with: then its mean is the answer. All
    * iterations are counted, also those at higher viscosities.
    *
-   * @param problems problem on grid 0, 1, …, made when needed
+   * @param problems problem on grid 0, 1, …, made when needed; may throw a {@link
+   *     CancellationException} once cancelled
    * @param grids number of grids
    * @param outletPressure start value over density when starting from rest, m²/s²
    * @param inletFlow start value when starting from rest, m²/s
@@ -70,8 +72,8 @@ public final class SequencedSolver {
    * @param limits when to stop on each grid
    * @param cancel stops at once
    * @param progress hears about each grid
-   * @return one solution per grid reached, coarsest first; the list ends with a failed or cancelled
-   *     one when there is one
+   * @return one solution per grid finished, coarsest first; the list ends with a failed one when
+   *     there is one
    */
   public static List<FlowSolution> solve(
       IntFunction<FlowProblem> problems,
@@ -83,26 +85,31 @@ public final class SequencedSolver {
       CancelToken cancel,
       ProgressListener progress) {
     List<FlowSolution> solutions = new ArrayList<>();
-    FlowSolution last = null;
-    for (int g = 0; g < grids && !cancel.isCancelled(); g++) {
-      FlowProblem problem = problems.apply(g);
-      if (last == null) {
-        FlowState rest = rest(problem);
-        rest.outletPressure = outletPressure;
-        // fluid then leaves through the low side at first, whichever that is: no burst of inflow
-        Arrays.fill(rest.p, Math.max(0, outletPressure));
-        rest.inletFlow = inletFlow;
-        last = first(problem, start.of(problem), rest, limits, cancel);
-      } else {
-        FlowState state = StateTransfer.transfer(last.problem(), last.state(), problem);
-        last = new SteadyFlowSolver(problem, state, limits, cancel).refine();
+    try {
+      FlowSolution last = null;
+      for (int g = 0; g < grids; g++) {
+        cancel.check();
+        FlowProblem problem = problems.apply(g);
+        cancel.check();
+        if (last == null) {
+          FlowState rest = rest(problem);
+          rest.outletPressure = outletPressure;
+          // fluid then leaves through the low side at first, whichever that is: no burst of inflow
+          Arrays.fill(rest.p, Math.max(0, outletPressure));
+          rest.inletFlow = inletFlow;
+          last = first(problem, start.of(problem), rest, limits, cancel);
+        } else {
+          FlowState state = StateTransfer.transfer(last.problem(), last.state(), problem);
+          last = new SteadyFlowSolver(problem, state, limits, cancel).refine();
+        }
+        solutions.add(last);
+        progress.progress((g + 1.0) / grids, "grid " + (g + 1));
+        if (last.outcome().status() == SolveStatus.FAILED) {
+          break;
+        }
       }
-      solutions.add(last);
-      progress.progress((g + 1.0) / grids, "grid " + (g + 1));
-      SolveStatus status = last.outcome().status();
-      if (status == SolveStatus.FAILED || status == SolveStatus.CANCELLED) {
-        break;
-      }
+    } catch (CancellationException stopped) {
+      return solutions;
     }
     return solutions;
   }
@@ -119,9 +126,7 @@ public final class SequencedSolver {
       SteadyFlowSolver solver = new SteadyFlowSolver(problem, warm, limits, cancel);
       FlowSolution solution = other ? solver.compare() : solver.attempt();
       SolveStatus status = solution.outcome().status();
-      if (status == SolveStatus.CONVERGED
-          || status == SolveStatus.CANCELLED
-          || other && status == SolveStatus.UNSTEADY) {
+      if (status == SolveStatus.CONVERGED || other && status == SolveStatus.UNSTEADY) {
         return solution;
       }
       spent = solution.outcome().effort();
@@ -154,9 +159,6 @@ public final class SequencedSolver {
   private static Effort thin(FlowProblem problem, FlowState state, CancelToken cancel) {
     Effort spent = Effort.NONE;
     for (double multiple : VISCOSITY) {
-      if (cancel.isCancelled()) {
-        return spent;
-      }
       spent =
           spent.plus(
               new SteadyFlowSolver(

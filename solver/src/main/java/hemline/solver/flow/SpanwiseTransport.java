@@ -17,14 +17,15 @@ final class SpanwiseTransport {
    * Solves.
    *
    * @param equations with the flow's state; w is changed
-   * @param cancel stops between iterations
    */
-  static void solve(FlowEquations equations, CancelToken cancel) {
+  static void solve(FlowEquations equations) {
     int n = equations.state.w.length;
     double[] residual = new double[n];
-    BlockLu lu = CoupledJacobian.directSolver(equations.problem.geometry(), 1);
+    BlockLu lu =
+        CoupledJacobian.directSolver(equations.problem.geometry(), 1, equations.checkpoint);
     double first = 0;
-    for (int i = 0; i < MOST && !cancel.isCancelled(); i++) {
+    for (int i = 0; i < MOST; i++) {
+      equations.checkpoint.run();
       equations.gradients.update(equations.state);
       equations.momentum.assemble(equations.state, equations.gradients, equations.pressure);
       equations.momentum.spanwiseResidual(equations.state, residual);

@@ -93,7 +93,7 @@ public final class SteadyFlowSolver {
   /**
    * How a solve ended.
    *
-   * @param status converged, unsteady, failed or cancelled
+   * @param status converged, unsteady or failed
    * @param iterations spent
    * @param linearIterations spent within them: cycles of the pressure multigrid, Krylov steps
    * @param momentumResidual of the last state
@@ -148,14 +148,15 @@ public final class SteadyFlowSolver {
    * @param problem what to solve
    * @param state start; becomes the answer
    * @param limits when to stop
-   * @param cancel looked at in every iteration
+   * @param cancel stops at once, here and later, by a {@link
+   *     java.util.concurrent.CancellationException}; the state is of no use then
    */
   public SteadyFlowSolver(FlowProblem problem, FlowState state, Limits limits, CancelToken cancel) {
     this.problem = problem;
     this.state = state;
     this.limits = limits;
     this.cancel = cancel;
-    equations = new FlowEquations(problem, state);
+    equations = new FlowEquations(problem, state, cancel::check);
     course =
         new Course(
             Math.max(NEWTON_STEPS, Math.max(limits.accelerated(), limits.plain())),
@@ -251,9 +252,7 @@ public final class SteadyFlowSolver {
     SegregatedIteration iteration = new SegregatedIteration(equations);
     course.restart();
     while (course.passes() < most) {
-      if (cancel.isCancelled()) {
-        return ended(Attempt.RELAXED, Reason.CANCELLED);
-      }
+      cancel.check();
       iteration.step(APPROACH);
       problem.drive().adjust(state, SEGREGATED_GAIN);
       if (!note()) {
@@ -282,16 +281,11 @@ public final class SteadyFlowSolver {
   /** Newton steps until the residual is a hundredth of what is asked. */
   private SolveStatus newton(int most) {
     course.restart();
-    if (cancel.isCancelled()) {
-      return ended(Attempt.NEWTON, Reason.CANCELLED);
-    }
-    NewtonIteration iteration = new NewtonIteration(equations, cancel);
+    NewtonIteration iteration = new NewtonIteration(equations);
     for (int i = 0; i < most; i++) {
-      if (cancel.isCancelled()) {
-        return ended(Attempt.NEWTON, Reason.CANCELLED);
-      }
+      cancel.check();
       if (!iteration.step()) {
-        return ended(Attempt.NEWTON, cancel.isCancelled() ? Reason.CANCELLED : Reason.DIVERGED);
+        return ended(Attempt.NEWTON, Reason.DIVERGED);
       }
       problem.drive().adjust(state, NEWTON_GAIN);
       note();
@@ -302,9 +296,9 @@ public final class SteadyFlowSolver {
           && course.spread(course.passes() - 2) <= limits.figureWindow()) {
         windowStart = course.passes() - 2;
         if (problem.spanwise()) {
-          SpanwiseTransport.solve(equations, cancel);
+          SpanwiseTransport.solve(equations);
         }
-        return ended(Attempt.NEWTON, cancel.isCancelled() ? Reason.CANCELLED : Reason.SETTLED);
+        return ended(Attempt.NEWTON, Reason.SETTLED);
       }
     }
     return unsettled(Attempt.NEWTON, 0);
@@ -324,14 +318,13 @@ public final class SteadyFlowSolver {
     int since = ACCELERATE_FROM;
     course.restart();
     while (course.passes() < most && !course.stalled()) {
-      if (cancel.isCancelled()) {
-        return ended(attempt, Reason.CANCELLED);
-      }
+      cancel.check();
       boolean accelerate = course.passes() >= ACCELERATE_FROM;
       if (accelerate) {
         vector.readJudged(before);
       }
       iteration.step(rung.settings());
+      cancel.check();
       problem.drive().adjust(state, SEGREGATED_GAIN);
       if (accelerate) {
         if (equations.momentumResidual > RUNAWAY * best) {
@@ -380,9 +373,7 @@ public final class SteadyFlowSolver {
     MeanState mean = new MeanState(state);
     course.restart();
     while (course.passes() < most) {
-      if (cancel.isCancelled()) {
-        return ended(Attempt.AVERAGED, Reason.CANCELLED);
-      }
+      cancel.check();
       iteration.step(settings);
       problem.drive().adjust(state, SEGREGATED_GAIN);
       if (!note()) {
@@ -410,7 +401,6 @@ public final class SteadyFlowSolver {
     return switch (reason) {
       case SETTLED -> SolveStatus.CONVERGED;
       case DIVERGED -> SolveStatus.FAILED;
-      case CANCELLED -> SolveStatus.CANCELLED;
       default -> SolveStatus.UNSTEADY;
     };
   }
@@ -446,7 +436,7 @@ public final class SteadyFlowSolver {
   private FlowSolution solution(SolveStatus status) {
     FlowProblem.Scales scales = problem.scales();
     double mass = Double.MAX_VALUE;
-    if (status != SolveStatus.FAILED && status != SolveStatus.CANCELLED) {
+    if (status != SolveStatus.FAILED) {
       mass = equations.finish() / (scales.length() * scales.velocity());
     }
     double figure = course.mean(windowStart);

@@ -62,7 +62,7 @@ public final class TimeMarch {
     this.problem = problem;
     this.state = state;
     this.settings = settings;
-    equations = new FlowEquations(problem, state);
+    equations = new FlowEquations(problem, state, () -> {});
     iteration = new SegregatedIteration(equations);
     time = new TimeDifference(problem.geometry().mesh, settings.step());
     equations.momentum.inTime(time);

@@ -54,9 +54,11 @@ final class CellCutter {
     }
   }
 
-  static CellParts cut(CutNetwork network, GridEdges vertical, GridEdges horizontal) {
+  static CellParts cut(
+      CutNetwork network, GridEdges vertical, GridEdges horizontal, Runnable checkpoint) {
     CellCutter cutter = new CellCutter(network, vertical, horizontal);
     for (int j = 0; j < network.lines.ny(); j++) {
+      checkpoint.run();
       for (int i = 0; i < cutter.nx; i++) {
         int rect = j * cutter.nx + i;
         cutter.parts.start[rect] = cutter.parts.area.size();

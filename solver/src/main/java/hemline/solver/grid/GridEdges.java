@@ -39,7 +39,7 @@ final class GridEdges {
   private final int[] firstOnEdge;
   private final int[] nextOnEdge;
 
-  GridEdges(CutNetwork network, boolean vertical) {
+  GridEdges(CutNetwork network, boolean vertical, Runnable checkpoint) {
     this.network = network;
     this.vertical = vertical;
     int nx = network.lines.nx();
@@ -52,7 +52,7 @@ final class GridEdges {
     Arrays.fill(firstOnEdge, -1);
     nextOnEdge = new int[network.pieces];
     listPiecesOnEdges();
-    scan();
+    scan(checkpoint);
   }
 
   /** Number of the edge at a step of the walk along a line. */
@@ -73,7 +73,7 @@ final class GridEdges {
     }
   }
 
-  private void scan() {
+  private void scan(Runnable checkpoint) {
     int n = network.nodeX.size();
     int[] low = new int[n];
     int[] high = new int[n];
@@ -86,6 +86,7 @@ final class GridEdges {
     int lineCount = vertical ? network.lines.nx() + 1 : network.lines.ny() + 1;
     int k = 0;
     for (int line = 0; line < lineCount; line++) {
+      checkpoint.run();
       int wLow = 0;
       int wHigh = 0;
       for (int step = 0; step + 1 < stepLine.length; step++) {

@@ -29,20 +29,25 @@ public final class MeshBuilder {
   private int cells;
   private final Mesh mesh;
 
-  private MeshBuilder(GridLines lines, List<Ring> solids, Set<Integer> openPatches) {
+  private MeshBuilder(
+      GridLines lines, List<Ring> solids, Set<Integer> openPatches, Runnable checkpoint) {
     this.lines = lines;
     double tolerance = tolerance(lines);
     LineSnap snapX = new LineSnap(lines.x(), tolerance);
     LineSnap snapY = new LineSnap(lines.y(), tolerance);
     FluidOutline outline = new FluidOutline(lines, solids, snapX, snapY);
+    checkpoint.run();
     CutNetwork network = new CutNetwork(lines, outline, snapX, snapY, tolerance);
-    GridEdges across = new GridEdges(network, true);
-    GridEdges up = new GridEdges(network, false);
-    parts = CellCutter.cut(network, across, up);
-    links = new PartLinks(network, across, up, parts);
+    GridEdges across = new GridEdges(network, true, checkpoint);
+    GridEdges up = new GridEdges(network, false, checkpoint);
+    parts = CellCutter.cut(network, across, up, checkpoint);
+    links = new PartLinks(network, across, up, parts, checkpoint);
+    checkpoint.run();
     rootOf = PartJoin.join(lines, parts, links);
+    checkpoint.run();
     boolean[] linked = closeSlivers();
     cellOf = numberCells(linked, openPatches);
+    checkpoint.run();
     mesh = assemble(linked);
   }
 
@@ -67,7 +72,18 @@ public final class MeshBuilder {
    * @throws IllegalArgumentException if no fluid is left
    */
   public static Mesh build(GridLines lines, List<Ring> solids, Set<Integer> openPatches) {
-    return new MeshBuilder(lines, solids, openPatches).mesh;
+    return build(lines, solids, openPatches, () -> {});
+  }
+
+  /**
+   * Builds a mesh unless it is stopped.
+   *
+   * @param checkpoint run again and again; what it throws ends the work
+   * @see #build(GridLines, List, Set)
+   */
+  public static Mesh build(
+      GridLines lines, List<Ring> solids, Set<Integer> openPatches, Runnable checkpoint) {
+    return new MeshBuilder(lines, solids, openPatches, checkpoint).mesh;
   }
 
   /** Distance below which coordinates are the same, m. */

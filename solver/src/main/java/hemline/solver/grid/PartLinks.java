@@ -22,7 +22,8 @@ final class PartLinks {
   private final CutNetwork network;
   private final CellParts parts;
 
-  PartLinks(CutNetwork network, GridEdges across, GridEdges up, CellParts parts) {
+  PartLinks(
+      CutNetwork network, GridEdges across, GridEdges up, CellParts parts, Runnable checkpoint) {
     this.network = network;
     this.parts = parts;
     int nx = network.lines.nx();
@@ -30,6 +31,7 @@ final class PartLinks {
     double[] x = network.lines.x();
     double[] y = network.lines.y();
     for (int j = 0; j < ny; j++) {
+      checkpoint.run();
       for (int i = 0; i < nx; i++) {
         int rect = j * nx + i;
         if (i + 1 < nx) {

@@ -12,6 +12,9 @@ import java.util.Arrays;
 public final class WallDistance {
   private static final int LEAF = 4;
 
+  /** Cells between two checkpoints. */
+  private static final int STRETCH = 500;
+
   private final double[] ax;
   private final double[] ay;
   private final double[] bx;
@@ -22,7 +25,7 @@ public final class WallDistance {
 
   private final double[] boxes;
 
-  private WallDistance(Mesh mesh, boolean[] wall) {
+  private WallDistance(Mesh mesh, boolean[] wall, Runnable checkpoint) {
     int[] walls = new int[mesh.boundaryFaces];
     int n = 0;
     for (int b = 0; b < mesh.boundaryFaces; b++) {
@@ -46,7 +49,7 @@ public final class WallDistance {
     }
     boxes = new double[4 * Math.max(1, nodes(n))];
     if (n > 0) {
-      build(0, 0, n);
+      build(0, 0, n, checkpoint);
     }
   }
 
@@ -58,7 +61,17 @@ public final class WallDistance {
    * @param wall true for boundary faces without slip; not modified
    */
   public static double[] of(Mesh mesh, boolean[] wall) {
-    WallDistance tree = new WallDistance(mesh, wall);
+    return of(mesh, wall, () -> {});
+  }
+
+  /**
+   * The same unless it is stopped.
+   *
+   * @param checkpoint run again and again; what it throws ends the work
+   * @see #of(Mesh, boolean[])
+   */
+  public static double[] of(Mesh mesh, boolean[] wall, Runnable checkpoint) {
+    WallDistance tree = new WallDistance(mesh, wall, checkpoint);
     double[] distance = new double[mesh.cells];
     Arrays.fill(distance, Double.POSITIVE_INFINITY);
     if (tree.order.length == 0) {
@@ -66,6 +79,9 @@ public final class WallDistance {
     }
     int near = 0;
     for (int c = 0; c < mesh.cells; c++) {
+      if (c % STRETCH == 0) {
+        checkpoint.run();
+      }
       // the wall next to the cell before is a good first guess
       near = tree.nearest(mesh.cx[c], mesh.cy[c], near);
       distance[c] = Math.sqrt(tree.squaredDistance(near, mesh.cx[c], mesh.cy[c]));
@@ -81,7 +97,8 @@ public final class WallDistance {
     return 2 * nodes;
   }
 
-  private void build(int node, int from, int to) {
+  private void build(int node, int from, int to, Runnable checkpoint) {
+    checkpoint.run();
     double xMin = Double.POSITIVE_INFINITY;
     double xMax = Double.NEGATIVE_INFINITY;
     double yMin = Double.POSITIVE_INFINITY;
@@ -115,8 +132,8 @@ public final class WallDistance {
       order[s] = part[s - from];
     }
     int middle = (from + to) >>> 1;
-    build(2 * node + 1, from, middle);
-    build(2 * node + 2, middle, to);
+    build(2 * node + 1, from, middle, checkpoint);
+    build(2 * node + 2, middle, to, checkpoint);
   }
 
   private int nearest(double x, double y, int guess) {

@@ -1,7 +1,6 @@
 package hemline.solver.linear;
 
 import java.util.Arrays;
-import java.util.function.BooleanSupplier;
 
 /**
  * Direct solver for sparse systems of small dense blocks: multifrontal LU without pivoting, ordered
@@ -16,6 +15,7 @@ public final class BlockLu {
   private final SparsePattern pattern;
   private final Front[] fronts;
   private final double[] work;
+  private final Runnable checkpoint;
 
   /**
    * Orders the unknowns and reserves the factors.
@@ -26,14 +26,30 @@ public final class BlockLu {
    * @param block values per unknown
    */
   public BlockLu(SparsePattern pattern, double[] x, double[] y, int block) {
+    this(pattern, x, y, block, () -> {});
+  }
+
+  /**
+   * Orders the unknowns and reserves the factors of a solver that can be stopped.
+   *
+   * @param pattern links between unknowns
+   * @param x rank of each unknown along one axis; not modified
+   * @param y along the other; not modified
+   * @param block values per unknown
+   * @param checkpoint run again and again, here and later; what it throws ends the work, and the
+   *     factors are of no use then
+   */
+  public BlockLu(SparsePattern pattern, double[] x, double[] y, int block, Runnable checkpoint) {
+    this.checkpoint = checkpoint;
     this.block = block;
     this.pattern = pattern;
     work = new double[pattern.size * block];
-    DissectionTree tree = new DissectionTree(pattern, x, y);
+    DissectionTree tree = new DissectionTree(pattern, x, y, checkpoint);
     fronts = new Front[tree.order.size()];
     java.util.Map<DissectionTree.Node, Front> made = new java.util.IdentityHashMap<>();
     int[] position = new int[pattern.size];
     for (int k = 0; k < fronts.length; k++) {
+      checkpoint.run();
       DissectionTree.Node node = tree.order.get(k);
       // borders in order of elimination, so that parents find them sorted
       Integer[] border = Arrays.stream(node.border).boxed().toArray(Integer[]::new);
@@ -67,23 +83,10 @@ public final class BlockLu {
    * @return false when a pivot vanished or is not finite: the factors are of no use then
    */
   public boolean factor(double[] diagonal, double[] entry) {
-    return factor(diagonal, entry, () -> false);
-  }
-
-  /**
-   * Factorises a matrix unless it is stopped.
-   *
-   * @param diagonal blocks on the diagonal, row-major, unknown by unknown; not modified
-   * @param entry blocks off it, by entry of the pattern; not modified
-   * @param stop asked again and again; true ends the work
-   * @return false when stopped, or when a pivot vanished or is not finite: the factors are of no
-   *     use then
-   */
-  public boolean factor(double[] diagonal, double[] entry, BooleanSupplier stop) {
     int[] position = new int[pattern.size];
     Arrays.fill(position, -1);
     for (Front f : fronts) {
-      if (stop.getAsBoolean() || !f.factor(pattern, diagonal, entry, position)) {
+      if (!f.factor(pattern, diagonal, entry, position, checkpoint)) {
         return false;
       }
     }
@@ -98,9 +101,11 @@ public final class BlockLu {
   public void solve(double[] x) {
     System.arraycopy(x, 0, work, 0, x.length);
     for (Front f : fronts) {
+      checkpoint.run();
       f.forward(work);
     }
     for (int k = fronts.length - 1; k >= 0; k--) {
+      checkpoint.run();
       fronts[k].backward(work);
     }
     System.arraycopy(work, 0, x, 0, x.length);
@@ -141,7 +146,13 @@ public final class BlockLu {
       lower = new double[rest][this.own];
     }
 
-    boolean factor(SparsePattern pattern, double[] diagonal, double[] entry, int[] position) {
+    boolean factor(
+        SparsePattern pattern,
+        double[] diagonal,
+        double[] entry,
+        int[] position,
+        Runnable checkpoint) {
+      checkpoint.run();
       for (int i = 0; i < own; i++) {
         Arrays.fill(upper[i], 0);
         Arrays.fill(right[i], 0);
@@ -166,7 +177,7 @@ public final class BlockLu {
       for (int i : borderUnknowns) {
         position[i] = -1;
       }
-      return eliminate();
+      return eliminate(checkpoint);
     }
 
     private void assemble(
@@ -232,9 +243,10 @@ public final class BlockLu {
       child.remainder = new double[0][];
     }
 
-    private boolean eliminate() {
+    private boolean eliminate(Runnable checkpoint) {
       // upper = L U in place
       for (int i = 0; i < own; i++) {
+        checkpoint.run();
         double[] row = upper[i];
         for (int k = 0; k < i; k++) {
           double l = row[k] / upper[k][k];
@@ -248,6 +260,7 @@ public final class BlockLu {
       }
       // lower = lower U⁻¹, remainder -= lower right
       for (int i = 0; i < rest; i++) {
+        checkpoint.run();
         double[] row = lower[i];
         for (int k = 0; k < own; k++) {
           double l = row[k] / upper[k][k];

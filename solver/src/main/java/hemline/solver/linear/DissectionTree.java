@@ -47,8 +47,9 @@ final class DissectionTree {
    * @param pattern links between unknowns
    * @param x rank of each unknown along one axis; not modified
    * @param y along the other; not modified
+   * @param checkpoint run again and again; what it throws ends the work
    */
-  DissectionTree(SparsePattern pattern, double[] x, double[] y) {
+  DissectionTree(SparsePattern pattern, double[] x, double[] y, Runnable checkpoint) {
     this.pattern = pattern;
     this.x = x;
     this.y = y;
@@ -61,16 +62,17 @@ final class DissectionTree {
     for (int i = 0; i < n; i++) {
       all[i] = i;
     }
-    build(all);
+    build(all, checkpoint);
   }
 
-  private Node build(int[] region) {
+  private Node build(int[] region, Runnable checkpoint) {
+    checkpoint.run();
     Node[] children = new Node[0];
     int[] own = region;
     if (region.length > LEAF) {
       int[][] parts = split(region);
       if (parts[0].length > 0 && parts[1].length > 0) {
-        children = new Node[] {build(parts[0]), build(parts[1])};
+        children = new Node[] {build(parts[0], checkpoint), build(parts[1], checkpoint)};
         own = parts[2];
       }
     }

@@ -1,7 +1,5 @@
 package hemline.solver.linear;
 
-import java.util.function.BooleanSupplier;
-
 /**
  * Generalised minimal residuals with a right preconditioner.
  *
@@ -53,22 +51,6 @@ public final class FlexibleGmres {
    * @return iterations done
    */
   public int solve(Map a, Map preconditioner, double[] b, double[] x, double reduction) {
-    return solve(a, preconditioner, b, x, reduction, () -> false);
-  }
-
-  /**
-   * Solves A x = b from x = 0 unless it is stopped.
-   *
-   * @param a the operator
-   * @param preconditioner approximate inverse of it
-   * @param b right-hand side; not modified
-   * @param x answer, the best so far when stopped
-   * @param reduction wanted |b - A x| / |b|
-   * @param stop asked before each iteration; true ends the work
-   * @return iterations done
-   */
-  public int solve(
-      Map a, Map preconditioner, double[] b, double[] x, double reduction, BooleanSupplier stop) {
     java.util.Arrays.fill(x, 0);
     double beta = Math.sqrt(dot(b, b));
     if (beta == 0) {
@@ -79,7 +61,7 @@ public final class FlexibleGmres {
     }
     rotated[0] = beta;
     int k = 0;
-    while (k < most && !stop.getAsBoolean()) {
+    while (k < most) {
       preconditioner.apply(basis[k], preconditioned[k]);
       double[] w = basis[k + 1];
       a.apply(preconditioned[k], w);

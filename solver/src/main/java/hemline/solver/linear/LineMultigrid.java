@@ -24,6 +24,7 @@ public final class LineMultigrid {
   private final LineLevel coarsest;
   private final BandCholesky direct;
   private final double[] answer;
+  private final Runnable checkpoint;
   private double[] conductance = new double[0];
   private double[] grounding = new double[0];
   private final double[] r;
@@ -38,6 +39,18 @@ public final class LineMultigrid {
    * @param strength typical conductance of each link, positive; not modified
    */
   public LineMultigrid(PlaceGrid grid, double[] strength) {
+    this(grid, strength, () -> {});
+  }
+
+  /**
+   * Builds the hierarchy of a solver that can be stopped.
+   *
+   * @param grid places and links
+   * @param strength typical conductance of each link, positive; not modified
+   * @param checkpoint run again and again, here and later; what it throws ends the work
+   */
+  public LineMultigrid(PlaceGrid grid, double[] strength, Runnable checkpoint) {
+    this.checkpoint = checkpoint;
     int size = grid.size();
     r = new double[size];
     z = new double[size];
@@ -48,6 +61,7 @@ public final class LineMultigrid {
     List<LineCoarsening> list = new ArrayList<>();
     LineLevel level = network.level;
     while (level.nx * level.ny > COARSEST) {
+      checkpoint.run();
       LineCoarsening step = new LineCoarsening(level);
       if (step.coarse.nx * step.coarse.ny > 0.8 * level.nx * level.ny) {
         break;
@@ -75,6 +89,7 @@ public final class LineMultigrid {
     this.grounding = grounding;
     network.fill(conductance, grounding);
     for (LineCoarsening step : steps) {
+      checkpoint.run();
       step.fine.factorise();
       step.setCoefficients();
     }
@@ -128,6 +143,7 @@ public final class LineMultigrid {
     int it = 0;
     while (it < most) {
       it++;
+      checkpoint.run();
       network.put(r);
       cycle(0);
       network.take(r, z);

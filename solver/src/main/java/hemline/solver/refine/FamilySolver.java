@@ -54,21 +54,26 @@ public final class FamilySolver implements SectionFamily {
       List<SolvedSection> before,
       CancelToken cancel,
       ProgressListener progress) {
+    Closure chosen = closure == Closure.AUTO ? choose(section) : closure;
     SectionSetup setup = new SectionSetup(section);
+    if (cancel.isCancelled()) {
+      return new GridFamily(chosen, List.of());
+    }
     GridDesign design = GridDesign.of(setup.domain(), section.gap(), level);
     return rescued(
         closure,
-        closure == Closure.AUTO ? choose(section) : closure,
+        chosen,
+        cancel,
         used -> solve(section, setup, design, grids, used, before, cancel, progress));
   }
 
   /** Where the choice of a flow model is left open and its flow is lost, the second opinion's. */
   private static GridFamily rescued(
-      Closure asked, Closure used, Function<Closure, GridFamily> solve) {
+      Closure asked, Closure used, CancelToken cancel, Function<Closure, GridFamily> solve) {
     GridFamily family = solve.apply(used);
     boolean lost =
         asked == Closure.AUTO
-            && !family.cancelled()
+            && !cancel.isCancelled()
             && !family.grids().isEmpty()
             && family.finestUsable() == null;
     return lost ? solve.apply(used.second()).after(used) : family;
@@ -85,7 +90,7 @@ public final class FamilySolver implements SectionFamily {
       ProgressListener progress) {
     List<FlowSolution> flows =
         SequencedSolver.solve(
-            g -> setup.problem(design.lines(MULTIPLIERS[g]), used),
+            g -> setup.problem(design.lines(MULTIPLIERS[g]), used, cancel),
             grids,
             -section.suction() / section.fluid().density(),
             0,
@@ -159,13 +164,18 @@ public final class FamilySolver implements SectionFamily {
       CancelToken cancel,
       ProgressListener progress) {
     DuctSetup setup = new DuctSetup(section);
+    Closure chosen = closure == Closure.AUTO ? choose(section, setup) : closure;
+    if (cancel.isCancelled()) {
+      return new GridFamily(chosen, List.of());
+    }
     GridDesign design =
         section.cavity() == null
             ? GridDesign.ofDuct(setup.domain(), section.referenceGap(), level)
             : GridDesign.ofCavity(setup.domain(), section.referenceGap(), level);
     return rescued(
         closure,
-        closure == Closure.AUTO ? choose(section, setup) : closure,
+        chosen,
+        cancel,
         used -> solve(section, setup, design, grids, used, cancel, progress));
   }
 
@@ -179,7 +189,7 @@ public final class FamilySolver implements SectionFamily {
       ProgressListener progress) {
     List<FlowSolution> flows =
         SequencedSolver.solve(
-            g -> setup.problem(design.lines(MULTIPLIERS[g]), used),
+            g -> setup.problem(design.lines(MULTIPLIERS[g]), used, cancel),
             grids,
             0,
             setup.startFlow(),

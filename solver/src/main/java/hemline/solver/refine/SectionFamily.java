@@ -14,7 +14,7 @@ import java.util.List;
  *
  * <p>Calls may run at once on several threads and share nothing: the answer depends on the
  * arguments alone, bit for bit. Numerical trouble is a status of a grid, not an exception. After
- * {@link CancelToken#cancel} a call returns within 50 ms with what it has.
+ * {@link CancelToken#cancel} a call returns within 50 ms with the grids it has finished.
  */
 public interface SectionFamily {
   /** Grids of a whole family. */

@@ -25,8 +25,8 @@ import org.junit.jupiter.params.provider.CsvSource;
  */
 class CancelTest {
   private static final double MOST_MILLISECONDS = 50;
-  private static final int ATTEMPTS = 8;
-  private static final int WARM_UPS = 6;
+  private static final int ATTEMPTS = 3;
+  private static final int WARM_UPS = 2;
   private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
 
   private static SealSection section(Closure closure) {
@@ -112,11 +112,9 @@ class CancelTest {
     cancel.cancel();
     worker.join();
     GridFamily family = answer.get();
-    // before the first mesh is there no grid can carry the status
-    assertThat(family.cancelled() || family.grids().isEmpty()).isTrue();
+    assertThat(family.grids()).as("grids finished").hasSizeLessThan(SectionFamily.GRIDS);
     assertThat(family.runs())
-        .allSatisfy(
-            run -> assertThat(run.status()).isIn(SolveStatus.CONVERGED, SolveStatus.CANCELLED));
+        .allSatisfy(run -> assertThat(run.status()).isEqualTo(SolveStatus.CONVERGED));
     return (end.get() - before) * 1e-6;
   }
 }

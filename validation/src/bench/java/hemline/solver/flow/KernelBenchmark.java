@@ -85,7 +85,7 @@ public class KernelBenchmark {
             ProgressListener.NONE);
     FlowSolution flow = flows.get(flows.size() - 1);
     FlowState state = flow.state();
-    equations = new FlowEquations(flow.problem(), state);
+    equations = new FlowEquations(flow.problem(), state, () -> {});
     iteration = new SegregatedIteration(equations);
     settled = copy(state);
     // up to the velocity that the pressure correction starts from

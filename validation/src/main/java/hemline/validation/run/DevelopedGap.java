@@ -21,6 +21,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.concurrent.CancellationException;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -71,22 +72,20 @@ record DevelopedGap(
   public Outcome solve(ReferenceCase one, CancelToken cancel, ProgressListener progress) {
     List<GridSolution> grids = new ArrayList<>();
     SolveStatus status = SolveStatus.CANCELLED;
-    for (int n : cells) {
-      if (cancel.isCancelled()) {
-        break;
+    GridSolution other = null;
+    try {
+      for (int n : cells) {
+        FlowSolution found = solve(n, Closure.SST, cancel);
+        status = found.outcome().status();
+        grids.add(FlowCase.grid(found));
+        progress.progress(grids.size() / (cells.length + 1.0), one.name());
       }
-      FlowSolution found = solve(n, Closure.SST, cancel);
-      status = found.outcome().status();
-      grids.add(FlowCase.grid(found));
-      progress.progress(grids.size() / (cells.length + 1.0), one.name());
-    }
-    if (cancel.isCancelled()) {
+      if (status == SolveStatus.CONVERGED) {
+        other = FlowCase.grid(solve(cells[cells.length - 1], Closure.SA, cancel));
+      }
+    } catch (CancellationException stopped) {
       status = SolveStatus.CANCELLED;
     }
-    GridSolution other =
-        status == SolveStatus.CONVERGED
-            ? FlowCase.grid(solve(cells[cells.length - 1], Closure.SA, cancel))
-            : null;
     List<@Nullable Measured> quantities = new ArrayList<>();
     for (ExpectedFigure expected : one.expected()) {
       quantities.add(measured(expected, one, grids, other));
@@ -168,7 +167,7 @@ record DevelopedGap(
       double q = carried(found);
       boolean settled = found.outcome().status() == SolveStatus.CONVERGED;
       boolean carries = Double.isNaN(flow) || Math.abs(q - flow) < FLOW_ERROR * flow;
-      if ((settled && carries) || !(q > 0) || round == ROUNDS || cancel.isCancelled()) {
+      if ((settled && carries) || !(q > 0) || round == ROUNDS) {
         return found;
       }
       push *= carries ? 1 : Math.pow(flow / q, FRICTION_POWER);
