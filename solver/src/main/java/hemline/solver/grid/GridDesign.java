@@ -51,32 +51,47 @@ public final class GridDesign {
   }
 
   /**
-   * Designs the lines of an open section or a duct: left and right sides are open.
+   * Designs the lines of an open section or a duct in slow flow: left and right sides are open.
    *
    * @param domain rectangle and solids
    * @param gap reference gap, m, positive
    * @param level how fine
    */
   public static GridDesign of(Domain domain, double gap, MeshLevel level) {
-    return of(domain, gap, level, false, false);
+    return of(domain, gap, 0, level);
+  }
+
+  /**
+   * The same for a flow of about a gap Reynolds number, on which the layers beside round walls
+   * depend.
+   *
+   * @param gapReynolds leak flow over kinematic viscosity, not negative
+   */
+  public static GridDesign of(Domain domain, double gap, double gapReynolds, MeshLevel level) {
+    return of(domain, gap, gapReynolds, level, false, false);
   }
 
   /** Designs the lines of a closed cavity: left and right sides are walls too. */
   public static GridDesign ofCavity(Domain domain, double gap, MeshLevel level) {
-    return of(domain, gap, level, true, false);
+    return of(domain, gap, 0, level, true, false);
   }
 
   /** Designs the lines of a duct section, finest at the sharp edges over its gap. */
   public static GridDesign ofDuct(Domain domain, double gap, MeshLevel level) {
-    return of(domain, gap, level, false, true);
+    return of(domain, gap, 0, level, false, true);
   }
 
   private static GridDesign of(
-      Domain domain, double gap, MeshLevel level, boolean closed, boolean edges) {
+      Domain domain,
+      double gap,
+      double gapReynolds,
+      MeshLevel level,
+      boolean closed,
+      boolean edges) {
     if (!(gap > 0) || !Double.isFinite(gap)) {
       throw new IllegalArgumentException("the reference gap must be positive, got " + gap + " m");
     }
-    return new SectionSizes(domain, gap, closed, edges).design(level);
+    return new SectionSizes(domain, gap, gapReynolds, closed, edges).design(level);
   }
 
   /**

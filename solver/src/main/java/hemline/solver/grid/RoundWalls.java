@@ -10,17 +10,29 @@ import hemline.shared.geometry.Ring;
  * six times as fine within 0.3 %. On a convex round wall the place of separation follows the layer
  * beside the wall, whose first cell must lie in the sublayer: with cells of the gap's size a nose
  * of two gaps radius leaks 34, 26 and 24 % too much on the three grids, with these 2, 0.5 and 0.3
- * %.
+ * %. The layer is the thinner the faster the flow, and it separates where the wall has turned by 10
+ * to 15°, which lies above the least passage by more the rounder the wall: see the note on round
+ * walls in the module's notes.
  */
 final class RoundWalls {
   /** Largest turn between two chords of one round wall, rad. */
   private static final double TURN = Math.toRadians(20);
 
-  /** Free distance in gaps up to which a wall counts. */
+  /** Free distance in gaps up to which a wall counts whatever its slope. */
   private static final double REACH = 1.06;
 
-  /** Cell size along the wall's normal, over that at an upright wall of the gap. */
+  /** Slope up to which a wall counts further up, and the free distance in gaps that ends this. */
+  private static final double SLOPE = Math.tan(Math.toRadians(15));
+
+  private static final double FURTHER = 1.35;
+
+  /** Cell size along the wall's normal, over that at an upright wall of the gap, in slow flow. */
   private static final double SHARE = 0.2;
+
+  /** Gap Reynolds number from which that share falls with its root, as laminar layers do. */
+  private static final double SLOW = 4000;
+
+  private static final double LEAST_SHARE = 0.08;
 
   /** Growth of the size along y and x within one gap. */
   private static final double GROWTH_Y = 0.25;
@@ -41,10 +53,12 @@ final class RoundWalls {
   private final GridDesign.Domain domain;
   private final Clearance clearance;
   private final double gap;
+  private final double share;
 
-  RoundWalls(GridDesign.Domain domain, double gap) {
+  RoundWalls(GridDesign.Domain domain, double gap, double gapReynolds) {
     this.domain = domain;
     this.gap = gap;
+    share = Math.max(LEAST_SHARE, SHARE * Math.min(1, Math.sqrt(SLOW / gapReynolds)));
     clearance = new Clearance(domain);
   }
 
@@ -58,7 +72,7 @@ final class RoundWalls {
     for (Ring ring : domain.solids()) {
       for (int k = 0; k < ring.size(); k++) {
         if (isRound(ring, k)) {
-          addChord(ring, k, size, rows, SHARE * atWall);
+          addChord(ring, k, size, rows, share * atWall);
         }
       }
     }
@@ -106,7 +120,8 @@ final class RoundWalls {
           clearance.inFluid(x, y)
               ? clearance.vertical(x, y, false, null) + off
               : Double.POSITIVE_INFINITY;
-      if (free > REACH * gap) {
+      boolean flat = Math.abs(dy) <= SLOPE * Math.abs(dx);
+      if (free > (flat ? FURTHER : REACH) * gap) {
         continue;
       }
       double start = (rows ? ring.y()[k] : ring.x()[k]) + (rows ? dy : dx) * q / pieces;

@@ -63,13 +63,14 @@ final class SectionSizes {
   private final SectionFeatures features;
   private final RoundWalls round;
 
-  SectionSizes(GridDesign.Domain domain, double gap, boolean closed, boolean edges) {
+  SectionSizes(
+      GridDesign.Domain domain, double gap, double gapReynolds, boolean closed, boolean edges) {
     this.domain = domain;
     this.gap = gap;
     this.closed = closed;
     this.edges = edges;
     features = new SectionFeatures(domain, gap);
-    round = new RoundWalls(domain, gap);
+    round = new RoundWalls(domain, gap, gapReynolds);
   }
 
   GridDesign design(MeshLevel level) {

@@ -3,6 +3,7 @@ package hemline.solver.refine;
 import hemline.shared.fluid.FluidState;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
+import hemline.solver.flow.Closure;
 
 /**
  * What an answer needs to know of its section.
@@ -14,6 +15,8 @@ import hemline.shared.section.SealSection;
  * @param groundSpeed m/s
  * @param spanwiseSpeed m/s
  * @param fluid the fluid
+ * @param leastWidth least half-width of the numerical part of the leak in turbulent flow, of its
+ *     value; 0 where grids alone decide
  */
 public record Conditions(
     String name,
@@ -22,7 +25,8 @@ public record Conditions(
     double drive,
     double groundSpeed,
     double spanwiseSpeed,
-    FluidState fluid) {
+    FluidState fluid,
+    double leastWidth) {
 
   /** What drives the section. */
   public enum Kind {
@@ -44,7 +48,8 @@ public record Conditions(
         section.suction(),
         section.ground().speed(),
         section.ground().spanwiseSpeed(),
-        section.fluid());
+        section.fluid(),
+        GridClass.leastWidth(section));
   }
 
   public static Conditions of(DuctSection section) {
@@ -64,7 +69,13 @@ public record Conditions(
         drive,
         section.ground().speed(),
         section.ground().spanwiseSpeed(),
-        section.fluid());
+        section.fluid(),
+        0);
+  }
+
+  /** {@link #leastWidth} under a flow model. */
+  double leastWidth(Closure closure) {
+    return closure == Closure.LAMINAR ? 0 : leastWidth;
   }
 
   /** Leak flow to judge the flow by before any is computed: a jet of coefficient 0.7, m²/s. */

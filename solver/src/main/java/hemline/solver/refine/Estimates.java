@@ -217,15 +217,22 @@ public final class Estimates {
   private @Nullable Estimate estimate(
       ToDoubleFunction<GridRun> of,
       double scale,
-      double spreadFactor,
+      double factor,
       DoubleUnaryOperator residualAt) {
     GridValues values =
         series.values(
-            of, (value, spread) -> spreadFactor * spread * Math.max(Math.abs(value), scale));
+            of, (value, spread) -> factor * spread * Math.max(Math.abs(value), scale));
     if (values == null) {
       return null;
     }
-    Estimate grid = reaching(ThreeGrid.estimate(values, scale), of);
+    double least = factor * conditions.leastWidth(family.closure());
+    double value = Math.abs(values.value(values.count() - 1));
+    Estimate grid =
+        reaching(
+            least > 0
+                ? ThreeGrid.calibrated(values, scale, least * Math.max(value, scale))
+                : ThreeGrid.estimate(values, scale),
+            of);
     return models.widen(grid, of, residualAt.applyAsDouble(grid.value()));
   }
 

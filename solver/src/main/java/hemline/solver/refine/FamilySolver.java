@@ -59,7 +59,7 @@ public final class FamilySolver implements SectionFamily {
     if (cancel.isCancelled()) {
       return new GridFamily(chosen, List.of());
     }
-    GridDesign design = GridDesign.of(setup.domain(), section.gap(), level);
+    GridDesign design = design(section, setup, level);
     return rescued(
         closure,
         chosen,
@@ -138,7 +138,7 @@ public final class FamilySolver implements SectionFamily {
    */
   public static SolvedSection unfilled(SealSection section, MeshLevel level, Closure closure) {
     SectionSetup setup = new SectionSetup(section);
-    GridDesign design = GridDesign.of(setup.domain(), section.gap(), level);
+    GridDesign design = design(section, setup, level);
     FlowProblem problem = setup.problem(design.lines(MULTIPLIERS[0]), closure);
     Mesh mesh = problem.geometry().mesh;
     return new SolvedSection(
@@ -209,15 +209,24 @@ public final class FamilySolver implements SectionFamily {
             .toList());
   }
 
+  /** The grid lines of a section, for all its grids. */
+  public static GridDesign design(SealSection section, SectionSetup setup, MeshLevel level) {
+    return GridDesign.of(setup.domain(), section.gap(), gapReynolds(section), level);
+  }
+
   /** The flow model that {@link Closure#AUTO} stands for in a section. */
   public static Closure choose(SealSection section) {
+    return byReynolds(gapReynolds(section), true);
+  }
+
+  /** Gap Reynolds number to expect. */
+  private static double gapReynolds(SealSection section) {
     FluidState fluid = section.fluid();
-    double h = section.gap();
     double drive = Math.abs(section.suction()) / fluid.density();
     double jet = TYPICAL_DISCHARGE * Math.sqrt(2 * drive);
     double speed =
         Math.max(jet, 0.5 * Math.hypot(section.ground().speed(), section.ground().spanwiseSpeed()));
-    return byReynolds(speed * h / fluid.kinematicViscosity(), true);
+    return speed * section.gap() / fluid.kinematicViscosity();
   }
 
   private static Closure choose(DuctSection duct, DuctSetup setup) {

@@ -20,10 +20,14 @@ public final class LeakSeries {
   private final double[] size;
   private final double[] spread;
 
-  private LeakSeries(double[] leak, double[] size, double[] spread) {
+  /** Least half-width of the numerical part, of the value. */
+  private final double least;
+
+  private LeakSeries(double[] leak, double[] size, double[] spread, double least) {
     this.leak = leak;
     this.size = size;
     this.spread = spread;
+    this.least = least;
   }
 
   /**
@@ -33,6 +37,10 @@ public final class LeakSeries {
    * @param kinematicViscosity m²/s
    */
   public static LeakSeries of(List<GridRun> runs, double kinematicViscosity) {
+    return of(runs, kinematicViscosity, 0);
+  }
+
+  private static LeakSeries of(List<GridRun> runs, double kinematicViscosity, double least) {
     FigureSeries series = new FigureSeries(runs);
     int n = runs.size();
     double[] leak = new double[n];
@@ -45,12 +53,19 @@ public final class LeakSeries {
       double relative = series.size(k) / series.size(0);
       size[k] = Double.isFinite(relative) ? relative : 2.0 / (2 + k);
     }
-    return new LeakSeries(leak, size, spread);
+    return new LeakSeries(leak, size, spread, least);
   }
 
-  /** Leak flow of a family; where its finest grid holds two flows, the spread there reaches both. */
-  public static LeakSeries of(GridFamily family, double kinematicViscosity) {
-    LeakSeries series = of(family.runs(), kinematicViscosity);
+  /**
+   * Leak flow of a family, with the least band of its kind of lip; where the finest grid holds two
+   * flows, the spread there reaches both.
+   */
+  public static LeakSeries of(GridFamily family, Conditions conditions) {
+    LeakSeries series =
+        of(
+            family.runs(),
+            conditions.fluid().kinematicViscosity(),
+            conditions.leastWidth(family.closure()));
     if (family.other() != null) {
       int k = series.places() - 1;
       double other = family.other().figures().scalars().getOrDefault(Figure.LEAK_FLOW, Double.NaN);
@@ -72,6 +87,7 @@ public final class LeakSeries {
     double[] leak = new double[n];
     double[] size = new double[n];
     double[] spread = new double[n];
+    double least = parts.stream().mapToDouble(part -> part.least).max().orElse(0);
     for (int k = 0; k < n; k++) {
       for (int i = 0; i < parts.size(); i++) {
         LeakSeries part = parts.get(i);
@@ -81,7 +97,7 @@ public final class LeakSeries {
         spread[k] = Math.hypot(spread[k], weight * part.spread[k]);
       }
     }
-    return new LeakSeries(leak, size, spread);
+    return new LeakSeries(leak, size, spread, least);
   }
 
   public int places() {
@@ -149,6 +165,14 @@ public final class LeakSeries {
                     spread[k] / Math.abs(leak[k]), other.spread[k] / Math.abs(other.leak[k]));
       }
     }
-    return any ? ThreeGrid.estimate(new GridValues(ratio, sizes, noise), 1) : null;
+    return any ? estimate(new GridValues(ratio, sizes, noise), Math.max(least, other.least)) : null;
+  }
+
+  /** Errors of two lips cancel in part: the campaign's ratios keep to the larger of both bands. */
+  private static Estimate estimate(GridValues ratio, double least) {
+    double finest = ratio.value(ratio.count() - 1);
+    return least > 0
+        ? ThreeGrid.calibrated(ratio, 1, least * finest)
+        : ThreeGrid.estimate(ratio, 1);
   }
 }

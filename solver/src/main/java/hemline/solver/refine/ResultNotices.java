@@ -30,6 +30,9 @@ final class ResultNotices {
    */
   private static final double AGAINST = 0.5;
 
+  /** Least bands above which the trend of the leak over the grids is no chance. */
+  private static final double TELLING = 2;
+
   private final Conditions conditions;
   private final GridFamily family;
   private final List<GridFamily> others;
@@ -228,14 +231,19 @@ final class ResultNotices {
                   ? ", and the finest is not among them"
                   : ""));
     }
-    if (leak != null && leak.trend() == Estimate.Trend.SLOW) {
+    if (leak == null
+        || leak.numerical()
+            <= TELLING * conditions.leastWidth(family.closure()) * Math.abs(leak.value())) {
+      return;
+    }
+    if (leak.trend() == Estimate.Trend.SLOW) {
       notices.add(
           new Notice(
               "grids.slow",
               "The leak flow settles slowly as the grid is refined, at an order below a half: its"
                   + " band is about three times the scatter. A finer mesh may help."));
     }
-    if (leak != null && leak.trend() == Estimate.Trend.DIVERGING) {
+    if (leak.trend() == Estimate.Trend.DIVERGING) {
       notices.add(
           new Notice(
               "grids.diverging",

@@ -36,7 +36,8 @@ import hemline.shared.result.Estimate.Trend;
  * <p>The limits were set so that the band covers the true error in nine of ten made-up families:
  * error terms of order 1 to 3 in any mixture, with and without scatter up to a third of the error;
  * without scatter the extrapolated values are two to twenty times closer than those of the finest
- * grid, with it no worse (the test of this class). Widths are absolute: a value near zero needs no
+ * grid, with it no worse (the test of this class). Turbulent lips follow {@link #calibrated}
+ * instead. Widths are absolute: a value near zero needs no
  * special care. Rules depend on ratios of differences alone, so that figures in proportion, such as
  * leak flow, discharge coefficient and effective gap, stay in proportion.
  */
@@ -50,6 +51,9 @@ public final class ThreeGrid {
   private static final double CORNER_ORDER = 1;
   private static final double ONE_GRID_SHARE = 0.2;
   private static final double ROUND_OFF = 1e-13;
+  private static final double FURTHEST = 1.5;
+  private static final double OF_RANGE = 0.5;
+  private static final double OF_LAST = 1.5;
 
   private ThreeGrid() {}
 
@@ -136,6 +140,40 @@ public final class ThreeGrid {
     double width = SAFETY * Math.abs(correction);
     boolean trusted = order > 0 && (best + correction) * best > 0;
     return new Estimate(trusted ? best + correction : best, width, iteration, 0, 0, trend);
+  }
+
+  /**
+   * Best value and half-width for turbulent lips, fitted on sections solved on grids twice as fine
+   * ({@link GridClass}).
+   *
+   * <p>The errors of such sections hardly follow an order: what three grids say only widens a band
+   * that the kind of lip gives. Differences of one sign move the value on by the last of them, which
+   * is between first and second order, and by no more than {@link #FURTHEST} least bands.
+   *
+   * @param values the family
+   * @param scale natural size of the figure, not negative; counts only where one grid is all there
+   *     is
+   * @param least least half-width, in the value's unit, positive
+   */
+  public static Estimate calibrated(GridValues values, double scale, double least) {
+    Estimate plain = estimate(values, scale);
+    int n = values.count();
+    if (n < SectionFamily.GRIDS) {
+      return with(plain, plain.value(), Math.max(plain.numerical(), least));
+    }
+    double best = values.value(n - 1);
+    double last = best - values.value(n - 2);
+    double first = values.value(n - 2) - values.value(n - 3);
+    double range = Math.max(Math.abs(last + first), Math.max(Math.abs(last), Math.abs(first)));
+    boolean noise = range <= 2 * values.noise();
+    double most = FURTHEST * least;
+    double moved = last * first > 0 && !noise ? Math.max(-most, Math.min(most, last)) : 0;
+    double width = Math.max(least, Math.max(OF_RANGE * range, OF_LAST * Math.abs(last)));
+    return with(plain, best + moved, width);
+  }
+
+  private static Estimate with(Estimate e, double value, double numerical) {
+    return new Estimate(value, numerical, e.iteration(), 0, 0, e.trend());
   }
 
   private static Trend trend(double e21, double e32, double r21, double r32, double roundOff) {

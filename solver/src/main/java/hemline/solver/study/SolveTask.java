@@ -172,13 +172,12 @@ final class SolveTask {
   }
 
   private Map<Closure, LeakSeries> leaks(GridFamily main, List<GridFamily> others) {
-    double viscosity = question.conditions().fluid().kinematicViscosity();
     Map<Closure, LeakSeries> leaks = new EnumMap<>(Closure.class);
-    LeakSeries leak = LeakSeries.of(main, viscosity);
+    LeakSeries leak = LeakSeries.of(main, question.conditions());
     if (leak.usable()) {
       leaks.put(main.closure(), leak);
       for (GridFamily other : others) {
-        LeakSeries series = LeakSeries.of(other.runs(), viscosity);
+        LeakSeries series = LeakSeries.of(other, question.conditions());
         if (series.usable()) {
           leaks.putIfAbsent(other.closure(), series);
         }

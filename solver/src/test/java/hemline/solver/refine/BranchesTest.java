@@ -23,7 +23,7 @@ import org.junit.jupiter.api.Test;
 /** When a second start is tried, what counts as another flow, and how the answer tells of it. */
 class BranchesTest {
   private static final FluidState AIR = new FluidState(1.225, 1.46e-5);
-  private static final Conditions LIP = new Conditions("nose", Kind.SUCTION, 2e-3, 600, 0, 0, AIR);
+  private static final Conditions LIP = new Conditions("nose", Kind.SUCTION, 2e-3, 600, 0, 0, AIR, 0);
 
   private static GridRun with(int place, double leak, double discharge) {
     return run(
@@ -82,7 +82,7 @@ class BranchesTest {
     assertThat(leak).isNotNull();
     assertThat(leak.value() + leak.numerical()).isCloseTo(0.0719, within(1e-12));
     // and so does that of a ratio to another lip
-    LeakSeries series = LeakSeries.of(family, AIR.kinematicViscosity());
+    LeakSeries series = LeakSeries.of(family, LIP);
     assertThat(series.spread(2)).isCloseTo(0.0719 - 0.05985, within(1e-12));
     assertThat(series.spread(1)).isZero();
   }

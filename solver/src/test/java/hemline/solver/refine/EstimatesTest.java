@@ -29,7 +29,7 @@ import org.junit.jupiter.api.Test;
 
 class EstimatesTest {
   private static final FluidState AIR = new FluidState(1.225, 1.46e-5);
-  private static final Conditions LIP = new Conditions("flat", Kind.SUCTION, 2e-3, 600, 3, 1, AIR);
+  private static final Conditions LIP = new Conditions("flat", Kind.SUCTION, 2e-3, 600, 3, 1, AIR, 0);
 
   private static SectionResult result(GridFamily family, GridFamily... others) {
     return Estimates.result(LIP, family, List.of(others), List.of(), false);
@@ -180,7 +180,7 @@ class EstimatesTest {
 
   @Test
   void aFastJetBringsTheExpansionOfTheAir() {
-    Conditions strong = new Conditions("flat", Kind.SUCTION, 2e-3, 10_000, 0, 0, AIR);
+    Conditions strong = new Conditions("flat", Kind.SUCTION, 2e-3, 10_000, 0, 0, AIR, 0);
     GridFamily family = family(Closure.SST, leak(0, 0.2), leak(1, 0.2), leak(2, 0.2));
     SectionResult r = Estimates.result(strong, family, List.of(), List.of(), false);
     assertThat(text(r, "jet.mach")).contains("Mach 0.39").contains("5.4 %");
@@ -193,7 +193,7 @@ class EstimatesTest {
     GridFamily family = family(Closure.SST, leak(0, 0.02), leak(1, 0.02), leak(2, 0.02));
     double jet = Math.sqrt(2 * 100 / AIR.density());
     for (double share : new double[] {-0.6, -0.4, 0.6}) {
-      Conditions c = new Conditions("flat", Kind.SUCTION, 4e-3, 100, share * jet, 0, AIR);
+      Conditions c = new Conditions("flat", Kind.SUCTION, 4e-3, 100, share * jet, 0, AIR, 0);
       SectionResult r = Estimates.result(c, family, List.of(), List.of(), false);
       assertThat(codes(r).contains("flow.two-branches"))
           .as("share %s", share)
@@ -240,7 +240,7 @@ class EstimatesTest {
 
   @Test
   void aDuctReportsItsMeasuredPressureDrop() {
-    Conditions duct = new Conditions("rig", Kind.LEAK_FLOW, 1, 1, 0, 0, new FluidState(1, 0.05));
+    Conditions duct = new Conditions("rig", Kind.LEAK_FLOW, 1, 1, 0, 0, new FluidState(1, 0.05), 0);
     GridRun[] runs = new GridRun[3];
     for (int k = 0; k < 3; k++) {
       Map<Figure, Double> scalars =

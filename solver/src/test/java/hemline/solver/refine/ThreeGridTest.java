@@ -326,4 +326,47 @@ class ThreeGridTest {
       assertThat(e.high()).isGreaterThanOrEqualTo(e.value());
     }
   }
+
+  // ---- turbulent lips
+
+  private static Estimate calibrated(double least, double... value) {
+    return ThreeGrid.calibrated(new GridValues(value, SIZES, new double[3]), 0, least);
+  }
+
+  private static void assertIs(Estimate e, double value, double width) {
+    assertThat(e.value()).isCloseTo(value, within(1e-12));
+    assertThat(e.numerical()).isCloseTo(width, within(1e-12));
+  }
+
+  /** Numbers by hand: the last difference moves the value on, up to 1.5 least bands. */
+  @Test
+  void theBandOfTurbulentLipsIsTheLeastOrWider() {
+    assertIs(calibrated(0.01, 1.004, 1.002, 1), 0.998, 0.01);
+    assertIs(calibrated(0.01, 1.05, 1.01, 1), 0.99, 0.025);
+    assertIs(calibrated(0.01, 1.05, 1.03, 1), 0.985, 0.045);
+    assertIs(calibrated(0.01, -1.05, -1.01, -1), -0.99, 0.025);
+  }
+
+  @Test
+  void differencesOfChangingSignMoveNothing() {
+    assertIs(calibrated(0.01, 1.06, 0.99, 1), 1, 0.035);
+    assertIs(calibrated(0.01, 0.998, 1.001, 1), 1, 0.01);
+  }
+
+  @Test
+  void whatIterationLeavesMovesNothing() {
+    double[] noise = {0.01, 0.01, 0.01};
+    Estimate e =
+        ThreeGrid.calibrated(new GridValues(new double[] {1.01, 1.005, 1}, SIZES, noise), 0, 0.002);
+    assertThat(e.value()).isEqualTo(1);
+    assertThat(e.iteration()).isEqualTo(0.01);
+  }
+
+  @Test
+  void fewerGridsKeepTheirBandUnlessItIsLess() {
+    GridValues two =
+        new GridValues(new double[] {1.0001, 1}, new double[] {4.0 / 3, 1}, new double[2]);
+    assertThat(ThreeGrid.calibrated(two, 0, 0.01).numerical()).isEqualTo(0.01);
+    assertThat(ThreeGrid.calibrated(two, 0, 1e-6)).isEqualTo(ThreeGrid.estimate(two, 0));
+  }
 }

@@ -3,6 +3,7 @@ package hemline.solver.flow;
 import hemline.solver.field.FlowState;
 import hemline.solver.grid.GridDesign;
 import hemline.solver.grid.MeshLevel;
+import hemline.solver.refine.FamilySolver;
 import hemline.solver.linear.AndersonAcceleration;
 import hemline.validation.bench.BenchSection;
 import java.nio.file.Path;
@@ -73,7 +74,7 @@ public class KernelBenchmark {
         BenchSection.of(Path.of("..", "profiles"), "vortex-trap-two-pockets", BenchSection.CRAWLER)
             .section();
     SectionSetup setup = new SectionSetup(section);
-    GridDesign design = GridDesign.of(setup.domain(), section.gap(), MeshLevel.MEDIUM);
+    GridDesign design = FamilySolver.design(section, setup, MeshLevel.MEDIUM);
     List<FlowSolution> flows =
         SequencedSolver.solve(
             g -> setup.problem(design.lines(2 + g), Closure.SST),

@@ -1,6 +1,5 @@
 package hemline.validation.bench;
 
-import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.SolveStatus;
@@ -14,11 +13,7 @@ import hemline.solver.flow.SteadyFlowSolver;
 import hemline.solver.grid.GridDesign;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.measure.SectionMeter;
-import hemline.solver.refine.Conditions;
-import hemline.solver.refine.Estimates;
 import hemline.solver.refine.FamilySolver;
-import hemline.solver.refine.GridFamily;
-import hemline.solver.refine.GridSolution;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -37,7 +32,7 @@ import java.util.function.Consumer;
 
 /**
  * Solves sections on the three grids of a family and, started from the finest, on one twice as
- * fine, and keeps a table of what each gave beside the band of the three.
+ * fine, and keeps a table of what each gave: the test of this class judges bands by it.
  *
  * <p>A section's rows are added to the table when all of them are there, so that a run that was
  * broken off goes on where it stopped.
@@ -46,16 +41,13 @@ final class Campaign {
   /** Cells for each base cell; the last grid is the one that bands are judged by. */
   private static final int[] MULTIPLIERS = {2, 3, 4, 8};
 
-  private static final int FAMILY = 3;
-
   private static final List<Figure> FIGURES =
       List.of(
           Figure.DISCHARGE_COEFFICIENT, Figure.LEAK_FLOW, Figure.LIP_FORCE_Y, Figure.GROUND_DRAG);
 
   static final String HEAD =
       "lip,gap_mm,suction_Pa,ground_m_s,closure,multiplier,cells,status,passes,cpu_s,"
-          + "discharge,leak_m2_s,lip_force_y_N_m,ground_drag_N_m,"
-          + "band_value,band_numerical,band_iteration,trend";
+          + "discharge,leak_m2_s,lip_force_y_N_m,ground_drag_N_m";
 
   private final Path table;
   private final Consumer<String> progress;
@@ -93,6 +85,17 @@ final class Campaign {
     } finally {
       pool.shutdownNow();
     }
+    sort(sections);
+  }
+
+  /** Puts the table into the order of the sections, whichever was solved first. */
+  private void sort(List<CampaignSection> sections) throws IOException {
+    Map<String, List<String>> kept = kept();
+    StringBuilder text = new StringBuilder(HEAD).append('\n');
+    for (CampaignSection one : sections) {
+      kept.getOrDefault(one.name(), List.of()).forEach(row -> text.append(row).append('\n'));
+    }
+    Files.writeString(table, text);
   }
 
   /** Whole sections of the table, by name. */
@@ -128,7 +131,7 @@ final class Campaign {
   private static List<String> rows(CampaignSection one) {
     SealSection section = one.section();
     SectionSetup setup = new SectionSetup(section);
-    GridDesign design = GridDesign.of(setup.domain(), section.gap(), MeshLevel.MEDIUM);
+    GridDesign design = FamilySolver.design(section, setup, MeshLevel.MEDIUM);
     Closure closure = FamilySolver.choose(section);
     CpuClock clock = CpuClock.start();
     List<Double> seconds = new ArrayList<>();
@@ -141,39 +144,21 @@ final class Campaign {
             SteadyFlowSolver.Limits.DEFAULT,
             new CancelToken(),
             (done, what) -> seconds.add(clock.seconds()));
-    List<GridSolution> grids = new ArrayList<>();
-    for (FlowSolution flow : flows) {
-      GridRun run = SectionMeter.measure(section, setup, flow);
-      grids.add(new GridSolution(run, flow.field(section.fluid().density(), 0), flow));
-    }
-    GridFamily family = new GridFamily(closure, grids.subList(0, Math.min(FAMILY, grids.size())));
-    Estimate band =
-        Estimates.result(Conditions.of(section), family, List.of(), List.of(), false)
-            .figures()
-            .get(Figure.DISCHARGE_COEFFICIENT);
-    String estimate =
-        band == null
-            ? ",,,"
-            : String.format(
-                Locale.ROOT,
-                "%.6f,%.6f,%.6f,%s",
-                band.value(),
-                band.numerical(),
-                band.iteration(),
-                band.trend());
+    List<GridRun> grids =
+        flows.stream().map(flow -> SectionMeter.measure(section, setup, flow)).toList();
     List<String> rows = new ArrayList<>();
     for (int g = 0; g < MULTIPLIERS.length; g++) {
-      rows.add(one.name() + "," + closure.key() + "," + grid(g, grids, seconds) + "," + estimate);
+      rows.add(one.name() + "," + closure.key() + "," + grid(g, grids, seconds));
     }
     return rows;
   }
 
   /** Multiplier, what was spent and the figures of one grid; a grid that was not reached failed. */
-  private static String grid(int g, List<GridSolution> grids, List<Double> seconds) {
+  private static String grid(int g, List<GridRun> grids, List<Double> seconds) {
     if (g >= grids.size()) {
       return MULTIPLIERS[g] + ",0," + SolveStatus.FAILED + ",0,0" + ",".repeat(FIGURES.size());
     }
-    GridRun run = grids.get(g).run();
+    GridRun run = grids.get(g);
     StringBuilder text = new StringBuilder();
     double spent = seconds.get(g) - (g > 0 ? seconds.get(g - 1) : 0);
     text.append(

@@ -15,6 +15,7 @@ import hemline.solver.flow.SteadyFlowSolver;
 import hemline.solver.grid.GridDesign;
 import hemline.solver.grid.Mesh;
 import hemline.solver.grid.MeshLevel;
+import hemline.solver.refine.FamilySolver;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
@@ -51,7 +52,7 @@ final class GrowthRun {
     this.closure = closure;
     this.progress = progress;
     setup = new SectionSetup(one.section());
-    design = GridDesign.of(setup.domain(), one.section().gap(), MeshLevel.MEDIUM);
+    design = FamilySolver.design(one.section(), setup, MeshLevel.MEDIUM);
   }
 
   /**

@@ -35,10 +35,12 @@ class CampaignTest {
   @Test
   void goesOnBehindWholeSectionsOnly() throws Exception {
     Path table = folder.resolve("campaign.csv");
-    String tail = ",sst,2,900,CONVERGED,100,0.1,0.7,0.1,1,0.1,0.7,0.01,0,MONOTONE";
+    String tail = ",sst,2,900,CONVERGED,100,0.1,0.7,0.1,1,0.1";
     String whole = ("whole,2,600,0" + tail + "\n").repeat(4);
     Files.writeString(table, Campaign.HEAD + "\n" + whole + "cut,2,600,0" + tail + "\ncut,2,6");
-    new Campaign(table, line -> {}).run(List.of(), 1);
+    CampaignSection one = CampaignSection.all(LIPS).get(0);
+    new Campaign(table, line -> {})
+        .run(List.of(new CampaignSection("whole,2,600,0", one.section())), 1);
     assertThat(Files.readString(table)).isEqualTo(Campaign.HEAD + "\n" + whole);
   }
 
