@@ -15,7 +15,7 @@ import org.w3c.dom.NodeList;
  * Gathers reports of mutation testing into a table of scores, one line a package.
  *
  * <p>Arguments: the table, then folders that hold a folder with mutations.xml for each package. A
- * package without a new report keeps its line.
+ * package without a new report keeps its line; several reports of one package are added up.
  */
 final class MutationTable {
   private static final String HEAD =
@@ -33,12 +33,13 @@ final class MutationTable {
         }
       }
     }
+    Map<String, Map<String, Integer>> counts = new TreeMap<>();
     for (int k = 1; k < args.length; k++) {
       for (Path report : reports(Path.of(args[k]))) {
-        String line = line(report);
-        lines.put(line.substring(0, line.indexOf(',')), line);
+        count(report, counts);
       }
     }
+    counts.forEach((name, count) -> lines.put(name, line(name, count)));
     Files.createDirectories(table.toAbsolutePath().getParent());
     Files.writeString(
         table, HEAD + "\n" + lines.values().stream().collect(Collectors.joining("\n", "", "\n")));
@@ -53,21 +54,24 @@ final class MutationTable {
     }
   }
 
-  private static String line(Path report) throws Exception {
+  private static void count(Path report, Map<String, Map<String, Integer>> counts)
+      throws Exception {
     NodeList mutants =
         DocumentBuilderFactory.newInstance()
             .newDocumentBuilder()
             .parse(report.toFile())
             .getElementsByTagName("mutation");
-    Map<String, Integer> count = new TreeMap<>();
-    String name = "";
     for (int i = 0; i < mutants.getLength(); i++) {
       Element mutant = (Element) mutants.item(i);
-      count.merge(mutant.getAttribute("status"), 1, Integer::sum);
       String type = mutant.getElementsByTagName("mutatedClass").item(0).getTextContent();
-      name = type.substring(0, type.lastIndexOf('.'));
+      counts
+          .computeIfAbsent(type.substring(0, type.lastIndexOf('.')), name -> new TreeMap<>())
+          .merge(mutant.getAttribute("status"), 1, Integer::sum);
     }
-    int all = mutants.getLength();
+  }
+
+  private static String line(String name, Map<String, Integer> count) {
+    int all = count.values().stream().mapToInt(Integer::intValue).sum();
     int killed = count.getOrDefault("KILLED", 0) + count.getOrDefault("MEMORY_ERROR", 0);
     int late = count.getOrDefault("TIMED_OUT", 0);
     return String.format(

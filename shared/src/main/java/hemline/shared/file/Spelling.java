@@ -27,7 +27,7 @@ final class Spelling {
     return best;
   }
 
-  /** Letters to insert, remove or replace (Levenshtein 1966). */
+  /** Letters to insert, remove or replace (Levenshtein 1966, Soviet Phys. Dokl. 10, 707). */
   private static int distance(String a, String b) {
     int[] row = new int[b.length() + 1];
     for (int j = 0; j <= b.length(); j++) {

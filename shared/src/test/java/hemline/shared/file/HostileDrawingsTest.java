@@ -12,6 +12,7 @@ import java.time.Duration;
 import java.util.List;
 import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -42,6 +43,7 @@ final class HostileDrawingsTest {
   }
 
   @Test
+  @Tag("many")
   void manyLinesOneAboveTheOtherAreJoined() throws Exception {
     // a rectangle whose sides are cut into short lines: most ends share their x
     StringBuilder text = new StringBuilder("0\nSECTION\n2\nENTITIES\n");
@@ -61,6 +63,7 @@ final class HostileDrawingsTest {
   }
 
   @Test
+  @Tag("many")
   void manyEndsAtOnePlaceAreABranch() throws Exception {
     StringBuilder text = new StringBuilder("0\nSECTION\n2\nENTITIES\n");
     for (int k = 0; k < 60_000; k++) {
@@ -72,6 +75,7 @@ final class HostileDrawingsTest {
   }
 
   @Test
+  @Tag("many")
   void manyOutlinesAreCounted() throws Exception {
     StringBuilder text = new StringBuilder("0\nSECTION\n2\nENTITIES\n");
     for (int k = 0; k < 50_000; k++) {

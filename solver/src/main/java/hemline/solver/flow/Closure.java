@@ -5,9 +5,12 @@ public enum Closure {
   /** Laminar by the gap Reynolds number, else {@link #turbulent}. */
   AUTO("auto"),
   LAMINAR("laminar"),
-  /** k-ω shear stress transport, Menter, Kuntz & Langtry 2003. */
+  /**
+   * k-ω shear stress transport: Menter, Kuntz & Langtry 2003, Turbulence, Heat and Mass Transfer 4,
+   * 625.
+   */
   SST("sst"),
-  /** One-equation eddy viscosity, Spalart & Allmaras 1994. */
+  /** One-equation eddy viscosity: Spalart & Allmaras 1994, Rech. Aérosp. 1, 5. */
   SA("sa");
 
   private final String key;

@@ -111,6 +111,7 @@ public final class DuctSetup {
         spanwise,
         share,
         all,
+        // as faint as before a lip: judged, no source
         new FlowProblem.InflowTurbulence(1e-3 * velocity * velocity, 10 * nu),
         drive(mesh, pressure),
         new FlowProblem.Scales(h, velocity, pressure));

@@ -13,10 +13,10 @@ import org.jspecify.annotations.Nullable;
 
 /** What the reader of a machine's balance must know. */
 final class BalanceNotices {
-  /** Flow over that at the fan's peak below which it works close to stall. Common practice. */
+  /** Flow over that at the fan's peak below which it is near stall. Common practice, no source. */
   private static final double NEAR_STALL = 1.15;
 
-  /** Share of the suction that moving air under the floor may take unnoticed. */
+  /** Share of the suction that moving air under the floor may take unnoticed. Judged, no source. */
   private static final double PLENUM_HEAD = 0.02;
 
   private final PlenumBalance balance;

@@ -14,10 +14,10 @@ import java.util.Locale;
  * one is overstepped a hold is not shown, whatever its margins say.
  */
 final class HoldLimits {
-  /** Jet Mach number up to which air is taken as incompressible. */
+  /** Jet Mach number up to which air is taken as incompressible. Common practice, no source. */
   static final double MACH = 0.3;
 
-  /** A gap this close below the smallest solved one is still within it. */
+  /** A gap this close below the smallest solved one is still within it. Judged, no source. */
   private static final double NEAR = 0.98;
 
   private HoldLimits() {}

@@ -28,12 +28,17 @@ public final class SpalartAllmaras extends EddyViscosity {
   private static final double CV1 = 7.1;
   private static final double C2 = 0.7;
   private static final double C3 = 0.9;
+
+  /** Largest r, as in the paper of 1994. */
   private static final double R_MOST = 10;
 
   /** Sweeps of each pass; as many forwards as backwards, so that no side is favoured. */
   private static final int SWEEPS = 4;
 
-  /** Working variable of entering fluid over viscosity. */
+  /**
+   * Working variable of entering fluid over viscosity: 3 to 5, Spalart & Rumsey 2007, AIAA J. 45,
+   * 2544 (from memory).
+   */
   private static final double INFLOW_RATIO = 4;
 
   private final FaceGeometry geometry;

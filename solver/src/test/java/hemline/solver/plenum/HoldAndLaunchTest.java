@@ -6,8 +6,10 @@ import static org.assertj.core.data.Percentage.withPercentage;
 
 import hemline.shared.file.MachineFile;
 import hemline.shared.problem.InputException;
+import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
+import hemline.shared.vehicle.Running;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -126,6 +128,48 @@ class HoldAndLaunchTest {
     assertThat(start.lifts()).isFalse();
     assertThat(TractionBudget.start(new PlenumBalance(m, LAWS), new double[] {60, 0, 0}, 6).grip())
         .isCloseTo((0.8 * (3 * G + 60) + 6) / 3, withPercentage(1e-6));
+  }
+
+  /**
+   * Rear wheels alone driven: they carry half of the load and gain m a h / wheelbase, so that a = μ
+   * N / (m − μ m h / l). Front wheels alone driven lose it.
+   */
+  @Test
+  void loadGoesToTheRearInAStart() {
+    for (boolean rear : new boolean[] {true, false}) {
+      Machine m = Machines.round(Machines.quadratic(900, 6e4), Machines.RIGID);
+      Running r = m.running();
+      m =
+          m.withRunning(
+              new Running(
+                  List.of(
+                      new Axle("front", 0.1, 0.2, 0.5 * Machines.RIGID, !rear),
+                      new Axle("rear", -0.1, 0.2, 0.5 * Machines.RIGID, rear)),
+                  r.peakFriction(),
+                  r.slidingFriction(),
+                  r.heaveStiffness(),
+                  r.pitchStiffness(),
+                  r.drivePower(),
+                  r.topSpeed()));
+      TractionBudget.Start start =
+          TractionBudget.start(new PlenumBalance(m, LAWS), new double[] {60, 0, 0}, 6);
+      // mass 3 kg at a height of 0.05 m, axles 0.2 m apart
+      double gain = (rear ? 1 : -1) * 3 * 0.05 / 0.2;
+      assertThat(start.grip())
+          .isCloseTo((0.8 * 0.5 * (3 * G + 60) + 6) / (3 - 0.8 * gain), withPercentage(1e-6));
+      assertThat(start.lifts()).isFalse();
+    }
+  }
+
+  /** Nothing presses but weight, and friction is high: the front lifts at a = g x / h. */
+  @Test
+  void theFrontLifts() {
+    Machine m = Machines.round(Machines.quadratic(900, 6e4), Machines.RIGID);
+    m = m.withLoad(new Load(3, 0, 0, 0.25));
+    TractionBudget.Start start =
+        TractionBudget.start(new PlenumBalance(m, LAWS), new double[3], 0);
+    assertThat(start.lifts()).isTrue();
+    assertThat(start.grip()).isCloseTo(G * 0.1 / 0.25, withPercentage(1e-6));
   }
 
   /**

@@ -1,5 +1,6 @@
 package hemline.solver.turbulence;
 
+import hemline.shared.geometry.Ring;
 import hemline.solver.field.FlowState;
 import hemline.solver.grid.GridLines;
 import hemline.solver.grid.Mesh;
@@ -38,8 +39,8 @@ final class ClosureMeshes {
     return of(x, y, kind);
   }
 
-  static ClosureMeshes of(double[] x, double[] y, byte kind) {
-    return new ClosureMeshes(MeshBuilder.build(new GridLines(x, y), List.of()), kind);
+  static ClosureMeshes of(double[] x, double[] y, byte kind, Ring... solids) {
+    return new ClosureMeshes(MeshBuilder.build(new GridLines(x, y), List.of(solids)), kind);
   }
 
   double[] everywhere(double value) {

@@ -46,7 +46,10 @@ record DevelopedGap(
   private static final SteadyFlowSolver.Limits LIMITS =
       new SteadyFlowSolver.Limits(3000, 100, 30, 1e-6, 1e-5, 1e-6);
 
-  /** Friction of a channel falls with this power of the flow's own (Dean 1978): τ ~ q^1.75. */
+  /**
+   * Friction of a channel falls with this power of the flow's own (Dean 1978, J. Fluids Eng.
+   * 100, 215): τ ~ q^1.75.
+   */
   private static final double FRICTION_POWER = 1.75;
 
   private static final int ROUNDS = 8;
@@ -54,7 +57,7 @@ record DevelopedGap(
 
   /** A channel that carries flow 1 between still walls. */
   static DevelopedGap channel(double reynolds, double stretch, int... cells) {
-    // Dean 1978
+    // Dean 1978, J. Fluids Eng. 100, 215
     return new DevelopedGap(1 / reynolds, 0, 1, 0.073 * Math.pow(reynolds, -0.25), cells, stretch);
   }
 

@@ -17,7 +17,7 @@ import java.util.Set;
  * height 2 to one of height 1 over a length of 50; creeping.
  *
  * <p>The flow of lubrication theory enters; what leaves is free. The exact figures are those of
- * Reynolds 1886 (see the table exact/plane_slider).
+ * Reynolds 1886, Phil. Trans. R. Soc. 177, 157 (see the table exact/plane_slider).
  */
 final class SliderFlow {
   private static final double LENGTH = 50;

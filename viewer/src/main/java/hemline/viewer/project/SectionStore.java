@@ -2,6 +2,7 @@ package hemline.viewer.project;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.shared.problem.InputException;
@@ -39,7 +40,9 @@ public final class SectionStore {
 
   private final Path folder;
   private final long most;
-  private final ObjectMapper json = new ObjectMapper();
+  /** Maps in the order of their keys, so that the same content is the same file. */
+  private final ObjectMapper json =
+      new ObjectMapper().enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS);
 
   SectionStore(Path folder) {
     this(folder, MOST);

@@ -3,6 +3,7 @@ package hemline.viewer.project;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
@@ -42,7 +43,9 @@ public final class StudyStore {
 
   private final Path folder;
   private final String engine;
-  private final ObjectMapper json = new ObjectMapper();
+  /** Maps in the order of their keys, so that the same content is the same file. */
+  private final ObjectMapper json =
+      new ObjectMapper().enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS);
 
   /**
    * A store in a folder, which is made when the first study is kept.

@@ -1,0 +1,283 @@
+package hemline.viewer.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import hemline.shared.result.SolveStatus;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Nested;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What every command owes: its exit codes, one document, an end on request, plain sentences. */
+class CommandContractTest extends CommandCase {
+  private static final String CRAWLER =
+      Path.of("..", "profiles", "machines", "silo-wall-crawler.json").toString();
+
+  /** Every member passes these. */
+  abstract class Contract {
+    /** A question that is answered. */
+    abstract List<String> good();
+
+    /** The same with something wrong in it, each time another. */
+    abstract List<List<String>> bad();
+
+    final List<String> with(String... more) {
+      List<String> words = new ArrayList<>(good());
+      words.addAll(Arrays.asList(more));
+      return words;
+    }
+
+    final int call(List<String> words) {
+      out.reset();
+      err.reset();
+      return hemline(words.toArray(String[]::new));
+    }
+
+    @Test
+    void aGoodQuestionIsAnsweredTheSameEachTime() {
+      assertThat(call(good())).isZero();
+      assertThat(err()).isEmpty();
+      String first = out();
+      assertThat(call(good())).isZero();
+      assertThat(out()).isEqualTo(first);
+    }
+
+    @Test
+    void badQuestionsEndWithTwoAndASentenceEach() {
+      for (List<String> words : bad()) {
+        assertThat(call(words)).as("%s", words).isEqualTo(2);
+        assertThat(out()).as("%s", words).isEmpty();
+        assertThat(err().lines())
+            .as("%s", words)
+            .isNotEmpty()
+            .allMatch(line -> line.startsWith("hemline: "))
+            .allMatch(line -> line.length() > 25);
+        assertThat(err()).doesNotContain("Exception", "\tat ", "java.");
+      }
+      assertThat(bench.asked).isEmpty();
+    }
+
+    @Test
+    void anUnknownOptionIsNamed() {
+      assertThat(call(with("--colour", "red"))).isEqualTo(2);
+      assertThat(err()).contains("--colour").hasLineCount(1);
+      assertThat(out()).isEmpty();
+    }
+
+    @Test
+    void helpIsAnAnswer() {
+      assertThat(call(List.of(good().get(0), "--help"))).isZero();
+      assertThat(out()).startsWith("Usage: hemline " + good().get(0) + " ");
+      assertThat(err()).isEmpty();
+    }
+  }
+
+  /** Commands that solve. */
+  abstract class Solving extends Contract {
+    /** Schema of the document. */
+    abstract String schema();
+
+    @Test
+    void jsonIsExactlyOneDocument() throws Exception {
+      assertThat(call(with("--json"))).isZero();
+      JsonNode document = document();
+      assertThat(document.path("schema").textValue()).isEqualTo(schema());
+      assertThat(err()).isEmpty();
+    }
+
+    @Test
+    void filesGoWhereTheyAreAskedTo() throws Exception {
+      Path folder = dir.resolve("results");
+      assertThat(call(with("--out", folder.toString()))).isZero();
+      try (var files = Files.list(folder)) {
+        assertThat(files).isNotEmpty();
+      }
+      assertThat(call(with("--out", lip))).isEqualTo(2);
+      assertThat(err()).contains("is a file").hasLineCount(1);
+    }
+
+    /** What fails ends with one, what is stopped with 130, and each is said. */
+    @ParameterizedTest
+    @ValueSource(strings = {"FAILED, 1", "CANCELLED, 130"})
+    void theEndIsToldByItsCode(String text) throws Exception {
+      String[] cell = text.split(", ");
+      SolveStatus status = SolveStatus.valueOf(cell[0]);
+      fail(status);
+      assertThat(call(good())).isEqualTo(Integer.parseInt(cell[1]));
+      assertThat(out() + err()).isNotBlank().doesNotContain("Exception", "\tat ");
+      if (status == SolveStatus.CANCELLED) {
+        fail(status);
+        assertThat(call(with("--json"))).isEqualTo(130);
+        assertThat(err()).startsWith("hemline: ");
+        if (!out().isEmpty()) {
+          assertThat(document().path("schema").textValue()).isEqualTo(schema());
+        }
+      }
+    }
+
+    void fail(SolveStatus status) {
+      bench.status = status;
+      bench.patience = status == SolveStatus.CANCELLED ? 1 : Integer.MAX_VALUE;
+      bench.checkError = status == SolveStatus.FAILED ? 9 : 0;
+    }
+  }
+
+  @Nested
+  class Run extends Solving {
+    @Override
+    List<String> good() {
+      return List.of("run", lip, "--gap", "2mm", "--suction", "600Pa");
+    }
+
+    @Override
+    List<List<String>> bad() {
+      return List.of(
+          List.of("run"),
+          List.of("run", "nowhere.json", "--gap", "2mm", "--suction", "600Pa"),
+          List.of("run", lip, "--gap", "2", "--suction", "600Pa"),
+          List.of("run", lip, "--gap", "2mm"),
+          List.of("run", lip, "--gap", "2mm", "--suction", "600Pa", "--mesh", "ultra"));
+    }
+
+    @Override
+    String schema() {
+      return "hemline.result/1";
+    }
+
+    @Override
+    void fail(SolveStatus status) {
+      super.fail(status);
+      bench.patience = Integer.MAX_VALUE;
+    }
+  }
+
+  @Nested
+  class Sweep extends Solving {
+    @Override
+    List<String> good() {
+      return List.of("sweep", lip, "--gap", "1mm..6mm", "--suction", "600Pa");
+    }
+
+    @Override
+    List<List<String>> bad() {
+      return List.of(
+          List.of("sweep"),
+          List.of("sweep", "nowhere.json", "--gap", "1mm..6mm", "--suction", "600Pa"),
+          List.of("sweep", lip, "--gap", "2mm", "--suction", "600Pa"),
+          List.of("sweep", lip, "--gap", "6mm..1mm", "--suction", "600Pa"),
+          List.of("sweep", lip, "--gap", "1mm..6mm", "--suction", "fast"));
+    }
+
+    @Override
+    String schema() {
+      return "hemline.sweep/1";
+    }
+  }
+
+  @Nested
+  class Rank extends Solving {
+    @Override
+    List<String> good() {
+      return List.of("rank", dir.toString(), "--gaps", "1mm..6mm", "--suction", "600Pa");
+    }
+
+    @Override
+    List<List<String>> bad() {
+      return List.of(
+          List.of("rank"),
+          List.of("rank", dir.resolve("nowhere").toString(), "--gaps", "2mm", "--suction", "1kPa"),
+          List.of("rank", dir.toString(), "--gaps", "2", "--suction", "600Pa"),
+          List.of("rank", dir.toString(), "--gaps", "2mm", "--suction", "600Pa", "--baseline", "x"),
+          List.of("rank", dir.toString(), lip, "--gaps", "2mm", "--suction", "600Pa"));
+    }
+
+    @Override
+    String schema() {
+      return "hemline.ranking/1";
+    }
+
+    @Override
+    void fail(SolveStatus status) {
+      // the invented standings are whole; only what was stopped is left out of them
+      if (status == SolveStatus.CANCELLED) {
+        super.fail(status);
+      } else {
+        bench.status = status;
+      }
+    }
+  }
+
+  @Nested
+  class Check extends Solving {
+    @Override
+    List<String> good() {
+      return List.of("check", "cavity");
+    }
+
+    @Override
+    List<List<String>> bad() {
+      return List.of(
+          List.of("check", "nowhere"),
+          List.of("check", "cavity/re1"),
+          List.of("check", "cavity", "--threads", "none"));
+    }
+
+    @Override
+    String schema() {
+      return "hemline.check/1";
+    }
+  }
+
+  /** Its answers come from kept figures, so that nothing fails; it is the same otherwise. */
+  @Nested
+  class Balance extends Contract {
+    @Override
+    List<String> good() {
+      return List.of("balance", CRAWLER);
+    }
+
+    @Override
+    List<List<String>> bad() {
+      return List.of(
+          List.of("balance"),
+          List.of("balance", "nowhere.json"),
+          List.of("balance", lip),
+          List.of("balance", CRAWLER, "--fan-speed", "fast"));
+    }
+
+    @Test
+    void jsonIsExactlyOneDocument() throws Exception {
+      assertThat(call(with("--json"))).isZero();
+      assertThat(document().path("schema").textValue()).isEqualTo("hemline.balance/1");
+      assertThat(err()).isEmpty();
+    }
+  }
+
+  @Nested
+  class Convert extends Contract {
+    private String target() {
+      return dir.resolve("made.svg").toString();
+    }
+
+    @Override
+    List<String> good() {
+      return List.of("convert", lip, target());
+    }
+
+    @Override
+    List<List<String>> bad() {
+      return List.of(
+          List.of("convert"),
+          List.of("convert", lip),
+          List.of("convert", "nowhere.json", target()),
+          List.of("convert", lip, dir.resolve("made.odt").toString()),
+          List.of("convert", lip, dir.resolve("made.stl").toString(), "--length", "-3mm"));
+    }
+  }
+}
