@@ -53,7 +53,7 @@ public final class ThreeGrid {
   private static final double ROUND_OFF = 1e-13;
   private static final double FURTHEST = 1.5;
   private static final double OF_RANGE = 0.5;
-  private static final double OF_LAST = 1.5;
+  private static final double OF_LAST = 2;
 
   private ThreeGrid() {}
 

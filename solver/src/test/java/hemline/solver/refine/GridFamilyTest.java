@@ -78,7 +78,7 @@ class GridFamilyTest {
     assertThat(drop.expectedLeak()).isCloseTo(-0.7 * 0.5 * 3, within(1e-15));
     Conditions cavity = Conditions.of(duct(null));
     assertThat(cavity)
-        .isEqualTo(new Conditions("duct", Conditions.Kind.CAVITY, 0.5, 0, 3, 4, FLUID));
+        .isEqualTo(new Conditions("duct", Conditions.Kind.CAVITY, 0.5, 0, 3, 4, FLUID, 0));
     assertThat(cavity.expectedLeak()).isZero();
   }
 

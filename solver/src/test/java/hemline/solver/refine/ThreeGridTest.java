@@ -343,7 +343,7 @@ class ThreeGridTest {
   void theBandOfTurbulentLipsIsTheLeastOrWider() {
     assertIs(calibrated(0.01, 1.004, 1.002, 1), 0.998, 0.01);
     assertIs(calibrated(0.01, 1.05, 1.01, 1), 0.99, 0.025);
-    assertIs(calibrated(0.01, 1.05, 1.03, 1), 0.985, 0.045);
+    assertIs(calibrated(0.01, 1.05, 1.03, 1), 0.985, 0.06);
     assertIs(calibrated(0.01, -1.05, -1.01, -1), -0.99, 0.025);
   }
 

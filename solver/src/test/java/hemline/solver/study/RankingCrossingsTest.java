@@ -44,7 +44,7 @@ class RankingCrossingsTest {
   void aSwapInsideTheBandsIsOnlyNoticed() {
     // clear at 1 mm, inside the band at 3 mm
     Ranking ranking =
-        rank(crossingLips(2.8e-3, 0.02), TWO, List.of(lip("teeth")), 1e-3, 3e-3).ranking();
+        rank(crossingLips(2.8e-3, 5e-4), TWO, List.of(lip("teeth")), 1e-3, 3e-3).ranking();
     assertThat(ranking.crossings()).isEmpty();
     assertThat(ranking.notices())
         .anySatisfy(
