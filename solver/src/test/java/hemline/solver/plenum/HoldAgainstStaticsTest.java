@@ -5,15 +5,12 @@ import static org.assertj.core.data.Percentage.withPercentage;
 
 import hemline.shared.file.MachineFile;
 import hemline.shared.problem.InputException;
-import hemline.shared.vehicle.GroundStep;
 import hemline.shared.vehicle.Machine;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.SplittableRandom;
-import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /** The hold against a second computation that shares no formula with it. */
@@ -106,97 +103,5 @@ class HoldAgainstStaticsTest {
                 }
               }
             });
-  }
-
-  /**
-   * Machines of chance: what is told to hold is held by the second computation too, for headings of
-   * chance, and over every tilt where the worst of all is told to hold.
-   */
-  @Test
-  void neverHoldsWhatFalls() {
-    int count = Integer.getInteger("hemline.machines", 40);
-    List<int[]> told =
-        IntStream.range(0, count).parallel().mapToObj(HoldAgainstStaticsTest::check).toList();
-    int holds = told.stream().mapToInt(t -> t[0]).sum();
-    int dips = told.stream().mapToInt(t -> t[1]).sum();
-    System.getLogger("hold").log(System.Logger.Level.INFO, "{0} holds, {1} over dips", holds, dips);
-    assertThat(holds).isGreaterThan(count);
-    assertThat(dips).isGreaterThan(count / 2);
-  }
-
-  private static int[] check(int number) {
-    SplittableRandom r = new SplittableRandom(20_000L + number);
-    Machine m = HoldMachines.random(r);
-    if (new hemline.shared.vehicle.SupportPolygon(m.running().axles())
-            .restoring(1, m.load().x(), m.load().y())
-        < 0) {
-      return new int[2];
-    }
-    PlenumBalance balance = balance(m);
-    SecondStatics second = new SecondStatics(m, HoldMachines::discharge, HoldMachines.LIFT);
-    int[] told = new int[2];
-    List<Hold> holds = new HoldStudy(balance).all();
-    for (Hold h : holds) {
-      if (h.holds()) {
-        told[0]++;
-        for (int k = 0; k < 2; k++) {
-          double tilt = h.place().equals("worst") ? Math.PI * r.nextDouble() : h.angle();
-          double d = 2 * Math.PI * r.nextDouble();
-          falls(second, tilt, d, null, null, "machine " + number + ", " + h.place());
-        }
-        double worst = Math.PI - h.noseAngle();
-        falls(second, h.angle(), worst, null, null, "machine " + number + ", " + h.place());
-      }
-    }
-    Bands<PlenumState> rest = Settling.settled(balance, Stand.REST);
-    if (rest != null) {
-      for (StepCrossing c : StepStudy.of(balance, rest, holds)) {
-        for (Hold h : c.holds()) {
-          if (h.holds() && r.nextInt(6) == 0) {
-            told[1]++;
-            over(second, m, r, c, h, number);
-          }
-        }
-      }
-    }
-    return told;
-  }
-
-  private static void over(
-      SecondStatics second, Machine m, SplittableRandom r, StepCrossing c, Hold h, int number) {
-    GroundStep step = Objects.requireNonNull(m.step());
-    boolean corner = c.kind() == StepCrossing.Kind.CORNER;
-    int n = m.floor().edges().size();
-    int vertex = -1;
-    if (corner) {
-      vertex = c.edges().get(1);
-      if (c.edges().get(0) == 0 && c.edges().get(1) == n - 1 && n > 2) {
-        vertex = 0;
-      }
-    }
-    SecondStatics.Dip dip =
-        new SecondStatics.Dip(
-            c.kind() == StepCrossing.Kind.LEDGE ? -step.height() : step.height(),
-            corner ? 0.5 * step.length() : step.length(),
-            c.edges(),
-            vertex);
-    double d = 2 * Math.PI * r.nextDouble();
-    String at = "machine " + number + ", " + h.place() + " over a " + c.kind() + " " + c.edges();
-    SecondStatics.Found before = second.settle(h.angle(), d, null, null);
-    assertThat(before).as(at).isNotNull();
-    falls(second, h.angle(), d, dip, Objects.requireNonNull(before).plane(), at);
-    falls(second, h.angle(), d, dip, null, at);
-  }
-
-  private static void falls(
-      SecondStatics second,
-      double tilt,
-      double downhill,
-      SecondStatics.Dip dip,
-      double[] keep,
-      String at) {
-    assertThat(second.letsGo(tilt, downhill, dip, keep))
-        .as("%s, %.2f°, downhill %.2f°", at, Math.toDegrees(tilt), Math.toDegrees(downhill))
-        .isFalse();
   }
 }

@@ -14,6 +14,11 @@ import org.jspecify.annotations.Nullable;
 
 /** Tables and sentences on whether a machine holds still. */
 final class HoldPage {
+  /** Beside a ledge that the lip does not pass. */
+  private static final String LEDGE_CAUTION =
+      "A ledge that strikes the lip lifts the seal off the ground or stops the machine with a jolt:"
+          + " go round it, or raise the static gap.";
+
   private final MachineBalance balance;
   private final Machine machine;
 
@@ -127,7 +132,7 @@ final class HoldPage {
           List.of(
               s.kind().key(),
               String.join(", ", s.edges().stream().map(String::valueOf).toList()),
-              BalancePage.margin(s.suction()),
+              suction(s),
               BalancePage.margin(s.downforce()),
               kept == null ? "-" : BalanceWords.figure(kept, 100),
               cell(s, "slope"),
@@ -142,7 +147,23 @@ final class HoldPage {
             "Suction and downforce: on level ground at the ride height before. Holds: in the attitude"
                 + " itself and its worst heading, at the ride height before and at the one that"
                 + " follows, whichever holds less."),
-        List.of());
+        strikes() ? List.of(LEDGE_CAUTION) : List.of());
+  }
+
+  private boolean strikes() {
+    return balance.steps().stream()
+        .anyMatch(
+            s ->
+                s.strikes() != StepCrossing.Strike.NOTHING
+                    || s.holds().stream().anyMatch(h -> h.limitedBy().equals("ledge")));
+  }
+
+  private static String suction(StepCrossing s) {
+    return switch (s.strikes()) {
+      case NOTHING -> BalancePage.margin(s.suction());
+      case LIP -> "strikes the lip";
+      case FLOOR -> "strikes lip and floor";
+    };
   }
 
   private static String cell(StepCrossing s, String place) {
@@ -151,11 +172,11 @@ final class HoldPage {
       return "-";
     }
     if (h.verdict() == HoldVerdict.NO) {
-      return h.limitedBy().equals("no balance")
-          ? s.kind() == StepCrossing.Kind.LEDGE
-              ? "no, the lip strikes or the suction is lost"
-              : "no, the suction is lost"
-          : "no, " + h.limitedBy();
+      return switch (h.limitedBy()) {
+        case "no balance" -> "no, the suction is lost";
+        case "ledge" -> "no, the ledge strikes the lip";
+        default -> "no, " + h.limitedBy() + margin(h);
+      };
     }
     return h.verdict().key() + margin(h);
   }
