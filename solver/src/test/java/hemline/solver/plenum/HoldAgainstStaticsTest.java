@@ -6,12 +6,15 @@ import static org.assertj.core.data.Percentage.withPercentage;
 import hemline.shared.file.MachineFile;
 import hemline.shared.problem.InputException;
 import hemline.shared.vehicle.Machine;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** The hold against a second computation that shares no formula with it. */
 class HoldAgainstStaticsTest {
@@ -51,6 +54,41 @@ class HoldAgainstStaticsTest {
             });
   }
 
+  /** The demonstration machines with the sections that were solved for them. */
+  @ParameterizedTest
+  @CsvSource({"silo-wall-crawler, crawler", "hill-climb-cart, cart"})
+  void agreesOnTheDemonstrationWithItsSections(String file, String table)
+      throws InputException, IOException {
+    Machine m = MachineFile.read(Path.of("..", "profiles", "machines", file + ".json"));
+    LeakLaw law = KeptSections.law(table + "-sections.csv");
+    String lip = m.floor().edges().get(0).lip().name();
+    HoldSearch search =
+        HoldSearch.whole(new HoldStatics(new PlenumBalance(m, Map.of(lip, law)), true));
+    SecondStatics second =
+        new SecondStatics(
+            m,
+            (h, p) -> law.discharge(Math.log(h), Math.log(p), false, 0, Side.VALUE),
+            (h, p) -> law.lift(Math.log(h), Math.log(p), false, 0, Side.VALUE));
+    int compared = 0;
+    for (int t = 0; t <= 180; t += 15) {
+      for (int h = 0; h < 360; h += 45) {
+        compared += compare(file, m, search, second, t, h);
+      }
+    }
+    assertThat(compared).isEqualTo(13 * 8);
+  }
+
+  /** The kinds are what their names say: close to the fold, with the valve open. */
+  @Test
+  void kindsAreWhatTheirNamesSay() {
+    Machine soft = Objects.requireNonNull(HoldMachines.kinds().get("soft"));
+    RideHeight height = HeightStability.of(balance(soft), Stand.REST);
+    assertThat(Objects.requireNonNull(height.factor()).value()).isBetween(1.0, 1.35);
+    Machine open = Objects.requireNonNull(HoldMachines.kinds().get("valve open"));
+    PlenumState s = Machines.settled(balance(open));
+    assertThat(s.valveFlow()).isGreaterThan(0.05 * s.fanFlow());
+  }
+
   private static int compare(
       String name, Machine m, HoldSearch search, SecondStatics second, int tilt, int heading) {
     double t = Math.toRadians(tilt);
@@ -64,6 +102,9 @@ class HoldAgainstStaticsTest {
     assertThat(f.state().suction()).as(at).isCloseTo(s.suction(), withPercentage(AGREED));
     assertThat(f.state().parts().sum()).as(at).isCloseTo(s.down(), withPercentage(AGREED));
     assertThat(f.margins().slip()).as("slip of %s", at).satisfies(close(second.slip(s)));
+    assertThat(f.margins().sliding())
+        .as("sliding of %s", at)
+        .satisfies(close(second.sliding(s)));
     assertThat(f.margins().tip()).as("tip of %s", at).satisfies(close(second.tip(s, t, d)));
     assertThat(f.margins().lift()).as("lift of %s", at).satisfies(close(second.lift(s, t, d)));
     double away = -m.load().mass() * SecondStatics.G * Math.cos(t);

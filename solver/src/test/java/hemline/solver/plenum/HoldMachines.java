@@ -164,8 +164,8 @@ final class HoldMachines {
             p.running()
                 .withAxles(
                     List.of(
-                        new Axle("front", 0.15, 0.28, 5.5e4, true),
-                        new Axle("rear", -0.15, 0.28, 5.5e4, true)))));
+                        new Axle("front", 0.15, 0.28, 4.5e4, true),
+                        new Axle("rear", -0.15, 0.28, 4.5e4, true)))));
     all.put("valve open", p.withValve(new ReliefValve(2e-3, 200, 0.8, 1.2e-2, 0.62, 0.01, 0.3)));
     all.put("cold at altitude", air(p, 253.15, 3000));
     all.put("unequal gaps", gaps(p, 1.2e-3, 2.6e-3, 2e-3, 1.6e-3));
@@ -186,6 +186,14 @@ final class HoldMachines {
                         new Axle("steered", 0.18, 0, 9e4, false),
                         new Axle("middle", 0, 0.3, 9e4, false).withBrake(Double.POSITIVE_INFINITY),
                         new Axle("rear", -0.15, 0.28, 8e4, true)))));
+    all.put(
+        "weak brakes",
+        p.withRunning(
+            p.running()
+                .withAxles(
+                    List.of(
+                        new Axle("front", 0.15, 0.28, 1e5, true).withBrake(18),
+                        new Axle("rear", -0.15, 0.28, 1e5, false).withBrake(26)))));
     all.put("jet sideways", jet(p, 8e-4, 0.3, 0.07));
     all.put("round", round());
     return all;

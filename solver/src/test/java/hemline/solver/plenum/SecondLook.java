@@ -20,6 +20,9 @@ final class SecondLook {
   private static final int TILTS = 18;
   private static final int CHANCES = 2;
 
+  /** A rough margin above this is well above 1. */
+  private static final double CLOSE = 1.2;
+
   private final String name;
   private final Machine machine;
   private final SecondStatics second;
@@ -163,7 +166,10 @@ final class SecondLook {
     }
     for (SecondStatics.Found f : both) {
       t.attitudes++;
-      double m = f == null ? 0 : second.slip(f);
+      double m = f == null ? 0 : second.roughSlip(f);
+      if (m > 0 && m < CLOSE) {
+        m = second.slip(f);
+      }
       t.closest = Math.min(t.closest, m);
       if (m < 1) {
         t.letGo++;

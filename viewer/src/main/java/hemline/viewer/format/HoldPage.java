@@ -7,8 +7,10 @@ import hemline.solver.plenum.HoldVerdict;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.StepCrossing;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
@@ -126,26 +128,35 @@ final class HoldPage {
             "holds on the slope",
             "on a wall",
             "on a ceiling"));
+    Map<List<String>, List<String>> alike = new LinkedHashMap<>();
     for (StepCrossing s : balance.steps()) {
       Estimate kept = s.kept();
-      table.add(
+      List<String> cells =
           List.of(
               s.kind().key(),
-              String.join(", ", s.edges().stream().map(String::valueOf).toList()),
               suction(s),
               BalancePage.margin(s.downforce()),
               kept == null ? "-" : BalanceWords.figure(kept, 100),
               cell(s, "slope"),
               cell(s, "wall"),
-              cell(s, "ceiling")));
+              cell(s, "ceiling"));
+      alike
+          .computeIfAbsent(cells, k -> new ArrayList<>())
+          .add(String.join(" + ", s.edges().stream().map(String::valueOf).toList()));
     }
+    alike.forEach(
+        (cells, edges) -> {
+          List<String> row = new ArrayList<>(cells);
+          row.add(1, String.join(", ", edges));
+          table.add(row);
+        });
     return new BalancePage.Block(
         BalancePage.Topic.STEP,
         BalanceWords.stepTitle(machine),
         table,
         List.of(
-            "Suction and downforce: on level ground at the ride height before. Holds: in the attitude"
-                + " itself and its worst heading, at the ride height before and at the one that"
+            "Edges that fare alike share a row. Suction and downforce: on level ground at the ride height"
+                + " before. Holds: in the attitude itself and its worst heading, at the ride height before and at the one that"
                 + " follows, whichever holds less."),
         strikes() ? List.of(LEDGE_CAUTION) : List.of());
   }
