@@ -1,6 +1,7 @@
 package hemline.shared.file;
 
 import static hemline.shared.units.QuantityKind.LENGTH;
+import static hemline.shared.units.QuantityKind.TORQUE;
 
 import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.HoldTerms;
@@ -29,7 +30,7 @@ final class HoldTermsReader {
     if (brakes == null) {
       return running;
     }
-    brakes.allow("axles", "hold");
+    brakes.allow("axles", "hold", "torque", "wheelRadius");
     String hold = brakes.text("hold", "powered", "parked");
     if (!hold.equals("parked") && !hold.equals("powered")) {
       brakes.fault(
@@ -41,13 +42,27 @@ final class HoldTermsReader {
     }
     parked = hold.equals("parked");
     Set<String> wanted = names(brakes, running);
+    double force = force(brakes);
     List<Axle> axles = new ArrayList<>();
     for (Axle a : running.axles()) {
-      axles.add(
-          new Axle(
-              a.name(), a.x(), a.track(), a.stiffness(), a.driven(), wanted.contains(a.name())));
+      axles.add(wanted.contains(a.name()) ? a.withBrake(force) : a);
     }
     return running.withAxles(axles);
+  }
+
+  /** Torque over radius, N; infinite where no torque is given. */
+  private static double force(JsonKeys brakes) {
+    double none = Double.POSITIVE_INFINITY;
+    double torque = QuantityKeys.optional(brakes, "torque", TORQUE, "0.001Nm", "100kNm", none);
+    double radius = QuantityKeys.optional(brakes, "wheelRadius", LENGTH, "1mm", "2m", none);
+    if (brakes.has("torque") != brakes.has("wheelRadius")) {
+      brakes.fault(
+          "machine.brakes",
+          brakes.has("torque") ? "torque" : "wheelRadius",
+          "a brake's torque and the radius of its wheels count together; give both, or none for"
+              + " brakes that hold whatever friction bears");
+    }
+    return brakes.has("torque") ? torque / radius : none;
   }
 
   private static Set<String> names(JsonKeys brakes, Running running) {

@@ -190,6 +190,17 @@ public enum QuantityKind {
       units.put("V", Units.VOLT);
     }
   },
+  TORQUE("a torque", "2Nm", Units.NEWTON.multiply(Units.METRE)) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      Unit<?> newtonMetre = Units.NEWTON.multiply(Units.METRE);
+      units.put("Nm", newtonMetre);
+      units.put("N m", newtonMetre);
+      units.put("kNm", KILO(Units.NEWTON).multiply(Units.METRE));
+      units.put("Ncm", Units.NEWTON.multiply(CENTI(Units.METRE)));
+      units.put("lbf in", POUND_FORCE.multiply(INCH));
+    }
+  },
   INERTIA("a moment of inertia", "20gcm2", Units.KILOGRAM.multiply(Units.SQUARE_METRE)) {
     @Override
     void fill(Map<String, Unit<?>> units) {

@@ -51,6 +51,12 @@ public record Fan(
         curve, newSpeed, maximumSpeed, efficiency, exitArea, exitAngle, x, y, height, rotorInertia);
   }
 
+  /** The same fan with an outlet of another area, m². */
+  public Fan withExitArea(double newArea) {
+    return new Fan(
+        curve, speed, maximumSpeed, efficiency, newArea, exitAngle, x, y, height, rotorInertia);
+  }
+
   /** The same fan with another curve. */
   public Fan withCurve(FanCurve other) {
     return new Fan(

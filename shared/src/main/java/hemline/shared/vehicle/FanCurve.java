@@ -20,6 +20,7 @@ public final class FanCurve {
   private final double density;
   private final MonotoneCurve pressure;
   private final MonotoneCurve power;
+  private final double peakPressure;
 
   /**
    * A measured point.
@@ -52,6 +53,7 @@ public final class FanCurve {
     double[] q = points.stream().mapToDouble(Point::flow).toArray();
     pressure = new MonotoneCurve(q, points.stream().mapToDouble(Point::staticPressure).toArray());
     power = new MonotoneCurve(q, points.stream().mapToDouble(Point::shaftPower).toArray());
+    peakPressure = points.stream().mapToDouble(Point::staticPressure).max().orElseThrow();
   }
 
   /** What is wrong with the points of a curve; empty when it can be used. */
@@ -209,7 +211,7 @@ public final class FanCurve {
 
   /** Largest pressure of the curve, Pa. */
   public double peakPressure() {
-    return points.stream().mapToDouble(Point::staticPressure).max().orElseThrow();
+    return peakPressure;
   }
 
   /** Flow at the largest pressure, m³/s; below it lies the stall side. */
@@ -260,6 +262,16 @@ public final class FanCurve {
             .toList(),
         newSpeed,
         newDensity);
+  }
+
+  /** The curve with all flows and powers times a factor. */
+  public FanCurve wider(double factor) {
+    return new FanCurve(
+        points.stream()
+            .map(p -> new Point(factor * p.flow(), p.staticPressure(), factor * p.shaftPower()))
+            .toList(),
+        speed,
+        density);
   }
 
   /** The curve with all pressures and powers times a factor. */

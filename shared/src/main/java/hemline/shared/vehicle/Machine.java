@@ -1,6 +1,7 @@
 package hemline.shared.vehicle;
 
 import java.util.List;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param power motor and battery of the fan
  * @param valve relief valve; null for none
  * @param otherLeaks openings beside the seal
- * @param step dip of the ground to cross; null when none is asked
+ * @param step dip or ledge of the ground to cross; null when none is asked
  * @param slope steepest slope it must climb, rad
  * @param terms what its hold must meet
  */
@@ -76,193 +77,109 @@ public record Machine(
         HoldTerms.USUAL);
   }
 
+  public Machine withAir(Surroundings newAir) {
+    return changed(d -> d.air = newAir);
+  }
+
   public Machine withFloor(FloorOutline newFloor) {
-    return new Machine(
-        name,
-        notes,
-        invented,
-        air,
-        newFloor,
-        travelSpeed,
-        load,
-        running,
-        fan,
-        power,
-        valve,
-        otherLeaks,
-        step,
-        slope,
-        terms);
+    return changed(d -> d.floor = newFloor);
   }
 
   public Machine atTravelSpeed(double newTravelSpeed) {
-    return new Machine(
-        name,
-        notes,
-        invented,
-        air,
-        floor,
-        newTravelSpeed,
-        load,
-        running,
-        fan,
-        power,
-        valve,
-        otherLeaks,
-        step,
-        slope,
-        terms);
+    return changed(d -> d.travelSpeed = newTravelSpeed);
   }
 
   public Machine withLoad(Load newLoad) {
-    return new Machine(
-        name,
-        notes,
-        invented,
-        air,
-        floor,
-        travelSpeed,
-        newLoad,
-        running,
-        fan,
-        power,
-        valve,
-        otherLeaks,
-        step,
-        slope,
-        terms);
+    return changed(d -> d.load = newLoad);
   }
 
   public Machine withRunning(Running newRunning) {
-    return new Machine(
-        name,
-        notes,
-        invented,
-        air,
-        floor,
-        travelSpeed,
-        load,
-        newRunning,
-        fan,
-        power,
-        valve,
-        otherLeaks,
-        step,
-        slope,
-        terms);
+    return changed(d -> d.running = newRunning);
   }
 
   public Machine withFan(Fan newFan) {
-    return new Machine(
-        name,
-        notes,
-        invented,
-        air,
-        floor,
-        travelSpeed,
-        load,
-        running,
-        newFan,
-        power,
-        valve,
-        otherLeaks,
-        step,
-        slope,
-        terms);
+    return changed(d -> d.fan = newFan);
   }
 
   public Machine withPower(PowerSupply newPower) {
-    return new Machine(
-        name,
-        notes,
-        invented,
-        air,
-        floor,
-        travelSpeed,
-        load,
-        running,
-        fan,
-        newPower,
-        valve,
-        otherLeaks,
-        step,
-        slope,
-        terms);
+    return changed(d -> d.power = newPower);
   }
 
   public Machine withValve(@Nullable ReliefValve newValve) {
-    return new Machine(
-        name,
-        notes,
-        invented,
-        air,
-        floor,
-        travelSpeed,
-        load,
-        running,
-        fan,
-        power,
-        newValve,
-        otherLeaks,
-        step,
-        slope,
-        terms);
+    return changed(d -> d.valve = newValve);
+  }
+
+  public Machine withOtherLeaks(List<OtherLeak> newOtherLeaks) {
+    return changed(d -> d.otherLeaks = newOtherLeaks);
   }
 
   public Machine withStep(@Nullable GroundStep newStep) {
-    return new Machine(
-        name,
-        notes,
-        invented,
-        air,
-        floor,
-        travelSpeed,
-        load,
-        running,
-        fan,
-        power,
-        valve,
-        otherLeaks,
-        newStep,
-        slope,
-        terms);
+    return changed(d -> d.step = newStep);
   }
 
   public Machine withSlope(double newSlope) {
-    return new Machine(
-        name,
-        notes,
-        invented,
-        air,
-        floor,
-        travelSpeed,
-        load,
-        running,
-        fan,
-        power,
-        valve,
-        otherLeaks,
-        step,
-        newSlope,
-        terms);
+    return changed(d -> d.slope = newSlope);
   }
 
   public Machine withTerms(HoldTerms newTerms) {
-    return new Machine(
-        name,
-        notes,
-        invented,
-        air,
-        floor,
-        travelSpeed,
-        load,
-        running,
-        fan,
-        power,
-        valve,
-        otherLeaks,
-        step,
-        slope,
-        newTerms);
+    return changed(d -> d.terms = newTerms);
+  }
+
+  private Machine changed(Consumer<Draft> change) {
+    Draft draft = new Draft(this);
+    change.accept(draft);
+    return draft.machine();
+  }
+
+  /** A machine of which one thing is being changed. */
+  private static final class Draft {
+    private final Machine was;
+    private Surroundings air;
+    private FloorOutline floor;
+    private double travelSpeed;
+    private Load load;
+    private Running running;
+    private Fan fan;
+    private PowerSupply power;
+    private @Nullable ReliefValve valve;
+    private List<OtherLeak> otherLeaks;
+    private @Nullable GroundStep step;
+    private double slope;
+    private HoldTerms terms;
+
+    Draft(Machine was) {
+      this.was = was;
+      air = was.air;
+      floor = was.floor;
+      travelSpeed = was.travelSpeed;
+      load = was.load;
+      running = was.running;
+      fan = was.fan;
+      power = was.power;
+      valve = was.valve;
+      otherLeaks = was.otherLeaks;
+      step = was.step;
+      slope = was.slope;
+      terms = was.terms;
+    }
+
+    Machine machine() {
+      return new Machine(
+          was.name,
+          was.notes,
+          was.invented,
+          air,
+          floor,
+          travelSpeed,
+          load,
+          running,
+          fan,
+          power,
+          valve,
+          otherLeaks,
+          step,
+          slope,
+          terms);
+    }
   }
 }

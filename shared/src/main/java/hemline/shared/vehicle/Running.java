@@ -31,6 +31,18 @@ public record Running(
         other, peakFriction, slidingFriction, heaveStiffness, pitchStiffness, drivePower, topSpeed);
   }
 
+  /** The same drive and axles with both stiffnesses of the frame times a factor. */
+  public Running stiffer(double factor) {
+    return new Running(
+        axles,
+        peakFriction,
+        slidingFriction,
+        factor * heaveStiffness,
+        factor * pitchStiffness,
+        drivePower,
+        topSpeed);
+  }
+
   /** The same wheels with both frictions times a factor. */
   public Running gripping(double factor) {
     return new Running(

@@ -52,6 +52,26 @@ class MachineFileTest {
     assertThat(m.valve()).isNull();
   }
 
+  /** Torque over the radius of the wheels: 2.4 N m on 60 mm bear 40 N; without it no limit. */
+  @Test
+  void readsTheTorqueOfBrakes() throws InputException {
+    String text = demo("silo-wall-crawler");
+    String old = "\"axles\": [\"front\", \"rear\"], \"hold\": \"parked\"";
+    assertThat(text).contains(old);
+    String one =
+        "\"axles\": [\"rear\"], \"hold\": \"parked\", \"torque\": \"2.4Nm\","
+            + " \"wheelRadius\": \"60mm\"";
+    Machine m = MachineFile.parse(text.replace(old, one), "m.json", MACHINES);
+    assertThat(m.running().axles().get(0).braked()).isFalse();
+    assertThat(m.running().axles().get(1).brakeForce()).isCloseTo(40, within(1e-9));
+    assertThat(m.running().axles().get(1).holding(false, true)).isCloseTo(40, within(1e-9));
+    assertThat(m.running().axles().get(1).holding(false, false)).isZero();
+    assertThat(m.running().axles().get(0).holding(true, true)).isInfinite();
+    assertThat(m.running().axles().get(0).holding(false, true)).isZero();
+    Machine all = MachineFile.parse(text, "m.json", MACHINES);
+    assertThat(all.running().axles().get(1).brakeForce()).isInfinite();
+  }
+
   /** The way an outline is drawn does not matter; seals stay with their edges. */
   @Test
   void turnsAClockwiseOutlineRound() throws InputException {
@@ -130,6 +150,9 @@ class MachineFileTest {
     "\"springRate\": \"0.3N/mm\", \"springRate\": \"0.3N\", quantity.unit",
     "\"maximumSpeed\": \"30000rpm\", \"maximumSpeed\": \"20000rpm\", machine.fanSpeed",
     "\"x\": \"-5mm\", \"x\": \"400mm\", machine.wheels",
+    "\"hold\": \"parked\", \"hold\": \"stuck\", machine.brakes",
+    "\"hold\": \"parked\", \"torque\": \"2Nm\", machine.brakes",
+    "\"hold\": \"parked\", \"wheelRadius\": \"4cm\", machine.brakes",
     "\"curve\": \"silo, \"curve\": \"none, file.read",
     "hemline.machine/1, hemline.machine/2, file.schema",
     "hemline.machine/1, hemline.lip/1, file.schema"

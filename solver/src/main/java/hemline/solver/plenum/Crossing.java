@@ -20,6 +20,15 @@ record Crossing(double height, double length, Set<Integer> edges, int vertex) {
     return edges.contains(edge) ? Math.min(1, length / edgeLength) : 0;
   }
 
+  /** Smallest gap that is left over it anywhere along its edges, m; 0 or less where it strikes. */
+  double leastGap(PlenumBalance balance, PlenumState s) {
+    return height
+        + edges.stream()
+            .mapToDouble(e -> balance.leastGap(e, s.sink()))
+            .min()
+            .orElse(Double.POSITIVE_INFINITY);
+  }
+
   /** Share of a corner over it. */
   double corner(int at) {
     return at == vertex ? 1 : 0;

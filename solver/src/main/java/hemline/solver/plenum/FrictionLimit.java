@@ -7,9 +7,11 @@ import org.jspecify.annotations.Nullable;
  * ground and a turning moment.
  *
  * <p>A wheel that is held bears any tangential force up to μ N, one that rolls only a force across
- * its rolling direction. The largest factor λ by which the load may grow is that of plane limit
+ * its rolling direction, one whose brake yields at a force B no more than B along it: a disc of
+ * radius μ N between two lines at ± B. The largest factor λ by which the load may grow is that of plane limit
  * analysis: for each way to slide v + ω × r, normalised to unit work of the load, the friction
- * dissipates Σ μ N |v_i| (a rolling wheel: its sideways part alone), and λ is the least of these
+ * dissipates Σ μ N |v_i| (a rolling wheel: its sideways part alone; in general the support function
+ * of what the wheel bears), and λ is the least of these
  * (upper bound theorem; Goyal, Ruina and Papadopoulos, "Planar sliding with dry friction", Wear 143
  * (1991), from memory). The least of the convex function is found by Newton's method on √(v² + ε²)
  * with falling ε; its gradient is a set of wheel forces within their limits that carries the load,
@@ -18,12 +20,13 @@ import org.jspecify.annotations.Nullable;
 final class FrictionLimit {
   private static final double FIRST_ROUNDING = 0.3;
   private static final double LAST_ROUNDING = 1e-8;
+  private static final double FALL = 0.05;
   private static final int MOST_STEPS = 40;
   private static final double FLAT = 1e-11;
 
   private final double[] x;
   private final double[] y;
-  private final boolean[] along;
+  private final double[] holding;
   private final double centreX;
   private final double centreY;
   private final double size;
@@ -33,10 +36,11 @@ final class FrictionLimit {
    *
    * @param x places, m
    * @param y places, m
-   * @param along true where a wheel is held along the machine
+   * @param holding most force along the machine beside friction, N: 0 where a wheel rolls, infinite
+   *     where it is held
    */
-  FrictionLimit(double[] x, double[] y, boolean[] along) {
-    this.along = along.clone();
+  FrictionLimit(double[] x, double[] y, double[] holding) {
+    this.holding = holding.clone();
     double cx = 0;
     double cy = 0;
     for (int i = 0; i < x.length; i++) {
@@ -84,7 +88,7 @@ final class FrictionLimit {
     double[][] e = across(l);
     double[] at = {0, 0};
     double[] g = new double[3];
-    for (double eps = FIRST_ROUNDING; eps > LAST_ROUNDING; eps *= 0.2) {
+    for (double eps = FIRST_ROUNDING; eps > LAST_ROUNDING; eps *= FALL) {
       descend(limit, l, e, at, eps, sum, g);
     }
     return Math.max(0, g[0] * l[0] + g[1] * l[1] + g[2] * l[2]) / much;
@@ -101,10 +105,12 @@ final class FrictionLimit {
       if (Math.abs(ga) + Math.abs(gb) < FLAT * sum) {
         return;
       }
-      double trace = 1e-9 * sum;
-      double aa = quadratic(h, e[0], e[0]) + trace;
+      double aa = quadratic(h, e[0], e[0]);
       double ab = quadratic(h, e[0], e[1]);
-      double bb = quadratic(h, e[1], e[1]) + trace;
+      double bb = quadratic(h, e[1], e[1]);
+      double trace = 1e-9 * sum + 1e-12 * (aa + bb); // rolling wheels alone resist in one way only
+      aa += trace;
+      bb += trace;
       double det = aa * bb - ab * ab;
       double da = (ab * gb - bb * ga) / det;
       double db = (ab * ga - aa * gb) / det;
@@ -123,11 +129,13 @@ final class FrictionLimit {
       }
       at[0] = next[0];
       at[1] = next[1];
-      dissipation(limit, twist(l, e, at), eps, g, null);
     }
   }
 
-  /** Σ c √(v² + ε²) with its gradient, and its second derivatives where asked. */
+  /**
+   * Σ of what the wheels dissipate with its gradient, and its second derivatives where asked: c √(u²
+   * + v² + ε²), or b |u| + √(c² − b²) √(v² + ε²) where that asks for more than b along.
+   */
   private double dissipation(
       double[] limit, double[] t, double eps, double[] g, double @Nullable [][] h) {
     double f = 0;
@@ -142,24 +150,30 @@ final class FrictionLimit {
       }
     }
     for (int i = 0; i < limit.length; i++) {
-      double u = along[i] ? t[0] - t[2] * y[i] : 0;
+      double u = t[0] - t[2] * y[i];
       double v = t[1] + t[2] * x[i];
-      double r = Math.sqrt(u * u + v * v + eps * eps);
       double c = limit[i];
-      f += c * r;
-      double jx = along[i] ? 1 : 0;
-      double jw = along[i] ? -y[i] : 0;
-      g[0] += c * u / r * jx;
-      g[1] += c * v / r;
-      g[2] += c * (u * jw + v * x[i]) / r;
+      double b = holding[i];
+      double rest = v * v + eps * eps;
+      boolean yields = b < c && c * c * u * u >= b * b * (u * u + rest);
+      double sideways = yields ? Math.sqrt(c * c - b * b) : c;
+      double r = Math.sqrt(yields ? rest : u * u + rest);
+      f += yields ? b * Math.abs(u) + sideways * r : c * r;
+      double gu = yields ? b * Math.signum(u) : c * u / r;
+      double gv = sideways * v / r;
+      double jw = -y[i];
+      g[0] += gu;
+      g[1] += gv;
+      g[2] += gu * jw + gv * x[i];
       if (h != null) {
-        double uu = c * (1 / r - u * u / (r * r * r));
-        double uv = -c * u * v / (r * r * r);
-        double vv = c * (1 / r - v * v / (r * r * r));
-        h[0][0] += uu * jx;
-        h[0][1] += uv * jx;
+        double cube = r * r * r;
+        double uu = yields ? 0 : c * (1 / r - u * u / cube);
+        double uv = yields ? 0 : -c * u * v / cube;
+        double vv = sideways * (1 / r - v * v / cube);
+        h[0][0] += uu;
+        h[0][1] += uv;
         h[1][1] += vv;
-        h[0][2] += (uu * jw + uv * x[i]) * jx;
+        h[0][2] += uu * jw + uv * x[i];
         h[1][2] += uv * jw + vv * x[i];
         h[2][2] += uu * jw * jw + 2 * uv * jw * x[i] + vv * x[i] * x[i];
       }

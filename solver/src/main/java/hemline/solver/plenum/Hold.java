@@ -13,8 +13,9 @@ import org.jspecify.annotations.Nullable;
  * @param noseAngle the same: from uphill to the nose, counter-clockwise from above the machine, rad
  * @param verdict what is told
  * @param reasons why it is not shown; empty otherwise
- * @param limitedBy the smallest margin: slip, tip, axle lift or peel-off; "no balance" when the
- *     machine does not settle clear of the ground, "nothing" when nothing pulls
+ * @param limitedBy the smallest margin: slip, brakes (they yield before the wheels slip), tip, axle lift or
+ *     peel-off; "no balance" when the machine does not settle clear of the ground, "ledge" when a
+ *     ledge strikes the lip, "nothing" when nothing pulls
  * @param margin the smallest margin: what holds over what pulls; null when nothing pulls
  * @param total the same with the tolerances of the inputs in its band; null as above
  * @param slip friction before slip over what is needed; null when nothing pulls
@@ -26,7 +27,6 @@ import org.jspecify.annotations.Nullable;
  * @param headings worst heading of each of slip, tip, axle lift and peel-off
  * @param axleLoads in the heading of the smallest margin, N
  * @param freeWheels wheels that carry nothing there, in words
- * @param sensitiveTo the input a tenth of which changes the smallest margin most; empty when none
  */
 public record Hold(
     String place,
@@ -45,8 +45,7 @@ public record Hold(
     @Nullable Estimate peelOff,
     Headings headings,
     List<Estimate> axleLoads,
-    List<String> freeWheels,
-    String sensitiveTo) {
+    List<String> freeWheels) {
   public Hold {
     reasons = List.copyOf(reasons);
     axleLoads = List.copyOf(axleLoads);
@@ -55,6 +54,28 @@ public record Hold(
 
   /** Worst heading of each column. */
   public record Headings(String slip, String tip, String axleLift, String peelOff) {}
+
+  /** The same with another thing named that limits it. */
+  Hold limitedBy(String other) {
+    return new Hold(
+        place,
+        angle,
+        heading,
+        noseAngle,
+        verdict,
+        reasons,
+        other,
+        margin,
+        total,
+        slip,
+        sliding,
+        tip,
+        axleLift,
+        peelOff,
+        headings,
+        axleLoads,
+        freeWheels);
+  }
 
   /** True when it is shown to hold, at least until it slips. */
   public boolean holds() {

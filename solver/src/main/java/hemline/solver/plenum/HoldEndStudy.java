@@ -4,6 +4,7 @@ import hemline.shared.fluid.Air;
 import hemline.shared.vehicle.Fan;
 import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.function.DoubleFunction;
 import org.jspecify.annotations.Nullable;
@@ -24,6 +25,9 @@ final class HoldEndStudy {
 
   /** Largest payload over the mass that is tried. */
   private static final double HEAVIEST = 10;
+
+  /** Least share of the friction that is tried. */
+  private static final double LEAST_GRIP = 0.001;
 
   /** Least share of the fan's speed that is tried. */
   private static final double SLOWEST = 0.1;
@@ -49,7 +53,7 @@ final class HoldEndStudy {
   }
 
   private HoldEnd end(Hold h) {
-    double tilt = h.angle();
+    Tilts tilt = new Tilts(h);
     Fan fan = machine.fan();
     Load load = machine.load();
     double slowest = last(1, SLOWEST, f -> machine.withFan(fan.atSpeed(f * fan.speed())), tilt);
@@ -63,28 +67,43 @@ final class HoldEndStudy {
                     new Load((1 + f) * load.mass(), load.x(), load.y(), load.height())),
             tilt);
     double volts = machine.power().batteryVoltage();
+    Double friction = leastFriction(h);
     return new HoldEnd(
         h.place(),
-        tilt,
+        h.angle(),
         slowest * fan.speed(),
         volts > 0 ? slowest * volts : null,
         wider < WIDEST ? wider : null,
-        h.slip() == null ? null : machine.running().peakFriction() * asked / h.slip().value(),
+        friction,
+        friction == null ? List.of() : SurfaceGrip.over(friction),
         heavier * load.mass(),
         plenumTime(h, slowest),
         rotorTime(h, slowest));
   }
 
+  /** Slip goes with friction, unless a brake yields first. */
+  private @Nullable Double leastFriction(Hold h) {
+    double peak = machine.running().peakFriction();
+    if (h.slip() == null) {
+      return null;
+    }
+    if (machine.running().axles().stream().noneMatch(a -> Double.isFinite(a.brakeForce()))) {
+      return peak * asked / h.slip().value();
+    }
+    return peak
+        * last(1, LEAST_GRIP, f -> machine.withRunning(machine.running().gripping(f)), new Tilts(h));
+  }
+
   /** The last value from a good one towards another at which the margin suffices. */
-  private double last(double good, double towards, DoubleFunction<Machine> changed, double tilt) {
-    if (suffices(changed.apply(towards), tilt)) {
+  private double last(double good, double towards, DoubleFunction<Machine> changed, Tilts tilt) {
+    if (tilt.suffices(changed.apply(towards))) {
       return towards;
     }
     double bears = good;
     double fails = towards;
     for (int k = 0; k < STEPS; k++) {
       double middle = 0.5 * (bears + fails);
-      if (suffices(changed.apply(middle), tilt)) {
+      if (tilt.suffices(changed.apply(middle))) {
         bears = middle;
       } else {
         fails = middle;
@@ -93,9 +112,28 @@ final class HoldEndStudy {
     return bears;
   }
 
-  private boolean suffices(Machine changed, double tilt) {
-    HoldSearch search = HoldSearch.whole(new HoldStatics(balance.changed(changed), true));
-    return search.among(search.headings(tilt)).least() >= asked;
+  /** The tilts at which a hold is asked: its own, or all where the worst of all is. */
+  private final class Tilts {
+    private final List<Double> tilts = new ArrayList<>();
+
+    Tilts(Hold h) {
+      tilts.add(h.angle());
+      for (int k = 0; h.place().equals("worst") && k <= HoldStudy.TILTS; k++) {
+        tilts.add(Math.PI * k / HoldStudy.TILTS);
+      }
+    }
+
+    /** True when a changed machine holds at all of them; one that failed is asked first again. */
+    boolean suffices(Machine changed) {
+      HoldSearch search = HoldSearch.whole(new HoldStatics(balance.changed(changed), true));
+      for (int k = 0; k < tilts.size(); k++) {
+        if (search.among(search.headings(tilts.get(k))).least() < asked) {
+          tilts.add(0, tilts.remove(k));
+          return false;
+        }
+      }
+      return true;
+    }
   }
 
   private @Nullable PlenumState state(Hold h) {

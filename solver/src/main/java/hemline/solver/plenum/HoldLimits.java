@@ -6,8 +6,11 @@ import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.PowerSupply;
 import hemline.shared.vehicle.ReliefValve;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Limits within which alone the figures of a machine are known, or its fan goes on running. Where
@@ -30,8 +33,32 @@ final class HoldLimits {
    */
   record Limit(String code, String text) {}
 
-  /** The limits overstepped in a state, by which no hold is shown. */
+  /**
+   * Sentences on the limits overstepped in any of some states, each limit once.
+   *
+   * @param states null where there is none
+   * @param crossing ground under the seal in all of them; null for even ground
+   */
+  static List<String> overstepped(
+      PlenumBalance balance, List<@Nullable PlenumState> states, @Nullable Crossing crossing) {
+    Map<String, String> once = new LinkedHashMap<>();
+    for (PlenumState s : states) {
+      if (s != null) {
+        for (Limit limit : overstepped(balance, s, crossing)) {
+          once.putIfAbsent(limit.code(), limit.text());
+        }
+      }
+    }
+    return List.copyOf(once.values());
+  }
+
+  /** The limits overstepped in a state on even ground, by which no hold is shown. */
   static List<Limit> overstepped(PlenumBalance balance, PlenumState s) {
+    return overstepped(balance, s, null);
+  }
+
+  private static List<Limit> overstepped(
+      PlenumBalance balance, PlenumState s, @Nullable Crossing crossing) {
     List<Limit> out = new ArrayList<>(power(balance, s));
     double mach = Expansibility.jetMach(s.suction(), balance.machine().air().pressure());
     if (mach > MACH) {
@@ -39,7 +66,7 @@ final class HoldLimits {
           new Limit(
               "hold.mach", String.format(Locale.ROOT, "the leak jet reaches Mach %.2f", mach)));
     }
-    double thinnest = thinnest(balance, s);
+    double thinnest = Math.min(thinnest(balance, s), overLedge(balance, s, crossing));
     if (Double.isFinite(thinnest)) {
       out.add(
           new Limit(
@@ -99,6 +126,15 @@ final class HoldLimits {
                   + " the battery gives"));
     }
     return out;
+  }
+
+  /** The smallest gap over a ledge where the allowance is not left there; else infinite. */
+  private static double overLedge(
+      PlenumBalance balance, PlenumState s, @Nullable Crossing crossing) {
+    double least = crossing == null ? Double.POSITIVE_INFINITY : crossing.leastGap(balance, s);
+    return least < NEAR * balance.machine().terms().contactAllowance()
+        ? least
+        : Double.POSITIVE_INFINITY;
   }
 
   /** The smallest gap where it lies below what is solved or allowed; infinite where none does. */

@@ -3,6 +3,7 @@ package hemline.solver.plenum;
 import hemline.shared.result.Estimate;
 import hemline.shared.vehicle.SupportPolygon;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
@@ -29,7 +30,8 @@ final class HoldSearch {
           HoldStatics.Margins::slip,
           HoldStatics.Margins::tip,
           HoldStatics.Margins::lift,
-          HoldStatics.Margins::peel);
+          HoldStatics.Margins::peel,
+          HoldStatics.Margins::sliding);
 
   private final HoldStatics statics;
   private final States states;
@@ -55,12 +57,18 @@ final class HoldSearch {
   /**
    * What was found at one tilt.
    *
-   * @param columns worst heading of slip, tip, axle lift and peel-off
-   * @param worst the one of them with the least margin
+   * @param columns worst heading of slip, tip, axle lift, peel-off and sliding
+   * @param worst the one of them with the least margin, sliding left out
+   * @param looked every heading looked at for it
    */
-  record Worst(List<Found> columns, Found worst) {
+  record Worst(List<Found> columns, Found worst, List<Found> looked) {
     double least() {
       return worst.margins().least();
+    }
+
+    /** Each attitude among the columns once. */
+    List<Attitude> attitudes() {
+      return columns.stream().map(Found::attitude).distinct().toList();
     }
   }
 
@@ -106,24 +114,32 @@ final class HoldSearch {
     return new Found(a, s, statics.margins(a, s));
   }
 
-  /** Worst of some headings, without closing in. */
+  /** Worst of some headings, without closing in; no more is asked once one has no balance. */
   Worst among(List<Attitude> headings) {
     List<Found> all = new ArrayList<>();
     PlenumState like = null;
     for (Attitude a : headings) {
       Found f = found(a, like);
-      like = f.state() == null ? like : f.state();
       all.add(f);
+      if (!f.margins().settles()) {
+        return of(Collections.nCopies(COLUMNS.size(), f), all);
+      }
+      like = f.state();
     }
     List<Found> columns = new ArrayList<>();
     for (ToDoubleFunction<HoldStatics.Margins> column : COLUMNS) {
-      Found least = all.get(0);
-      for (Found f : all) {
-        least = less(column, f, least) ? f : least;
-      }
-      columns.add(least);
+      columns.add(least(column, all));
     }
-    return of(columns);
+    return of(columns, all);
+  }
+
+  /** The first of those with the least margin. */
+  static Found least(ToDoubleFunction<HoldStatics.Margins> column, List<Found> all) {
+    Found least = all.get(0);
+    for (Found f : all) {
+      least = less(column, f, least) ? f : least;
+    }
+    return least;
   }
 
   /** Worst heading at a tilt for each margin. */
@@ -135,20 +151,25 @@ final class HoldSearch {
     List<Found> columns = new ArrayList<>();
     for (int c = 0; c < COLUMNS.size(); c++) {
       Found f = rough.columns().get(c);
-      columns.add(
-          Double.isFinite(COLUMNS.get(c).applyAsDouble(f.margins()))
-              ? closedIn(COLUMNS.get(c), f)
-              : f);
+      if (c == COLUMNS.size() - 1 && !statics.brakesLimited()) {
+        columns.add(columns.get(0)); // sliding then goes with slip
+      } else {
+        columns.add(
+            Double.isFinite(COLUMNS.get(c).applyAsDouble(f.margins()))
+                ? closedIn(COLUMNS.get(c), f)
+                : f);
+      }
     }
-    return of(columns);
+    return of(columns, rough.looked());
   }
 
-  private Worst of(List<Found> columns) {
+  /** Worst of the worst of each column. */
+  static Worst of(List<Found> columns, List<Found> looked) {
     Found worst = columns.get(0);
     for (Found f : columns) {
       worst = less(HoldStatics.Margins::least, f, worst) ? f : worst;
     }
-    return new Worst(columns, worst);
+    return new Worst(columns, worst, looked);
   }
 
   private static boolean less(ToDoubleFunction<HoldStatics.Margins> column, Found a, Found than) {
@@ -157,7 +178,8 @@ final class HoldSearch {
     return Double.isInfinite(w) ? v < w : v < w - SAME * Math.abs(w);
   }
 
-  private Found closedIn(ToDoubleFunction<HoldStatics.Margins> column, Found start) {
+  /** Least of a margin close to a heading. */
+  Found closedIn(ToDoubleFunction<HoldStatics.Margins> column, Found start) {
     double tilt = start.attitude().tilt();
     double from = start.attitude().downhill() - 2 * Math.PI / HEADINGS;
     double to = start.attitude().downhill() + 2 * Math.PI / HEADINGS;

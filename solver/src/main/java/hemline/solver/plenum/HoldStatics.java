@@ -1,10 +1,12 @@
 package hemline.solver.plenum;
 
+import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.Running;
 import hemline.shared.vehicle.SupportPolygon;
 import hemline.shared.vehicle.WheelLoads;
+import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -25,6 +27,9 @@ final class HoldStatics {
   /** A part below this share of the weight is none. */
   private static final double NO_PULL = 1e-9;
 
+  /** A margin is raised when it grows by more, relatively. */
+  private static final double BETTER = 1e-6;
+
   private static final double NONE = Double.POSITIVE_INFINITY;
 
   private final PlenumBalance balance;
@@ -32,6 +37,7 @@ final class HoldStatics {
   private final Wheels wheels;
   private final FrictionLimit friction;
   private final boolean powered;
+  private final @Nullable FrictionLimit unyielding;
 
   /**
    * Margins on one side of the leaks; infinite where a way to fail does not apply.
@@ -43,6 +49,7 @@ final class HoldStatics {
    * @param peel away from the ground
    * @param axles loads, N
    * @param wheels loads, N; 0 where one hangs free
+   * @param brakes true when stronger brakes would raise the margin against slip
    * @param settles false when there is no balance clear of the ground: all margins are 0
    */
   record Margins(
@@ -53,6 +60,7 @@ final class HoldStatics {
       double peel,
       double[] axles,
       double[] wheels,
+      boolean brakes,
       boolean settles) {
     double least() {
       return Math.min(Math.min(slip, tip), Math.min(lift, peel));
@@ -72,19 +80,32 @@ final class HoldStatics {
     int n = wheels.all().size();
     double[] x = new double[n];
     double[] y = new double[n];
-    boolean[] along = new boolean[n];
+    double[] holding = new double[n];
+    boolean limited = false;
     for (int i = 0; i < n; i++) {
       WheelLoads.Wheel w = wheels.all().get(i);
       x[i] = w.x();
       y[i] = w.y();
-      var axle = machine.running().axles().get(w.axle());
-      along[i] = powered ? axle.holdsAlong() : axle.braked() && machine.terms().parked();
+      Axle axle = machine.running().axles().get(w.axle());
+      double most = axle.holding(powered, machine.terms().parked());
+      holding[i] = axle.track() > 0 ? 0.5 * most : most;
+      limited |= most > 0 && Double.isFinite(most);
     }
-    friction = new FrictionLimit(x, y, along);
+    friction = new FrictionLimit(x, y, holding);
+    double none = Double.POSITIVE_INFINITY;
+    unyielding =
+        limited
+            ? new FrictionLimit(x, y, Arrays.stream(holding).map(b -> b > 0 ? none : 0).toArray())
+            : null;
   }
 
   PlenumBalance balance() {
     return balance;
+  }
+
+  /** True when the file limits the torque of a brake that holds. */
+  boolean brakesLimited() {
+    return unyielding != null;
   }
 
   boolean powered() {
@@ -125,7 +146,8 @@ final class HoldStatics {
   Margins pulled(Attitude a, double pull, @Nullable PlenumState state) {
     int axles = machine.running().axles().size();
     if (state == null) {
-      return new Margins(0, 0, 0, 0, 0, new double[axles], new double[wheels.all().size()], false);
+      return new Margins(
+          0, 0, 0, 0, 0, new double[axles], new double[wheels.all().size()], false, false);
     }
     Load load = machine.load();
     double mg = load.mass() * Wheels.GRAVITY;
@@ -144,17 +166,36 @@ final class HoldStatics {
     double yaw = load.x() * pull * a.y() - load.y() * pull * a.x() - machine.fan().y() * jet;
     boolean pushed = Math.hypot(alongX, alongY) > NO_PULL * mg;
     Running running = machine.running();
-    double grip = pushed ? friction.factor(pressed, alongX, alongY, yaw) : NONE;
+    double[] limit = times(running.peakFriction(), pressed);
+    double slip = pushed ? friction.factor(limit, alongX, alongY, yaw) : NONE;
+    double kept = running.slidingFriction() / running.peakFriction();
+    double sliding =
+        pushed && unyielding != null
+            ? friction.factor(times(kept, limit), alongX, alongY, yaw)
+            : kept * slip;
+    boolean brakes =
+        pushed
+            && unyielding != null
+            && unyielding.factor(limit, alongX, alongY, yaw) > (1 + BETTER) * slip;
     double peel = normal < -NO_PULL * mg ? suction[0] / -normal : NONE;
     return new Margins(
-        running.peakFriction() * grip,
-        running.slidingFriction() * grip,
+        slip,
+        sliding,
         tip(still, turns),
         lift(suction, normal, jetMoment, all),
         peel,
         wheels.byAxle(wheels.loads(all)),
         pressed,
+        brakes,
         true);
+  }
+
+  private static double[] times(double factor, double[] v) {
+    double[] out = v.clone();
+    for (int i = 0; i < v.length; i++) {
+      out[i] *= factor;
+    }
+    return out;
   }
 
   /** Restoring over tipping moment, least over the edges of the polygon. */

@@ -5,8 +5,11 @@ import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.WheelLoads;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,12 +20,14 @@ import org.jspecify.annotations.Nullable;
  * solved anew for each.
  */
 final class HoldStudy {
-  private static final int TILTS = 24;
+  static final int TILTS = 24;
   private static final int ROUNDS = 2;
+  private static final double SAME_TILT = Math.toRadians(0.5);
 
   private final Machine machine;
   private final HoldSearch search;
   private final InputBands inputs;
+  private final Map<String, HoldSearch.Worst> found = new LinkedHashMap<>();
   private final List<HoldSearch.Worst> byTilt = new ArrayList<>();
 
   HoldStudy(PlenumBalance balance) {
@@ -43,17 +48,27 @@ final class HoldStudy {
   /** Level, slope, wall, ceiling and the worst of all, with the seal whole. */
   List<Hold> all() {
     List<Hold> holds = new ArrayList<>();
-    holds.add(at("level", 0));
-    holds.add(at("slope", machine.slope()));
-    holds.add(at("wall", 0.5 * Math.PI));
-    holds.add(at("ceiling", Math.PI));
-    holds.add(told("worst", worst(), search, inputs));
+    found.clear();
+    found.put("level", search.at(0));
+    found.put("slope", search.at(machine.slope()));
+    found.put("wall", search.at(0.5 * Math.PI));
+    found.put("ceiling", search.at(Math.PI));
+    found.put("worst", worst());
+    found.forEach((place, worst) -> holds.add(told(place, worst, search, inputs)));
     return holds;
   }
 
-  /** The worst heading on ground of one tilt. */
-  Hold at(String place, double tilt) {
-    return told(place, search.at(tilt), search, inputs);
+  /** What each of them hangs on, as last told; level ground left out. */
+  List<Sensitivity> sensitivities() {
+    SensitivityStudy study = new SensitivityStudy(search.statics().balance());
+    // each knows nothing of the others
+    return found.keySet().stream()
+        .filter(place -> !place.equals("level"))
+        .toList()
+        .parallelStream()
+        .map(place -> study.whole(place, Objects.requireNonNull(found.get(place))))
+        .filter(s -> !s.effects().isEmpty())
+        .toList();
   }
 
   /** Least margins from level ground to the ceiling. */
@@ -78,38 +93,54 @@ final class HoldStudy {
     return byTilt;
   }
 
-  /** The worst attitude of all, closed in over tilt and heading in turn. */
+  /** The worst attitude of all for every margin, closed in over tilt and heading in turn. */
   private HoldSearch.Worst worst() {
-    HoldSearch.Worst least = byTilt().get(0);
-    for (HoldSearch.Worst w : byTilt()) {
-      least = w.least() < least.least() ? w : least;
+    List<HoldSearch.Found> looked = new ArrayList<>();
+    byTilt().forEach(w -> looked.addAll(w.looked()));
+    List<HoldSearch.Found> columns = new ArrayList<>();
+    for (ToDoubleFunction<HoldStatics.Margins> column : HoldSearch.COLUMNS) {
+      HoldSearch.Found least = HoldSearch.least(column, looked);
+      boolean exact =
+          !least.margins().settles() || !Double.isFinite(column.applyAsDouble(least.margins()));
+      columns.add(exact ? least : closedIn(column, least));
     }
-    HoldSearch.Found f = least.worst();
-    if (!f.margins().settles() || !Double.isFinite(f.margins().least())) {
-      return least;
-    }
+    return HoldSearch.of(columns, looked);
+  }
+
+  private HoldSearch.Found closedIn(
+      ToDoubleFunction<HoldStatics.Margins> column, HoldSearch.Found start) {
+    HoldSearch.Found f = start;
+    double step = Math.PI / TILTS;
     for (int k = 0; k < ROUNDS; k++) {
       double heading = f.attitude().downhill();
-      double step = Math.PI / TILTS;
       f =
           search.closedIn(
-              HoldStatics.Margins::least,
+              column,
               f,
               Math.max(0, f.attitude().tilt() - step),
               Math.min(Math.PI, f.attitude().tilt() + step),
               t -> new Attitude(t, heading));
-      HoldSearch.Worst here = search.at(f.attitude().tilt());
-      f = here.least() < f.margins().least() ? here.worst() : f;
+      f = search.closedIn(column, f);
     }
-    HoldSearch.Worst here = search.at(f.attitude().tilt());
-    return here.least() <= f.margins().least()
-        ? here
-        : new HoldSearch.Worst(List.of(f, f, f, f), f);
+    return f;
   }
 
-  /** What is told of the worst heading of one tilt. */
+  private static Hold told(
+      String place, HoldSearch.Worst worst, HoldSearch search, InputBands inputs) {
+    return told(place, worst, search, inputs, null);
+  }
+
+  /**
+   * What is told of the worst heading of one tilt.
+   *
+   * @param crossing ground under the seal; null for even ground
+   */
   static Hold told(
-      String place, HoldSearch.Worst worst, HoldSearch search, @Nullable InputBands inputs) {
+      String place,
+      HoldSearch.Worst worst,
+      HoldSearch search,
+      @Nullable InputBands inputs,
+      @Nullable Crossing crossing) {
     HoldSearch.Found f = worst.worst();
     HoldStatics.Margins value = f.margins();
     Map<HoldSearch.Found, Bands<HoldStatics.Margins>> known = new IdentityHashMap<>();
@@ -118,16 +149,16 @@ final class HoldStudy {
     Bands<HoldStatics.Margins> here = known.computeIfAbsent(f, search::bands);
     Estimate margin = HoldSearch.least(b, worst);
     Estimate total = margin == null || inputs == null ? margin : inputs.total(margin, worst);
-    Estimate sliding = HoldSearch.estimate(b.get(0), HoldStatics.Margins::sliding);
+    Estimate sliding = HoldSearch.estimate(b.get(4), HoldStatics.Margins::sliding);
     Machine machine = search.statics().balance().machine();
     double wanted = machine.terms().safetyFactor();
     boolean enough = value.settles() && (total == null || total.low() >= wanted);
-    PlenumState state = f.state();
     List<String> reasons =
-        enough && state != null
-            ? HoldLimits.overstepped(search.statics().balance(), state).stream()
-                .map(HoldLimits.Limit::text)
-                .toList()
+        enough
+            ? HoldLimits.overstepped(
+                search.statics().balance(),
+                worst.looked().stream().map(HoldSearch.Found::state).toList(),
+                crossing)
             : List.of();
     List<Estimate> axles = new ArrayList<>();
     for (int i = 0; i < value.axles().length; i++) {
@@ -150,13 +181,16 @@ final class HoldStudy {
         HoldSearch.estimate(b.get(2), HoldStatics.Margins::lift),
         HoldSearch.estimate(b.get(3), HoldStatics.Margins::peel),
         new Hold.Headings(
-            worst.columns().get(0).attitude().heading(),
-            worst.columns().get(1).attitude().heading(),
-            worst.columns().get(2).attitude().heading(),
-            worst.columns().get(3).attitude().heading()),
+            heading(worst, 0), heading(worst, 1), heading(worst, 2), heading(worst, 3)),
         axles,
-        free(machine, value),
-        inputs == null ? "" : inputs.mostSensitive(worst));
+        free(machine, value));
+  }
+
+  /** Heading of a column, with its tilt where that is not the worst one's. */
+  private static String heading(HoldSearch.Worst worst, int column) {
+    Attitude a = worst.columns().get(column).attitude();
+    boolean same = Math.abs(a.tilt() - worst.worst().attitude().tilt()) < SAME_TILT;
+    return same ? a.heading() : Math.round(Math.toDegrees(a.tilt())) + "\u00b0, " + a.heading();
   }
 
   private static HoldVerdict verdict(
@@ -194,7 +228,7 @@ final class HoldStudy {
       return "nothing";
     }
     return least == m.slip()
-        ? "slip"
+        ? m.brakes() ? "brakes" : "slip"
         : least == m.tip() ? "tip" : m.peel() > alike ? "axle lift" : "peel-off";
   }
 }

@@ -154,10 +154,11 @@ final class LeakLattice {
                   ? new LeakLaw(table(block, points))
                   : new LeakLaw(
                       table(block, points),
-                      table(at, points),
-                      table(m.get(0), points),
-                      table(m.get(1), points),
-                      table(m.get(2), points)));
+                      new LeakLaw.Moving(
+                          table(at, points),
+                          table(m.get(0), points),
+                          table(m.get(1), points),
+                          table(m.get(2), points))));
         });
     return laws;
   }

@@ -13,39 +13,35 @@ import org.jspecify.annotations.Nullable;
  */
 final class LeakLaw {
   private final LeakTable still;
-  private final @Nullable LeakTable stillFew;
-  private final @Nullable LeakTable rear;
-  private final @Nullable LeakTable side;
-  private final @Nullable LeakTable front;
-
-  /** A law for ground at rest. */
-  LeakLaw(LeakTable still) {
-    this(still, null, null, null, null);
-  }
+  private final @Nullable Moving moves;
 
   /**
-   * A law for both.
+   * Tables at the travel speed.
    *
-   * @param stillFew at rest, at the points of the moving tables
+   * @param still at rest, at the points of the others
    * @param rear edge that faces rearwards
    * @param side edge along the travel
    * @param front edge that faces forwards
    */
-  LeakLaw(
-      LeakTable still,
-      @Nullable LeakTable stillFew,
-      @Nullable LeakTable rear,
-      @Nullable LeakTable side,
-      @Nullable LeakTable front) {
+  record Moving(LeakTable still, LeakTable rear, LeakTable side, LeakTable front) {}
+
+  /** A law for ground at rest. */
+  LeakLaw(LeakTable still) {
+    this(still, null);
+  }
+
+  /**
+   * A law for ground at rest and moving.
+   *
+   * @param moves null for ground at rest alone
+   */
+  LeakLaw(LeakTable still, @Nullable Moving moves) {
     this.still = still;
-    this.stillFew = stillFew;
-    this.rear = rear;
-    this.side = side;
-    this.front = front;
+    this.moves = moves;
   }
 
   boolean moves() {
-    return stillFew != null && rear != null && side != null && front != null;
+    return moves != null;
   }
 
   boolean holds(double gap, double suction) {
@@ -70,20 +66,16 @@ final class LeakLaw {
    */
   double lift(double lnGap, double lnSuction, boolean moving, double facing, Side at) {
     double atRest = still.lift(lnGap, lnSuction, at);
-    LeakTable few = stillFew;
-    LeakTable r = rear;
-    LeakTable s = side;
-    LeakTable f = front;
-    if (!moving || few == null || r == null || s == null || f == null) {
+    Moving m = moves;
+    if (!moving || m == null) {
       return atRest;
     }
-    double base = few.lift(lnGap, lnSuction, Side.VALUE);
-    double back = r.lift(lnGap, lnSuction, Side.VALUE) - base;
-    double along = s.lift(lnGap, lnSuction, Side.VALUE) - base;
-    double ahead = f.lift(lnGap, lnSuction, Side.VALUE) - base;
-    double c = Math.max(-1, Math.min(1, facing));
-    double change = along + 0.5 * c * (ahead - back) + c * c * (0.5 * (ahead + back) - along);
-    double straight = c >= 0 ? along + c * (ahead - along) : along + c * (along - back);
+    double base = m.still().lift(lnGap, lnSuction, Side.VALUE);
+    double back = m.rear().lift(lnGap, lnSuction, Side.VALUE) - base;
+    double along = m.side().lift(lnGap, lnSuction, Side.VALUE) - base;
+    double ahead = m.front().lift(lnGap, lnSuction, Side.VALUE) - base;
+    double change = parabola(back, along, ahead, facing);
+    double straight = straight(back, along, ahead, facing);
     double extra = Math.abs(change - straight);
     return switch (at) {
       case VALUE -> atRest + change;
@@ -100,34 +92,46 @@ final class LeakLaw {
    */
   double discharge(double lnGap, double lnSuction, boolean moving, double facing, Side at) {
     double atRest = still.discharge(lnGap, lnSuction, at);
-    LeakTable few = stillFew;
-    LeakTable r = rear;
-    LeakTable s = side;
-    LeakTable f = front;
-    if (!moving || few == null || r == null || s == null || f == null) {
+    Moving m = moves;
+    if (!moving || m == null) {
       return atRest;
     }
-    double base = few.discharge(lnGap, lnSuction, Side.VALUE);
-    double back = r.discharge(lnGap, lnSuction, Side.VALUE) / base;
-    double along = s.discharge(lnGap, lnSuction, Side.VALUE) / base;
-    double ahead = f.discharge(lnGap, lnSuction, Side.VALUE) / base;
-    double c = Math.max(-1, Math.min(1, facing));
-    double smooth = along + 0.5 * c * (ahead - back) + c * c * (0.5 * (ahead + back) - along);
+    double base = m.still().discharge(lnGap, lnSuction, Side.VALUE);
+    double back = m.rear().discharge(lnGap, lnSuction, Side.VALUE) / base;
+    double along = m.side().discharge(lnGap, lnSuction, Side.VALUE) / base;
+    double ahead = m.front().discharge(lnGap, lnSuction, Side.VALUE) / base;
+    double smooth = parabola(back, along, ahead, facing);
     if (at == Side.VALUE) {
       return atRest * smooth;
     }
-    double straight = c >= 0 ? along + c * (ahead - along) : along + c * (along - back);
+    double straight = straight(back, along, ahead, facing);
+    double c = inRange(facing);
     double extra =
         Math.abs(smooth - straight)
             + Math.max(
                 0,
-                relative(r, lnGap, lnSuction, at) * Math.max(0, -c)
-                    + relative(f, lnGap, lnSuction, at) * Math.max(0, c)
-                    + relative(s, lnGap, lnSuction, at) * (1 - Math.abs(c))
-                    - relative(few, lnGap, lnSuction, at));
+                relative(m.rear(), lnGap, lnSuction, at) * Math.max(0, -c)
+                    + relative(m.front(), lnGap, lnSuction, at) * Math.max(0, c)
+                    + relative(m.side(), lnGap, lnSuction, at) * (1 - Math.abs(c))
+                    - relative(m.still(), lnGap, lnSuction, at));
     return at == Side.LOW
         ? atRest * smooth - extra * Math.abs(atRest)
         : atRest * smooth + extra * Math.abs(atRest);
+  }
+
+  /** Between edges that face rearwards (−1), sideways (0) and forwards (1). */
+  private static double parabola(double back, double along, double ahead, double facing) {
+    double c = inRange(facing);
+    return along + 0.5 * c * (ahead - back) + c * c * (0.5 * (ahead + back) - along);
+  }
+
+  private static double straight(double back, double along, double ahead, double facing) {
+    double c = inRange(facing);
+    return c >= 0 ? along + c * (ahead - along) : along + c * (along - back);
+  }
+
+  private static double inRange(double facing) {
+    return Math.max(-1, Math.min(1, facing));
   }
 
   private static double relative(LeakTable table, double lnGap, double lnSuction, Side at) {

@@ -19,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param holds level, slope, wall, ceiling and the worst of all tilts and headings
  * @param holdOverTilt least margin from level ground to the ceiling
  * @param holdEnds what ends each of them, where it holds
+ * @param sensitivities what each tilted hold, and the least hold over dips and ledges, hangs on
  * @param steepestWithoutFan slope on which parked brakes hold with the fan off, rad
  * @param manoeuvres climbing, braking, turning; null when it does not settle
  * @param launch acceleration; null when it does not settle
@@ -43,6 +44,7 @@ public record MachineBalance(
     List<Hold> holds,
     List<HoldPoint> holdOverTilt,
     List<HoldEnd> holdEnds,
+    List<Sensitivity> sensitivities,
     double steepestWithoutFan,
     @Nullable Manoeuvres manoeuvres,
     @Nullable Launch launch,
@@ -60,6 +62,7 @@ public record MachineBalance(
     holds = List.copyOf(holds);
     holdOverTilt = List.copyOf(holdOverTilt);
     holdEnds = List.copyOf(holdEnds);
+    sensitivities = List.copyOf(sensitivities);
     steps = List.copyOf(steps);
     trades = List.copyOf(trades);
     lips = List.copyOf(lips);
@@ -80,6 +83,7 @@ public record MachineBalance(
         null,
         null,
         null,
+        List.of(),
         List.of(),
         List.of(),
         List.of(),

@@ -123,6 +123,11 @@ public final class MachineStudy {
     @Nullable Estimate margin = height.factor();
     HoldStudy holding = new HoldStudy(balance);
     List<Hold> holds = holding.all();
+    StepStudy steps = rest == null ? null : new StepStudy(balance, rest, holds);
+    List<Sensitivity> sensitivities = new ArrayList<>(holding.sensitivities());
+    if (steps != null) {
+      sensitivities.addAll(steps.sensitivities());
+    }
     TradeStudy trades = new TradeStudy(machine, laws);
     return new MachineBalance(
         machine,
@@ -135,10 +140,11 @@ public final class MachineStudy {
         holds,
         holding.overTilt(),
         HoldEndStudy.of(balance, holds),
+        sensitivities,
         HoldEndStudy.steepestWithoutFan(balance),
         rest == null ? null : ManoeuvreStudy.of(balance, rest),
         TractionBudget.slower(balance, rest, moving),
-        rest == null ? List.of() : StepStudy.of(balance, rest, holds),
+        steps == null ? List.of() : steps.all(),
         trades.sizes(),
         lips,
         trades.fanCurve(),

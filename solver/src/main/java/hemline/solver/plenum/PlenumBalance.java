@@ -31,10 +31,16 @@ final class PlenumBalance {
   private final Wheels wheels;
   private final List<FloorOutline.Piece> pieces;
   private final double[] edgeLength;
+  private final Guessed guessed;
 
   PlenumBalance(Machine machine, Map<String, LeakLaw> laws) {
+    this(machine, laws, Guessed.USUAL);
+  }
+
+  private PlenumBalance(Machine machine, Map<String, LeakLaw> laws, Guessed guessed) {
     this.machine = machine;
     this.laws = laws;
+    this.guessed = guessed;
     strips = new SealStrips(machine, laws);
     air = machine.air().air();
     fan = machine.fan().running(air.density());
@@ -50,7 +56,12 @@ final class PlenumBalance {
 
   /** The balance of a changed machine with the same leak laws. */
   PlenumBalance changed(Machine other) {
-    return new PlenumBalance(other, laws);
+    return new PlenumBalance(other, laws, guessed);
+  }
+
+  /** The balance with other guesses. */
+  PlenumBalance guessing(Guessed other) {
+    return new PlenumBalance(machine, laws, other);
   }
 
   Machine machine() {
@@ -205,7 +216,7 @@ final class PlenumBalance {
 
   /** Leak of a strip over the jet reference speed, m²: effective gap times length. */
   private double stripLeak(int i, double h, double lnSuction, Stand stand) {
-    double length = strips.lengthAt(i, Math.max(0, h), stand.side());
+    double length = length(i, Math.max(0, h), stand.side());
     Crossing crossing = stand.crossing();
     if (crossing == null) {
       return effective(i, h, lnSuction, stand) * length;
@@ -218,15 +229,21 @@ final class PlenumBalance {
       return effective(i, h, lnSuction, stand) * length;
     }
     double over = h + crossing.height();
-    double part = strips.vertex[i] < 0 ? length : strips.lengthAt(i, over, stand.side());
+    double part = strips.vertex[i] < 0 ? length : length(i, over, stand.side());
     return (1 - share) * effective(i, h, lnSuction, stand) * length
         + share * effective(i, over, lnSuction, stand) * part;
+  }
+
+  private double length(int i, double h, Side side) {
+    double more = side == Side.VALUE ? (guessed.corner() - 1) * strips.turn[i] * h : 0;
+    return strips.lengthAt(i, h, side) + more;
   }
 
   private double effective(int i, double h, double lnSuction, Stand stand) {
     return h <= 0
         ? 0
-        : h
+        : guessed.leak()
+            * h
             * strips.law[i].discharge(
                 Math.log(h), lnSuction, stand.moving(), strips.facing[i], stand.side());
   }
@@ -238,7 +255,8 @@ final class PlenumBalance {
       if (strips.length[i] > 0) {
         double h = Math.max(gap(i, sink), 1e-6);
         double down =
-            -strips.law[i].lift(
+            -guessed.lipForce()
+                * strips.law[i].lift(
                     Math.log(h), lnSuction, stand.moving(), strips.facing[i], stand.side())
                 * suction
                 * strips.length[i];
@@ -265,10 +283,10 @@ final class PlenumBalance {
   }
 
   /** Share of the valve's jet that strikes the ground: unknown, so half with a band of all. */
-  private static double jetShare(Side side) {
+  private double jetShare(Side side) {
     return switch (side) {
       case LOW -> 0;
-      case VALUE -> 0.5;
+      case VALUE -> guessed.valveJet();
       case HIGH -> 1;
     };
   }

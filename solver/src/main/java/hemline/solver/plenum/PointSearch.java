@@ -22,7 +22,7 @@ final class PointSearch {
   private static final double ROOT_WIDTH = 1e-11;
 
   /** Shares of a flow within which a state that differs little is looked for. */
-  private static final double[] WIDTHS = {0.005, 0.04};
+  private static final double[] WIDTHS = {0.005, 0.04, 0.12};
 
   /** Suctions below this share of the fan's peak are taken as none. */
   private static final double LEAST_SUCTION = 1e-4;

@@ -2,6 +2,7 @@ package hemline.solver.plenum;
 
 import hemline.shared.result.Estimate;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -9,9 +10,9 @@ import org.jspecify.annotations.Nullable;
  *
  * @param kind what it is and where
  * @param edges over it
- * @param strikes true when a ledge reaches the lip at the ride height before it
+ * @param strikes what a ledge reaches on level ground at the ride height before it
  * @param suction left on level ground at the ride height before it, Pa; null when the fan cannot
- *     keep any
+ *     keep any or the ledge strikes
  * @param downforce left there, N; null as above
  * @param kept downforce over that before; null as above
  * @param holds slope, wall and ceiling, each in its worst heading, and at the ride height before it
@@ -20,7 +21,7 @@ import org.jspecify.annotations.Nullable;
 public record StepCrossing(
     Kind kind,
     List<Integer> edges,
-    boolean strikes,
+    Strike strikes,
     @Nullable Estimate suction,
     @Nullable Estimate downforce,
     @Nullable Estimate kept,
@@ -39,7 +40,11 @@ public record StepCrossing(
     /** A dip under a corner and half of its length under each edge there. */
     CORNER("dip across a corner"),
     /** A ledge as high as the dip is deep, under one edge. */
-    LEDGE("ledge");
+    LEDGE("ledge"),
+    /** A ledge under two opposite edges at once. */
+    RIDGE("ledge across two edges"),
+    /** A ledge under a corner and half of its length under each edge there. */
+    LEDGE_CORNER("ledge across a corner");
 
     private final String key;
 
@@ -47,10 +52,33 @@ public record StepCrossing(
       this.key = key;
     }
 
+    /** True where the ground rises. */
+    public boolean ledge() {
+      return this == LEDGE || this == RIDGE || this == LEDGE_CORNER;
+    }
+
     /** Name in files and on screen. */
     public String key() {
       return key;
     }
+  }
+
+  /** What a ledge reaches. */
+  public enum Strike {
+    /** It passes under the seal. */
+    NOTHING,
+    /** It lifts the lip. */
+    LIP,
+    /** It is as high as the floor: it lifts the lip and then the floor. */
+    FLOOR
+  }
+
+  /** A crossing in words: its kind and the edges over it. */
+  public static String named(Kind kind, List<Integer> edges) {
+    return kind.key()
+        + ", edge"
+        + (edges.size() > 1 ? "s " : " ")
+        + edges.stream().map(String::valueOf).collect(Collectors.joining(" and "));
   }
 
   /** The hold at a place; null when it was not asked. */

@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,51 +25,74 @@ final class StepStudy {
   private static final double OPPOSITE = -0.9;
 
   private final PlenumBalance balance;
-  private final HoldStatics statics;
   private final Bands<PlenumState> before;
   private final List<Hold> whole;
-
-  private StepStudy(PlenumBalance balance, Bands<PlenumState> before, List<Hold> whole) {
-    this.balance = balance;
-    this.whole = whole;
-    this.before = before;
-    statics = new HoldStatics(balance, true);
-  }
+  private final List<Judged> judged;
 
   /**
-   * All crossings; empty when no step is asked.
+   * A study.
    *
    * @param before settled on level ground
    * @param whole holds with the seal whole: where there is none, none is looked for
    */
-  static List<StepCrossing> of(PlenumBalance balance, Bands<PlenumState> before, List<Hold> whole) {
+  StepStudy(PlenumBalance balance, Bands<PlenumState> before, List<Hold> whole) {
+    this.balance = balance;
+    this.whole = whole;
+    this.before = before;
     GroundStep step = balance.machine().step();
-    if (step == null) {
-      return List.of();
-    }
-    StepStudy study = new StepStudy(balance, before, whole);
     // each knows nothing of the others
-    return study.asked(step).parallelStream().map(study::crossing).toList();
+    judged =
+        step == null ? List.of() : asked().parallelStream().map(a -> judged(a, step)).toList();
   }
 
-  private record Asked(StepCrossing.Kind kind, Crossing crossing) {}
+  /** All crossings; empty when no step is asked. */
+  static List<StepCrossing> of(PlenumBalance balance, Bands<PlenumState> before, List<Hold> whole) {
+    return new StepStudy(balance, before, whole).all();
+  }
 
-  private List<Asked> asked(GroundStep step) {
+  List<StepCrossing> all() {
+    return judged.stream().map(Judged::told).toList();
+  }
+
+  /** What is asked: the kind and where. */
+  private record Asked(StepCrossing.Kind kind, Set<Integer> edges, int vertex) {
+    Crossing over(GroundStep step) {
+      return new Crossing(
+          kind.ledge() ? -step.height() : step.height(),
+          vertex < 0 ? step.length() : 0.5 * step.length(),
+          edges,
+          vertex);
+    }
+
+    HoldSearch search(PlenumBalance b, boolean held) {
+      return new CrossingStates(new HoldStatics(b, true), over(Objects.requireNonNull(b.machine().step())), held)
+          .search();
+    }
+  }
+
+  /** The worst of a hold over a crossing, and whether it is at the ride height before. */
+  private record Worst(String place, HoldSearch.Worst found, boolean held) {}
+
+  private record Judged(Asked asked, StepCrossing told, List<Worst> worst) {}
+
+  private List<Asked> asked() {
     int n = balance.machine().floor().edges().size();
     List<Asked> all = new ArrayList<>();
-    double h = step.height();
-    for (int e = 0; e < n; e++) {
-      all.add(new Asked(StepCrossing.Kind.DIP, new Crossing(h, step.length(), Set.of(e), -1)));
-    }
-    for (Set<Integer> pair : opposite()) {
-      all.add(new Asked(StepCrossing.Kind.GROOVE, new Crossing(h, step.length(), pair, -1)));
-    }
-    for (int v = 0; v < n; v++) {
-      Set<Integer> edges = Set.of(v, Math.floorMod(v - 1, n));
-      all.add(new Asked(StepCrossing.Kind.CORNER, new Crossing(h, 0.5 * step.length(), edges, v)));
-    }
-    for (int e = 0; e < n; e++) {
-      all.add(new Asked(StepCrossing.Kind.LEDGE, new Crossing(-h, step.length(), Set.of(e), -1)));
+    for (boolean ledge : new boolean[] {false, true}) {
+      for (int e = 0; e < n; e++) {
+        all.add(
+            new Asked(ledge ? StepCrossing.Kind.LEDGE : StepCrossing.Kind.DIP, Set.of(e), -1));
+      }
+      for (Set<Integer> pair : opposite()) {
+        all.add(
+            new Asked(ledge ? StepCrossing.Kind.RIDGE : StepCrossing.Kind.GROOVE, pair, -1));
+      }
+      for (int v = 0; v < n; v++) {
+        Set<Integer> edges = Set.of(v, Math.floorMod(v - 1, n));
+        all.add(
+            new Asked(
+                ledge ? StepCrossing.Kind.LEDGE_CORNER : StepCrossing.Kind.CORNER, edges, v));
+      }
     }
     return all;
   }
@@ -95,18 +119,45 @@ final class StepStudy {
     return pairs;
   }
 
-  private StepCrossing crossing(Asked asked) {
-    Crossing c = asked.crossing();
-    List<Integer> edges = c.edges().stream().sorted().toList();
-    boolean strikes =
-        edges.stream().anyMatch(e -> balance.leastGap(e, before.value().sink()) + c.height() <= 0);
+  private Judged judged(Asked asked, GroundStep step) {
+    Crossing c = asked.over(step);
     List<Hold> holds = new ArrayList<>();
+    List<Worst> worst = new ArrayList<>();
     for (Hold h : whole) {
       if (PLACES.contains(h.place())) {
-        holds.add(h.margin() != null && h.margin().low() < 1 ? h : hold(h.place(), h.angle(), c));
+        boolean none = h.margin() != null && h.margin().low() < 1;
+        holds.add(none ? h : hold(h, asked, c, worst));
       }
     }
-    PlenumState value = over(c, Side.VALUE, before.value());
+    return new Judged(asked, told(asked, c, holds), worst);
+  }
+
+  /** The lesser of the holds at the ride height before and at the one that follows. */
+  private Hold hold(Hold h, Asked asked, Crossing c, List<Worst> worst) {
+    CrossingStates held = new CrossingStates(new HoldStatics(balance, true), c, true);
+    CrossingStates follows = new CrossingStates(new HoldStatics(balance, true), c, false);
+    HoldSearch.Worst first = held.search().among(held.search().headings(h.angle()));
+    HoldSearch.Worst second = follows.search().among(follows.search().headings(h.angle()));
+    boolean later = second.least() < first.least();
+    CrossingStates states = later ? follows : held;
+    HoldSearch.Worst found = later ? second : first;
+    worst.add(new Worst(h.place(), found, !later));
+    Hold told = HoldStudy.told(h.place(), found, states.search(), null, c);
+    boolean strikes =
+        !found.worst().margins().settles() && states.strikes(found.worst().attitude());
+    return strikes ? told.limitedBy("ledge") : told;
+  }
+
+  private StepCrossing told(Asked asked, Crossing c, List<Hold> holds) {
+    List<Integer> edges = c.edges().stream().sorted().toList();
+    PlenumState was = before.value();
+    double floor = balance.machine().floor().ceilingHeight() - mostSink(was) + c.height();
+    StepCrossing.Strike strikes =
+        c.leastGap(balance, was) > 0
+            ? StepCrossing.Strike.NOTHING
+            : floor > 0 ? StepCrossing.Strike.LIP : StepCrossing.Strike.FLOOR;
+    PlenumState value =
+        strikes == StepCrossing.Strike.NOTHING ? over(c, Side.VALUE, was) : null;
     if (value == null) {
       return new StepCrossing(asked.kind(), edges, strikes, null, null, null, holds);
     }
@@ -115,7 +166,7 @@ final class StepStudy {
     Bands<PlenumState> b = new Bands<>(value, low, high, before.numerical(), before.iteration());
     Bands<double[]> pair =
         new Bands<>(
-            pair(value, before.value()),
+            pair(value, was),
             pair(low, before.low()),
             pair(high, before.high()),
             before.numerical(),
@@ -130,35 +181,12 @@ final class StepStudy {
         holds);
   }
 
-  /** The lesser of the holds at the ride height before and at the one that follows. */
-  private Hold hold(String place, double tilt, Crossing c) {
-    HoldSearch held =
-        new HoldSearch(
-            statics,
-            (a, side, like) -> {
-              PlenumState rest = balance.settled(statics.stand(a, side), like);
-              return rest == null
-                  ? null
-                  : struck(
-                      c, balance.settled(statics.stand(a, side).over(c).held(rest.sink()), like));
-            });
-    HoldSearch follows =
-        new HoldSearch(
-            statics,
-            (a, side, like) -> struck(c, balance.settled(statics.stand(a, side).over(c), like)));
-    HoldSearch.Worst first = held.among(held.headings(tilt));
-    HoldSearch.Worst second = follows.among(follows.headings(tilt));
-    return second.least() < first.least()
-        ? HoldStudy.told(place, second, follows, null)
-        : HoldStudy.told(place, first, held, null);
-  }
-
-  /** None where a ledge lifts the lip: the machine then stands on it. */
-  private @Nullable PlenumState struck(Crossing c, @Nullable PlenumState s) {
-    return s != null
-            && c.edges().stream().anyMatch(e -> balance.leastGap(e, s.sink()) + c.height() <= 0)
-        ? null
-        : s;
+  /** Sink of the deepest point of the floor's edge, m. */
+  private double mostSink(PlenumState s) {
+    return balance.machine().floor().pieces().stream()
+        .mapToDouble(p -> s.sink()[0] + s.sink()[1] * p.x0() + s.sink()[2] * p.y0())
+        .max()
+        .orElse(0);
   }
 
   private static double[] pair(@Nullable PlenumState over, @Nullable PlenumState was) {
@@ -171,5 +199,69 @@ final class StepStudy {
     return was == null
         ? null
         : balance.settled(Stand.REST.at(side).over(c).held(Objects.requireNonNull(was).sink()));
+  }
+
+  /** What the least hold over all crossings hangs on, at each place that has one. */
+  List<Sensitivity> sensitivities() {
+    SensitivityStudy study = new SensitivityStudy(balance);
+    List<UncertainInput> inputs =
+        Stream.concat(study.inputs().stream(), step().stream()).toList();
+    return PLACES.parallelStream()
+        .map(place -> sensitivity(study, inputs, place))
+        .filter(Objects::nonNull)
+        .toList();
+  }
+
+  private List<UncertainInput> step() {
+    GroundStep step = balance.machine().step();
+    if (step == null) {
+      return List.of();
+    }
+    double tenth = UncertainInput.TENTH;
+    return List.of(
+        new UncertainInput(
+            "height of the step",
+            "1",
+            0,
+            tenth,
+            t -> with(new GroundStep((1 + t) * step.height(), step.length()))),
+        new UncertainInput(
+            "length of the step",
+            "1",
+            0,
+            tenth,
+            t -> with(new GroundStep(step.height(), (1 + t) * step.length()))));
+  }
+
+  private PlenumBalance with(GroundStep step) {
+    return balance.changed(balance.machine().withStep(step));
+  }
+
+  private @Nullable Sensitivity sensitivity(
+      SensitivityStudy study, List<UncertainInput> inputs, String place) {
+    Judged least = null;
+    Worst of = null;
+    for (Judged j : judged) {
+      for (Worst w : j.worst()) {
+        boolean counts = w.place().equals(place) && w.found().worst().margins().settles();
+        if (counts && (of == null || w.found().least() < of.found().least())) {
+          least = j;
+          of = w;
+        }
+      }
+    }
+    if (least == null || of == null) {
+      return null;
+    }
+    Asked asked = least.asked();
+    boolean held = of.held();
+    Sensitivity s =
+        study.of(
+            place,
+            StepCrossing.named(least.told().kind(), least.told().edges()),
+            of.found(),
+            inputs,
+            b -> asked.search(b, held));
+    return s.effects().isEmpty() ? null : s;
   }
 }

@@ -29,13 +29,17 @@ class HoldEndTest {
             p.running()
                 .withAxles(
                     List.of(
-                        new Axle("front", 0.15, 0.28, 1e11, frontHeld, frontHeld),
-                        new Axle("rear", -0.15, 0.28, 1e11, true, true))))
+                        frontHeld ? braked("front", 0.15) : new Axle("front", 0.15, 0.28, 1e11, false),
+                        braked("rear", -0.15))))
         .withLoad(new Load(4, 0, 0, 0))
         .withFan(
             new Fan(f.curve(), f.speed(), f.maximumSpeed(), 0.5, 0, Math.PI / 2, 0, 0, 0, INERTIA))
         .withPower(new PowerSupply(0.8, 1e9, 3600, 1, 1e9, 24, 0.7))
         .withTerms(new HoldTerms(parked, 1, 1e-4, Tolerances.NONE));
+  }
+
+  private static Axle braked(String name, double x) {
+    return new Axle(name, x, 0.28, 1e11, true).withBrake(Double.POSITIVE_INFINITY);
   }
 
   private static PlenumBalance balance(Machine m) {

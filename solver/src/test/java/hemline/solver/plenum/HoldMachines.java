@@ -7,21 +7,17 @@ import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.Fan;
 import hemline.shared.vehicle.FloorOutline;
 import hemline.shared.vehicle.GroundStep;
-import hemline.shared.vehicle.HoldTerms;
 import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
-import hemline.shared.vehicle.OtherLeak;
 import hemline.shared.vehicle.PowerSupply;
 import hemline.shared.vehicle.ReliefValve;
 import hemline.shared.vehicle.Running;
 import hemline.shared.vehicle.SealEdge;
 import hemline.shared.vehicle.Surroundings;
-import hemline.shared.vehicle.Tolerances;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.SplittableRandom;
 
 /** Machines of all kinds for the statics, with an invented leak law. */
 final class HoldMachines {
@@ -118,22 +114,7 @@ final class HoldMachines {
   }
 
   static Machine air(Machine m, double kelvin, double altitude) {
-    return new Machine(
-        m.name(),
-        m.notes(),
-        m.invented(),
-        new Surroundings(kelvin, altitude),
-        m.floor(),
-        m.travelSpeed(),
-        m.load(),
-        m.running(),
-        m.fan(),
-        m.power(),
-        m.valve(),
-        m.otherLeaks(),
-        m.step(),
-        m.slope(),
-        m.terms());
+    return m.withAir(new Surroundings(kelvin, altitude));
   }
 
   static Machine jet(Machine m, double area, double angle, double height) {
@@ -183,8 +164,8 @@ final class HoldMachines {
             p.running()
                 .withAxles(
                     List.of(
-                        new Axle("front", 0.15, 0.28, 5.5e4, true),
-                        new Axle("rear", -0.15, 0.28, 5.5e4, true)))));
+                        new Axle("front", 0.15, 0.28, 4.5e4, true),
+                        new Axle("rear", -0.15, 0.28, 4.5e4, true)))));
     all.put("valve open", p.withValve(new ReliefValve(2e-3, 200, 0.8, 1.2e-2, 0.62, 0.01, 0.3)));
     all.put("cold at altitude", air(p, 253.15, 3000));
     all.put("unequal gaps", gaps(p, 1.2e-3, 2.6e-3, 2e-3, 1.6e-3));
@@ -203,8 +184,16 @@ final class HoldMachines {
                 .withAxles(
                     List.of(
                         new Axle("steered", 0.18, 0, 9e4, false),
-                        new Axle("middle", 0, 0.3, 9e4, false, true),
+                        new Axle("middle", 0, 0.3, 9e4, false).withBrake(Double.POSITIVE_INFINITY),
                         new Axle("rear", -0.15, 0.28, 8e4, true)))));
+    all.put(
+        "weak brakes",
+        p.withRunning(
+            p.running()
+                .withAxles(
+                    List.of(
+                        new Axle("front", 0.15, 0.28, 1e5, true).withBrake(18),
+                        new Axle("rear", -0.15, 0.28, 1e5, false).withBrake(26)))));
     all.put("jet sideways", jet(p, 8e-4, 0.3, 0.07));
     all.put("round", round());
     return all;
@@ -216,110 +205,5 @@ final class HoldMachines {
         2e-3,
         plain().running().axles(),
         new Load(3.5, 0.02, 0.01, 0.06));
-  }
-
-  /** A machine of chance. */
-  static Machine random(SplittableRandom r) {
-    double length = between(r, 0.25, 0.9);
-    double width = between(r, 0.2, 0.5);
-    List<Vertex> outline = rectangle(length, width);
-    double shape = r.nextDouble();
-    if (shape < 0.2) {
-      double q = 0.5 * length;
-      outline = List.of(new Vertex(q, 0, 1), new Vertex(-q, 0, 1));
-    } else if (shape < 0.4) {
-      double a = 0.5 * length;
-      double b = 0.5 * width;
-      double u = between(r, -0.5, 0.5) * a;
-      double v = between(r, -0.5, 0.5) * b;
-      outline =
-          List.of(
-              new Vertex(a, -b, 0),
-              new Vertex(a, v, 0),
-              new Vertex(u, v, 0),
-              new Vertex(u, b, 0),
-              new Vertex(-a, b, 0),
-              new Vertex(-a, -b, 0));
-    }
-    double base = between(r, 0.25, 0.5) * length;
-    double stiffness = Math.exp(between(r, Math.log(3e4), Math.log(4e5)));
-    boolean both = r.nextDouble() < 0.6;
-    boolean brake = r.nextDouble() < 0.3;
-    List<Axle> axles =
-        List.of(
-            new Axle(
-                "front",
-                base,
-                r.nextDouble() < 0.15 ? 0 : between(r, 0.5, 1.1) * width,
-                stiffness * between(r, 0.5, 1),
-                both,
-                brake && r.nextBoolean()),
-            new Axle(
-                "rear",
-                -base * between(r, 0.7, 1.2),
-                between(r, 0.5, 1.1) * width,
-                stiffness * between(r, 0.5, 1),
-                true,
-                false));
-    double p0 = between(r, 400, 4000);
-    double area = length * width;
-    Load load =
-        new Load(
-            area * p0 * between(r, 0.1, 0.9) / SecondStatics.G,
-            between(r, -0.25, 0.25) * base,
-            between(r, -0.08, 0.08) * width,
-            between(r, 0.02, 0.25) * length);
-    double gap = between(r, 1e-3, 3.5e-3);
-    Machine m = machine(outline, gap, axles, load);
-    double most = 0.7 * 2 * (length + width) * gap * Math.sqrt(2 * p0 / 1.2) * between(r, 0.8, 4);
-    Fan fan =
-        new Fan(
-            Machines.quadratic(p0, p0 / (most * most)),
-            400,
-            Double.POSITIVE_INFINITY,
-            0.5,
-            r.nextDouble() < 0.4 ? most / between(r, 10, 60) : 0,
-            between(r, -0.5, 1) * Math.PI / 2,
-            between(r, -0.3, 0.3) * length,
-            between(r, -0.3, 0.3) * width,
-            between(r, 0.02, 0.2),
-            0);
-    m =
-        m.withFan(fan)
-            .withRunning(m.running().gripping(between(r, 0.5, 1.5)))
-            .withSlope(between(r, 0.2, 2.9))
-            .withStep(new GroundStep(between(r, 0.2, 2) * gap, between(r, 0.05, 0.5) * length))
-            .withTerms(new HoldTerms(false, 1, 1e-4, Tolerances.NONE));
-    m = r.nextDouble() < 0.5 ? gaps(m, gap, gap * between(r, 0.6, 1.4), gap) : m;
-    m =
-        r.nextDouble() < 0.25
-            ? m.withValve(
-                new ReliefValve(2e-3, 400, 2e-3 * p0 * between(r, 0.3, 0.9), 0.05, 0.62, 0.01, 0.5))
-            : m;
-    m = r.nextDouble() < 0.3 ? air(m, between(r, 250, 310), between(r, 0, 4000)) : m;
-    return r.nextDouble() < 0.3 ? leaking(m) : m;
-  }
-
-  private static Machine leaking(Machine m) {
-    return new Machine(
-        m.name(),
-        m.notes(),
-        m.invented(),
-        m.air(),
-        m.floor(),
-        m.travelSpeed(),
-        m.load(),
-        m.running(),
-        m.fan(),
-        m.power(),
-        m.valve(),
-        List.of(new OtherLeak("hole", 1e-4, 0.62)),
-        m.step(),
-        m.slope(),
-        m.terms());
-  }
-
-  static double between(SplittableRandom r, double low, double high) {
-    return low + (high - low) * r.nextDouble();
   }
 }

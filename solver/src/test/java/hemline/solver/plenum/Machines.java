@@ -52,6 +52,19 @@ final class Machines {
     return new FanCurve(points, 400, new Surroundings(288.15, 0).air().density());
   }
 
+  /** A curve with a steep stall side between 0.03 and 0.04 m³/s. */
+  static FanCurve steepHump() {
+    return new FanCurve(
+        List.of(
+            new FanCurve.Point(0, 100, Double.NaN),
+            new FanCurve.Point(0.03, 140, Double.NaN),
+            new FanCurve.Point(0.04, 900, Double.NaN),
+            new FanCurve.Point(0.06, 600, Double.NaN),
+            new FanCurve.Point(0.08, 10, Double.NaN)),
+        400,
+        1.225);
+  }
+
   /** A round machine without corners, its axles as stiff as asked. */
   static Machine round(FanCurve curve, double stiffness) {
     return with(

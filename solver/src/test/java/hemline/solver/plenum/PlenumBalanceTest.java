@@ -106,14 +106,7 @@ class PlenumBalanceTest {
   /** On the rising side of the curve steeper than the system the fan surges. */
   @Test
   void callsASteepStallSideUnstable() {
-    List<FanCurve.Point> hump =
-        List.of(
-            new FanCurve.Point(0, 100, Double.NaN),
-            new FanCurve.Point(0.03, 140, Double.NaN),
-            new FanCurve.Point(0.04, 900, Double.NaN),
-            new FanCurve.Point(0.06, 600, Double.NaN),
-            new FanCurve.Point(0.08, 10, Double.NaN));
-    Machine m = Machines.round(new FanCurve(hump, 400, 1.225), Machines.RIGID);
+    Machine m = Machines.round(Machines.steepHump(), Machines.RIGID);
     // K chosen so that the leak crosses the steep part at 0.035 m³/s
     FanCurve curve = m.fan().running(m.air().air().density());
     double p = curve.pressureAt(0.035);
@@ -167,22 +160,10 @@ class PlenumBalanceTest {
     double p0 = 200 + 3000 * random.nextDouble();
     double most = 0.02 + 0.1 * random.nextDouble();
     Machine base = Machines.round(Machines.quadratic(p0, p0 / (most * most)), Machines.RIGID);
+    double preload = 0.5 * p0 * 1e-3 * random.nextDouble();
     Machine m =
-        new Machine(
-            base.name(),
-            "",
-            true,
-            base.air(),
-            base.floor(),
-            0,
-            base.load(),
-            base.running(),
-            base.fan(),
-            base.power(),
-            new ReliefValve(1e-3, 100, 0.5 * p0 * 1e-3 * random.nextDouble(), 5e-3, 0.62, 0.01, 1),
-            List.of(new OtherLeak("hole", 1e-4 * random.nextDouble(), 0.6)),
-            null,
-            0.5);
+        base.withValve(new ReliefValve(1e-3, 100, preload, 5e-3, 0.62, 0.01, 1))
+            .withOtherLeaks(List.of(new OtherLeak("hole", 1e-4 * random.nextDouble(), 0.6)));
     Map<String, LeakLaw> laws = Machines.constant(0.5 + 0.4 * random.nextDouble(), 0.03);
     PlenumBalance balance = new PlenumBalance(m, laws);
     PlenumState s = Machines.settled(balance);
@@ -211,23 +192,8 @@ class PlenumBalanceTest {
   /** At the same ride height the opened part of one edge leaks with gap plus step. */
   @Test
   void opensOneEdgeOverAStep() {
-    Machine base = Machines.round(Machines.quadratic(P0, A), 1e5);
     Machine m =
-        new Machine(
-            base.name(),
-            "",
-            true,
-            base.air(),
-            base.floor(),
-            0,
-            base.load(),
-            base.running(),
-            base.fan(),
-            base.power(),
-            null,
-            List.of(),
-            new GroundStep(1e-3, 0.1),
-            0.5);
+        Machines.round(Machines.quadratic(P0, A), 1e5).withStep(new GroundStep(1e-3, 0.1));
     PlenumBalance balance = new PlenumBalance(m, LAWS);
     PlenumState before = Machines.settled(balance);
     PlenumState over =

@@ -92,16 +92,9 @@ class PlenumLoadsTest {
    */
   @Test
   void surgesAtAFixedHeightWhateverTheSprings() {
-    List<FanCurve.Point> hump =
-        List.of(
-            new FanCurve.Point(0, 100, Double.NaN),
-            new FanCurve.Point(0.03, 140, Double.NaN),
-            new FanCurve.Point(0.04, 900, Double.NaN),
-            new FanCurve.Point(0.06, 600, Double.NaN),
-            new FanCurve.Point(0.08, 10, Double.NaN));
     double k = 1e5;
     double at = 0.035;
-    Machine m = Machines.round(new FanCurve(hump, 400, 1.225), k);
+    Machine m = Machines.round(Machines.steepHump(), k);
     FanCurve curve = m.fan().running(m.air().air().density());
     double p = curve.pressureAt(at);
     double perGap = Machines.C * SEAL * Math.sqrt(2 * p / m.air().air().density());

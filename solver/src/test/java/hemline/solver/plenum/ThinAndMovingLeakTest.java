@@ -56,10 +56,11 @@ class ThinAndMovingLeakTest {
     LeakLaw law =
         new LeakLaw(
             table(0.7, 0.7, -1e-2, -1e-2),
-            table(0.7, 0.7, -1e-2, -1e-2),
-            table(0.7, 0.7, -8e-3, -8e-3),
-            table(0.7, 0.7, -1e-2, -1e-2),
-            table(0.7, 0.7, -1.4e-2, -1.4e-2));
+            new LeakLaw.Moving(
+                table(0.7, 0.7, -1e-2, -1e-2),
+                table(0.7, 0.7, -8e-3, -8e-3),
+                table(0.7, 0.7, -1e-2, -1e-2),
+                table(0.7, 0.7, -1.4e-2, -1.4e-2)));
     double x = Math.log(2e-3);
     double y = Math.log(300);
     assertThat(law.lift(x, y, false, 1, Side.VALUE)).isCloseTo(-1e-2, within(1e-12));

@@ -30,6 +30,7 @@ public final class BalancePage {
     HOLDS,
     ENDS,
     MANOEUVRES,
+    SENSITIVITIES,
     ASSUMPTIONS,
     LAUNCH,
     STEP,
@@ -90,7 +91,11 @@ public final class BalancePage {
       page.blocks.add(steps);
     }
     page.trades();
-    page.blocks.add(HoldEndPage.assumptions(balance));
+    Block sensitivities = SensitivityPage.sensitivities(balance);
+    if (sensitivities != null) {
+      page.blocks.add(sensitivities);
+    }
+    page.blocks.add(SensitivityPage.assumptions(balance));
     page.notices();
     return page.blocks;
   }

@@ -243,7 +243,7 @@ public final class BalanceWords {
     GroundStep step = m.step();
     return step == null
         ? ""
-        : "A dip of "
+        : "A dip or a ledge of "
             + Wording.millimetres(step.height())
             + ", "
             + Wording.millimetres(step.length())

@@ -7,13 +7,20 @@ import hemline.solver.plenum.HoldVerdict;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.StepCrossing;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Tables and sentences on whether a machine holds still. */
 final class HoldPage {
+  /** Beside a ledge that the lip does not pass. */
+  private static final String LEDGE_CAUTION =
+      "A ledge that strikes the lip lifts the seal off the ground or stops the machine with a jolt:"
+          + " go round it, or raise the static gap.";
+
   private final MachineBalance balance;
   private final Machine machine;
 
@@ -121,28 +128,53 @@ final class HoldPage {
             "holds on the slope",
             "on a wall",
             "on a ceiling"));
+    Map<List<String>, List<String>> alike = new LinkedHashMap<>();
     for (StepCrossing s : balance.steps()) {
       Estimate kept = s.kept();
-      table.add(
+      List<String> cells =
           List.of(
               s.kind().key(),
-              String.join(", ", s.edges().stream().map(String::valueOf).toList()),
-              BalancePage.margin(s.suction()),
+              suction(s),
               BalancePage.margin(s.downforce()),
               kept == null ? "-" : BalanceWords.figure(kept, 100),
               cell(s, "slope"),
               cell(s, "wall"),
-              cell(s, "ceiling")));
+              cell(s, "ceiling"));
+      alike
+          .computeIfAbsent(cells, k -> new ArrayList<>())
+          .add(String.join(" + ", s.edges().stream().map(String::valueOf).toList()));
     }
+    alike.forEach(
+        (cells, edges) -> {
+          List<String> row = new ArrayList<>(cells);
+          row.add(1, String.join(", ", edges));
+          table.add(row);
+        });
     return new BalancePage.Block(
         BalancePage.Topic.STEP,
         BalanceWords.stepTitle(machine),
         table,
         List.of(
-            "Suction and downforce: on level ground at the ride height before. Holds: in the attitude"
-                + " itself and its worst heading, at the ride height before and at the one that"
+            "Edges that fare alike share a row. Suction and downforce: on level ground at the ride height"
+                + " before. Holds: in the attitude itself and its worst heading, at the ride height before and at the one that"
                 + " follows, whichever holds less."),
-        List.of());
+        strikes() ? List.of(LEDGE_CAUTION) : List.of());
+  }
+
+  private boolean strikes() {
+    return balance.steps().stream()
+        .anyMatch(
+            s ->
+                s.strikes() != StepCrossing.Strike.NOTHING
+                    || s.holds().stream().anyMatch(h -> h.limitedBy().equals("ledge")));
+  }
+
+  private static String suction(StepCrossing s) {
+    return switch (s.strikes()) {
+      case NOTHING -> BalancePage.margin(s.suction());
+      case LIP -> "strikes the lip";
+      case FLOOR -> "strikes lip and floor";
+    };
   }
 
   private static String cell(StepCrossing s, String place) {
@@ -151,11 +183,11 @@ final class HoldPage {
       return "-";
     }
     if (h.verdict() == HoldVerdict.NO) {
-      return h.limitedBy().equals("no balance")
-          ? s.kind() == StepCrossing.Kind.LEDGE
-              ? "no, the lip strikes or the suction is lost"
-              : "no, the suction is lost"
-          : "no, " + h.limitedBy();
+      return switch (h.limitedBy()) {
+        case "no balance" -> "no, the suction is lost";
+        case "ledge" -> "no, the ledge strikes the lip";
+        default -> "no, " + h.limitedBy() + margin(h);
+      };
     }
     return h.verdict().key() + margin(h);
   }

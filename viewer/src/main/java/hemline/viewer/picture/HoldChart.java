@@ -1,8 +1,10 @@
 package hemline.viewer.picture;
 
 import hemline.shared.result.Estimate;
+import hemline.solver.plenum.Hold;
 import hemline.solver.plenum.HoldPoint;
 import hemline.solver.plenum.MachineBalance;
+import hemline.viewer.format.Digits;
 import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
 import hemline.viewer.picture.Sheet.Pen;
@@ -10,10 +12,10 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** Least margin of the hold from level ground over the wall to the ceiling, with its band. */
-public final class HoldChart extends Picture {
-  private static final double WIDTH = 960;
+public final class HoldChart extends BalanceChart {
   private static final double HEIGHT = 440;
   private static final double LEFT = 76;
   private static final double RIGHT = 26;
@@ -23,10 +25,8 @@ public final class HoldChart extends Picture {
   /** Margins above it are cut off: what counts is where it comes near 1. */
   private static final double MOST = 5;
 
-  private final MachineBalance balance;
-
   private HoldChart(MachineBalance balance) {
-    this.balance = balance;
+    super(balance, "hold: least margin in the worst heading over the tilt of the ground");
   }
 
   /** Chart of a balance. */
@@ -35,68 +35,102 @@ public final class HoldChart extends Picture {
   }
 
   @Override
-  public double width() {
-    return WIDTH;
-  }
-
-  @Override
   public double height() {
     return HEIGHT;
   }
 
   @Override
-  public void paint(Sheet sheet) {
-    sheet.text(
-        26,
-        38,
-        TextWidth.fitted(balance.machine().name(), 22, WIDTH - 60),
-        Lettering.of(22, Ink.TEXT).heavy());
-    sheet.text(
-        26,
-        60,
-        "hold: least margin in the worst heading over the tilt of the ground",
-        Lettering.of(13, Ink.TEXT));
+  void paint(Sheet sheet, MachineBalance balance) {
     Rectangle2D box =
         new Rectangle2D.Double(LEFT, TOP, WIDTH - LEFT - RIGHT, HEIGHT - TOP - BOTTOM);
-    ChartPanel panel = new ChartPanel(box, 0, 180, 0, MOST);
+    double asked = balance.machine().terms().safetyFactor();
+    ChartPanel panel = new ChartPanel(box, 0, 180, 0, Math.max(MOST, 1.5 * asked));
     panel.paintScales(sheet, 6, 5, true, true);
-    sheet.text(LEFT, TOP - 10, "margin", Lettering.of(12, Ink.TEXT).heavy());
-    sheet.stroke(
-        new Line2D.Double(box.getMinX(), panel.y(1), box.getMaxX(), panel.y(1)),
-        new Pen(Ink.VORTEX, 1, 1.4, 5, 4));
-    List<ChartPanel.Point> run = new ArrayList<>();
-    HoldPoint worst = null;
-    double least = Double.POSITIVE_INFINITY;
+    scales(sheet, panel, "margin", "tilt of the ground, \u00b0 (90 wall, 180 ceiling)");
+    level(sheet, panel, 1);
+    if (asked > 1) {
+      level(sheet, panel, asked);
+      sheet.text(
+          box.getMinX() + 8,
+          panel.y(asked) - 6,
+          "safety factor " + Digits.plain(asked, 3),
+          Lettering.of(11.5, Ink.VORTEX));
+    }
+    List<ChartPanel.@Nullable Point> points = new ArrayList<>();
+    HoldPoint before = null;
     for (HoldPoint p : balance.holdOverTilt()) {
       Estimate e = p.margin();
-      if (e == null || e.high() > MOST) {
-        flush(sheet, panel, run);
-        continue;
+      boolean shown = e != null && e.high() <= panel.yHigh();
+      points.add(
+          shown && e != null
+              ? new ChartPanel.Point(Math.toDegrees(p.tilt()), above(e), true)
+              : null);
+      if (before != null) {
+        sheet.clip(box);
+        leadOut(sheet, panel, before, p);
+        sheet.unclip();
       }
-      run.add(new ChartPanel.Point(Math.toDegrees(p.tilt()), above(e), true));
-      if (e.value() < least) {
-        least = e.value();
-        worst = p;
-      }
+      before = p;
     }
-    flush(sheet, panel, run);
-    if (worst != null) {
-      sheet.text(
-          Math.min(panel.x(Math.toDegrees(worst.tilt())) + 10, box.getMaxX() - 10),
-          panel.y(Math.max(0, least)) + (least > 0.4 ? 22 : -14),
-          worst.limitedBy() + ", " + worst.heading(),
-          Lettering.of(11.5, Ink.TEXT).at(Anchor.END));
-    }
-    sheet.text(
-        box.getMaxX(),
-        box.getMaxY() + 36,
-        "tilt of the ground, \u00b0 (90 wall, 180 ceiling)",
-        Lettering.of(12, Ink.TEXT).at(Anchor.END));
-    sheet.text(
+    broken(sheet, panel, points);
+    balance.holds().stream()
+        .filter(h -> h.place().equals("worst"))
+        .findFirst()
+        .ifPresent(h -> worst(sheet, panel, h));
+    foot(
+        sheet,
         LEFT,
-        HEIGHT - 18,
-        "dashed: below it lets go; shading: band that the leaks leave; margins above 5 are not drawn",
-        Lettering.of(11.5, Ink.QUIET));
+        "dashed: below it lets go; shading and bars: band that the leaks leave; ring: the least of"
+            + " all; the line leaves the chart where margins are large");
+  }
+
+  /** The line between two points of which one lies beyond the chart. */
+  private static void leadOut(Sheet sheet, ChartPanel panel, HoldPoint a, HoldPoint b) {
+    Estimate from = a.margin();
+    Estimate to = b.margin();
+    if (from != null
+        && to != null
+        && from.high() > panel.yHigh() != to.high() > panel.yHigh()) {
+      sheet.stroke(
+          new Line2D.Double(
+              panel.x(Math.toDegrees(a.tilt())),
+              panel.y(Math.max(0, from.value())),
+              panel.x(Math.toDegrees(b.tilt())),
+              panel.y(Math.max(0, to.value()))),
+          new Pen(Ink.SERIES, 1, 1.8));
+    }
+  }
+
+  /** A ring round the least margin of all, named below its band. */
+  private static void worst(Sheet sheet, ChartPanel panel, Hold h) {
+    Estimate e = h.margin();
+    if (e == null || e.value() > panel.yHigh()) {
+      return;
+    }
+    Estimate shown = above(e);
+    double x = panel.x(Math.toDegrees(h.angle()));
+    ChartPanel.dot(sheet, x, panel.y(shown.value()), Ink.VORTEX, false);
+    String text =
+        "least "
+            + Digits.plain(e.value(), 3)
+            + " at "
+            + Digits.plain(Math.toDegrees(h.angle()), 3)
+            + "\u00b0: "
+            + h.limitedBy()
+            + ", "
+            + h.heading();
+    double half = 0.5 * TextWidth.of(text, 11.5);
+    Rectangle2D box = panel.box();
+    double at = Math.max(box.getMinX() + half + 4, Math.min(box.getMaxX() - half - 4, x));
+    double below = panel.y(shown.low()) + 18;
+    if (Math.abs(below - 4 - panel.y(1)) < 12) {
+      below = panel.y(1) + 18; // clear of the dashed line
+    }
+    sheet.text(
+        at,
+        below < box.getMaxY() - 4 ? below : panel.y(shown.high()) - 12,
+        text,
+        Lettering.of(11.5, Ink.TEXT).at(Anchor.MIDDLE));
   }
 
   /** Margins below 0 are drawn at 0. */
@@ -104,12 +138,5 @@ public final class HoldChart extends Picture {
     double v = Math.max(0, e.value());
     double down = v - Math.max(0, e.low());
     return new Estimate(v, 0, 0, down, Math.max(0, e.high() - v), e.trend());
-  }
-
-  private static void flush(Sheet sheet, ChartPanel panel, List<ChartPanel.Point> run) {
-    if (!run.isEmpty()) {
-      panel.paintSeries(sheet, List.copyOf(run));
-      run.clear();
-    }
   }
 }

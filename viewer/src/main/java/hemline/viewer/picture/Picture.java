@@ -13,9 +13,7 @@ public abstract sealed class Picture
         ConvergenceChart,
         MeshPicture,
         FanChart,
-        DownforceChart,
-        HoldChart,
-        TradeChart {
+        BalanceChart {
   /** Pixels per sheet unit of a PNG, for sharp print. */
   private static final double PNG_SCALE = 2;
 

@@ -6,7 +6,6 @@ import hemline.solver.plenum.Trade;
 import hemline.viewer.format.Digits;
 import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
-import hemline.viewer.picture.Sheet.Pen;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
@@ -15,8 +14,7 @@ import java.util.Comparator;
 import java.util.List;
 
 /** What each change buys: one row a change, downforce beside downforce per watt, with bands. */
-public final class TradeChart extends Picture {
-  private static final double WIDTH = 960;
+public final class TradeChart extends BalanceChart {
   private static final double ROW = 19;
   private static final double LEFT = 246;
   private static final double BETWEEN = 40;
@@ -24,11 +22,10 @@ public final class TradeChart extends Picture {
   private static final double TOP = 106;
   private static final double BOTTOM = 74;
 
-  private final MachineBalance balance;
   private final List<Trade> rows = new ArrayList<>();
 
   private TradeChart(MachineBalance balance) {
-    this.balance = balance;
+    super(balance, "what one change buys, springs included");
     for (Trade.Kind kind : Trade.Kind.values()) {
       List<Trade> of = new ArrayList<>();
       for (Trade t : balance.trades()) {
@@ -48,23 +45,12 @@ public final class TradeChart extends Picture {
   }
 
   @Override
-  public double width() {
-    return WIDTH;
-  }
-
-  @Override
   public double height() {
     return TOP + ROW * rows.size() + BOTTOM;
   }
 
   @Override
-  public void paint(Sheet sheet) {
-    sheet.text(
-        26,
-        38,
-        TextWidth.fitted(balance.machine().name(), 22, WIDTH - 60),
-        Lettering.of(22, Ink.TEXT).heavy());
-    sheet.text(26, 60, "what one change buys, springs included", Lettering.of(13, Ink.TEXT));
+  void paint(Sheet sheet, MachineBalance balance) {
     double room = (WIDTH - LEFT - RIGHT - BETWEEN) / 2;
     panel(sheet, LEFT, room, "downforce, N", true);
     panel(sheet, LEFT + room + BETWEEN, room, "downforce per electrical watt, N/W", false);
@@ -83,12 +69,11 @@ public final class TradeChart extends Picture {
           Lettering.of(11.5, t.kind() == Trade.Kind.AS_IT_IS ? Ink.VORTEX : Ink.TEXT)
               .at(Anchor.END));
     }
-    sheet.text(
+    foot(
+        sheet,
         LEFT,
-        height() - 18,
         "bars: band of the estimate; dashed: as it is; hollow: leans on leaks beyond the solved"
-            + " sections",
-        Lettering.of(11.5, Ink.QUIET));
+            + " sections");
   }
 
   private double y(int row) {
@@ -124,10 +109,7 @@ public final class TradeChart extends Picture {
         continue;
       }
       if (t.kind() == Trade.Kind.AS_IT_IS) {
-        double x = panel.x(e.value());
-        sheet.stroke(
-            new Line2D.Double(x, box.getMinY(), x, box.getMaxY()),
-            new Pen(Ink.VORTEX, 1, 1.1, 5, 4));
+        upright(sheet, panel, e.value());
       }
       int rgb = t.kind() == Trade.Kind.AS_IT_IS ? Ink.VORTEX : Ink.SERIES;
       panel.paintBar(sheet, e, y(k), rgb);

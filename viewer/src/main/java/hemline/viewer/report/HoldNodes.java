@@ -7,8 +7,10 @@ import hemline.solver.plenum.HoldEnd;
 import hemline.solver.plenum.HoldPoint;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.Manoeuvres;
+import hemline.solver.plenum.Sensitivity;
 import hemline.solver.plenum.StepCrossing;
-import hemline.viewer.format.HoldEndPage;
+import hemline.solver.plenum.SurfaceGrip;
+import hemline.viewer.format.SensitivityPage;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -45,7 +47,6 @@ final class HoldNodes {
     h.axleLoads().forEach(a -> axles.add(JsonText.estimate(a, "N")));
     ArrayNode free = node.putArray("freeWheels");
     h.freeWheels().forEach(free::add);
-    node.put("sensitiveTo", h.sensitiveTo());
     return node;
   }
 
@@ -70,10 +71,20 @@ final class HoldNodes {
       number(node, "leastVoltage", e.voltage());
       number(node, "gapsWider", e.wider());
       number(node, "leastFriction", e.friction());
+      ArrayNode surfaces = node.putArray("surfaces");
+      for (SurfaceGrip g : e.surfaces()) {
+        ObjectNode one = surfaces.addObject();
+        one.put("surface", g.surface());
+        JsonText.number(one, "low", g.low());
+        JsonText.number(one, "high", g.high());
+        JsonText.number(one, "least", g.least());
+        JsonText.number(one, "most", g.most());
+      }
       JsonText.number(node, "payload", e.payload());
       JsonText.number(node, "plenumTime", e.plenumTime());
       number(node, "rotorTime", e.rotorTime());
     }
+    sensitivities(document, b);
     JsonText.number(document, "steepestWithoutFan", b.steepestWithoutFan());
     Manoeuvres v = b.manoeuvres();
     if (v == null) {
@@ -91,13 +102,34 @@ final class HoldNodes {
       node.put("turningEndsIn", v.turningEndsIn());
     }
     ArrayNode assumptions = document.putArray("assumptions");
-    HoldEndPage.assumptions(b.machine())
+    SensitivityPage.assumptions(b.machine())
         .forEach(
             (about, taken) -> {
               ObjectNode node = assumptions.addObject();
               node.put("about", about);
               node.put("taken", taken);
             });
+  }
+
+  private static void sensitivities(ObjectNode document, MachineBalance b) {
+    ArrayNode all = document.putArray("sensitivities");
+    for (Sensitivity s : b.sensitivities()) {
+      ObjectNode node = all.addObject();
+      node.put("case", s.place());
+      node.put("over", s.over());
+      node.put("sensitiveTo", s.most().map(Sensitivity.Effect::input).orElse(""));
+      node.put("assumption", s.mostAssumed().map(Sensitivity.Effect::input).orElse(""));
+      ArrayNode effects = node.putArray("effects");
+      for (Sensitivity.Effect e : s.effects()) {
+        ObjectNode one = effects.addObject();
+        one.put("input", e.input());
+        one.put("unit", e.unit());
+        one.put("assumed", e.assumed());
+        JsonText.number(one, "step", e.step());
+        JsonText.number(one, "derivative", e.derivative());
+        JsonText.number(one, "fall", e.fall());
+      }
+    }
   }
 
   private static void number(ObjectNode node, String key, @Nullable Double value) {
@@ -124,7 +156,8 @@ final class HoldNodes {
       node.put("kind", s.kind().key());
       ArrayNode edges = node.putArray("edges");
       s.edges().forEach(edges::add);
-      node.put("strikes", s.strikes());
+      node.put("strikes", s.strikes() != StepCrossing.Strike.NOTHING);
+      node.put("strikesFloor", s.strikes() == StepCrossing.Strike.FLOOR);
       figures(node, s);
       ArrayNode holds = node.putArray("holds");
       s.holds().forEach(h -> holds.add(hold(h)));

@@ -56,7 +56,7 @@ class BalanceCommandTest {
         .contains("Ride height and suck-down")
         .contains("Relief valve")
         .contains("ceiling")
-        .contains("A dip of 2 mm")
+        .contains("A dip or a ledge of 2 mm")
         .contains("One change at a time")
         .contains("! A fan can burst")
         .contains("Never carry people on")

@@ -1,0 +1,185 @@
+package hemline.viewer.format;
+
+import hemline.shared.vehicle.Axle;
+import hemline.shared.vehicle.HoldTerms;
+import hemline.shared.vehicle.Machine;
+import hemline.shared.vehicle.Tolerances;
+import hemline.solver.plenum.MachineBalance;
+import hemline.solver.plenum.Sensitivity;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** What the figures assume, and how much the verdicts hang on each of it. */
+public final class SensitivityPage {
+  private SensitivityPage() {}
+
+  /** What the figures assume, by what it is about. */
+  public static Map<String, String> assumptions(Machine m) {
+    HoldTerms terms = m.terms();
+    Tolerances t = terms.tolerances();
+    Map<String, String> a = new LinkedHashMap<>();
+    a.put(
+        "friction",
+        Digits.plain(m.running().peakFriction(), 3)
+            + " before slip, "
+            + Digits.plain(m.running().slidingFriction(), 3)
+            + " after, "
+            + share(t.friction())
+            + "; the same on all wheels, which reach it together");
+    a.put(
+        "wheels that hold along",
+        names(m, true) + (terms.parked() ? ", brakes parked" : ", only while there is power"));
+    a.put("brakes", brakes(m));
+    a.put("wheels that roll", names(m, false));
+    a.put("fan pressure", "by the curve and the fan laws, " + share(t.fanPressure()));
+    a.put(
+        "mass",
+        Digits.plain(m.load().mass(), 4)
+            + " kg "
+            + Digits.plain(1000 * m.load().height(), 3)
+            + " mm above the ground, "
+            + share(t.mass()));
+    a.put(
+        "gap",
+        "static gaps of the file, "
+            + (t.gap() > 0 ? "\u00b1 " + Digits.plain(1000 * t.gap(), 2) + " mm" : "taken as exact")
+            + "; leaks solved down to "
+            + Digits.plain(1000 * terms.contactAllowance(), 2)
+            + " mm");
+    a.put("ground", "even, stiff and airtight but for the dips and ledges asked");
+    a.put("springs", "linear tyres that press and do not pull, a frame of given stiffness");
+    a.put(
+        "corners and arcs",
+        "one gap more of seal for each right angle of a corner; band from none to two and the outer"
+            + " edge of the lip");
+    a.put("valve's jet", "half of it strikes the ground; band from none to all");
+    a.put("air", "of one density, at rest in the plenum");
+    a.put(
+        "safety factor",
+        terms.safetyFactor() > 1 ? Digits.plain(terms.safetyFactor(), 3) : "none asked");
+    return a;
+  }
+
+  private static String brakes(Machine m) {
+    List<String> limits =
+        m.running().axles().stream()
+            .filter(x -> x.braked() && Double.isFinite(x.brakeForce()))
+            .map(x -> x.name() + " up to " + Digits.plain(x.brakeForce(), 3) + " N along")
+            .toList();
+    return limits.isEmpty()
+        ? "brakes and drive hold whatever friction bears"
+        : String.join(", ", limits) + "; a drive without brake holds whatever friction bears";
+  }
+
+  private static String share(double tolerance) {
+    return tolerance > 0 ? "\u00b1 " + Digits.plain(100 * tolerance, 2) + " %" : "taken as exact";
+  }
+
+  private static String names(Machine m, boolean held) {
+    String names =
+        m.running().axles().stream()
+            .filter(a -> a.holdsAlong() == held)
+            .map(Axle::name)
+            .collect(Collectors.joining(", "));
+    return names.isEmpty() ? "none" : names;
+  }
+
+  static BalancePage.Block assumptions(MachineBalance b) {
+    List<List<String>> table = new ArrayList<>();
+    table.add(List.of("", "taken as"));
+    assumptions(b.machine()).forEach((k, v) -> table.add(List.of(k, v)));
+    return new BalancePage.Block(
+        BalancePage.Topic.ASSUMPTIONS, "What the figures assume", table, List.of(), List.of());
+  }
+
+  /** Each input and guess, and what it does to the least margin of each case. */
+  static BalancePage.@Nullable Block sensitivities(MachineBalance b) {
+    if (b.sensitivities().isEmpty()) {
+      return null;
+    }
+    List<String> head = new ArrayList<>(List.of("", "changed by"));
+    Map<String, List<String>> rows = new LinkedHashMap<>();
+    Map<String, String> steps = new LinkedHashMap<>();
+    for (Sensitivity s : b.sensitivities()) {
+      s.effects().forEach(e -> steps.putIfAbsent(e.input(), step(e)));
+    }
+    for (Sensitivity s : b.sensitivities()) {
+      head.add(s.over().isEmpty() ? place(b, s) : place(b, s) + ", crossing");
+      for (String input : steps.keySet()) {
+        String cell =
+            s.effects().stream()
+                .filter(e -> e.input().equals(input))
+                .map(SensitivityPage::change)
+                .findFirst()
+                .orElse("-");
+        rows.computeIfAbsent(input, k -> new ArrayList<>()).add(cell);
+      }
+    }
+    List<List<String>> table = new ArrayList<>();
+    table.add(head);
+    rows.forEach(
+        (input, cells) -> {
+          List<String> row = new ArrayList<>(List.of(input, steps.getOrDefault(input, "")));
+          row.addAll(cells);
+          table.add(row);
+        });
+    List<String> sentences = new ArrayList<>();
+    sentences.add(
+        "Change of the least margin by a step up, from steps both ways; one thing at a time,"
+            + " springs and suction solved anew.");
+    for (Sensitivity s : b.sensitivities()) {
+      s.most()
+          .ifPresent(
+              e ->
+                  sentences.add(
+                      "\u201c"
+                          + column(b, s)
+                          + "\u201d hangs most on: "
+                          + e.input()
+                          + ", "
+                          + takes(e)
+                          + s.mostAssumed()
+                              .map(a -> "; of what is assumed, on: " + a.input() + ", " + takes(a))
+                              .orElse("")
+                          + "."));
+    }
+    return new BalancePage.Block(
+        BalancePage.Topic.SENSITIVITIES,
+        "What the least margins hang on",
+        table,
+        sentences,
+        List.of());
+  }
+
+  private static String takes(Sensitivity.Effect e) {
+    return "whose worse step takes " + Digits.plain(e.fall(), 2);
+  }
+
+  private static String column(MachineBalance b, Sensitivity s) {
+    return s.over().isEmpty() ? place(b, s) : place(b, s) + ", " + s.over();
+  }
+
+  private static String place(MachineBalance b, Sensitivity s) {
+    return s.place().equals("slope")
+        ? "slope " + Digits.plain(Math.toDegrees(b.machine().slope()), 3) + "\u00b0"
+        : s.place().equals("worst") ? "worst of all" : s.place();
+  }
+
+  private static String step(Sensitivity.Effect e) {
+    return switch (e.unit()) {
+      case "m" -> Digits.plain(1000 * e.step(), 2) + " mm";
+      case "rad" -> Digits.plain(Math.toDegrees(e.step()), 2) + "\u00b0";
+      default -> Digits.plain(100 * e.step(), 2) + " %";
+    };
+  }
+
+  /** Derivative times the step, with its sign. */
+  private static String change(Sensitivity.Effect e) {
+    double v = e.derivative() * e.step();
+    return Math.abs(v) < 5e-4 ? "0" : (v > 0 ? "+" : "\u2212") + Digits.plain(Math.abs(v), 2);
+  }
+}
