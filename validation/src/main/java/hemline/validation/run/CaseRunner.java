@@ -97,6 +97,7 @@ public final class CaseRunner {
                       expected.scale(),
                       solved.grids(),
                       figure(expected.quantity(), result)),
+                  expected,
                   probe,
                   solved.closure(),
                   others),

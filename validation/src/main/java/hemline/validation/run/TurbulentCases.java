@@ -1,5 +1,6 @@
 package hemline.validation.run;
 
+import hemline.solver.flow.Closure;
 import java.util.Map;
 
 /** Turbulent set-ups made in code, by the name that cases use. */
@@ -21,6 +22,25 @@ final class TurbulentCases {
           Map.entry("turbulent-step", new TurbulentStep(36_000, 80, 9, false)),
           Map.entry("step-re5000", new TurbulentStep(4_840, 42, 6, true)),
           Map.entry("step-expansion-1.5", new TurbulentStep(44_700, 15, 3, false)),
+          Map.entry("step-armaly-re6600", new TurbulentStep(3_101, 60, 2.064, false)),
+          Map.entry("slanted-10", new SlantedGap(Closure.SST, 13_750, 10, 0)),
+          Map.entry("slanted-20", new SlantedGap(Closure.SST, 13_750, 20, 0)),
+          Map.entry("slanted-45", new SlantedGap(Closure.SST, 13_750, 45, 0)),
+          Map.entry("slanted-20-re5600", new SlantedGap(Closure.SST, 5_600, 20, 0)),
+          Map.entry("slanted-45-re5600", new SlantedGap(Closure.SST, 5_600, 45, 0)),
+          Map.entry("slanted-20-re100000", new SlantedGap(Closure.SST, 100_000, 20, 0)),
+          Map.entry("slanted-45-re100000", new SlantedGap(Closure.SST, 100_000, 45, 0)),
+          Map.entry("slanted-20-ground", new SlantedGap(Closure.SST, 13_750, 20, 0.5)),
+          Map.entry("slanted-45-ground", new SlantedGap(Closure.SST, 13_750, 45, 0.5)),
+          Map.entry("slanted-20-sa", new SlantedGap(Closure.SA, 13_750, 20, 0)),
+          Map.entry("slanted-45-sa", new SlantedGap(Closure.SA, 13_750, 45, 0)),
+          Map.entry("slanted-20-ground-sa", new SlantedGap(Closure.SA, 13_750, 20, 0.5)),
+          Map.entry("two-streams-sst", ShearFlows.twoStreams(Closure.SST)),
+          Map.entry("two-streams-sa", ShearFlows.twoStreams(Closure.SA)),
+          Map.entry("one-stream-sst", ShearFlows.oneStream(Closure.SST)),
+          Map.entry("one-stream-sa", ShearFlows.oneStream(Closure.SA)),
+          Map.entry("wall-jet-sst", ShearFlows.wallJet(Closure.SST)),
+          Map.entry("wall-jet-sa", ShearFlows.wallJet(Closure.SA)),
           Map.entry("sealed-skirt", SealPractice.skirt()),
           Map.entry("trap-lip", SealPractice.trap()));
 
