@@ -29,7 +29,8 @@ import org.jspecify.annotations.Nullable;
  *   <li>{@code expected.csv}: case, quantity, reference, referenceUncertainty, relativeTolerance,
  *       and where they differ from the rule scale (the reference), comparison (within), reason,
  *       source, provenance and grade (those of {@code expected.md}), knownLimit (see {@link
- *       KnownLimit}) with limitError, the measured error over the size of the reference;
+ *       KnownLimit}) with limitError, the measured error over the size of the reference, and
+ *       limitStatus, unsteady where the flow is known not to settle;
  *   <li>{@code expected.md}: paragraphs that begin with Source:, Provenance:, Grade: and Reason:;
  *   <li>{@code profiles.csv}, where there are any: case, line, table, place, value, source, and
  *       where needed parts (places are multiples of 1/parts, printed rounded) and except (a place
@@ -138,7 +139,12 @@ public final class ReferenceCases {
 
   private static @Nullable KnownLimit limit(CitedRow row) {
     String reason = row.text("knownLimit", "");
-    return reason.isEmpty() ? null : new KnownLimit(row.number("limitError"), reason);
+    return reason.isEmpty()
+        ? null
+        : new KnownLimit(
+            row.number("limitError"),
+            reason,
+            row.text("limitStatus", "converged").equals("unsteady"));
   }
 
   private static Map<String, List<ProfileReference>> profiles(String folder) {

@@ -45,7 +45,7 @@ final class ShearFlows {
         new Box(
             closure,
             AIR,
-            n -> new GridLines(grown(1.2, 14 * n, 2), both(0.3, 10 * n, 3.5)),
+            n -> new GridLines(grown(1.2, 20 * n, 2), both(0.3, 16 * n, 3.5)),
             y -> y > 0 ? FAST * layer(y / above) : SLOW * layer(-y / below),
             Double.NEGATIVE_INFINITY,
             Boundary.SLIP,

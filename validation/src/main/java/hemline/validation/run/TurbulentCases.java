@@ -20,7 +20,7 @@ final class TurbulentCases {
               "couette-poiseuille-re12000",
               DevelopedGap.overGround(11_995.2, 13.238515, 2, 32, 48, 64)),
           Map.entry("turbulent-step", new TurbulentStep(36_000, 80, 9, false)),
-          Map.entry("step-re5000", new TurbulentStep(4_840, 42, 6, true)),
+          Map.entry("step-re5000", new TurbulentStep(4_840, 62, 6, true)),
           Map.entry("step-expansion-1.5", new TurbulentStep(44_700, 15, 3, false)),
           Map.entry("step-armaly-re6600", new TurbulentStep(3_101, 60, 2.064, false)),
           Map.entry("slanted-10", new SlantedGap(Closure.SST, 13_750, 10, 0)),

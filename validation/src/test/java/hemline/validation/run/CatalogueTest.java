@@ -116,6 +116,7 @@ class CatalogueTest {
         }
       }
     }
+    Files.createDirectories(TO_UPDATE.getParent());
     Files.writeString(TO_UPDATE, limits);
   }
 

@@ -86,7 +86,10 @@ record ModelRow(
     for (String kind : kinds) {
       for (Closure closure : List.of(Closure.SA, Closure.SST)) {
         for (Catalogue.Row row : catalogue.rows()) {
-          String value = row.closure().equals(closure.key()) ? row.computed() : row.second();
+          String value =
+              row.closure().equals(closure.key())
+                  ? row.computed()
+                  : hasTwin(row) ? "" : row.second();
           if (kind(row).equals(Optional.of(kind)) && !value.isEmpty()) {
             rows.add(of(row, kind, closure.key(), Double.parseDouble(value)));
           }
@@ -94,6 +97,11 @@ record ModelRow(
       }
     }
     return rows;
+  }
+
+  /** True for a case that stands in the table under the other model too. */
+  private static boolean hasTwin(Catalogue.Row row) {
+    return row.name().endsWith("-sst") || row.name().endsWith("-sa");
   }
 
   private static ModelRow of(Catalogue.Row row, String kind, String closure, double computed) {
