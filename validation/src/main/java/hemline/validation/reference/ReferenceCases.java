@@ -4,6 +4,7 @@ import hemline.shared.file.DuctFile;
 import hemline.shared.file.LipFile;
 import hemline.shared.fluid.FluidState;
 import hemline.shared.problem.InputException;
+import hemline.shared.section.DuctSection;
 import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
 import hemline.validation.reference.ExpectedFigure.Comparison;
@@ -24,7 +25,7 @@ import org.jspecify.annotations.Nullable;
  *       where they differ from the rule mesh (medium), fast (no), file (case.json) and, for a lip,
  *       gap (m), suction (Pa), groundSpeed, spanwiseSpeed (m/s), density (kg/m³),
  *       kinematicViscosity (m²/s), closure (auto; sst+sa adds the distance between both to the
- *       bands), for a ratio the two cases of and to;
+ *       bands; for a duct that of its file), for a ratio the two cases of and to;
  *   <li>the duct and lip files;
  *   <li>{@code expected.csv}: case, quantity, reference, referenceUncertainty, relativeTolerance,
  *       and where they differ from the rule scale (the reference), comparison (within), reason,
@@ -179,7 +180,11 @@ public final class ReferenceCases {
     String path = ROOT + folder + "/" + file;
     try {
       return switch (kind) {
-        case "duct" -> new CaseSetup.Duct(DuctFile.parse(Resource.text(path), file));
+        case "duct" -> {
+          DuctSection duct = DuctFile.parse(Resource.text(path), file);
+          yield new CaseSetup.Duct(
+              duct, List.of(row.text("closure", duct.closure()).split("\\+")));
+        }
         case "lip" ->
             new CaseSetup.Lip(
                 new SealSection(

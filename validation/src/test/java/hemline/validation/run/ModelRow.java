@@ -66,7 +66,7 @@ record ModelRow(
       return Optional.empty();
     }
     return switch (kind) {
-      case DISCHARGE -> Optional.of(row.name().endsWith("-over-flat") ? RATIOS : LIPS);
+      case DISCHARGE -> Optional.of(row.name().contains("-over-flat") ? RATIOS : LIPS);
       // the ground of the same channels stands against the same law or a second reference
       case GAP_FRICTION ->
           row.folder().equals("turbulent-gap") && row.quantity().endsWith("ceiling")
@@ -89,7 +89,7 @@ record ModelRow(
           String value =
               row.closure().equals(closure.key())
                   ? row.computed()
-                  : hasTwin(row) ? "" : row.second();
+                  : hasTwin(row, catalogue) ? "" : row.second();
           if (kind(row).equals(Optional.of(kind)) && !value.isEmpty()) {
             rows.add(of(row, kind, closure.key(), Double.parseDouble(value)));
           }
@@ -99,9 +99,15 @@ record ModelRow(
     return rows;
   }
 
-  /** True for a case that stands in the table under the other model too. */
-  private static boolean hasTwin(Catalogue.Row row) {
-    return row.name().endsWith("-sst") || row.name().endsWith("-sa");
+  /** True for a row that stands in the catalogue under the other model too. */
+  private static boolean hasTwin(Catalogue.Row row, Catalogue catalogue) {
+    return row.name().endsWith("-sst")
+        || row.name().endsWith("-sa")
+        || catalogue.rows().stream()
+            .anyMatch(
+                r ->
+                    r.name().equals(row.name() + "-sst")
+                        && r.quantity().equals(row.quantity()));
   }
 
   private static ModelRow of(Catalogue.Row row, String kind, String closure, double computed) {
