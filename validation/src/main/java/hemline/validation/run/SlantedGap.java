@@ -41,10 +41,10 @@ import org.jspecify.annotations.Nullable;
  * @param reynolds mean speed times height over viscosity
  * @param degrees between walls and lines along x
  * @param ground speed of the lower wall along itself
+ * @param cells over the height, by grid, coarsest first
  */
-record SlantedGap(Closure closure, double reynolds, double degrees, double ground)
+record SlantedGap(Closure closure, double reynolds, double degrees, double ground, int... cells)
     implements ComputedCase {
-  private static final int[] CELLS = {8, 12, 16};
   private static final double LENGTH = 24;
   private static final double FROM = 0.65 * LENGTH;
   private static final double TO = 0.9 * LENGTH;
@@ -62,17 +62,17 @@ record SlantedGap(Closure closure, double reynolds, double degrees, double groun
 
   @Override
   public Outcome solve(ReferenceCase one, CancelToken cancel, ProgressListener progress) {
-    SlantedGap upright = new SlantedGap(closure, reynolds, 0, ground);
+    SlantedGap upright = new SlantedGap(closure, reynolds, 0, ground, cells);
     List<Pair> pairs = new ArrayList<>();
     SolveStatus status = SolveStatus.CANCELLED;
-    for (int n : CELLS) {
+    for (int n : cells) {
       if (!cancel.isCancelled()) {
         FlowSolution found = solve(n, cancel);
         FlowSolution straight = degrees == 0 ? found : upright.solve(n, cancel);
         SolveStatus ended = found.outcome().status();
         status = pairs.isEmpty() || ended != SolveStatus.CONVERGED ? ended : status;
         pairs.add(new Pair(found, straight));
-        progress.progress((double) pairs.size() / CELLS.length, one.name());
+        progress.progress((double) pairs.size() / cells.length, one.name());
       }
     }
     List<@Nullable Measured> quantities = new ArrayList<>();
@@ -90,7 +90,7 @@ record SlantedGap(Closure closure, double reynolds, double degrees, double groun
 
   private @Nullable Measured measured(
       ExpectedFigure expected, ReferenceCase one, List<Pair> pairs) {
-    SlantedGap upright = new SlantedGap(closure, reynolds, 0, ground);
+    SlantedGap upright = new SlantedGap(closure, reynolds, 0, ground, cells);
     ToDoubleFunction<Pair> value =
         switch (expected.quantity()) {
           case "friction coefficient by shear" -> p -> 2 * shear(p.slanted);
