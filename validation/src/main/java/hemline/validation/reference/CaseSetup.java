@@ -7,8 +7,17 @@ import java.util.List;
 /** What a case solves. */
 public sealed interface CaseSetup {
 
-  /** A duct section or closed cavity from a duct file. */
-  record Duct(DuctSection section) implements CaseSetup {}
+  /**
+   * A duct section or closed cavity from a duct file.
+   *
+   * @param closures as for a lip
+   */
+  record Duct(DuctSection section, List<String> closures) implements CaseSetup {
+    /** A duct with the flow model that its file names. */
+    public Duct(DuctSection section) {
+      this(section, List.of(section.closure()));
+    }
+  }
 
   /**
    * An open section with a lip from a lip file.

@@ -76,6 +76,16 @@ public record ExpectedFigure(
     return reference == 0 ? scale : Math.abs(reference);
   }
 
+  /**
+   * Natural size of a computed value, SI, which bands are judged by: its own, or the scale where
+   * that is given because the reference is zero or nearly so.
+   *
+   * @param value computed
+   */
+  public double natural(double value) {
+    return scale > size() || reference == 0 ? scale : Math.abs(value);
+  }
+
   /** Largest difference that passes, SI. */
   public double tolerance() {
     return relativeTolerance * scale;
@@ -107,8 +117,7 @@ public record ExpectedFigure(
    * @param high upper end of the computed band
    */
   public boolean insideBand(double value, double low, double high) {
-    double natural = scale > size() || reference == 0 ? scale : Math.abs(value);
-    if (high - low >= natural) {
+    if (high - low >= natural(value)) {
       return false;
     }
     double slack = referenceUncertainty + ROUND_OFF * scale;

@@ -11,8 +11,9 @@ import java.math.MathContext;
  *
  * @param error computed minus reference over the size of the reference, as measured; not zero
  * @param reason text with those places
+ * @param unsteady true where the flow is known not to settle and its mean is compared
  */
-public record KnownLimit(double error, String reason) {
+public record KnownLimit(double error, String reason, boolean unsteady) {
   /** How far beyond the measured error counts as the same: a tenth of it. */
   private static final double SAME = 1.1;
 
@@ -29,6 +30,11 @@ public record KnownLimit(double error, String reason) {
       throw new IllegalArgumentException(
           "the reason of a known limit takes its figures from {value} and {error}, got " + reason);
     }
+  }
+
+  /** A limit of a flow that settles. */
+  public KnownLimit(double error, String reason) {
+    this(error, reason, false);
   }
 
   /** True when an error lies on the same side as the measured one and is not worse. */

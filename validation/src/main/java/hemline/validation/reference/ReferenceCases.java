@@ -4,6 +4,7 @@ import hemline.shared.file.DuctFile;
 import hemline.shared.file.LipFile;
 import hemline.shared.fluid.FluidState;
 import hemline.shared.problem.InputException;
+import hemline.shared.section.DuctSection;
 import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
 import hemline.validation.reference.ExpectedFigure.Comparison;
@@ -24,12 +25,13 @@ import org.jspecify.annotations.Nullable;
  *       where they differ from the rule mesh (medium), fast (no), file (case.json) and, for a lip,
  *       gap (m), suction (Pa), groundSpeed, spanwiseSpeed (m/s), density (kg/m³),
  *       kinematicViscosity (m²/s), closure (auto; sst+sa adds the distance between both to the
- *       bands), for a ratio the two cases of and to;
+ *       bands; for a duct that of its file), for a ratio the two cases of and to;
  *   <li>the duct and lip files;
  *   <li>{@code expected.csv}: case, quantity, reference, referenceUncertainty, relativeTolerance,
  *       and where they differ from the rule scale (the reference), comparison (within), reason,
  *       source, provenance and grade (those of {@code expected.md}), knownLimit (see {@link
- *       KnownLimit}) with limitError, the measured error over the size of the reference;
+ *       KnownLimit}) with limitError, the measured error over the size of the reference, and
+ *       limitStatus, unsteady where the flow is known not to settle;
  *   <li>{@code expected.md}: paragraphs that begin with Source:, Provenance:, Grade: and Reason:;
  *   <li>{@code profiles.csv}, where there are any: case, line, table, place, value, source, and
  *       where needed parts (places are multiples of 1/parts, printed rounded) and except (a place
@@ -138,7 +140,12 @@ public final class ReferenceCases {
 
   private static @Nullable KnownLimit limit(CitedRow row) {
     String reason = row.text("knownLimit", "");
-    return reason.isEmpty() ? null : new KnownLimit(row.number("limitError"), reason);
+    return reason.isEmpty()
+        ? null
+        : new KnownLimit(
+            row.number("limitError"),
+            reason,
+            row.text("limitStatus", "converged").equals("unsteady"));
   }
 
   private static Map<String, List<ProfileReference>> profiles(String folder) {
@@ -173,7 +180,11 @@ public final class ReferenceCases {
     String path = ROOT + folder + "/" + file;
     try {
       return switch (kind) {
-        case "duct" -> new CaseSetup.Duct(DuctFile.parse(Resource.text(path), file));
+        case "duct" -> {
+          DuctSection duct = DuctFile.parse(Resource.text(path), file);
+          yield new CaseSetup.Duct(
+              duct, List.of(row.text("closure", duct.closure()).split("\\+")));
+        }
         case "lip" ->
             new CaseSetup.Lip(
                 new SealSection(

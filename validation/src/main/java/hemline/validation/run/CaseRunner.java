@@ -4,6 +4,7 @@ import hemline.shared.fluid.FluidState;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
+import hemline.shared.section.DuctSection;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.ProgressListener;
@@ -63,11 +64,15 @@ public final class CaseRunner {
       }
       conditions = Conditions.of(lip.section());
     } else {
-      var duct = ((CaseSetup.Duct) one.setup()).section();
-      Closure asked = closure(duct.closure());
+      CaseSetup.Duct setup = (CaseSetup.Duct) one.setup();
+      DuctSection duct = setup.section();
+      Closure asked = closure(setup.closures().get(0));
       solved = family.solve(duct, level, SectionFamily.GRIDS, asked, cancel, progress);
       if (asked == Closure.AUTO && solved.closure() != Closure.LAMINAR) {
         others.add(family.solve(duct, level, 1, solved.closure().second(), cancel, progress));
+      }
+      for (String other : setup.closures().subList(1, setup.closures().size())) {
+        others.add(family.solve(duct, level, 1, closure(other), cancel, progress));
       }
       conditions = Conditions.of(duct);
     }
@@ -97,6 +102,7 @@ public final class CaseRunner {
                       expected.scale(),
                       solved.grids(),
                       figure(expected.quantity(), result)),
+                  expected,
                   probe,
                   solved.closure(),
                   others),

@@ -22,7 +22,9 @@ final class ComputedCases {
           Map.entry("step-re200", StepFlow.of(200, 0, 2)),
           Map.entry("step-re800", StepFlow.of(800, 0, 3)),
           Map.entry("step-entry-re200", StepFlow.of(200, 10, 2)),
-          Map.entry("step-entry-re500", StepFlow.of(500, 10, 2)));
+          Map.entry("step-entry-re500", StepFlow.of(500, 10, 2)),
+          Map.entry("step-armaly-re100", StepFlow.armaly(100)),
+          Map.entry("step-armaly-re389", StepFlow.armaly(389)));
 
   private ComputedCases() {}
 

@@ -30,7 +30,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>The flow is either given, and the force that drives it found, or the force is given. Each case
  * is solved with k-ω SST on three grids; the distance to the one-equation closure on the finest
- * grid is the model part of the band.
+ * grid, at least the residual of the quantity's kind, is the model part of the band.
  *
  * @param viscosity kinematic, m²/s
  * @param groundSpeed m/s
@@ -133,19 +133,12 @@ record DevelopedGap(
       sizes[g] = 1.0 / found.grids().get(g).cells();
     }
     Estimate e = ThreeGrid.estimate(new GridValues(values, sizes, new double[n]), expected.scale());
-    double miss = probe.of(other) - values[n - 1];
-    return new Measured(
-        found.quantity(),
-        found.unit(),
-        new Estimate(
-            e.value(),
-            e.numerical(),
-            e.iteration(),
-            Math.max(0, -miss),
-            Math.max(0, miss),
-            e.trend()),
-        found.grids(),
-        found.hasBand());
+    return ModelBand.onFinest(
+        new Measured(found.quantity(), found.unit(), e, found.grids(), found.hasBand()),
+        expected,
+        probe,
+        Closure.SST,
+        other);
   }
 
   /**

@@ -5,11 +5,13 @@ import hemline.shared.result.GridRun;
 import hemline.shared.result.RawFigures;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.Closure;
 import hemline.solver.flow.FlowProblem;
 import hemline.solver.flow.FlowSolution;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.flow.SequencedSolver;
 import hemline.solver.flow.SteadyFlowSolver;
+import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.GridSolution;
 import hemline.validation.reference.ExpectedFigure;
 import hemline.validation.reference.ProfileReference;
@@ -34,6 +36,8 @@ import org.jspecify.annotations.Nullable;
  * @param own quantities of its own by name
  * @param gapReynolds see {@link CaseResult}
  * @param groundRatio see {@link CaseResult}
+ * @param limits when the solver stops
+ * @param second the same problem under the second turbulence model; null where the flow is laminar
  */
 record FlowCase(
     int[] sizes,
@@ -41,11 +45,24 @@ record FlowCase(
     double inletFlow,
     Map<String, Own> own,
     OptionalDouble gapReynolds,
-    OptionalDouble groundRatio)
+    OptionalDouble groundRatio,
+    SteadyFlowSolver.Limits limits,
+    @Nullable IntFunction<FlowProblem> second)
     implements ComputedCase {
   private static final String ORDER = "order of ";
-  private static final SteadyFlowSolver.Limits LIMITS =
+  private static final SteadyFlowSolver.Limits STRICT =
       new SteadyFlowSolver.Limits(3000, 300, 30, 1e-5, 1e-5, 1e-6);
+
+  /** A laminar flow. */
+  FlowCase(
+      int[] sizes,
+      IntFunction<FlowProblem> problems,
+      double inletFlow,
+      Map<String, Own> own,
+      OptionalDouble gapReynolds,
+      OptionalDouble groundRatio) {
+    this(sizes, problems, inletFlow, own, gapReynolds, groundRatio, STRICT, null);
+  }
 
   /**
    * A quantity of the case's own.
@@ -66,15 +83,17 @@ record FlowCase(
   public Outcome solve(ReferenceCase one, CancelToken cancel, ProgressListener progress) {
     List<FlowSolution> flows =
         SequencedSolver.solve(
-            g -> problems.apply(sizes[g]), sizes.length, 0, inletFlow, LIMITS, cancel, progress);
+            g -> problems.apply(sizes[g]), sizes.length, 0, inletFlow, limits, cancel, progress);
     List<GridSolution> grids = flows.stream().map(FlowCase::grid).toList();
     SolveStatus status =
         flows.size() < sizes.length
             ? cancel.isCancelled() ? SolveStatus.CANCELLED : SolveStatus.FAILED
             : grids.get(grids.size() - 1).run().status();
+    List<GridFamily> others =
+        second == null || cancel.isCancelled() ? List.of() : List.of(second(second, cancel));
     List<@Nullable Measured> quantities = new ArrayList<>();
     for (ExpectedFigure expected : one.expected()) {
-      quantities.add(measure(expected, one, grids));
+      quantities.add(measure(expected, one, grids, others));
     }
     List<ProfileCurve> curves = new ArrayList<>();
     if (!grids.isEmpty()) {
@@ -86,8 +105,20 @@ record FlowCase(
     return new Outcome(status, closure, gapReynolds, groundRatio, quantities, curves);
   }
 
+  /** The coarsest grid under the second turbulence model. */
+  private GridFamily second(IntFunction<FlowProblem> problems, CancelToken cancel) {
+    List<FlowSolution> flows =
+        SequencedSolver.solve(
+            g -> problems.apply(sizes[g]), 1, 0, inletFlow, limits, cancel, ProgressListener.NONE);
+    return new GridFamily(
+        flows.get(0).problem().closure(), flows.stream().map(FlowCase::grid).toList());
+  }
+
   private @Nullable Measured measure(
-      ExpectedFigure expected, ReferenceCase one, List<GridSolution> grids) {
+      ExpectedFigure expected,
+      ReferenceCase one,
+      List<GridSolution> grids,
+      List<GridFamily> others) {
     String name = expected.quantity();
     if (name.startsWith(ORDER)) {
       Own falling = own.get(name.substring(ORDER.length()));
@@ -105,7 +136,16 @@ record FlowCase(
               false);
     }
     Probe probe = own.containsKey(name) ? own.get(name) : Probes.parse(name, one.profiles());
-    return GridMeter.measure(name, probe, expected.scale(), grids, null);
+    Measured found = GridMeter.measure(name, probe, expected.scale(), grids, null);
+    return grids.isEmpty()
+        ? found
+        : ModelBand.of(
+            found, expected, probe, closure(grids.get(0)), others);
+  }
+
+  private static Closure closure(GridSolution grid) {
+    FlowSolution flow = grid.flow();
+    return flow == null ? Closure.LAMINAR : flow.problem().closure();
   }
 
   /** A flow without figures as one grid of a family. */

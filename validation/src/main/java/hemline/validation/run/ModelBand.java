@@ -1,43 +1,79 @@
 package hemline.validation.run;
 
-import hemline.shared.result.Estimate;
 import hemline.solver.flow.Closure;
 import hemline.solver.refine.GridFamily;
+import hemline.solver.refine.GridSolution;
 import hemline.solver.refine.ModelResidual;
+import hemline.validation.reference.ExpectedFigure;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/**
- * The band of a flow model round discharge coefficients that sections do not measure themselves.
- */
+/** The band of a flow model round what cases measure and sections do not. */
 final class ModelBand {
-  private static final String DISCHARGE = "base discharge coefficient";
 
   private ModelBand() {}
 
   /**
-   * The quantity with the model part that sections give their discharge coefficient: the distance
-   * to the second turbulence model, at least the residual. Other quantities stay as they are.
+   * The quantity with the model part that sections give their figures: the distance to the second
+   * turbulence model, at least the residual of its kind. Figures of sections, which have theirs,
+   * and distances to a reference stay as they are.
    *
    * @param closure of the value
    * @param others families under the second model; none gives no model part
    */
   static @Nullable Measured of(
-      @Nullable Measured measured, Probe probe, Closure closure, List<GridFamily> others) {
-    if (measured == null || !measured.quantity().equals(DISCHARGE) || others.isEmpty()) {
+      @Nullable Measured measured,
+      ExpectedFigure expected,
+      Probe probe,
+      Closure closure,
+      List<GridFamily> others) {
+    QuantityKind kind = QuantityKind.of(expected.quantity());
+    if (measured == null
+        || probe.distance()
+        || kind == null
+        || kind == QuantityKind.GAP_FLOW
+        || closure == Closure.LAMINAR) {
       return measured;
     }
-    double value = measured.estimate().value();
-    double low = ModelResidual.SEPARATED.flow(closure) * value;
-    double high = low;
+    Measured found = measured;
     for (GridFamily other : others) {
-      if (other.finestUsable() != null && !measured.grids().isEmpty()) {
+      if (other.closure() != Closure.LAMINAR
+          && other.finestUsable() != null
+          && !measured.grids().isEmpty()) {
         double distance = probe.of(other.grids().get(0)) - measured.grids().get(0).value();
-        low = Math.max(low, -distance);
-        high = Math.max(high, distance);
+        found = of(measured, expected, kind, closure, distance);
       }
     }
-    return with(measured, low, high);
+    return found;
+  }
+
+  /**
+   * The quantity with its model part.
+   *
+   * @param other where the second turbulence model solved the finest grid of the value
+   */
+  static Measured onFinest(
+      Measured measured,
+      ExpectedFigure expected,
+      Probe probe,
+      Closure closure,
+      GridSolution other) {
+    QuantityKind kind = QuantityKind.of(expected.quantity());
+    if (probe.distance() || kind == null || measured.grids().isEmpty()) {
+      return measured;
+    }
+    double finest = measured.grids().get(measured.grids().size() - 1).value();
+    return of(measured, expected, kind, closure, probe.of(other) - finest);
+  }
+
+  private static Measured of(
+      Measured measured,
+      ExpectedFigure expected,
+      QuantityKind kind,
+      Closure closure,
+      double distance) {
+    double natural = expected.natural(measured.estimate().value());
+    return measured.withSecond(distance, kind.residual(closure) * natural);
   }
 
   /**
@@ -50,17 +86,15 @@ final class ModelBand {
       return ratio;
     }
     Closure model = closure.equals(Closure.SST.key()) ? Closure.SST : Closure.SA;
-    double half = ModelResidual.ratio(model) * ratio.estimate().value();
-    return with(ratio, half, half);
-  }
-
-  private static Measured with(Measured m, double low, double high) {
-    Estimate e = m.estimate();
+    double value = ratio.estimate().value();
+    double half = ModelResidual.ratio(model) * value;
+    Measured wide = ratio.withModel(half, half);
     return new Measured(
-        m.quantity(),
-        m.unit(),
-        new Estimate(e.value(), e.numerical(), e.iteration(), low, high, e.trend()),
-        m.grids(),
-        m.hasBand());
+        wide.quantity(),
+        wide.unit(),
+        wide.estimate(),
+        wide.grids(),
+        wide.hasBand(),
+        upper.second() / lower.second());
   }
 }

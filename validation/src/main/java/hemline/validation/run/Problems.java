@@ -13,6 +13,7 @@ import hemline.solver.scheme.FaceGeometry;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /** Flow problems with a boundary given in code. */
 final class Problems {
@@ -118,18 +119,42 @@ final class Problems {
   /** A turbulent flow of unit scales far from walls, by the k-ω closure. */
   static FlowProblem turbulentStream(
       Mesh mesh, Boundary boundary, double viscosity, FlowProblem.InflowTurbulence inflow) {
+    return turbulent(
+        mesh, boundary, viscosity, Closure.SST, inflow, new FlowProblem.Scales(1, 1, 1));
+  }
+
+  /**
+   * A turbulent flow, second order everywhere.
+   *
+   * @param viscosity kinematic, m²/s
+   * @param closure not laminar
+   * @param inflow what enters with the fluid
+   * @param scales typical length, velocity and pressure over density
+   */
+  static FlowProblem turbulent(
+      Mesh mesh,
+      Boundary boundary,
+      double viscosity,
+      Closure closure,
+      FlowProblem.InflowTurbulence inflow,
+      FlowProblem.Scales scales) {
     double[] share = new double[mesh.faces];
     Arrays.fill(share, 1);
     boolean[] all = new boolean[mesh.cells];
     Arrays.fill(all, true);
-    double[] distance = new double[mesh.cells];
-    Arrays.fill(distance, FAR);
-    FlowProblem.Scales scales = new FlowProblem.Scales(1, 1, 1);
+    boolean[] walls = boundary.walls();
+    double[] distance;
+    if (IntStream.range(0, walls.length).anyMatch(b -> walls[b])) {
+      distance = WallDistance.of(mesh, walls);
+    } else {
+      distance = new double[mesh.cells];
+      Arrays.fill(distance, FAR);
+    }
     return new FlowProblem(
         new FaceGeometry(mesh),
         boundary,
         viscosity,
-        Closure.SST,
+        closure,
         distance,
         0,
         false,

@@ -1,5 +1,6 @@
 package hemline.validation.run;
 
+import hemline.solver.flow.Closure;
 import java.util.Map;
 
 /** Turbulent set-ups made in code, by the name that cases use. */
@@ -19,10 +20,35 @@ final class TurbulentCases {
               "couette-poiseuille-re12000",
               DevelopedGap.overGround(11_995.2, 13.238515, 2, 32, 48, 64)),
           Map.entry("turbulent-step", new TurbulentStep(36_000, 80, 9, false)),
-          Map.entry("step-re5000", new TurbulentStep(4_840, 42, 6, true)),
+          Map.entry("step-re5000", new TurbulentStep(4_840, 62, 6, true)),
           Map.entry("step-expansion-1.5", new TurbulentStep(44_700, 15, 3, false)),
+          Map.entry("step-armaly-re6600", new TurbulentStep(3_101, 60, 2.064, false)),
+          Map.entry("channel-at-10", slanted(Closure.SST, 13_750, 10, 0)),
+          Map.entry("channel-at-20", slanted(Closure.SST, 13_750, 20, 0)),
+          Map.entry("channel-at-45", slanted(Closure.SST, 13_750, 45, 0)),
+          Map.entry("channel-at-20-re5600", slanted(Closure.SST, 5_600, 20, 0)),
+          Map.entry("channel-at-45-re5600", slanted(Closure.SST, 5_600, 45, 0)),
+          Map.entry("channel-at-20-re100000", slanted(Closure.SST, 100_000, 20, 0)),
+          Map.entry("channel-at-45-re100000", slanted(Closure.SST, 100_000, 45, 0)),
+          Map.entry("channel-at-20-ground", slanted(Closure.SST, 13_750, 20, 0.5)),
+          Map.entry("channel-at-45-ground", slanted(Closure.SST, 13_750, 45, 0.5)),
+          Map.entry("channel-at-20-sa", slanted(Closure.SA, 13_750, 20, 0)),
+          Map.entry("channel-at-45-sa", slanted(Closure.SA, 13_750, 45, 0)),
+          Map.entry("channel-at-20-ground-sa", slanted(Closure.SA, 13_750, 20, 0.5)),
+          Map.entry("channel-at-45-fine", new SlantedGap(Closure.SST, 13_750, 45, 0, 24)),
+          Map.entry("two-streams-sst", ShearFlows.twoStreams(Closure.SST)),
+          Map.entry("two-streams-sa", ShearFlows.twoStreams(Closure.SA)),
+          Map.entry("one-stream-sst", ShearFlows.oneStream(Closure.SST)),
+          Map.entry("one-stream-sa", ShearFlows.oneStream(Closure.SA)),
+          Map.entry("wall-jet-sst", ShearFlows.wallJet(Closure.SST)),
+          Map.entry("wall-jet-sa", ShearFlows.wallJet(Closure.SA)),
           Map.entry("sealed-skirt", SealPractice.skirt()),
           Map.entry("trap-lip", SealPractice.trap()));
 
   private TurbulentCases() {}
+
+  private static SlantedGap slanted(
+      Closure closure, double reynolds, double degrees, double ground) {
+    return new SlantedGap(closure, reynolds, degrees, ground, 8, 12, 16);
+  }
 }

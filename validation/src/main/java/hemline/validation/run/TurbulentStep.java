@@ -15,6 +15,7 @@ import hemline.solver.flow.SteadyFlowSolver;
 import hemline.solver.grid.GridLines;
 import hemline.solver.grid.Mesh;
 import hemline.solver.grid.Patch;
+import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.GridSolution;
 import hemline.validation.reference.ExpectedFigure;
 import hemline.validation.reference.ProfileReference;
@@ -109,15 +110,21 @@ final class TurbulentStep implements ComputedCase {
             cancel,
             progress);
     List<GridSolution> grids = flows.stream().map(FlowCase::grid).toList();
+    List<GridFamily> others = cancel.isCancelled() ? List.of() : List.of(second(cancel));
     SolveStatus status =
         flows.size() < SIZES.length
             ? cancel.isCancelled() ? SolveStatus.CANCELLED : SolveStatus.FAILED
             : grids.get(grids.size() - 1).run().status();
     List<@Nullable Measured> quantities = new ArrayList<>();
     for (ExpectedFigure expected : one.expected()) {
+      Probe probe = probe(expected.quantity());
       quantities.add(
-          GridMeter.measure(
-              expected.quantity(), probe(expected.quantity()), expected.scale(), grids, null));
+          ModelBand.of(
+              GridMeter.measure(expected.quantity(), probe, expected.scale(), grids, null),
+              expected,
+              probe,
+              Closure.SST,
+              others));
     }
     List<ProfileCurve> curves = new ArrayList<>();
     if (!grids.isEmpty()) {
@@ -139,6 +146,23 @@ final class TurbulentStep implements ComputedCase {
         OptionalDouble.of(0),
         quantities,
         curves);
+  }
+
+  /** The coarsest grid under the one-equation closure. */
+  private GridFamily second(CancelToken cancel) {
+    return new GridFamily(
+        Closure.SA,
+        SequencedSolver.solve(
+                g -> setup.problem(lines(SIZES[g]), Closure.SA),
+                1,
+                0,
+                setup.startFlow(),
+                SteadyFlowSolver.Limits.DEFAULT,
+                cancel,
+                ProgressListener.NONE)
+            .stream()
+            .map(FlowCase::grid)
+            .toList());
   }
 
   private Probe probe(String quantity) {

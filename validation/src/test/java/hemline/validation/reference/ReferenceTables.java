@@ -13,6 +13,11 @@ public final class ReferenceTables {
     return CitedTable.rows(text, name);
   }
 
+  /** The rows of a table with its source, such as {@code step/driver1985_friction}. */
+  public static List<CitedRow> table(String name) {
+    return CitedTable.read(name).rows();
+  }
+
   /** The folders of cases with class, title and what they stand against, in their order. */
   public static Map<String, CitedRow> folders() {
     Map<String, CitedRow> folders = new LinkedHashMap<>();

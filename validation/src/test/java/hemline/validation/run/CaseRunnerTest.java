@@ -155,6 +155,12 @@ class CaseRunnerTest {
     assertThat(verdict(limited, 1.05, SolveStatus.UNSTEADY)).isEqualTo(CheckRow.Verdict.FAIL);
     assertThat(verdict(limited, 1.05, SolveStatus.FAILED)).isEqualTo(CheckRow.Verdict.FAIL);
     assertThat(verdict(limited, 1.01, SolveStatus.CONVERGED)).isEqualTo(CheckRow.Verdict.PASS);
+    KnownLimit beating = new KnownLimit(0.05, "does not settle", true);
+    ReferenceCase unsteady = with(copy(first, Evidence.Grade.A, beating));
+    assertThat(verdict(unsteady, 1.05, SolveStatus.UNSTEADY))
+        .isEqualTo(CheckRow.Verdict.KNOWN_LIMIT);
+    assertThat(verdict(unsteady, 1.057, SolveStatus.UNSTEADY)).isEqualTo(CheckRow.Verdict.FAIL);
+    assertThat(verdict(unsteady, 1.05, SolveStatus.FAILED)).isEqualTo(CheckRow.Verdict.FAIL);
     ReferenceCase oriented = with(copy(first, Evidence.Grade.C, null));
     assertThat(verdict(oriented, 2, SolveStatus.CONVERGED)).isEqualTo(CheckRow.Verdict.ORIENTATION);
   }

@@ -7,7 +7,9 @@ import hemline.validation.reference.ReferenceTables;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * What a run of the whole catalogue of cases gave, as a table to keep.
@@ -17,11 +19,17 @@ import java.util.List;
 record Catalogue(List<Row> rows) {
   private static final MathContext DIGITS = new MathContext(5);
   private static final String HEAD =
-      "case,class,quantity,grade,comparison,reference,computed,low,high,error,allowed,band,verdict";
+      "case,class,closure,quantity,grade,comparison,reference,uncertainty,scale,computed,grid,second,"
+          + "low,high,error,allowed,band,verdict";
 
   /**
    * A row of the catalogue; numbers as text with five digits, empty where there is none.
    *
+   * @param closure flow model
+   * @param uncertainty half-width of the reference
+   * @param scale natural size where the reference is no measure of it
+   * @param grid half-width of the computed value from grid and iteration
+   * @param second the value under the second turbulence model
    * @param error computed minus reference, relative as in tables
    * @param allowed largest error that passes, relative as well
    * @param band holds, misses, or nothing where a row has no band to judge
@@ -29,11 +37,16 @@ record Catalogue(List<Row> rows) {
   record Row(
       String name,
       String flow,
+      String closure,
       String quantity,
       String grade,
       String comparison,
       String reference,
+      String uncertainty,
+      String scale,
       String computed,
+      String grid,
+      String second,
       String low,
       String high,
       String error,
@@ -68,14 +81,20 @@ record Catalogue(List<Row> rows) {
   private static Row row(CaseResult result, CheckRow row) {
     ExpectedFigure e = row.expected();
     Estimate computed = row.computed();
+    Measured measured = row.measured();
     return new Row(
         row.caseName(),
         result.one().flow().key(),
+        result.closure(),
         e.quantity(),
         e.evidence().grade().name(),
         e.comparison().key(),
         text(e.reference()),
+        text(e.referenceUncertainty()),
+        e.natural(0) > 0 ? text(e.natural(0)) : "",
         computed == null ? row.status().key() : text(computed.value()),
+        computed == null ? "" : text(computed.numerical() + computed.iteration()),
+        measured == null || !Double.isFinite(measured.second()) ? "" : text(measured.second()),
         computed == null ? "" : text(computed.low()),
         computed == null ? "" : text(computed.high()),
         row.relativeError().isEmpty() ? "" : text(row.relativeError().getAsDouble()),
@@ -91,6 +110,16 @@ record Catalogue(List<Row> rows) {
         : BigDecimal.valueOf(value).round(DIGITS).stripTrailingZeros().toString();
   }
 
+  /** The same with the rows of other cases in the place of those of equal name. */
+  Catalogue renewed(Catalogue solved, List<String> order) {
+    Map<String, List<Row>> all = new HashMap<>();
+    rows.forEach(r -> all.computeIfAbsent(r.name, n -> new ArrayList<>()).add(r));
+    solved.rows.forEach(r -> all.remove(r.name));
+    solved.rows.forEach(r -> all.computeIfAbsent(r.name, n -> new ArrayList<>()).add(r));
+    return new Catalogue(
+        order.stream().flatMap(n -> all.getOrDefault(n, List.of()).stream()).toList());
+  }
+
   String csv() {
     StringBuilder out = new StringBuilder(HEAD).append('\n');
     for (Row r : rows) {
@@ -99,11 +128,16 @@ record Catalogue(List<Row> rows) {
                   ",",
                   r.name,
                   r.flow,
+                  r.closure,
                   '"' + r.quantity + '"',
                   r.grade,
                   r.comparison,
                   r.reference,
+                  r.uncertainty,
+                  r.scale,
                   r.computed,
+                  r.grid,
+                  r.second,
                   r.low,
                   r.high,
                   r.error,
@@ -122,11 +156,16 @@ record Catalogue(List<Row> rows) {
           new Row(
               r.text("case"),
               r.text("class"),
+              r.text("closure"),
               r.text("quantity"),
               r.text("grade"),
               r.text("comparison"),
               r.text("reference"),
+              r.text("uncertainty"),
+              r.text("scale"),
               r.text("computed"),
+              r.text("grid"),
+              r.text("second"),
               r.text("low"),
               r.text("high"),
               r.text("error"),

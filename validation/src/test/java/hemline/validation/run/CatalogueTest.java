@@ -11,6 +11,7 @@ import hemline.validation.reference.ReferenceCases;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -18,7 +19,9 @@ import org.junit.jupiter.api.Test;
  * Holds the guides to the kept result of the catalogue, and the kept result to the cases.
  *
  * <p>With {@code -Dhemline.check=write} the whole catalogue is solved first and all are written,
- * with a list of the rows that fail and of the known limits that need a new {@code limitError}.
+ * with the residuals of the flow models and a list of the rows that fail and of the known limits
+ * that need a new {@code limitError}; with {@code -Dhemline.check.cases=slot,entry/thick-sharp} these
+ * folders and cases alone, and the rest is kept.
  */
 class CatalogueTest {
   private static final Path TABLE = Path.of("catalogue.csv");
@@ -27,6 +30,7 @@ class CatalogueTest {
   /** Names the rows that are not met as well. */
   private static final Path LONG_GUIDE = Path.of("README.md");
 
+  private static final Path RESIDUALS = Path.of("bench", "model-residuals.csv");
   private static final Path TO_UPDATE = Path.of("target", "limits.txt");
   private static final String CURE =
       "write all anew with mvn -pl validation -am test -Dtest=CatalogueTest"
@@ -47,6 +51,9 @@ class CatalogueTest {
     assertThat(kept.rows().stream().map(Catalogue.Row::key))
         .as("rows of the kept catalogue; " + CURE)
         .containsExactlyElementsOf(keys());
+    assertThat(Files.readString(RESIDUALS))
+        .as("the residuals of the flow models; " + CURE)
+        .isEqualTo(ModelRow.csv(ModelRow.of(kept)));
   }
 
   private static List<String> keys() {
@@ -62,14 +69,31 @@ class CatalogueTest {
   }
 
   private static void write() throws Exception {
+    List<ReferenceCase> all = ReferenceCases.all();
+    List<String> wanted = Arrays.asList(System.getProperty("hemline.check.cases", "").split(","));
+    List<ReferenceCase> cases =
+        wanted.equals(List.of(""))
+            ? all
+            : all.stream()
+                .filter(
+                    one ->
+                        wanted.contains(one.name())
+                            || wanted.contains(one.name().substring(0, one.name().indexOf('/'))))
+                .toList();
     List<CaseResult> results =
         new CheckStudy(new FamilySolver())
             .run(
-                ReferenceCases.all(),
-                Runtime.getRuntime().availableProcessors(),
+                cases,
+                Integer.getInteger("hemline.check.threads", Runtime.getRuntime().availableProcessors()),
                 new CancelToken(),
                 ProgressListener.NONE);
     Catalogue catalogue = Catalogue.of(results);
+    if (cases.size() < all.size()) {
+      catalogue =
+          Catalogue.parse(Files.readString(TABLE))
+              .renewed(catalogue, all.stream().map(ReferenceCase::name).toList());
+    }
+    Files.writeString(RESIDUALS, ModelRow.csv(ModelRow.of(catalogue)));
     Files.writeString(TABLE, catalogue.csv());
     Files.writeString(GUIDE, TrustBlock.renewed(Files.readString(GUIDE), catalogue, false));
     Files.writeString(
@@ -95,6 +119,7 @@ class CatalogueTest {
         }
       }
     }
+    Files.createDirectories(TO_UPDATE.getParent());
     Files.writeString(TO_UPDATE, limits);
   }
 
@@ -104,11 +129,16 @@ class CatalogueTest {
         new Catalogue.Row(
             "slot/made-up",
             "turbulent",
+            "sa",
             "dischargeCoefficient",
             "A",
             "within",
             "0.6",
+            "0.01",
+            "",
             "0.61",
+            "0.01",
+            "",
             "0.6",
             "0.62",
             "0.0167",

@@ -52,6 +52,9 @@ class TurbulentCasesTest {
             .map(setup -> ((CaseSetup.Computed) setup).key())
             .collect(Collectors.toSet());
     assertThat(used).containsAll(TurbulentCases.BY_KEY.keySet());
+    for (String key : TurbulentCases.BY_KEY.keySet()) {
+      assertThat(ComputedCases.of(key)).as(key).isSameAs(TurbulentCases.BY_KEY.get(key));
+    }
   }
 
   @Test
