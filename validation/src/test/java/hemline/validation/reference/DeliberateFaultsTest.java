@@ -36,8 +36,7 @@ class DeliberateFaultsTest {
   private static String source(String test) throws IOException {
     for (String module : List.of("shared", "solver", "validation", "viewer")) {
       try (Stream<Path> files = Files.walk(ROOT.resolve(module).resolve("src/test/java"))) {
-        Path file =
-            files.filter(f -> f.endsWith(test + ".java")).findFirst().orElse(null);
+        Path file = files.filter(f -> f.endsWith(test + ".java")).findFirst().orElse(null);
         if (file != null) {
           return Files.readString(file);
         }
