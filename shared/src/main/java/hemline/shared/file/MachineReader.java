@@ -43,8 +43,8 @@ final class MachineReader {
   private static final double USABLE_SHARE = 0.8;
 
   /**
-   * Discharge coefficient of a sharp-edged hole: 0.611 for a slot, Kirchhoff 1869, J. reine angew. Math. 70, 289 (π / (π + 2)),
-   * measured 0.60 to 0.62 for round holes (handbooks, from memory).
+   * Discharge coefficient of a sharp-edged hole: 0.611 for a slot, Kirchhoff 1869, J. reine angew.
+   * Math. 70, 289 (π / (π + 2)), measured 0.60 to 0.62 for round holes (handbooks, from memory).
    */
   private static final double SHARP_HOLE = 0.62;
 

@@ -9,8 +9,8 @@ package hemline.shared.fluid;
  * <pre>  G = ρ₀ √(2 κ/(κ−1) (p₀/ρ₀) (r^(2/κ) − r^((κ+1)/κ)))  isentropic
  *   G₀ = √(2 Δp ρ₀)                                       incompressible</pre>
  *
- * (Saint-Venant and Wantzel 1839, J. École Polytech. 16, 85). Their ratio does not depend on the density; it falls as 1 − 3/(4
- * κ) Δp/p₀ for small suction.
+ * (Saint-Venant and Wantzel 1839, J. École Polytech. 16, 85). Their ratio does not depend on the
+ * density; it falls as 1 − 3/(4 κ) Δp/p₀ for small suction.
  */
 public final class Expansibility {
   private static final double KAPPA = Air.HEAT_RATIO;

@@ -76,7 +76,8 @@ class DuctRefusalsTest {
   @Test
   void theLeastClearanceIsTheReferenceGap() throws InputException {
     assertThat(DuctFile.parse(CHANNEL, "d.json").referenceGap()).isEqualTo(1);
-    assertThat(read("[0, 8], [0, 1], [4, 1], [4, 8]", "[0, 5], [0, 3], [4, 3], [4, 5]").referenceGap())
+    assertThat(
+            read("[0, 8], [0, 1], [4, 1], [4, 8]", "[0, 5], [0, 3], [4, 3], [4, 5]").referenceGap())
         .isCloseTo(3, within(1e-12));
     assertThat(
             read("[0, 8], [0, 1], [4, 1], [4, 8]", "[0, 7.5], [0, 3], [4, 3], [4, 7.5]")

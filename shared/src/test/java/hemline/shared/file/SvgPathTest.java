@@ -98,7 +98,8 @@ class SvgPathTest {
     assertThat(area(arc)).isCloseTo(large == 1 ? 25 * Math.PI - segment : segment, within(1e-6));
     // down the page and clockwise as seen there: to the right
     Outline mirrored = path("M 10 7 A 5 5 0 " + large + " " + (1 - sweep) + " 10 13 Z");
-    assertThat(1e3 * (middle(arc) - 10e-3)).isCloseTo(-1e3 * (middle(mirrored) - 10e-3), within(1e-6));
+    assertThat(1e3 * (middle(arc) - 10e-3))
+        .isCloseTo(-1e3 * (middle(mirrored) - 10e-3), within(1e-6));
     assertThat(middle(arc) > 10e-3).isEqualTo(sweep == 1);
   }
 
@@ -143,7 +144,8 @@ class SvgPathTest {
     assertThat(box[1] - box[0]).isCloseTo(2 * wide, within(0.05));
     assertThat(box[3] - box[2]).isCloseTo(2 * tall, within(0.05));
     // the upper end of the long axis, down the page to the right, is low in the drawing
-    assertThat(whole.vertices()).anyMatch(v -> Math.hypot(v.x() - 1e-3 * (10 + 6 * c), v.y() - 1e-3 * (10 - 6 * s)) < 1e-6);
+    assertThat(whole.vertices())
+        .anyMatch(v -> Math.hypot(v.x() - 1e-3 * (10 + 6 * c), v.y() - 1e-3 * (10 - 6 * s)) < 1e-6);
   }
 
   /** 0.6 of the box that a cubic's controls span: ∫ 3 h t (1 − t) d(w (3 t² − 2 t³)). */

@@ -150,8 +150,7 @@ class ResultValuesTest {
   /** Another question is another text; −0 is 0. */
   @Test
   void originsTellQuestionsApart() {
-    LeakOrigin origin =
-        new LeakOrigin("a", 2e-3, 600, 3, 1, 1.2, 1.5e-5, "coarse", "auto", false);
+    LeakOrigin origin = new LeakOrigin("a", 2e-3, 600, 3, 1, 1.2, 1.5e-5, "coarse", "auto", false);
     assertThat(origin.text())
         .isEqualTo(
             "lip a\ngap 0.002\nsuction 600.0\nground 3.0 1.0\nair 1.2 1.5E-5\nmesh coarse\n"
@@ -171,7 +170,8 @@ class ResultValuesTest {
                 .map(LeakOrigin::text))
         .doesNotHaveDuplicates();
     LeakOrigin still = new LeakOrigin("a", 2e-3, 600, 0, 0, 1.2, 1.5e-5, "coarse", "auto", false);
-    LeakOrigin minus = new LeakOrigin("a", 2e-3, 600, -0.0, 0, 1.2, 1.5e-5, "coarse", "auto", false);
+    LeakOrigin minus =
+        new LeakOrigin("a", 2e-3, 600, -0.0, 0, 1.2, 1.5e-5, "coarse", "auto", false);
     assertThat(minus.text()).isEqualTo(still.text());
   }
 

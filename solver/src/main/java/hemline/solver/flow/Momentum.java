@@ -16,7 +16,8 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Σ_f F φ_f - Σ_f ν A ∂φ/∂n = -V ∂p/∂x + V f, with upwind convection and two-point diffusion in
  * the matrix and the rest (bounded second-order convection, cross diffusion, transposed gradient)
- * on the right-hand side from the last iterate. Relaxed by a_P / α (Patankar 1980, Numerical Heat Transfer and Fluid Flow, eq. 4.55).
+ * on the right-hand side from the last iterate. Relaxed by a_P / α (Patankar 1980, Numerical Heat
+ * Transfer and Fluid Flow, eq. 4.55).
  */
 final class Momentum {
   /** Share of the velocity scale for it. */

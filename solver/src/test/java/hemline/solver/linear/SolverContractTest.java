@@ -11,7 +11,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** What every linear solver owes: the same system, the same answer, nothing made up of bad input. */
+/**
+ * What every linear solver owes: the same system, the same answer, nothing made up of bad input.
+ */
 class SolverContractTest {
   private static final int NX = 7;
   private static final int NY = 5;
@@ -98,8 +100,7 @@ class SolverContractTest {
       assertThat(task.conductance).as("coefficients").containsExactly(conductance);
       double[] ax = new double[x.length];
       new PlacedNetwork(task.places()).multiply(task.conductance, task.grounding, x, ax);
-      assertThat(RandomNetwork.distance(ax, task.b))
-          .isLessThan(1e-9 * RandomNetwork.norm(task.b));
+      assertThat(RandomNetwork.distance(ax, task.b)).isLessThan(1e-9 * RandomNetwork.norm(task.b));
     }
 
     @Test

@@ -102,8 +102,7 @@ class GapColumnsTest {
     double low = 0.5 * (2 * 2 + 1);
     double high = 0.5 * (5 * 5 + 3 * 3);
     double q = 2 * 1 + 5 * 2;
-    assertThat(c.totalPressure(1))
-        .isCloseTo((2 * (7 + low) + 10 * (-4 + high)) / q, within(1e-12));
+    assertThat(c.totalPressure(1)).isCloseTo((2 * (7 + low) + 10 * (-4 + high)) / q, within(1e-12));
     assertThat(c.kineticHead(1)).isCloseTo((2 * low + 10 * high) / q, within(1e-12));
     assertThat(c.kineticFlux(1, 3)).isCloseTo(2 * low + 10 * high, within(1e-12));
     // up to y = 2 half of the upper cell, up to 0.5 half of the lower one

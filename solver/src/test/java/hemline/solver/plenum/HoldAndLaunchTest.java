@@ -166,8 +166,7 @@ class HoldAndLaunchTest {
   void theFrontLifts() {
     Machine m = Machines.round(Machines.quadratic(900, 6e4), Machines.RIGID);
     m = m.withLoad(new Load(3, 0, 0, 0.25));
-    TractionBudget.Start start =
-        TractionBudget.start(new PlenumBalance(m, LAWS), new double[3], 0);
+    TractionBudget.Start start = TractionBudget.start(new PlenumBalance(m, LAWS), new double[3], 0);
     assertThat(start.lifts()).isTrue();
     assertThat(start.grip()).isCloseTo(G * 0.1 / 0.25, withPercentage(1e-6));
   }

@@ -183,8 +183,7 @@ class GridFamilyTest {
     FigureSeries series = FigureSeries.of(own);
     List<GridFamily> others = List.of(other, MadeUpGrids.family(Closure.SA, MadeUpGrids.failed(0)));
     var found =
-        VortexMatching.estimates(
-            series, others, new ModelSpread(Closure.SST, series, others, 1e5));
+        VortexMatching.estimates(series, others, new ModelSpread(Closure.SST, series, others, 1e5));
     assertThat(found).hasSize(2);
     assertThat(found.get(0).strength().modelHigh()).isCloseTo(0.07, within(1e-12));
     assertThat(found.get(0).strength().modelLow()).isZero();
@@ -195,8 +194,7 @@ class GridFamilyTest {
     GridFamily laminar = MadeUpGrids.family(Closure.LAMINAR, eddies(0, new Vortex(0.37, 1.2, 1)));
     List<GridFamily> faded = List.of(laminar);
     var less =
-        VortexMatching.estimates(
-            series, faded, new ModelSpread(Closure.SST, series, faded, half));
+        VortexMatching.estimates(series, faded, new ModelSpread(Closure.SST, series, faded, half));
     assertThat(less.get(0).strength().modelHigh()).isCloseTo(0.035, within(1e-12));
     assertThat(less.get(1).strength().modelLow()).isCloseTo(0.1, within(1e-12));
   }

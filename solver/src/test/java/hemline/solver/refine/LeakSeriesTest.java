@@ -52,8 +52,7 @@ class LeakSeriesTest {
   /** Grids that never came to be have the sizes that they would have had. */
   @Test
   void sizesOfLostGrids() {
-    GridRun lost =
-        new GridRun(0, 0, SolveStatus.FAILED, 0, 0, MadeUpGrids.figures(1), 0);
+    GridRun lost = new GridRun(0, 0, SolveStatus.FAILED, 0, 0, MadeUpGrids.figures(1), 0);
     LeakSeries series = LeakSeries.of(List.of(lost, lost, lost), NU);
     assertThat(series.size(0)).isEqualTo(1);
     assertThat(series.size(1)).isCloseTo(2.0 / 3, within(1e-15));

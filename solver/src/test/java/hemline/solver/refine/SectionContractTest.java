@@ -110,15 +110,13 @@ class SectionContractTest {
 
     @Test
     void theAnswerNamesItsQuestionAndHasBands() {
-      SectionResult result =
-          Estimates.result(conditions(), once(), List.of(), List.of(), false);
+      SectionResult result = Estimates.result(conditions(), once(), List.of(), List.of(), false);
       assertThat(result.name()).isEqualTo(conditions().name());
       assertThat(result.gap()).isEqualTo(conditions().gap());
       assertThat(result.status()).isEqualTo(SolveStatus.CONVERGED);
       assertThat(result.closure()).isEqualTo("laminar");
       // one grid: a fifth of the value
-      Estimate leak =
-          Objects.requireNonNull(result.figures().get(Figure.DISCHARGE_COEFFICIENT));
+      Estimate leak = Objects.requireNonNull(result.figures().get(Figure.DISCHARGE_COEFFICIENT));
       assertThat(leak.high() - leak.value()).isBetween(0.199 * leak.value(), 0.201 * leak.value());
     }
 
@@ -159,8 +157,7 @@ class SectionContractTest {
     private DuctSection section(double factor) {
       Outline tooth =
           new Outline(
-              List.of(
-                  new Vertex(0, 1), new Vertex(1, 1), new Vertex(1, 3), new Vertex(0, 3)));
+              List.of(new Vertex(0, 1), new Vertex(1, 1), new Vertex(1, 3), new Vertex(0, 3)));
       return new DuctSection(
           "duct",
           -8,

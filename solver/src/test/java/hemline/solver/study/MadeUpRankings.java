@@ -3,7 +3,6 @@ package hemline.solver.study;
 import static hemline.solver.study.MadeUpFamily.SIZES;
 import static hemline.solver.study.MadeUpFamily.jet;
 import static hemline.solver.study.MadeUpFamily.lip;
-import static hemline.solver.study.MadeUpFamily.lip;
 import static hemline.solver.study.MadeUpFamily.section;
 
 import hemline.shared.problem.Notice;

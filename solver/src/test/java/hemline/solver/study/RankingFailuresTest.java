@@ -1,9 +1,9 @@
 package hemline.solver.study;
 
-import static hemline.solver.study.MadeUpRankings.TWO;
 import static hemline.solver.study.MadeUpFamily.jet;
 import static hemline.solver.study.MadeUpFamily.lip;
 import static hemline.solver.study.MadeUpFamily.section;
+import static hemline.solver.study.MadeUpRankings.TWO;
 import static hemline.solver.study.MadeUpRankings.codes;
 import static hemline.solver.study.MadeUpRankings.leak;
 import static hemline.solver.study.MadeUpRankings.lips;

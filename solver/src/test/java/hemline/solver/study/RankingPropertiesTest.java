@@ -1,12 +1,11 @@
 package hemline.solver.study;
 
-import static hemline.solver.study.MadeUpRankings.TWO;
-import static hemline.solver.study.MadeUpRankings.FLAT;
 import static hemline.solver.study.MadeUpFamily.SIZES;
 import static hemline.solver.study.MadeUpFamily.jet;
 import static hemline.solver.study.MadeUpFamily.lip;
 import static hemline.solver.study.MadeUpFamily.section;
-import static hemline.solver.study.MadeUpRankings.leak;
+import static hemline.solver.study.MadeUpRankings.FLAT;
+import static hemline.solver.study.MadeUpRankings.TWO;
 import static hemline.solver.study.MadeUpRankings.lips;
 import static hemline.solver.study.MadeUpRankings.rank;
 import static hemline.solver.study.MadeUpRankings.row;

@@ -153,8 +153,7 @@ class KOmegaSstBlendingTest {
   @ValueSource(booleans = {true, false})
   void weighsUnlikeCells(boolean inner) {
     // centroids at 0.5 and 2.5, face at 1: three quarters of the first cell
-    ClosureMeshes m =
-        ClosureMeshes.of(new double[] {0, 1, 4}, new double[] {0, 1}, Boundary.SLIP);
+    ClosureMeshes m = ClosureMeshes.of(new double[] {0, 1, 4}, new double[] {0, 1}, Boundary.SLIP);
     double k = 0.3;
     double omega = 40;
     Arrays.fill(m.state.omega, omega);

@@ -139,7 +139,10 @@ class SlantedWallsTest {
     }
   }
 
-  /** Second order beside cells that have the ramp nearer than the floor before it and the wall on the left. */
+  /**
+   * Second order beside cells that have the ramp nearer than the floor before it and the wall on
+   * the left.
+   */
   @Test
   void facesWhoseNearestWallIsTheRamp() {
     Mesh mesh = m.mesh;
@@ -161,7 +164,9 @@ class SlantedWallsTest {
     assertThat(expected.size()).isBetween(20, mesh.faces - 20);
   }
 
-  /** The foot of the ramp, at (1, 0), ends the floor: beyond its normal there the ramp is nearer. */
+  /**
+   * The foot of the ramp, at (1, 0), ends the floor: beyond its normal there the ramp is nearer.
+   */
   private boolean nearRamp(int c) {
     double x = m.mesh.cx[c];
     double y = m.mesh.cy[c];
@@ -206,7 +211,9 @@ class SlantedWallsTest {
     speedThere = Math.hypot(0.8 * u + 0.6 * v, w);
   }
 
-  /** The friction is that of the speed at the place read; the cell feels u_τ² over its own speed. */
+  /**
+   * The friction is that of the speed at the place read; the cell feels u_τ² over its own speed.
+   */
   @ParameterizedTest
   @ValueSource(booleans = {false, true})
   void frictionComesFromThePlaceRead(boolean spanwise) {
@@ -282,7 +289,9 @@ class SlantedWallsTest {
     }
   }
 
-  /** A cell much slower than the profile further out allows is a passing state: half of it counts. */
+  /**
+   * A cell much slower than the profile further out allows is a passing state: half of it counts.
+   */
   @Test
   void slowCellsDoNotRaiseTheFriction() {
     flow(2, 1, false);
@@ -314,8 +323,7 @@ class SlantedWallsTest {
     assertThat(WallLaw.slope(100))
         .isCloseTo((WallLaw.velocity(110) - WallLaw.velocity(90)) / 20, within(1e-12));
     // u⁺ = ln(y⁺) / 0.41 + C
-    assertThat(WallLaw.slope(5000))
-        .isCloseTo(Math.log(1.1 / 0.9) / 0.41 / 1000, within(1e-12));
+    assertThat(WallLaw.slope(5000)).isCloseTo(Math.log(1.1 / 0.9) / 0.41 / 1000, within(1e-12));
   }
 
   /** Fluid that leaves across the ramp carries the value at the face, not that of its cell. */
@@ -336,8 +344,7 @@ class SlantedWallsTest {
     double[][] without = advanced(oneEquation, distance, face, 0, step);
     int o = m.mesh.owner[face];
     int n = m.mesh.neighbour[face];
-    double ahead =
-        0.05 * (m.mesh.cx[n] - m.mesh.cx[o]) + 0.03 * (m.mesh.cy[n] - m.mesh.cy[o]);
+    double ahead = 0.05 * (m.mesh.cx[n] - m.mesh.cx[o]) + 0.03 * (m.mesh.cy[n] - m.mesh.cy[o]);
     double carried = 5 * (1 - m.geometry.ownerWeight[face]) * ahead;
     double[] size = oneEquation ? new double[] {1e-9} : new double[] {1e-6, 1e-3};
     for (int i = 0; i < size.length; i++) {
@@ -356,8 +363,7 @@ class SlantedWallsTest {
     EddyViscosity closure =
         oneEquation
             ? new SpalartAllmaras(m.geometry, m.boundary, 1e-9, distance, false)
-            : new KOmegaSst(
-                m.geometry, m.boundary, 1e-9, distance, 1e-6, 1e-3, 1e-9, false);
+            : new KOmegaSst(m.geometry, m.boundary, 1e-9, distance, 1e-6, 1e-3, 1e-9, false);
     closure.inTime(m.step(step));
     closure.update(m.state, new VelocityGradients(m.geometry, m.boundary, false), 1);
     double[][] after =
@@ -370,7 +376,9 @@ class SlantedWallsTest {
     return after;
   }
 
-  /** An upright face between two whole cells all of whose neighbours are inside and no wall cells. */
+  /**
+   * An upright face between two whole cells all of whose neighbours are inside and no wall cells.
+   */
   private int faceAwayFromWalls(int[] candidates) {
     for (int f : candidates) {
       if (m.mesh.vertical[f] && inside(m.mesh.owner[f]) && inside(m.mesh.neighbour[f])) {

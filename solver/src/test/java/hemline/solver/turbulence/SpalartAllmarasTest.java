@@ -94,9 +94,9 @@ class SpalartAllmarasTest {
   }
 
   /**
-   * Production c_b1 S̃ ν̃ and destruction c_w1 f_w (ν̃ / d)² beside a wall. S̃ and f_w were worked out
-   * from the equations apart from this code, in decimals of 30 digits; r = ν̃ / (S̃ κ² d²), at most
-   * 10. In a layer of constant stress r = f_w = 1.
+   * Production c_b1 S̃ ν̃ and destruction c_w1 f_w (ν̃ / d)² beside a wall. S̃ and f_w were worked
+   * out from the equations apart from this code, in decimals of 30 digits; r = ν̃ / (S̃ κ² d²), at
+   * most 10. In a layer of constant stress r = f_w = 1.
    */
   @ParameterizedTest
   @CsvSource({
@@ -147,8 +147,7 @@ class SpalartAllmarasTest {
   /** The same between two unlike cells: each end takes its own c_b2 (ν + ν̃) off. */
   @Test
   void diffusesBetweenTwoCells() {
-    ClosureMeshes m =
-        ClosureMeshes.of(new double[] {0, 1, 4}, new double[] {0, 2}, Boundary.SLIP);
+    ClosureMeshes m = ClosureMeshes.of(new double[] {0, 1, 4}, new double[] {0, 2}, Boundary.SLIP);
     m.state.nuTilde[0] = 0.1;
     m.state.nuTilde[1] = 0.2;
     double step = 1e-7;
@@ -164,8 +163,7 @@ class SpalartAllmarasTest {
   /** Where c_b2 would make a wide cell rise towards a lower neighbour, nothing flows. */
   @Test
   void neverDiffusesUphill() {
-    ClosureMeshes m =
-        ClosureMeshes.of(new double[] {0, 1, 10}, new double[] {0, 1}, Boundary.SLIP);
+    ClosureMeshes m = ClosureMeshes.of(new double[] {0, 1, 10}, new double[] {0, 1}, Boundary.SLIP);
     m.state.nuTilde[0] = 1e-3;
     m.state.nuTilde[1] = 1;
     advance(m, closure(m, FAR, false), gradients(m, false), 1e-3);
@@ -196,7 +194,8 @@ class SpalartAllmarasTest {
     m.state.boundaryFlux[right] = flux;
     double step = 1e-6;
     advance(m, closure(m, FAR, false), gradients(m, false), step);
-    double[] upstream = flux > 0 ? new double[] {4 * NU, before[0]} : new double[] {before[1], 4 * NU};
+    double[] upstream =
+        flux > 0 ? new double[] {4 * NU, before[0]} : new double[] {before[1], 4 * NU};
     double mean = 1.622 * (NU + 35 * NU);
     double[] diffused = {
       (mean - 0.622 * 21 * NU) * 1.5 * 30 * NU, -(mean - 0.622 * 51 * NU) * 1.5 * 30 * NU
@@ -220,8 +219,8 @@ class SpalartAllmarasTest {
   }
 
   /**
-   * A wall cell: ν̃ = 0 on the wall, diffusion ((1 + c_b2) ν - c_b2 (ν + ν̃)) / σ ν̃ / d through it,
-   * S̃ = u_τ / (κ d) whatever the velocity gradient.
+   * A wall cell: ν̃ = 0 on the wall, diffusion ((1 + c_b2) ν - c_b2 (ν + ν̃)) / σ ν̃ / d through
+   * it, S̃ = u_τ / (κ d) whatever the velocity gradient.
    */
   @ParameterizedTest
   @CsvSource({"0.5, 3", "20, 3", "20, 0"})
@@ -252,8 +251,7 @@ class SpalartAllmarasTest {
     double wallArea = 0.5;
     double volume = 0.5 * 4e-3;
     double through = (1.622 * NU - 0.622 * (NU + nuTilde)) * 1.5 * wallArea / d * nuTilde / volume;
-    double rate =
-        0.1355 * modified * nuTilde - cw1 * fw * nuTilde * nuTilde / (d * d) - through;
+    double rate = 0.1355 * modified * nuTilde - cw1 * fw * nuTilde * nuTilde / (d * d) - through;
     double measured = (m.state.nuTilde[0] - nuTilde) / step;
     assertThat(measured / rate).isCloseTo(1, within(2e-4));
     // beyond, the vorticity counts
@@ -264,7 +262,8 @@ class SpalartAllmarasTest {
   /** The cell in a corner takes the larger friction of its two walls. */
   @Test
   void cornersTakeTheLargerFriction() {
-    ClosureMeshes m = ClosureMeshes.of(new double[] {0, 4e-3}, new double[] {0, 4e-3}, Boundary.SLIP);
+    ClosureMeshes m =
+        ClosureMeshes.of(new double[] {0, 4e-3}, new double[] {0, 4e-3}, Boundary.SLIP);
     m.boundary.kind[m.face(0, Patch.BOTTOM)] = Boundary.WALL;
     m.boundary.kind[m.face(0, Patch.LEFT)] = Boundary.WALL;
     double nuTilde = 20 * NU;
@@ -281,8 +280,7 @@ class SpalartAllmarasTest {
     double fw = cut * Math.pow(65 / (Math.pow(cut, 6) + 64), 1.0 / 6);
     double cw1 = 0.1355 / (0.41 * 0.41) + 1.622 * 1.5;
     double through = 2 * (1.622 * NU - 0.622 * 21 * NU) * 1.5 * nuTilde / (d * 4e-3);
-    double rate =
-        0.1355 * modified * nuTilde - cw1 * fw * nuTilde * nuTilde / (d * d) - through;
+    double rate = 0.1355 * modified * nuTilde - cw1 * fw * nuTilde * nuTilde / (d * d) - through;
     assertThat((m.state.nuTilde[0] - nuTilde) / step / rate).isCloseTo(1, within(2e-4));
   }
 

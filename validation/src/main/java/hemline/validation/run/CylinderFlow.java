@@ -13,8 +13,9 @@ import java.util.OptionalDouble;
 import java.util.Set;
 
 /**
- * The cylinder in a channel of Schäfer and Turek 1996, Notes on Numerical Fluid Mechanics 52, 547 (test 2D-1) on grids that are even around the
- * cylinder: lengths in cylinder diameters of 0.1 m, mean speed 0.2 m/s, viscosity 0.001 m²/s.
+ * The cylinder in a channel of Schäfer and Turek 1996, Notes on Numerical Fluid Mechanics 52, 547
+ * (test 2D-1) on grids that are even around the cylinder: lengths in cylinder diameters of 0.1 m,
+ * mean speed 0.2 m/s, viscosity 0.001 m²/s.
  */
 final class CylinderFlow {
   private static final double HEIGHT = 0.41;

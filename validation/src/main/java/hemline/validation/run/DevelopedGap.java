@@ -47,8 +47,8 @@ record DevelopedGap(
       new SteadyFlowSolver.Limits(3000, 100, 30, 1e-6, 1e-5, 1e-6);
 
   /**
-   * Friction of a channel falls with this power of the flow's own (Dean 1978, J. Fluids Eng.
-   * 100, 215): τ ~ q^1.75.
+   * Friction of a channel falls with this power of the flow's own (Dean 1978, J. Fluids Eng. 100,
+   * 215): τ ~ q^1.75.
    */
   private static final double FRICTION_POWER = 1.75;
 

@@ -40,6 +40,7 @@ public final class SectionStore {
 
   private final Path folder;
   private final long most;
+
   /** Maps in the order of their keys, so that the same content is the same file. */
   private final ObjectMapper json =
       new ObjectMapper().enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS);

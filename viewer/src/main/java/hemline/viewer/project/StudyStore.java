@@ -43,6 +43,7 @@ public final class StudyStore {
 
   private final Path folder;
   private final String engine;
+
   /** Maps in the order of their keys, so that the same content is the same file. */
   private final ObjectMapper json =
       new ObjectMapper().enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS);

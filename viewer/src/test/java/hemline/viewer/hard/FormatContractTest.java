@@ -98,8 +98,7 @@ class FormatContractTest {
     private void refused(Path file, byte[] content) throws IOException {
       Files.write(file, content);
       Object[] found = new Object[1];
-      InputException told =
-          catchThrowableOfType(InputException.class, () -> found[0] = read(file));
+      InputException told = catchThrowableOfType(InputException.class, () -> found[0] = read(file));
       if (told == null) {
         assertThat(found[0]).isNull();
         return;
@@ -239,8 +238,7 @@ class FormatContractTest {
 
     @Override
     Path write(Object value) throws Exception {
-      return Files.write(
-          dir.resolve("profiles/machines/case.json"), Files.readAllBytes(CRAWLER));
+      return Files.write(dir.resolve("profiles/machines/case.json"), Files.readAllBytes(CRAWLER));
     }
 
     @Override
@@ -372,8 +370,7 @@ class FormatContractTest {
     }
 
     private hemline.viewer.project.SectionStore store() throws InputException {
-      KeptStudy study =
-          Kept.study(LipFile.load(PROFILES.resolve("plain-flat-8.json")).profile());
+      KeptStudy study = Kept.study(LipFile.load(PROFILES.resolve("plain-flat-8.json")).profile());
       return new StudyStore(dir.resolve("sections"), "engine").sections(study.question());
     }
 

@@ -10,7 +10,9 @@ import hemline.viewer.edit.Corner;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
-/** What lies under a pixel, on a board of 10 pixels a millimetre with the lip's foot at its corner. */
+/**
+ * What lies under a pixel, on a board of 10 pixels a millimetre with the lip's foot at its corner.
+ */
 class BoardFindTest {
   private static final BoardView VIEW = new BoardView(0, 0, 1e4, 800, 600);
   private LipDrawing lip;
