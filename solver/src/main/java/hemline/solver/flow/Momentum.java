@@ -20,9 +20,6 @@ import org.jspecify.annotations.Nullable;
  * Transfer and Fluid Flow, eq. 4.55).
  */
 final class Momentum {
-  /** Share of the velocity scale for it. */
-  private static final double EASE = 0.3;
-
   /**
    * Most that a turbulent face value may change between the line of cell centres and the face's own
    * centre, over the smaller velocity beside it. In slivers at a wall the gradient times the offset
@@ -48,8 +45,8 @@ final class Momentum {
   /** Effective viscosity over distance law at walls, kinematic, by boundary face. */
   private final double[] wallViscosity;
 
-  /** Square of the velocity change per cell below which laminar convection is not bounded. */
-  private final double eased;
+  /** False in laminar flow: bounds have kinks, on which Newton's method makes no way. */
+  private final boolean bounded;
 
   /**
    * Cells in which the velocity into the walls keeps its friction: nothing else would hold it back.
@@ -62,8 +59,7 @@ final class Momentum {
   private @Nullable TimeDifference time;
 
   Momentum(FlowProblem problem, double[] wallViscosity) {
-    double change = EASE * problem.scales().velocity();
-    eased = problem.closure() == Closure.LAMINAR ? change * change : 0;
+    bounded = problem.closure() != Closure.LAMINAR;
     this.problem = problem;
     this.wallViscosity = wallViscosity;
     geometry = problem.geometry();
@@ -198,13 +194,17 @@ final class Momentum {
       double factor = flux * share[f] * (flux >= 0 ? 1 - wo : wo);
       double du = u[d] - u[c];
       double dv = v[d] - v[c];
-      double cu = factor * Limiter.step(2 * (g.ux[c] * dx + g.uy[c] * dy) - du, du, eased);
-      double cv = factor * Limiter.step(2 * (g.vx[c] * dx + g.vy[c] * dy) - dv, dv, eased);
+      double cu = factor * step(2 * (g.ux[c] * dx + g.uy[c] * dy) - du, du);
+      double cv = factor * step(2 * (g.vx[c] * dx + g.vy[c] * dy) - dv, dv);
       bu[o] -= cu;
       bu[n] += cu;
       bv[o] -= cv;
       bv[n] += cv;
     }
+  }
+
+  private double step(double behind, double ahead) {
+    return bounded ? Limiter.step(behind, ahead) : Limiter.unbounded(behind, ahead);
   }
 
   private void convectSpanwise(FlowState s, VelocityGradients g) {
@@ -219,7 +219,7 @@ final class Momentum {
       double wo = geometry.ownerWeight[f];
       double factor = flux * share[f] * (flux >= 0 ? 1 - wo : wo);
       double dw = w[d] - w[c];
-      double cw = factor * Limiter.step(2 * (g.wx[c] * dx + g.wy[c] * dy) - dw, dw, eased);
+      double cw = factor * step(2 * (g.wx[c] * dx + g.wy[c] * dy) - dw, dw);
       bw[mesh.owner[f]] -= cw;
       bw[mesh.neighbour[f]] += cw;
     }

@@ -85,6 +85,7 @@ public final class SequencedSolver {
       CancelToken cancel,
       ProgressListener progress) {
     List<FlowSolution> solutions = new ArrayList<>();
+    boolean found = false;
     try {
       FlowSolution last = null;
       for (int g = 0; g < grids; g++) {
@@ -97,7 +98,7 @@ public final class SequencedSolver {
           // fluid then leaves through the low side at first, whichever that is: no burst of inflow
           Arrays.fill(rest.p, Math.max(0, outletPressure));
           rest.inletFlow = inletFlow;
-          last = first(problem, start.of(problem), rest, limits, cancel);
+          last = first(problem, g == 0 ? start.of(problem) : null, rest, limits, cancel);
         } else {
           FlowState state = StateTransfer.transfer(last.problem(), last.state(), problem);
           last = new SteadyFlowSolver(problem, state, limits, cancel).refine();
@@ -105,7 +106,13 @@ public final class SequencedSolver {
         solutions.add(last);
         progress.progress((g + 1.0) / grids, "grid " + (g + 1));
         if (last.outcome().status() == SolveStatus.FAILED) {
-          break;
+          if (found) {
+            break;
+          }
+          // a coarse grid may have a cell that no flow survives where a finer one has none
+          last = null;
+        } else {
+          found = true;
         }
       }
     } catch (CancellationException stopped) {

@@ -1,6 +1,6 @@
 package hemline.solver.scheme;
 
-/** Bounded second-order reconstruction at a face. */
+/** Second-order reconstruction at a face. */
 public final class Limiter {
   private Limiter() {}
 
@@ -21,19 +21,8 @@ public final class Limiter {
     return b > 0 ? size : -size;
   }
 
-  /**
-   * The same, with the bound eased where values change little from cell to cell.
-   *
-   * <p>Where a² + b² is far below ε² the step is the third-order one, (2 b + a) / 3; far above, the
-   * bounded one. The blend is differentiable, which Newton's method needs.
-   *
-   * @param epsilon2 ε², 0 for the bounded step everywhere
-   */
-  public static double step(double a, double b, double epsilon2) {
-    double bounded = step(a, b);
-    if (epsilon2 == 0) {
-      return bounded;
-    }
-    return bounded + ((2 * b + a) / 3 - bounded) * epsilon2 / (epsilon2 + a * a + b * b);
+  /** The same without bound: third order on an even grid wherever the flow is smooth. */
+  public static double unbounded(double a, double b) {
+    return (2 * b + a) / 3;
   }
 }
