@@ -17,6 +17,7 @@ import java.util.function.DoubleUnaryOperator;
 final class SecondStatics {
   static final double G = 9.80665;
   private static final int STEPS = 40;
+  private static final double LEAST = 1e-5;
   private static final double AGREED = 1e-7;
   private static final int LIP_ROUNDS = 30;
 
@@ -74,8 +75,7 @@ final class SecondStatics {
     double top = fan.largestFlow();
     double high = top;
     double was = missing(tilt, downhill, high, dip, keep);
-    for (int k = STEPS - 1; k > 0; k--) {
-      double low = k * top / STEPS;
+    for (double low = top - top / STEPS; low > LEAST * top; low = below(low, top)) {
       double now = missing(tilt, downhill, low, dip, keep);
       if (was < 0 && now >= 0) {
         double flow = crossing(tilt, downhill, dip, keep, new double[] {low, high, now, was});
@@ -91,6 +91,11 @@ final class SecondStatics {
       high = low;
     }
     return null;
+  }
+
+  /** The next flow to look at: even steps, then halves. */
+  private static double below(double flow, double top) {
+    return flow > 1.5 * top / STEPS ? flow - top / STEPS : 0.5 * flow;
   }
 
   /** Where the flows agree between two flows: halving, drawn in by straight lines. */
