@@ -80,8 +80,7 @@ final class SecondStatics {
       if (was < 0 && now >= 0) {
         double flow = crossing(tilt, downhill, dip, keep, new double[] {low, high, now, was});
         Found f = at(tilt, downhill, flow, keep);
-        boolean agrees =
-            Math.abs(missing(tilt, downhill, flow, dip, keep)) < AGREED * flow;
+        boolean agrees = Math.abs(missing(tilt, downhill, flow, dip, keep)) < AGREED * flow;
         // else a leap, below whose suction no wheel forces carry it at all, or it lies on its lip
         if (f != null && agrees && clear(f.plane(), dip)) {
           return f;
@@ -283,8 +282,7 @@ final class SecondStatics {
     for (int i = 0; i < n.length; i++) {
       n[i] *= friction;
     }
-    return new SecondSlide(
-        wheels.all, n, new double[] {f.force()[0], f.force()[1], f.moment()[2]});
+    return new SecondSlide(wheels.all, n, new double[] {f.force()[0], f.force()[1], f.moment()[2]});
   }
 
   /**
