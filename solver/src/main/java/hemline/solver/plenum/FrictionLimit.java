@@ -8,14 +8,14 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>A wheel that is held bears any tangential force up to μ N, one that rolls only a force across
  * its rolling direction, one whose brake yields at a force B no more than B along it: a disc of
- * radius μ N between two lines at ± B. The largest factor λ by which the load may grow is that of plane limit
- * analysis: for each way to slide v + ω × r, normalised to unit work of the load, the friction
- * dissipates Σ μ N |v_i| (a rolling wheel: its sideways part alone; in general the support function
- * of what the wheel bears), and λ is the least of these
- * (upper bound theorem; Goyal, Ruina and Papadopoulos, "Planar sliding with dry friction", Wear 143
- * (1991), from memory). The least of the convex function is found by Newton's method on √(v² + ε²)
- * with falling ε; its gradient is a set of wheel forces within their limits that carries the load,
- * so the λ told is also a lower bound.
+ * radius μ N between two lines at ± B. The largest factor λ by which the load may grow is that of
+ * plane limit analysis: for each way to slide v + ω × r, normalised to unit work of the load, the
+ * friction dissipates Σ μ N |v_i| (a rolling wheel: its sideways part alone; in general the support
+ * function of what the wheel bears), and λ is the least of these (upper bound theorem; Goyal, Ruina
+ * and Papadopoulos, "Planar sliding with dry friction", Wear 143 (1991), from memory). The least of
+ * the convex function is found by Newton's method on √(v² + ε²) with falling ε; its gradient is a
+ * set of wheel forces within their limits that carries the load, so the λ told is also a lower
+ * bound.
  */
 final class FrictionLimit {
   private static final double FIRST_ROUNDING = 0.3;
@@ -133,8 +133,8 @@ final class FrictionLimit {
   }
 
   /**
-   * Σ of what the wheels dissipate with its gradient, and its second derivatives where asked: c √(u²
-   * + v² + ε²), or b |u| + √(c² − b²) √(v² + ε²) where that asks for more than b along.
+   * Σ of what the wheels dissipate with its gradient, and its second derivatives where asked: c
+   * √(u² + v² + ε²), or b |u| + √(c² − b²) √(v² + ε²) where that asks for more than b along.
    */
   private double dissipation(
       double[] limit, double[] t, double eps, double[] g, double @Nullable [][] h) {

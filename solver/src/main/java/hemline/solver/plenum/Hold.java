@@ -13,9 +13,9 @@ import org.jspecify.annotations.Nullable;
  * @param noseAngle the same: from uphill to the nose, counter-clockwise from above the machine, rad
  * @param verdict what is told
  * @param reasons why it is not shown; empty otherwise
- * @param limitedBy the smallest margin: slip, brakes (they yield before the wheels slip), tip, axle lift or
- *     peel-off; "no balance" when the machine does not settle clear of the ground, "ledge" when a
- *     ledge strikes the lip, "nothing" when nothing pulls
+ * @param limitedBy the smallest margin: slip, brakes (they yield before the wheels slip), tip, axle
+ *     lift or peel-off; "no balance" when the machine does not settle clear of the ground, "ledge"
+ *     when a ledge strikes the lip, "nothing" when nothing pulls
  * @param margin the smallest margin: what holds over what pulls; null when nothing pulls
  * @param total the same with the tolerances of the inputs in its band; null as above
  * @param slip friction before slip over what is needed; null when nothing pulls

@@ -91,7 +91,8 @@ final class HoldEndStudy {
       return peak * asked / h.slip().value();
     }
     return peak
-        * last(1, LEAST_GRIP, f -> machine.withRunning(machine.running().gripping(f)), new Tilts(h));
+        * last(
+            1, LEAST_GRIP, f -> machine.withRunning(machine.running().gripping(f)), new Tilts(h));
   }
 
   /** The last value from a good one towards another at which the margin suffices. */

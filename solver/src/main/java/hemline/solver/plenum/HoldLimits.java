@@ -30,26 +30,27 @@ final class HoldLimits {
    *
    * @param code of its notice
    * @param text a sentence without its full stop
+   * @param by how far, to compare states
    */
-  record Limit(String code, String text) {}
+  record Limit(String code, String text, double by) {}
 
   /**
-   * Sentences on the limits overstepped in any of some states, each limit once.
+   * Sentences on the limits overstepped in any of some states, each where it is overstepped most.
    *
    * @param states null where there is none
    * @param crossing ground under the seal in all of them; null for even ground
    */
   static List<String> overstepped(
       PlenumBalance balance, List<@Nullable PlenumState> states, @Nullable Crossing crossing) {
-    Map<String, String> once = new LinkedHashMap<>();
+    Map<String, Limit> most = new LinkedHashMap<>();
     for (PlenumState s : states) {
       if (s != null) {
         for (Limit limit : overstepped(balance, s, crossing)) {
-          once.putIfAbsent(limit.code(), limit.text());
+          most.merge(limit.code(), limit, (a, b) -> b.by() > a.by() ? b : a);
         }
       }
     }
-    return List.copyOf(once.values());
+    return most.values().stream().map(Limit::text).toList();
   }
 
   /** The limits overstepped in a state on even ground, by which no hold is shown. */
@@ -64,7 +65,8 @@ final class HoldLimits {
     if (mach > MACH) {
       out.add(
           new Limit(
-              "hold.mach", String.format(Locale.ROOT, "the leak jet reaches Mach %.2f", mach)));
+              "hold.mach", String.format(Locale.ROOT, "the leak jet reaches Mach %.2f", mach),
+              mach));
     }
     double thinnest = Math.min(thinnest(balance, s), overLedge(balance, s, crossing));
     if (Double.isFinite(thinnest)) {
@@ -73,18 +75,20 @@ final class HoldLimits {
               "hold.thin",
               "a gap of "
                   + NumberText.significant(1e3 * thinnest, 2)
-                  + " mm is thinner than the contact allowance or any solved section"));
+                  + " mm is thinner than the contact allowance or any solved section",
+              -thinnest));
     }
     ReliefValve valve = balance.machine().valve();
     if (valve != null && valve.lift(s.suction()) >= valve.maximumLift()) {
-      out.add(new Limit("hold.valve", "the relief valve is at its stop"));
+      out.add(new Limit("hold.valve", "the relief valve is at its stop", 0));
     }
     if (balance.machine().fan().jetShort(balance.fan(), s.fanFlow(), s.suction())) {
       out.add(
           new Limit(
               "fan.outlet",
               "the fan has not the power to blow through an outlet as small as that, so its thrust"
-                  + " is held to what the power allows"));
+                  + " is held to what the power allows",
+              0));
     }
     return out;
   }
@@ -104,7 +108,8 @@ final class HoldLimits {
                   + watts(fan)
                   + " electrical, more than the "
                   + watts(p.motorPower())
-                  + " its motor bears"));
+                  + " its motor bears",
+              fan));
     }
     if (fan > p.batteryPower()) {
       out.add(
@@ -114,7 +119,8 @@ final class HoldLimits {
                   + watts(fan)
                   + " electrical, more than the "
                   + watts(p.batteryPower())
-                  + " the battery gives"));
+                  + " the battery gives",
+              fan));
     } else if (fan + drive > p.batteryPower()) {
       out.add(
           new Limit(
@@ -123,7 +129,8 @@ final class HoldLimits {
                   + watts(fan + drive)
                   + " together, more than the "
                   + watts(p.batteryPower())
-                  + " the battery gives"));
+                  + " the battery gives",
+              fan + drive));
     }
     return out;
   }

@@ -62,10 +62,7 @@ final class HoldStudy {
   List<Sensitivity> sensitivities() {
     SensitivityStudy study = new SensitivityStudy(search.statics().balance());
     // each knows nothing of the others
-    return found.keySet().stream()
-        .filter(place -> !place.equals("level"))
-        .toList()
-        .parallelStream()
+    return found.keySet().stream().filter(place -> !place.equals("level")).toList().parallelStream()
         .map(place -> study.whole(place, Objects.requireNonNull(found.get(place))))
         .filter(s -> !s.effects().isEmpty())
         .toList();

@@ -14,8 +14,7 @@ final class InputBands {
 
   InputBands(PlenumBalance balance, boolean powered) {
     this.powered = powered;
-    inputs =
-        UncertainInput.toleranced(balance).stream().filter(i -> i.tolerance() > 0).toList();
+    inputs = UncertainInput.toleranced(balance).stream().filter(i -> i.tolerance() > 0).toList();
   }
 
   /** A margin with the tolerances in its band. */

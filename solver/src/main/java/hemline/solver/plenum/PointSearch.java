@@ -21,6 +21,9 @@ final class PointSearch {
   private static final double SMALL = 1e-6;
   private static final double ROOT_WIDTH = 1e-11;
 
+  /** Difference of fan and leak flow, relatively, up to which they agree. */
+  private static final double AGREED = 1e-6;
+
   /** Shares of a flow within which a state that differs little is looked for. */
   private static final double[] WIDTHS = {0.005, 0.04, 0.12};
 
@@ -62,7 +65,7 @@ final class PointSearch {
       double atLow = residual(low);
       if (atLow > 0 != residual(high) > 0) {
         PlenumState p = judged(root(low, high, atLow));
-        return settles(p) ? p : null;
+        return settles(p) && agrees(p) ? p : null;
       }
     }
     return null;
@@ -82,7 +85,7 @@ final class PointSearch {
       double flow = k * step;
       double r = residual(flow);
       if (last > 0 != r > 0) {
-        points.add(judged(root(flow, flow + step, r)));
+        add(points, root(flow, flow + step, r));
       } else if (last > 0 == beforeLast > 0
           && Math.abs(last) < Math.abs(r)
           && Math.abs(last) < Math.abs(beforeLast)) {
@@ -95,6 +98,21 @@ final class PointSearch {
       last = r;
     }
     return points;
+  }
+
+  private void add(List<PlenumState> points, double flow) {
+    PlenumState p = judged(flow);
+    if (agrees(p)) {
+      points.add(p);
+    }
+  }
+
+  /**
+   * False where the flows do not agree after all: the demand leaps where the wheels can no longer
+   * carry the machine, and a leap is no operating point.
+   */
+  private static boolean agrees(PlenumState p) {
+    return Math.abs(p.demand() - p.fanFlow()) <= AGREED * p.fanFlow();
   }
 
   private static boolean settles(PlenumState p) {
@@ -127,8 +145,8 @@ final class PointSearch {
     }
     if (fc <= 0 || fd <= 0) {
       double at = fc <= 0 ? c : d;
-      points.add(judged(root(at, high, -middle)));
-      points.add(judged(root(low, at, middle)));
+      add(points, root(at, high, -middle));
+      add(points, root(low, at, middle));
     }
   }
 

@@ -41,8 +41,7 @@ final class StepStudy {
     this.before = before;
     GroundStep step = balance.machine().step();
     // each knows nothing of the others
-    judged =
-        step == null ? List.of() : asked().parallelStream().map(a -> judged(a, step)).toList();
+    judged = step == null ? List.of() : asked().parallelStream().map(a -> judged(a, step)).toList();
   }
 
   /** All crossings; empty when no step is asked. */
@@ -65,7 +64,8 @@ final class StepStudy {
     }
 
     HoldSearch search(PlenumBalance b, boolean held) {
-      return new CrossingStates(new HoldStatics(b, true), over(Objects.requireNonNull(b.machine().step())), held)
+      return new CrossingStates(
+              new HoldStatics(b, true), over(Objects.requireNonNull(b.machine().step())), held)
           .search();
     }
   }
@@ -80,18 +80,15 @@ final class StepStudy {
     List<Asked> all = new ArrayList<>();
     for (boolean ledge : new boolean[] {false, true}) {
       for (int e = 0; e < n; e++) {
-        all.add(
-            new Asked(ledge ? StepCrossing.Kind.LEDGE : StepCrossing.Kind.DIP, Set.of(e), -1));
+        all.add(new Asked(ledge ? StepCrossing.Kind.LEDGE : StepCrossing.Kind.DIP, Set.of(e), -1));
       }
       for (Set<Integer> pair : opposite()) {
-        all.add(
-            new Asked(ledge ? StepCrossing.Kind.RIDGE : StepCrossing.Kind.GROOVE, pair, -1));
+        all.add(new Asked(ledge ? StepCrossing.Kind.RIDGE : StepCrossing.Kind.GROOVE, pair, -1));
       }
       for (int v = 0; v < n; v++) {
         Set<Integer> edges = Set.of(v, Math.floorMod(v - 1, n));
         all.add(
-            new Asked(
-                ledge ? StepCrossing.Kind.LEDGE_CORNER : StepCrossing.Kind.CORNER, edges, v));
+            new Asked(ledge ? StepCrossing.Kind.LEDGE_CORNER : StepCrossing.Kind.CORNER, edges, v));
       }
     }
     return all;
@@ -156,8 +153,7 @@ final class StepStudy {
         c.leastGap(balance, was) > 0
             ? StepCrossing.Strike.NOTHING
             : floor > 0 ? StepCrossing.Strike.LIP : StepCrossing.Strike.FLOOR;
-    PlenumState value =
-        strikes == StepCrossing.Strike.NOTHING ? over(c, Side.VALUE, was) : null;
+    PlenumState value = strikes == StepCrossing.Strike.NOTHING ? over(c, Side.VALUE, was) : null;
     if (value == null) {
       return new StepCrossing(asked.kind(), edges, strikes, null, null, null, holds);
     }
@@ -204,8 +200,7 @@ final class StepStudy {
   /** What the least hold over all crossings hangs on, at each place that has one. */
   List<Sensitivity> sensitivities() {
     SensitivityStudy study = new SensitivityStudy(balance);
-    List<UncertainInput> inputs =
-        Stream.concat(study.inputs().stream(), step().stream()).toList();
+    List<UncertainInput> inputs = Stream.concat(study.inputs().stream(), step().stream()).toList();
     return PLACES.parallelStream()
         .map(place -> sensitivity(study, inputs, place))
         .filter(Objects::nonNull)

@@ -13,12 +13,14 @@ import java.util.List;
  */
 public record SurfaceGrip(String surface, double low, double high, double least, double most) {
   /**
-   * Usual surfaces over a least friction. Rubber on concrete, before slip: common practice, no source. Tyres, dust and wet films differ
-   * so much that only a test on the surface itself tells.
+   * Usual surfaces over a least friction. Rubber on concrete, before slip: common practice, no
+   * source. Tyres, dust and wet films differ so much that only a test on the surface itself tells.
    */
   public static List<SurfaceGrip> over(double friction) {
     return List.of(
-        of("dry", 0.6, 0.9, friction), of("dusty", 0.3, 0.6, friction), of("wet", 0.4, 0.7, friction));
+        of("dry", 0.6, 0.9, friction),
+        of("dusty", 0.3, 0.6, friction),
+        of("wet", 0.4, 0.7, friction));
   }
 
   private static SurfaceGrip of(String surface, double low, double high, double friction) {

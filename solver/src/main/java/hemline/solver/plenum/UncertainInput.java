@@ -59,8 +59,7 @@ record UncertainInput(
             base,
             d ->
                 balance.changed(
-                    m.withLoad(
-                        new Load(load.mass(), load.x() + d, load.y(), load.height())))));
+                    m.withLoad(new Load(load.mass(), load.x() + d, load.y(), load.height())))));
     if (track > 0) {
       all.add(
           place(
@@ -68,8 +67,7 @@ record UncertainInput(
               track,
               d ->
                   balance.changed(
-                      m.withLoad(
-                          new Load(load.mass(), load.x(), load.y() + d, load.height())))));
+                      m.withLoad(new Load(load.mass(), load.x(), load.y() + d, load.height())))));
     }
     running(all, balance);
     fan(all, balance);
@@ -131,8 +129,7 @@ record UncertainInput(
     return new UncertainInput(name, METRE, 0, step, moved);
   }
 
-  private static double spread(
-      PlenumBalance balance, ToDoubleFunction<WheelLoads.Wheel> of) {
+  private static double spread(PlenumBalance balance, ToDoubleFunction<WheelLoads.Wheel> of) {
     var s = balance.wheels().all().stream().mapToDouble(of).summaryStatistics();
     return s.getMax() - s.getMin();
   }
@@ -145,20 +142,18 @@ record UncertainInput(
             "stiffness of the tyres",
             t -> axles(balance, a -> a.withStiffness((1 + t) * a.stiffness()))));
     if (Double.isFinite(r.heaveStiffness()) || Double.isFinite(r.pitchStiffness())) {
-      all.add(share("stiffness of the frame", t -> balance.changed(m.withRunning(r.stiffer(1 + t)))));
+      all.add(
+          share("stiffness of the frame", t -> balance.changed(m.withRunning(r.stiffer(1 + t)))));
     }
     if (r.axles().stream().anyMatch(a -> a.braked() && Double.isFinite(a.brakeForce()))) {
       all.add(
           share(
               "torque of the brakes",
-              t ->
-                  axles(
-                      balance, a -> a.braked() ? a.withBrake((1 + t) * a.brakeForce()) : a)));
+              t -> axles(balance, a -> a.braked() ? a.withBrake((1 + t) * a.brakeForce()) : a)));
     }
   }
 
-  private static PlenumBalance axles(
-      PlenumBalance balance, UnaryOperator<Axle> each) {
+  private static PlenumBalance axles(PlenumBalance balance, UnaryOperator<Axle> each) {
     Machine m = balance.machine();
     Running r = m.running();
     return balance.changed(m.withRunning(r.withAxles(r.axles().stream().map(each).toList())));
@@ -167,9 +162,9 @@ record UncertainInput(
   private static void fan(List<UncertainInput> all, PlenumBalance balance) {
     Machine m = balance.machine();
     Fan f = m.fan();
-    all.add(share("fan flow", t -> balance.changed(m.withFan(f.withCurve(f.curve().wider(1 + t))))));
     all.add(
-        share("fan speed", t -> balance.changed(m.withFan(f.atSpeed((1 + t) * f.speed())))));
+        share("fan flow", t -> balance.changed(m.withFan(f.withCurve(f.curve().wider(1 + t))))));
+    all.add(share("fan speed", t -> balance.changed(m.withFan(f.atSpeed((1 + t) * f.speed())))));
     all.add(share("density of the air", t -> balance.changed(m.withAir(denser(m.air(), 1 + t)))));
     if (f.exitArea() > 0) {
       all.add(

@@ -102,9 +102,7 @@ class HoldAgainstStaticsTest {
     assertThat(f.state().suction()).as(at).isCloseTo(s.suction(), withPercentage(AGREED));
     assertThat(f.state().parts().sum()).as(at).isCloseTo(s.down(), withPercentage(AGREED));
     assertThat(f.margins().slip()).as("slip of %s", at).satisfies(close(second.slip(s)));
-    assertThat(f.margins().sliding())
-        .as("sliding of %s", at)
-        .satisfies(close(second.sliding(s)));
+    assertThat(f.margins().sliding()).as("sliding of %s", at).satisfies(close(second.sliding(s)));
     assertThat(f.margins().tip()).as("tip of %s", at).satisfies(close(second.tip(s, t, d)));
     assertThat(f.margins().lift()).as("lift of %s", at).satisfies(close(second.lift(s, t, d)));
     double away = -m.load().mass() * SecondStatics.G * Math.cos(t);

@@ -29,7 +29,9 @@ class HoldEndTest {
             p.running()
                 .withAxles(
                     List.of(
-                        frontHeld ? braked("front", 0.15) : new Axle("front", 0.15, 0.28, 1e11, false),
+                        frontHeld
+                            ? braked("front", 0.15)
+                            : new Axle("front", 0.15, 0.28, 1e11, false),
                         braked("rear", -0.15))))
         .withLoad(new Load(4, 0, 0, 0))
         .withFan(

@@ -10,6 +10,7 @@ import hemline.shared.vehicle.GroundStep;
 import hemline.shared.vehicle.HoldTerms;
 import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
+import hemline.shared.vehicle.PowerSupply;
 import hemline.shared.vehicle.Tolerances;
 import java.util.List;
 import java.util.Objects;
@@ -99,8 +100,7 @@ class HoldTermsTest {
       for (int d = 0; d < 360; d += 20) {
         double tilt = Math.toRadians(t);
         double downhill = Math.toRadians(d);
-        SecondStatics.Found s =
-            Objects.requireNonNull(second.settle(tilt, downhill, null, null));
+        SecondStatics.Found s = Objects.requireNonNull(second.settle(tilt, downhill, null, null));
         HoldStatics.Margins f = search.found(new Attitude(tilt, downhill), null).margins();
         assertThat(f.slip()).as("%d, %d", t, d).isCloseTo(second.slip(s), withPercentage(0.1));
         assertThat(f.sliding())
@@ -231,6 +231,25 @@ class HoldTermsTest {
     }
   }
 
+  /** The most overstepped state tells the figure: the fan's power where it is largest. */
+  @Test
+  void aLimitIsToldWhereItIsOversteppedMost() {
+    Machine p = HoldMachines.plain();
+    HoldStatics statics = new HoldStatics(balance(p), true);
+    double most = 0;
+    for (int t = 0; t <= 180; t += 30) {
+      PlenumState s =
+          Objects.requireNonNull(
+              balance(p).settled(statics.stand(Attitude.noseUp(Math.toRadians(t)), Side.VALUE)));
+      most = Math.max(most, s.suction() * s.fanFlow() / 0.5 / 0.8);
+    }
+    Hold worst = hold(p.withPower(new PowerSupply(0.8, 1, 3600, 1, 1e9)), "worst");
+    assertThat(worst.verdict()).isEqualTo(HoldVerdict.NOT_SHOWN);
+    double told =
+        Double.parseDouble(worst.reasons().get(0).replaceAll("^the fan takes ([0-9.]+) W.*", "$1"));
+    assertThat(told).isCloseTo(most, withPercentage(1));
+  }
+
   /**
    * On a wall the margin is s = μ F / W. Up a tenth and down a tenth: friction gives s, mass (1/1.1
    * − 1/0.9) / 0.2 = −1.0101 s; F ~ n² gives 2 s for the fan's speed; and with α at the wall s + μ
@@ -264,7 +283,8 @@ class HoldTermsTest {
     // F goes with the suction, and p = p₀ / (1 + a K²), K the leaks' conductance, changes with K²
     PlenumState rest = Machines.settled(b);
     double share = 1 - rest.suction() / 1200;
-    assertThat(derivative(wall, "leak under the lips")).isCloseTo(-2 * share * s, withPercentage(3));
+    assertThat(derivative(wall, "leak under the lips"))
+        .isCloseTo(-2 * share * s, withPercentage(3));
     assertThat(wall.most().orElseThrow().input()).isEqualTo("fan speed");
     assertThat(wall.mostAssumed().orElseThrow().input()).isEqualTo("leak under the lips");
     assertThat(wall.effects()).hasSizeGreaterThan(14);
@@ -304,8 +324,7 @@ class HoldTermsTest {
                 (high ? part : 1) * 2e-3, (high ? 1 : part) * 0.1, List.of(0, 2), -1);
         SecondStatics second = new SecondStatics(m, HoldMachines::discharge, HoldMachines.LIFT);
         slip[k] =
-            second.slip(
-                Objects.requireNonNull(second.settle(Math.PI / 2, Math.PI, dip, null)));
+            second.slip(Objects.requireNonNull(second.settle(Math.PI / 2, Math.PI, dip, null)));
       }
       assertThat(derivative(wall, input)).isCloseTo((slip[1] - slip[0]) / 0.2, withPercentage(1));
     }

@@ -88,9 +88,8 @@ class LeakTableTest {
 
   @Test
   void takesTheDirectionOfTheEdge() {
-    LeakLaw law = 
-        new LeakLaw(
-            table(1), new LeakLaw.Moving(table(1), table(0.9), table(1.02), table(1.2)));
+    LeakLaw law =
+        new LeakLaw(table(1), new LeakLaw.Moving(table(1), table(0.9), table(1.02), table(1.2)));
     double x = Math.log(2e-3);
     double y = Math.log(400);
     double rest = value(2e-3, 400);

@@ -192,8 +192,7 @@ class PlenumBalanceTest {
   /** At the same ride height the opened part of one edge leaks with gap plus step. */
   @Test
   void opensOneEdgeOverAStep() {
-    Machine m =
-        Machines.round(Machines.quadratic(P0, A), 1e5).withStep(new GroundStep(1e-3, 0.1));
+    Machine m = Machines.round(Machines.quadratic(P0, A), 1e5).withStep(new GroundStep(1e-3, 0.1));
     PlenumBalance balance = new PlenumBalance(m, LAWS);
     PlenumState before = Machines.settled(balance);
     PlenumState over =

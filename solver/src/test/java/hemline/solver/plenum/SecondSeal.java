@@ -17,8 +17,7 @@ final class SecondSeal {
    * @param turn right angles of turn that belong to it; 0 along edges
    * @param corner number of the corner; -1 along edges
    */
-  record Sample(
-      double x, double y, double length, double gap, double turn, int edge, int corner) {
+  record Sample(double x, double y, double length, double gap, double turn, int edge, int corner) {
     /** Gap over a plane of sink. */
     double over(double[] plane) {
       return gap - plane[0] - plane[1] * x - plane[2] * y;
@@ -46,8 +45,7 @@ final class SecondSeal {
         double[] q = on(a, b, arc, (k + 1.0) / parts);
         double chord = Math.hypot(q[0] - p[0], q[1] - p[1]);
         double length = arc == null ? chord : arc.radius() * Math.abs(arc.sweep()) / parts;
-        samples.add(
-            new Sample(0.5 * (p[0] + q[0]), 0.5 * (p[1] + q[1]), length, gap, 0, i, -1));
+        samples.add(new Sample(0.5 * (p[0] + q[0]), 0.5 * (p[1] + q[1]), length, gap, 0, i, -1));
         edgeLength[i] += length;
       }
       for (int k = 0; k < 300; k++) {

@@ -17,6 +17,7 @@ import java.util.function.DoubleUnaryOperator;
 final class SecondStatics {
   static final double G = 9.80665;
   private static final int STEPS = 40;
+  private static final double LEAST = 1e-5;
   private static final double AGREED = 1e-7;
   private static final int LIP_ROUNDS = 30;
 
@@ -74,14 +75,12 @@ final class SecondStatics {
     double top = fan.largestFlow();
     double high = top;
     double was = missing(tilt, downhill, high, dip, keep);
-    for (int k = STEPS - 1; k > 0; k--) {
-      double low = k * top / STEPS;
+    for (double low = top - top / STEPS; low > LEAST * top; low = below(low, top)) {
       double now = missing(tilt, downhill, low, dip, keep);
       if (was < 0 && now >= 0) {
         double flow = crossing(tilt, downhill, dip, keep, new double[] {low, high, now, was});
         Found f = at(tilt, downhill, flow, keep);
-        boolean agrees =
-            Math.abs(missing(tilt, downhill, flow, dip, keep)) < AGREED * flow;
+        boolean agrees = Math.abs(missing(tilt, downhill, flow, dip, keep)) < AGREED * flow;
         // else a leap, below whose suction no wheel forces carry it at all, or it lies on its lip
         if (f != null && agrees && clear(f.plane(), dip)) {
           return f;
@@ -91,6 +90,11 @@ final class SecondStatics {
       high = low;
     }
     return null;
+  }
+
+  /** The next flow to look at: even steps, then halves. */
+  private static double below(double flow, double top) {
+    return flow > 1.5 * top / STEPS ? flow - top / STEPS : 0.5 * flow;
   }
 
   /** Where the flows agree between two flows: halving, drawn in by straight lines. */
@@ -278,8 +282,7 @@ final class SecondStatics {
     for (int i = 0; i < n.length; i++) {
       n[i] *= friction;
     }
-    return new SecondSlide(
-        wheels.all, n, new double[] {f.force()[0], f.force()[1], f.moment()[2]});
+    return new SecondSlide(wheels.all, n, new double[] {f.force()[0], f.force()[1], f.moment()[2]});
   }
 
   /**

@@ -8,10 +8,8 @@ import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.StepCrossing;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Tables and sentences on whether a machine holds still. */
@@ -91,14 +89,14 @@ final class HoldPage {
                 + " in the file."
             : "No safety factor is asked in the file: it holds where the low end of the least margin"
                 + " reaches 1.");
-    Set<String> reasons = new LinkedHashSet<>();
+    Map<String, String> reasons = new LinkedHashMap<>(); // the last row is the worst of all
     for (Hold h : balance.holds()) {
       if (h.verdict() == HoldVerdict.NOT_SHOWN) {
-        reasons.addAll(h.reasons());
+        h.reasons().forEach(r -> reasons.put(r.replaceAll("[0-9.]+", ""), r));
       }
     }
     if (!reasons.isEmpty()) {
-      s.add("Not shown: " + String.join("; ", reasons) + ".");
+      s.add("Not shown: " + String.join("; ", reasons.values()) + ".");
     }
     for (Hold h : balance.holds()) {
       if (!h.freeWheels().isEmpty()) {

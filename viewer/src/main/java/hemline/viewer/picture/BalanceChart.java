@@ -77,8 +77,7 @@ abstract sealed class BalanceChart extends Picture permits DownforceChart, HoldC
   }
 
   /** A series with a gap in its line wherever a point is missing. */
-  static void broken(
-      Sheet sheet, ChartPanel panel, List<ChartPanel.@Nullable Point> points) {
+  static void broken(Sheet sheet, ChartPanel panel, List<ChartPanel.@Nullable Point> points) {
     List<ChartPanel.Point> run = new ArrayList<>();
     for (ChartPanel.Point p : points) {
       if (p != null) {

@@ -88,9 +88,7 @@ public final class HoldChart extends BalanceChart {
   private static void leadOut(Sheet sheet, ChartPanel panel, HoldPoint a, HoldPoint b) {
     Estimate from = a.margin();
     Estimate to = b.margin();
-    if (from != null
-        && to != null
-        && from.high() > panel.yHigh() != to.high() > panel.yHigh()) {
+    if (from != null && to != null && from.high() > panel.yHigh() != to.high() > panel.yHigh()) {
       sheet.stroke(
           new Line2D.Double(
               panel.x(Math.toDegrees(a.tilt())),

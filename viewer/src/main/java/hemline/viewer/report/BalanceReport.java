@@ -28,7 +28,7 @@ final class BalanceReport {
       .caution { border-left: 4px solid #c8501e; padding: 0.3rem 0.8rem; margin: 0.7rem 0;
         background: #fbf3ee; }
       svg { max-width: 100%; height: auto; margin-top: 0.8rem; }
-      @media print { body { font-size: 12px; } .wide { overflow: visible; } h2, table, svg, .caution { break-inside: avoid; } }
+      @media print { body { font-size: 12px; } .wide { overflow: visible; } th, td { white-space: normal; } h2, table, svg, .caution { break-inside: avoid; } }
       """;
 
   private BalanceReport() {}
