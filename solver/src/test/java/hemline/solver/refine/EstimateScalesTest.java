@@ -36,10 +36,7 @@ class EstimateScalesTest {
     List<Double> stages = java.util.Arrays.stream(shares).boxed().toList();
     GridRun run =
         MadeUpGrids.run(
-            0,
-            SolveStatus.CONVERGED,
-            new RawFigures(figures, stages, List.of(0.3), List.of()),
-            0);
+            0, SolveStatus.CONVERGED, new RawFigures(figures, stages, List.of(0.3), List.of()), 0);
     return MadeUpGrids.family(closure, run);
   }
 
@@ -74,8 +71,7 @@ class EstimateScalesTest {
     SectionResult result =
         result(
             1e-5,
-            family(
-                Closure.SST, Map.of(Figure.LEAK_FLOW, LEAK, Figure.LIP_MOMENT, -3.2e-3), 1.0));
+            family(Closure.SST, Map.of(Figure.LEAK_FLOW, LEAK, Figure.LIP_MOMENT, -3.2e-3), 1.0));
     assertThat(of(result, Figure.LIP_MOMENT).numerical()).isCloseTo(0.2 * 3.2e-3, within(1e-12));
   }
 
@@ -91,7 +87,9 @@ class EstimateScalesTest {
     assertThat(result.stageShares().get(0).numerical()).isCloseTo(0.2, within(1e-12));
   }
 
-  /** A second turbulent model that agrees leaves the residual of the class: edges, or walls alone. */
+  /**
+   * A second turbulent model that agrees leaves the residual of the class: edges, or walls alone.
+   */
   @Test
   void residualsByClassOfFlow() {
     Map<Figure, Double> leak = Map.of(Figure.LEAK_FLOW, LEAK);
