@@ -105,9 +105,7 @@ record ModelRow(
         || row.name().endsWith("-sa")
         || catalogue.rows().stream()
             .anyMatch(
-                r ->
-                    r.name().equals(row.name() + "-sst")
-                        && r.quantity().equals(row.quantity()));
+                r -> r.name().equals(row.name() + "-sst") && r.quantity().equals(row.quantity()));
   }
 
   private static ModelRow of(Catalogue.Row row, String kind, String closure, double computed) {
@@ -120,8 +118,7 @@ record ModelRow(
       return new ModelRow(
           kind, closure, row.name(), row.quantity(), square, twice, square, computed * computed);
     }
-    double scale =
-        row.scale().isEmpty() ? Math.abs(reference) : Double.parseDouble(row.scale());
+    double scale = row.scale().isEmpty() ? Math.abs(reference) : Double.parseDouble(row.scale());
     return new ModelRow(
         kind, closure, row.name(), row.quantity(), reference, uncertainty, scale, computed);
   }
