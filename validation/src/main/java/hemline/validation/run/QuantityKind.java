@@ -26,13 +26,13 @@ enum QuantityKind {
   FRICTION_VELOCITY(
       0.5 * ModelResidual.friction(Closure.SA), 0.5 * ModelResidual.friction(Closure.SST)),
   /** Speed at a place or the largest on a line. */
-  SPEED(0.094, 0.128),
+  SPEED(0.0939, 0.128),
   /** Pressure on a wall or in a pocket, and what of it is won back. */
   PRESSURE(0.211, 0.157),
   /** Length of an eddy, and how fast layers grow. */
-  LENGTH(0.331, 0.414),
+  LENGTH(0.276, 0.382),
   /** Friction where the flow has separated or comes back to the wall. */
-  FRICTION(0.663, 0.458);
+  FRICTION(0.527, 0.392);
 
   private final double sa;
   private final double sst;
@@ -51,7 +51,10 @@ enum QuantityKind {
     return closure == Closure.SST ? sst : sa;
   }
 
-  /** Kind of a quantity; null for figures of sections, which have bands of their own. */
+  /**
+   * Kind of a quantity; null for figures of sections, which have bands of their own, and for what
+   * has no kin to derive a residual from.
+   */
   static @Nullable QuantityKind of(String quantity) {
     if (quantity.equals(Probes.BASE_COEFFICIENT)) {
       return DISCHARGE;
@@ -81,7 +84,8 @@ enum QuantityKind {
         || quantity.startsWith("pressure rise from ")) {
       return PRESSURE;
     }
-    if (quantity.startsWith("zero of ") || quantity.startsWith("growth of ")) {
+    if (quantity.startsWith("zero of ")
+        || quantity.startsWith("growth of ") && !quantity.endsWith("maximum")) {
       return LENGTH;
     }
     return null;

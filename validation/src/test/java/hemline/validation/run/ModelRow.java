@@ -108,7 +108,8 @@ record ModelRow(
                 r -> r.name().equals(row.name() + "-sst") && r.quantity().equals(row.quantity()));
   }
 
-  private static ModelRow of(Catalogue.Row row, String kind, String closure, double computed) {
+  /** A row of the catalogue under one model. */
+  static ModelRow of(Catalogue.Row row, String kind, String closure, double computed) {
     double reference = Double.parseDouble(row.reference());
     double uncertainty = Double.parseDouble(row.uncertainty());
     if (QuantityKind.of(row.quantity()) == QuantityKind.FRICTION_VELOCITY) {
