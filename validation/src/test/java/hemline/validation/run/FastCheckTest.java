@@ -44,8 +44,6 @@ class FastCheckTest {
     }
     soft.assertAll();
     assertThat(CheckSummary.of(results).coverage())
-        .allSatisfy(
-            c ->
-                assertThat(c.covered()).isGreaterThanOrEqualTo((int) (0.9 * c.bands())));
+        .allSatisfy(c -> assertThat(c.covered()).isGreaterThanOrEqualTo((int) (0.9 * c.bands())));
   }
 }
