@@ -182,8 +182,7 @@ public final class ReferenceCases {
       return switch (kind) {
         case "duct" -> {
           DuctSection duct = DuctFile.parse(Resource.text(path), file);
-          yield new CaseSetup.Duct(
-              duct, List.of(row.text("closure", duct.closure()).split("\\+")));
+          yield new CaseSetup.Duct(duct, List.of(row.text("closure", duct.closure()).split("\\+")));
         }
         case "lip" ->
             new CaseSetup.Lip(

@@ -82,8 +82,7 @@ public record CheckRow(
     KnownLimit limit = expected.knownLimit();
     OptionalDouble error = relativeError();
     return limit != null
-        && (status == SolveStatus.CONVERGED
-            || status == SolveStatus.UNSTEADY && limit.unsteady())
+        && (status == SolveStatus.CONVERGED || status == SolveStatus.UNSTEADY && limit.unsteady())
         && error.isPresent()
         && limit.bounds(error.getAsDouble());
   }

@@ -139,8 +139,7 @@ record FlowCase(
     Measured found = GridMeter.measure(name, probe, expected.scale(), grids, null);
     return grids.isEmpty()
         ? found
-        : ModelBand.of(
-            found, expected, probe, closure(grids.get(0)), others);
+        : ModelBand.of(found, expected, probe, closure(grids.get(0)), others);
   }
 
   private static Closure closure(GridSolution grid) {

@@ -57,7 +57,6 @@ public record Measured(
   Measured withSecond(double distance, double residual) {
     double away = Double.isFinite(distance) ? distance : 0;
     Measured wide = withModel(Math.max(residual, -away), Math.max(residual, away));
-    return new Measured(
-        quantity, unit, wide.estimate, grids, hasBand, estimate.value() + distance);
+    return new Measured(quantity, unit, wide.estimate, grids, hasBand, estimate.value() + distance);
   }
 }

@@ -17,19 +17,22 @@ enum QuantityKind {
   DISCHARGE(ModelResidual.SEPARATED.flow(Closure.SA), ModelResidual.SEPARATED.flow(Closure.SST)),
   /** Flow along a gap without obstacle. */
   GAP_FLOW(ModelResidual.ATTACHED.flow(Closure.SA), ModelResidual.ATTACHED.flow(Closure.SST)),
-  /** Friction along a gap without obstacle. */
+  /**
+   * Friction along a gap without obstacle and of other attached layers, and the momentum thickness
+   * of such a layer, which sums it up.
+   */
   GAP_FRICTION(ModelResidual.friction(Closure.SA), ModelResidual.friction(Closure.SST)),
   /** Its square root. */
   FRICTION_VELOCITY(
       0.5 * ModelResidual.friction(Closure.SA), 0.5 * ModelResidual.friction(Closure.SST)),
   /** Speed at a place or the largest on a line. */
-  SPEED(0, 0),
+  SPEED(0.0939, 0.128),
   /** Pressure on a wall or in a pocket, and what of it is won back. */
-  PRESSURE(0, 0),
-  /** Length of an eddy, thickness of a layer and how fast it grows. */
-  LENGTH(0, 0),
-  /** Friction where the flow has separated or comes from an edge. */
-  FRICTION(0, 0);
+  PRESSURE(0.211, 0.157),
+  /** Length of an eddy, and how fast layers grow. */
+  LENGTH(0.276, 0.382),
+  /** Friction where the flow has separated or comes back to the wall. */
+  FRICTION(0.527, 0.392);
 
   private final double sa;
   private final double sst;
@@ -48,7 +51,10 @@ enum QuantityKind {
     return closure == Closure.SST ? sst : sa;
   }
 
-  /** Kind of a quantity; null for figures of sections, which have bands of their own. */
+  /**
+   * Kind of a quantity; null for figures of sections, which have bands of their own, and for what
+   * has no kin to derive a residual from.
+   */
   static @Nullable QuantityKind of(String quantity) {
     if (quantity.equals(Probes.BASE_COEFFICIENT)) {
       return DISCHARGE;
@@ -59,11 +65,12 @@ enum QuantityKind {
     if (quantity.equals("friction velocity")) {
       return FRICTION_VELOCITY;
     }
-    if (quantity.startsWith("friction coefficient of ")) {
+    if (quantity.startsWith("friction coefficient of ")
+        || quantity.startsWith("friction over ")
+        || quantity.startsWith("momentum thickness at ")) {
       return GAP_FRICTION;
     }
-    if (quantity.startsWith("friction coefficient at ")
-        || quantity.startsWith("friction over ")) {
+    if (quantity.startsWith("friction coefficient at ") || quantity.startsWith("friction over ")) {
       return FRICTION;
     }
     if (quantity.startsWith("max u on ")
@@ -78,8 +85,7 @@ enum QuantityKind {
       return PRESSURE;
     }
     if (quantity.startsWith("zero of ")
-        || quantity.startsWith("momentum thickness at ")
-        || quantity.startsWith("growth of ")) {
+        || quantity.startsWith("growth of ") && !quantity.endsWith("maximum")) {
       return LENGTH;
     }
     return null;

@@ -71,8 +71,8 @@ final class ShearFlows {
             1 / 1050.0,
             n ->
                 new GridLines(
-                    grown(1100, 14 * n, 3.5),
-                    joined(reversed(grown(400, 10 * n, 4)), grown(250, 10 * n, 4))),
+                    grown(1100, 20 * n, 3.5),
+                    joined(reversed(grown(400, 16 * n, 4)), grown(250, 16 * n, 4))),
             y -> y > 0 ? layer(y / LAYERS) : 0,
             0,
             Boundary.OPEN,

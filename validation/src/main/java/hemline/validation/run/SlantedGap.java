@@ -33,9 +33,9 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Friction comes from the shear on the upper wall and, of both walls together, from the fall of
  * the pressure; these figures have no band, as they judge the walls' treatment and no model. It is
- * compared on each grid with that of a straight channel of the same length and
- * cells. The flow enters with the power law u ~ y^1/7 over half the height and
- * is measured over the last third of the channel but for its end.
+ * compared on each grid with that of a straight channel of the same length and cells. The flow
+ * enters with the power law u ~ y^1/7 over half the height and is measured over the last third of
+ * the channel but for its end.
  *
  * @param closure not laminar
  * @param reynolds mean speed times height over viscosity

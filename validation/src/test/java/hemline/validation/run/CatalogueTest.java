@@ -20,8 +20,8 @@ import org.junit.jupiter.api.Test;
  *
  * <p>With {@code -Dhemline.check=write} the whole catalogue is solved first and all are written,
  * with the residuals of the flow models and a list of the rows that fail and of the known limits
- * that need a new {@code limitError}; with {@code -Dhemline.check.cases=slot,entry/thick-sharp} these
- * folders and cases alone, and the rest is kept.
+ * that need a new {@code limitError}; with {@code -Dhemline.check.cases=slot,entry/thick-sharp}
+ * these folders and cases alone, and the rest is kept.
  */
 class CatalogueTest {
   private static final Path TABLE = Path.of("catalogue.csv");
@@ -84,7 +84,8 @@ class CatalogueTest {
         new CheckStudy(new FamilySolver())
             .run(
                 cases,
-                Integer.getInteger("hemline.check.threads", Runtime.getRuntime().availableProcessors()),
+                Integer.getInteger(
+                    "hemline.check.threads", Runtime.getRuntime().availableProcessors()),
                 new CancelToken(),
                 ProgressListener.NONE);
     Catalogue catalogue = Catalogue.of(results);

@@ -105,12 +105,11 @@ record ModelRow(
         || row.name().endsWith("-sa")
         || catalogue.rows().stream()
             .anyMatch(
-                r ->
-                    r.name().equals(row.name() + "-sst")
-                        && r.quantity().equals(row.quantity()));
+                r -> r.name().equals(row.name() + "-sst") && r.quantity().equals(row.quantity()));
   }
 
-  private static ModelRow of(Catalogue.Row row, String kind, String closure, double computed) {
+  /** A row of the catalogue under one model. */
+  static ModelRow of(Catalogue.Row row, String kind, String closure, double computed) {
     double reference = Double.parseDouble(row.reference());
     double uncertainty = Double.parseDouble(row.uncertainty());
     if (QuantityKind.of(row.quantity()) == QuantityKind.FRICTION_VELOCITY) {
@@ -120,8 +119,7 @@ record ModelRow(
       return new ModelRow(
           kind, closure, row.name(), row.quantity(), square, twice, square, computed * computed);
     }
-    double scale =
-        row.scale().isEmpty() ? Math.abs(reference) : Double.parseDouble(row.scale());
+    double scale = row.scale().isEmpty() ? Math.abs(reference) : Double.parseDouble(row.scale());
     return new ModelRow(
         kind, closure, row.name(), row.quantity(), reference, uncertainty, scale, computed);
   }
