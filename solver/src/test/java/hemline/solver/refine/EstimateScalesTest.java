@@ -29,7 +29,7 @@ class EstimateScalesTest {
 
   private static Conditions conditions(double viscosity) {
     return new Conditions(
-        "lip", Conditions.Kind.SUCTION, GAP, 600, -3, 0, new FluidState(2, viscosity));
+        "lip", Conditions.Kind.SUCTION, GAP, 600, -3, 0, new FluidState(2, viscosity), 0);
   }
 
   private static GridFamily family(Closure closure, Map<Figure, Double> figures, double... shares) {
