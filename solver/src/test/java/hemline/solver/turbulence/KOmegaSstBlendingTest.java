@@ -293,4 +293,30 @@ class KOmegaSstBlendingTest {
     new Laminar(m.mesh.boundaryFaces, NU).initialise(m.state);
     assertThat(m.state.eddyViscosity).containsOnly(0);
   }
+
+  /**
+   * Half way out of the sublayer: the mean of d⁻⁴ over a cell from 1.5 to 2.5 mm counts with the
+   * share (6 ν / (β₁ d² ω))^2.5 of 1/2.
+   */
+  @Test
+  void destructionBesideAWallFades() {
+    ClosureMeshes m =
+        ClosureMeshes.of(new double[] {0, 1}, new double[] {0, 1, 2, 3}, Boundary.SLIP);
+    double d = 2e-3;
+    double omega = 6 * NU / (0.075 * d * d * 0.5);
+    Arrays.fill(m.state.k, 1e-12);
+    Arrays.fill(m.state.omega, omega);
+    KOmegaSst closure =
+        new KOmegaSst(
+            m.geometry, m.boundary, NU, new double[] {1e-3, d, 3e-3}, 0.02, 0.004, 1e-9, false);
+    double step = 1e-7;
+    advance(m, closure, shear(m, 0), step);
+    double a = 1.5e-3;
+    double b = 2.5e-3;
+    double mean = (Math.pow(a, -3) - Math.pow(b, -3)) / (3 * (b - a));
+    double destroyed = 1 + Math.pow(0.5, 2.5) * (Math.pow(d, 4) * mean - 1);
+    assertThat(destroyed).isGreaterThan(1.04);
+    double expected = omega / (1 + step * 0.075 * omega * destroyed);
+    assertThat((m.state.omega[1] - omega) / (expected - omega)).isCloseTo(1, within(1e-6));
+  }
 }

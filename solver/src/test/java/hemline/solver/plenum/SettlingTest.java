@@ -1,0 +1,144 @@
+package hemline.solver.plenum;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.data.Percentage.withPercentage;
+
+import hemline.shared.fluid.Air;
+import hemline.shared.geometry.Vertex;
+import hemline.shared.result.Estimate;
+import hemline.shared.result.Estimate.Trend;
+import hemline.shared.result.LeakPoint;
+import hemline.shared.vehicle.Load;
+import hemline.shared.vehicle.Machine;
+import hemline.shared.vehicle.PowerSupply;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Figures of a settled machine by hand: a round floor of 0.2 m, its centre of gravity 30 mm ahead,
+ * axles at ±0.1 m, a supply of 3600 J of which a half may be drawn.
+ */
+class SettlingTest {
+  private static final double MASS = 3;
+  private static final double AHEAD = 0.03;
+  private static final double AREA = Math.PI * Machines.RADIUS * Machines.RADIUS;
+  private static final double SEAL = 2 * Math.PI * Machines.RADIUS;
+
+  /** Discharge 0.7: half of its band is 0.05, of it 0.02 from the grid and 0.01 from iteration. */
+  private static Map<String, LeakLaw> laws() {
+    List<Double> gaps = List.of(1e-4, 1e-2);
+    List<Double> suctions = List.of(1.0, 1e4);
+    List<LeakPoint> points = new ArrayList<>();
+    for (double gap : gaps) {
+      for (double suction : suctions) {
+        points.add(
+            Machines.point(
+                gap, suction, new Estimate(Machines.C, 0.02, 0.01, 0.03, 0.01, Trend.MONOTONE)));
+      }
+    }
+    return Map.of("lip", new LeakLaw(new LeakTable(gaps, suctions, points)));
+  }
+
+  private final Machine machine =
+      Machines.round(Machines.quadratic(900, 6e4), Machines.RIGID)
+          .withLoad(new Load(MASS, AHEAD, 0, 0.05))
+          .withPower(new PowerSupply(0.8, 1e9, 3600, 0.5, 1e9));
+  private final PlenumBalance balance = new PlenumBalance(machine, laws());
+
+  /** Fan p₀ − a Q² against seal C L h √(2 p / ρ), where the springs do not give. */
+  private double suction() {
+    double rho = machine.air().air().density();
+    double perRoot = Machines.C * SEAL * Machines.GAP * Math.sqrt(2 / rho);
+    return 900 / (1 + 6e4 * perRoot * perRoot);
+  }
+
+  @Test
+  void figuresByHand() {
+    Bands<PlenumState> b = Objects.requireNonNull(Settling.settled(balance, Stand.REST));
+    SettledFigures f = Settling.figures(balance, b);
+    double p = suction();
+    double q = Math.sqrt((900 - p) / 6e4);
+    assertThat(f.suction().value()).isCloseTo(p, withPercentage(0.02));
+    assertThat(f.fanFlow().value()).isCloseTo(q, withPercentage(0.02));
+    assertThat(f.airPower().value()).isCloseTo(p * q, withPercentage(0.05));
+    // fan efficiency 0.5, motor 0.8, drive 0.7 of 50 W
+    double shaft = p * q / 0.5;
+    assertThat(f.shaftPower().value()).isCloseTo(shaft, withPercentage(0.05));
+    assertThat(f.electricalPower().value()).isCloseTo(shaft / 0.8, withPercentage(0.05));
+    assertThat(f.runTime().value()).isCloseTo(1800 / (shaft / 0.8), withPercentage(0.05));
+    assertThat(f.runTimeDriving().value())
+        .isCloseTo(1800 / (shaft / 0.8 + 50 / 0.7), withPercentage(0.05));
+    double force = p * AREA;
+    assertThat(f.downforce().value()).isCloseTo(force, withPercentage(0.05));
+    assertThat(f.floorForce().value()).isCloseTo(force, withPercentage(0.05));
+    assertThat(f.lipForce().value()).isZero();
+    assertThat(f.thrust().value()).isZero();
+    assertThat(f.valveForce().value()).isZero();
+    assertThat(f.centreX().value()).isCloseTo(0, within(1e-6));
+    assertThat(f.centreY().value()).isCloseTo(0, within(1e-6));
+    // weight 30 mm ahead of the middle of the wheelbase of 0.2 m, suction in the middle
+    double weight = MASS * Air.GRAVITY;
+    assertThat(f.axleLoads()).hasSize(2);
+    assertThat(f.axleLoads().get(0).value())
+        .isCloseTo(0.5 * force + weight * 0.13 / 0.2, withPercentage(0.05));
+    assertThat(f.axleLoads().get(1).value())
+        .isCloseTo(0.5 * force + weight * 0.07 / 0.2, withPercentage(0.05));
+    assertThat(f.edgeGaps()).extracting(Estimate::value).hasSize(2);
+    assertThat(f.edgeGaps().get(0).value()).isCloseTo(Machines.GAP, within(1e-9));
+    assertThat(f.edgeLeaks().get(0).value()).isCloseTo(0.5 * q, withPercentage(0.05));
+    assertThat(f.edgeLeaks().get(1).value()).isCloseTo(0.5 * q, withPercentage(0.05));
+    assertThat(f.leastGap().value()).isCloseTo(Machines.GAP, within(1e-9));
+    assertThat(f.heave().value()).isCloseTo(0, within(1e-6));
+  }
+
+  /**
+   * The band of the leak is shared out as in the coefficient, 0.02 grid to 0.01 iteration of 0.05;
+   * the allowance for the length of the seal around a curve makes both shares smaller.
+   */
+  @Test
+  void bandsAreSharedOutAsInTheLeak() {
+    Bands<PlenumState> b = Objects.requireNonNull(Settling.settled(balance, Stand.REST));
+    assertThat(b.numerical()).isCloseTo(2 * b.iteration(), within(1e-9));
+    assertThat(b.numerical()).isBetween(0.3, 0.4);
+    // more leak, less suction: C from 0.64 to 0.74 at least
+    double per = (900 / suction() - 1) / (Machines.C * Machines.C);
+    assertThat(Objects.requireNonNull(b.low()).suction())
+        .isGreaterThan(0.9995 * 900 / (1 + per * 0.64 * 0.64));
+    assertThat(Objects.requireNonNull(b.high()).suction())
+        .isLessThan(1.0005 * 900 / (1 + per * 0.74 * 0.74));
+  }
+
+  /** One point of a fan that falls all the way, with the bands of both sides. */
+  @Test
+  void pointsAreThoseOfTheSettledState() {
+    List<OperatingPoint> points = Settling.points(balance, Stand.REST);
+    assertThat(points).hasSize(1);
+    OperatingPoint point = points.get(0);
+    assertThat(point.stable()).isTrue();
+    assertThat(point.suction().value()).isCloseTo(suction(), withPercentage(0.02));
+    Bands<PlenumState> b = Objects.requireNonNull(Settling.settled(balance, Stand.REST));
+    assertThat(point.suction().low())
+        .isCloseTo(Objects.requireNonNull(b.high()).suction(), withPercentage(1e-6));
+    assertThat(point.suction().high())
+        .isCloseTo(Objects.requireNonNull(b.low()).suction(), withPercentage(1e-6));
+  }
+
+  /** Weight and suction on the wheels; without either nothing. */
+  @Test
+  void wheelsCarryWeightAndSuction() {
+    double[] wheels = Settling.wheelLoads(balance, new double[] {100, 100 * 0.05, 0});
+    double sum = 0;
+    for (double w : wheels) {
+      sum += w;
+    }
+    assertThat(sum).isCloseTo(100 + MASS * Air.GRAVITY, within(1e-6));
+    double[] axles = Settling.axleLoads(balance, new double[] {100, 100 * 0.05, 0});
+    assertThat(axles[0])
+        .isCloseTo(100 * 0.15 / 0.2 + MASS * Air.GRAVITY * 0.13 / 0.2, within(1e-6));
+    assertThat(machine.floor().vertices().get(0)).isEqualTo(new Vertex(Machines.RADIUS, 0, 1));
+  }
+}
