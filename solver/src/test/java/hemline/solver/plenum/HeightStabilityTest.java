@@ -4,11 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.data.Percentage.withPercentage;
 
 import hemline.shared.geometry.Vertex;
+import hemline.shared.result.Estimate;
 import hemline.shared.vehicle.Machine;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import hemline.shared.result.Estimate;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
