@@ -65,7 +65,8 @@ final class HoldLimits {
     if (mach > MACH) {
       out.add(
           new Limit(
-              "hold.mach", String.format(Locale.ROOT, "the leak jet reaches Mach %.2f", mach),
+              "hold.mach",
+              String.format(Locale.ROOT, "the leak jet reaches Mach %.2f", mach),
               mach));
     }
     double thinnest = Math.min(thinnest(balance, s), overLedge(balance, s, crossing));

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.data.Percentage.withPercentage;
 
 import hemline.shared.geometry.Vertex;
+import hemline.shared.result.Estimate;
 import hemline.shared.vehicle.Machine;
 import java.util.List;
 import java.util.Map;
@@ -101,5 +102,32 @@ class HeightStabilityTest {
     double force = s.parts().sum();
     assertThat(s.sink()[0]).isCloseTo(force / 4e5, withPercentage(1e-6));
     assertThat(s.sink()[1]).isCloseTo(-10 * force / 4e5, withPercentage(1e-6));
+  }
+
+  /** Whether none or all of the valve's jet strikes the ground lies within every band. */
+  @Test
+  void bandsHoldEveryShareOfTheValvesJet() {
+    Machine m = Objects.requireNonNull(HoldMachines.kinds().get("valve open"));
+    PlenumBalance b = new PlenumBalance(m, HoldMachines.laws("lip"));
+    Estimate factor = Objects.requireNonNull(HeightStability.of(b, Stand.REST).factor());
+    Bands<PlenumState> rest = Objects.requireNonNull(Settling.settled(b, Stand.REST));
+    Estimate force = rest.of(s -> s.parts().sum());
+    Hold wall = wall(b);
+    assertThat(factor.high() / factor.low()).isGreaterThan(1.01);
+    for (double share : new double[] {0, 1}) {
+      PlenumBalance other = b.guessing(Guessed.USUAL.withValveJet(share));
+      double f = Objects.requireNonNull(HeightStability.of(other, Stand.REST).factor()).value();
+      assertThat(f).isBetween(factor.low(), factor.high());
+      double n = Machines.settled(other).parts().sum();
+      assertThat(n).isBetween(force.low(), force.high());
+      Estimate margin = Objects.requireNonNull(wall.margin());
+      assertThat(Objects.requireNonNull(wall(other).margin()).value())
+          .isBetween(margin.low(), margin.high());
+    }
+  }
+
+  private static Hold wall(PlenumBalance b) {
+    return new HoldStudy(b)
+        .all().stream().filter(h -> h.place().equals("wall")).findFirst().orElseThrow();
   }
 }

@@ -19,6 +19,7 @@ final class SecondStatics {
   private static final int STEPS = 40;
   private static final double LEAST = 1e-5;
   private static final double AGREED = 1e-7;
+  private static final double HAIR = 1e-3;
   private static final int LIP_ROUNDS = 30;
 
   private final Machine m;
@@ -80,8 +81,10 @@ final class SecondStatics {
       if (was < 0 && now >= 0) {
         double flow = crossing(tilt, downhill, dip, keep, new double[] {low, high, now, was});
         Found f = at(tilt, downhill, flow, keep);
-        boolean agrees = Math.abs(missing(tilt, downhill, flow, dip, keep)) < AGREED * flow;
-        // else a leap, below whose suction no wheel forces carry it at all, or it lies on its lip
+        boolean agrees =
+            Math.abs(missing(tilt, downhill, flow, dip, keep)) < AGREED * flow
+                && at(tilt, downhill, flow * (1 + HAIR), keep) != null;
+        // else a leap, or a thousandth more flow and it falls, or it lies on its lip
         if (f != null && agrees && clear(f.plane(), dip)) {
           return f;
         }

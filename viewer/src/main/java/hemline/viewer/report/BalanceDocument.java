@@ -50,9 +50,9 @@ public final class BalanceDocument {
     ArrayNode holds = document.putArray("holds");
     for (Hold h : balance.holds()) {
       if (h.place().equals("worst")) {
-        document.set("worstHold", HoldNodes.hold(h));
+        document.set("worstHold", HoldNodes.hold(h, balance));
       } else {
-        holds.add(HoldNodes.hold(h));
+        holds.add(HoldNodes.hold(h, balance));
       }
     }
     HoldNodes.overTilt(document.putArray("holdOverTilt"), balance.holdOverTilt());

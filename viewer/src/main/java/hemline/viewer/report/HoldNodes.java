@@ -50,6 +50,20 @@ final class HoldNodes {
     return node;
   }
 
+  /** A hold with the seal whole, and what it hangs on most. */
+  static ObjectNode hold(Hold h, MachineBalance b) {
+    ObjectNode node = hold(h);
+    node.put(
+        "sensitiveTo",
+        b.sensitivities().stream()
+            .filter(s -> s.over().isEmpty() && s.place().equals(h.place()))
+            .findFirst()
+            .flatMap(Sensitivity::most)
+            .map(Sensitivity.Effect::input)
+            .orElse(""));
+    return node;
+  }
+
   static void overTilt(ArrayNode array, List<HoldPoint> points) {
     for (HoldPoint p : points) {
       ObjectNode node = array.addObject();

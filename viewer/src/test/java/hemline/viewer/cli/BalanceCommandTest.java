@@ -92,6 +92,9 @@ class BalanceCommandTest {
     assertThat(d.get("holds")).hasSize(4);
     assertThat(d.get("worstHold").get("verdict").asText()).isNotEmpty();
     assertThat(d.get("holdOverTilt")).hasSize(25);
+    assertThat(d.get("worstHold").get("sensitiveTo").asText()).isEqualTo("fan speed");
+    assertThat(d.get("sensitivities").get(0).get("effects").size()).isGreaterThan(15);
+    assertThat(d.get("holdEnds").get(0).get("surfaces")).hasSize(3);
     assertThat(d.get("crossings").size()).isGreaterThan(d.get("groundStep").size());
     for (JsonNode hold : d.get("holds")) {
       assertThat(hold.get("case").asText()).isIn("level", "slope", "wall", "ceiling");
