@@ -215,13 +215,9 @@ public final class Estimates {
   }
 
   private @Nullable Estimate estimate(
-      ToDoubleFunction<GridRun> of,
-      double scale,
-      double factor,
-      DoubleUnaryOperator residualAt) {
+      ToDoubleFunction<GridRun> of, double scale, double factor, DoubleUnaryOperator residualAt) {
     GridValues values =
-        series.values(
-            of, (value, spread) -> factor * spread * Math.max(Math.abs(value), scale));
+        series.values(of, (value, spread) -> factor * spread * Math.max(Math.abs(value), scale));
     if (values == null) {
       return null;
     }
@@ -236,13 +232,14 @@ public final class Estimates {
     return models.widen(grid, of, residualAt.applyAsDouble(grid.value()));
   }
 
-  /** The estimate with a band that reaches the other flow on the finest grid, where there is one. */
+  /**
+   * The estimate with a band that reaches the other flow on the finest grid, where there is one.
+   */
   private Estimate reaching(Estimate e, ToDoubleFunction<GridRun> of) {
     GridRun other = family.other();
     double distance = other == null ? Double.NaN : Math.abs(of.applyAsDouble(other) - e.value());
     return distance > e.numerical()
-        ? new Estimate(
-            e.value(), distance, e.iteration(), e.modelLow(), e.modelHigh(), e.trend())
+        ? new Estimate(e.value(), distance, e.iteration(), e.modelLow(), e.modelHigh(), e.trend())
         : e;
   }
 

@@ -127,8 +127,7 @@ public final class FamilySolver implements SectionFamily {
     return family.beside(
         again.isEmpty()
             ? null
-            : Branches.other(
-                family.runs(), SectionMeter.measure(section, setup, again.get(0))));
+            : Branches.other(family.runs(), SectionMeter.measure(section, setup, again.get(0))));
   }
 
   /**

@@ -37,9 +37,9 @@ import hemline.shared.result.Estimate.Trend;
  * error terms of order 1 to 3 in any mixture, with and without scatter up to a third of the error;
  * without scatter the extrapolated values are two to twenty times closer than those of the finest
  * grid, with it no worse (the test of this class). Turbulent lips follow {@link #calibrated}
- * instead. Widths are absolute: a value near zero needs no
- * special care. Rules depend on ratios of differences alone, so that figures in proportion, such as
- * leak flow, discharge coefficient and effective gap, stay in proportion.
+ * instead. Widths are absolute: a value near zero needs no special care. Rules depend on ratios of
+ * differences alone, so that figures in proportion, such as leak flow, discharge coefficient and
+ * effective gap, stay in proportion.
  */
 public final class ThreeGrid {
   private static final double SAFETY = 1.25;
@@ -147,8 +147,8 @@ public final class ThreeGrid {
    * ({@link GridClass}).
    *
    * <p>The errors of such sections hardly follow an order: what three grids say only widens a band
-   * that the kind of lip gives. Differences of one sign move the value on by the last of them, which
-   * is between first and second order, and by no more than {@link #FURTHEST} least bands.
+   * that the kind of lip gives. Differences of one sign move the value on by the last of them,
+   * which is between first and second order, and by no more than {@link #FURTHEST} least bands.
    *
    * @param values the family
    * @param scale natural size of the figure, not negative; counts only where one grid is all there

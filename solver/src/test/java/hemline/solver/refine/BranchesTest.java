@@ -23,7 +23,8 @@ import org.junit.jupiter.api.Test;
 /** When a second start is tried, what counts as another flow, and how the answer tells of it. */
 class BranchesTest {
   private static final FluidState AIR = new FluidState(1.225, 1.46e-5);
-  private static final Conditions LIP = new Conditions("nose", Kind.SUCTION, 2e-3, 600, 0, 0, AIR, 0);
+  private static final Conditions LIP =
+      new Conditions("nose", Kind.SUCTION, 2e-3, 600, 0, 0, AIR, 0);
 
   private static GridRun with(int place, double leak, double discharge) {
     return run(
@@ -64,10 +65,7 @@ class BranchesTest {
   void theAnswerNamesBothFlowsAndItsBandReachesBoth() {
     GridFamily family =
         MadeUpGrids.family(
-                Closure.SA,
-                with(0, 0.06, 0.961),
-                with(1, 0.0599, 0.9594),
-                with(2, 0.05985, 0.9586))
+                Closure.SA, with(0, 0.06, 0.961), with(1, 0.0599, 0.9594), with(2, 0.05985, 0.9586))
             .beside(with(2, 0.0719, 1.151));
     SectionResult result = Estimates.result(LIP, family, List.of(), List.of(), false);
 

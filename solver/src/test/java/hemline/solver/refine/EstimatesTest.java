@@ -29,7 +29,8 @@ import org.junit.jupiter.api.Test;
 
 class EstimatesTest {
   private static final FluidState AIR = new FluidState(1.225, 1.46e-5);
-  private static final Conditions LIP = new Conditions("flat", Kind.SUCTION, 2e-3, 600, 3, 1, AIR, 0);
+  private static final Conditions LIP =
+      new Conditions("flat", Kind.SUCTION, 2e-3, 600, 3, 1, AIR, 0);
 
   private static SectionResult result(GridFamily family, GridFamily... others) {
     return Estimates.result(LIP, family, List.of(others), List.of(), false);

@@ -19,9 +19,9 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /**
- * Numerical bands of turbulent lips against grids twice as fine: {@code bench/campaign.csv}, made by
- * {@link Campaign}. The widths of {@link GridClass} were fitted on the sections at even places; those
- * at odd places prove them.
+ * Numerical bands of turbulent lips against grids twice as fine: {@code bench/campaign.csv}, made
+ * by {@link Campaign}. The widths of {@link GridClass} were fitted on the sections at even places;
+ * those at odd places prove them.
  */
 class CampaignBandsTest {
   private static final int GRIDS = 3;

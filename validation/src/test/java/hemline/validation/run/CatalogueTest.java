@@ -154,7 +154,9 @@ class CatalogueTest {
         Catalogue.parse(met.csv().replace("holds,pass", "misses,FAIL").replace("0.0167", "-0.25"));
     assertThat(TrustBlock.text(missed, true))
         .contains("made-up, dischargeCoefficient \u221225 % (failed)", "turbulent 0 of 1");
-    assertThat(TrustBlock.text(missed, false)).contains("turbulent 0 of 1").doesNotContain("\u2212");
+    assertThat(TrustBlock.text(missed, false))
+        .contains("turbulent 0 of 1")
+        .doesNotContain("\u2212");
     String guide = "a\n" + TrustBlock.text(met, false) + "\nb";
     assertThat(TrustBlock.of(TrustBlock.renewed(guide, missed, true)))
         .isEqualTo(TrustBlock.text(missed, true));
