@@ -117,7 +117,7 @@ public final class FamilySolver implements SectionFamily {
     int finest = MULTIPLIERS[GRIDS - 1];
     List<FlowSolution> again =
         SequencedSolver.solve(
-            g -> setup.problem(design.lines(finest), used),
+            g -> setup.problem(design.lines(finest), used, cancel),
             1,
             -section.suction() / rho,
             0,
