@@ -72,8 +72,8 @@ public final class SequencedSolver {
    * @param limits when to stop on each grid
    * @param cancel stops at once
    * @param progress hears about each grid
-   * @return one solution per grid finished, coarsest first; failed grids are passed over until a flow
-   *     is found, after that the list ends with the first that fails
+   * @return one solution per grid finished, coarsest first; failed grids are passed over until a
+   *     flow is found, after that the list ends with the first that fails
    */
   public static List<FlowSolution> solve(
       IntFunction<FlowProblem> problems,
