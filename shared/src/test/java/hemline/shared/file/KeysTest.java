@@ -12,7 +12,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -114,8 +113,8 @@ class KeysTest {
     JsonNode document = sample(kind);
     for (ObjectNode group : groups(document, new ArrayList<>())) {
       List<String> keys = new ArrayList<>();
-      for (Iterator<Map.Entry<String, JsonNode>> it = group.fields(); it.hasNext(); ) {
-        keys.add(it.next().getKey());
+      for (Map.Entry<String, JsonNode> member : group.properties()) {
+        keys.add(member.getKey());
       }
       for (String key : keys) {
         JsonNode was = group.get(key);
