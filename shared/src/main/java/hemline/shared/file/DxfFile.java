@@ -8,7 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 
 /**
- * Outlines from and to DXF, the R12 text form.
+ * Outlines from and to DXF, plain text.
  *
  * <p>Read are LINE, ARC, CIRCLE, LWPOLYLINE and POLYLINE with bulges in the model space; loose ends
  * within 0.01 mm are joined. The unit is that of $INSUNITS, mm where it is absent. Written are
@@ -20,7 +20,7 @@ public final class DxfFile {
   /**
    * Reads the closed outlines of a drawing.
    *
-   * @throws InputException if the file is no text DXF, an outline is open, or there is none
+   * @throws InputException if the file is no plain-text DXF, an outline is open, or there is none
    */
   public static ImportedOutlines read(Path file) throws InputException {
     // geometry is plain ASCII whatever the code page of the names

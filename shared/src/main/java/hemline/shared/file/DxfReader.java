@@ -69,7 +69,7 @@ final class DxfReader {
       if (!CODE.matcher(code).matches()) {
         String cure =
             groups.isEmpty()
-                ? "this is no text DXF; save the drawing as DXF, R12 text"
+                ? "this is no plain-text DXF; save the drawing as plain-text DXF"
                 : "a group code (a whole number) is expected here";
         throw fault(at, cure);
       }
@@ -79,7 +79,7 @@ final class DxfReader {
       }
     }
     if (groups.isEmpty()) {
-      throw fault(1, "this is no text DXF; save the drawing as DXF, R12 text");
+      throw fault(1, "this is no plain-text DXF; save the drawing as plain-text DXF");
     }
   }
 

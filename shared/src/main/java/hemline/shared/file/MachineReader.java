@@ -15,6 +15,7 @@ import static hemline.shared.units.QuantityKind.VOLTAGE;
 
 import hemline.shared.fluid.Air;
 import hemline.shared.problem.Problem;
+import hemline.shared.vehicle.Ambient;
 import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.Fan;
 import hemline.shared.vehicle.FloorOutline;
@@ -27,7 +28,6 @@ import hemline.shared.vehicle.PowerSupply;
 import hemline.shared.vehicle.ReliefValve;
 import hemline.shared.vehicle.Running;
 import hemline.shared.vehicle.SupportPolygon;
-import hemline.shared.vehicle.Surroundings;
 import hemline.shared.vehicle.WheelLoads;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -98,7 +98,7 @@ final class MachineReader {
     }
     String notes = top.text("notes", "", "for dry concrete");
     boolean invented = top.truth("invented", false);
-    Surroundings air = air();
+    Ambient air = air();
     double travelSpeed = QuantityKeys.optional(top, "travelSpeed", SPEED, "0m/s", "100m/s", 0);
     double slope = QuantityKeys.optional(top, "slope", ANGLE, "0deg", "180deg", STEEPEST);
     FloorOutline floor = new FloorReader(folder, problems).read(needed("floor"));
@@ -144,13 +144,13 @@ final class MachineReader {
     return top.missing(key, "a group of keys in braces { }") ? null : top.group(key);
   }
 
-  private Surroundings air() {
+  private Ambient air() {
     JsonKeys air = top.group("air");
     if (air == null) {
-      return new Surroundings(Air.STANDARD_TEMPERATURE, 0);
+      return new Ambient(Air.STANDARD_TEMPERATURE, 0);
     }
     air.allow("temperature", "altitude");
-    return new Surroundings(
+    return new Ambient(
         QuantityKeys.optional(
             air, "temperature", TEMPERATURE, "-60degC", "100degC", Air.STANDARD_TEMPERATURE),
         QuantityKeys.optional(air, "altitude", LENGTH, "-500m", "9000m", 0));

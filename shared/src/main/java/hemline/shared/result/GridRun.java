@@ -10,7 +10,7 @@ package hemline.shared.result;
  * @param momentumResidual momentum residual over gap times jet speed squared
  * @param figures measured figures: last state, or mean over the last cycles when unsteady
  * @param leakSpread half the spread of the leak flow over the closing window, m²/s
- * @param ending last attempt and why it stopped
+ * @param termination last attempt and why it stopped
  */
 public record GridRun(
     int cells,
@@ -20,7 +20,7 @@ public record GridRun(
     double momentumResidual,
     RawFigures figures,
     double leakSpread,
-    Ending ending) {
+    Termination termination) {
 
   /** A run of which no more than the status is known about its end. */
   public GridRun(
@@ -39,6 +39,6 @@ public record GridRun(
         momentumResidual,
         figures,
         leakSpread,
-        Ending.of(status));
+        Termination.of(status));
   }
 }

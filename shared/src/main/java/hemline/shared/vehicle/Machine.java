@@ -27,7 +27,7 @@ public record Machine(
     String name,
     String notes,
     boolean invented,
-    Surroundings air,
+    Ambient air,
     FloorOutline floor,
     double travelSpeed,
     Load load,
@@ -48,7 +48,7 @@ public record Machine(
       String name,
       String notes,
       boolean invented,
-      Surroundings air,
+      Ambient air,
       FloorOutline floor,
       double travelSpeed,
       Load load,
@@ -77,7 +77,7 @@ public record Machine(
         HoldTerms.USUAL);
   }
 
-  public Machine withAir(Surroundings newAir) {
+  public Machine withAir(Ambient newAir) {
     return changed(d -> d.air = newAir);
   }
 
@@ -134,7 +134,7 @@ public record Machine(
   /** A machine of which one thing is being changed. */
   private static final class Draft {
     private final Machine was;
-    private Surroundings air;
+    private Ambient air;
     private FloorOutline floor;
     private double travelSpeed;
     private Load load;

@@ -186,8 +186,8 @@ class DrawingFilesTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "'' | no text DXF",
-        "hello | no text DXF",
+        "'' | no plain-text DXF",
+        "hello | no plain-text DXF",
         "0;SECTION;2;ENTITIES;0;EOF | no outline in this drawing",
         "0;SECTION;2;ENTITIES;0;LINE;10;0;20;0;11;1;0;EOF | LINE lacks its group 21",
         "0;SECTION;2;ENTITIES;0;CIRCLE;10;x;20;0;40;1;0;EOF | line 8",

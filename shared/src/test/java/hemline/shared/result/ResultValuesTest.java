@@ -5,9 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import static org.assertj.core.api.Assertions.within;
 
 import hemline.shared.problem.Notice;
-import hemline.shared.result.Ending.Attempt;
-import hemline.shared.result.Ending.Reason;
 import hemline.shared.result.Estimate.Trend;
+import hemline.shared.result.Termination.Attempt;
+import hemline.shared.result.Termination.Reason;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
@@ -80,15 +80,16 @@ class ResultValuesTest {
     "CANCELLED, CANCELLED"
   })
   void endingsOfWhichOnlyTheStatusIsKnown(SolveStatus status, Reason reason) {
-    assertThat(Ending.of(status)).isEqualTo(new Ending(Attempt.ACCELERATED, reason, 0));
+    assertThat(Termination.of(status)).isEqualTo(new Termination(Attempt.ACCELERATED, reason, 0));
   }
 
   /** Each reason has its own words, which follow "the iteration". */
   @Test
   void endingsInWords() {
-    assertThat(new Ending(Attempt.RELAXED, Reason.CYCLING, 37).words())
+    assertThat(new Termination(Attempt.RELAXED, Reason.CYCLING, 37).words())
         .isEqualTo("cycles every 37 passes");
-    assertThat(Arrays.stream(Reason.values()).map(r -> new Ending(Attempt.NEWTON, r, 1).words()))
+    assertThat(
+            Arrays.stream(Reason.values()).map(r -> new Termination(Attempt.NEWTON, r, 1).words()))
         .doesNotHaveDuplicates()
         .allMatch(words -> words.matches("[a-z].*[a-z]"));
   }

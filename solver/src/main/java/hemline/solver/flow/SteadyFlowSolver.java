@@ -1,9 +1,9 @@
 package hemline.solver.flow;
 
-import hemline.shared.result.Ending;
-import hemline.shared.result.Ending.Attempt;
-import hemline.shared.result.Ending.Reason;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.result.Termination;
+import hemline.shared.result.Termination.Attempt;
+import hemline.shared.result.Termination.Reason;
 import hemline.solver.field.FlowState;
 import hemline.solver.grid.Mesh;
 import hemline.solver.linear.AndersonAcceleration;
@@ -100,7 +100,7 @@ public final class SteadyFlowSolver {
    * @param massResidual largest cell defect after closing, over gap times velocity
    * @param figure mean of the monitored figure over the closing window
    * @param halfSpread half the spread of the figure over the closing window
-   * @param ending last attempt and why it stopped
+   * @param termination last attempt and why it stopped
    */
   public record Outcome(
       SolveStatus status,
@@ -110,7 +110,7 @@ public final class SteadyFlowSolver {
       double massResidual,
       double figure,
       double halfSpread,
-      Ending ending) {
+      Termination termination) {
 
     /** What was spent. */
     Effort effort() {
@@ -128,7 +128,7 @@ public final class SteadyFlowSolver {
           massResidual,
           figure,
           halfSpread,
-          ending);
+          termination);
     }
   }
 
@@ -137,8 +137,8 @@ public final class SteadyFlowSolver {
   private final Limits limits;
   private final CancelToken cancel;
   private final FlowEquations equations;
-  private final Course course;
-  private Ending ending = new Ending(Attempt.NEWTON, Reason.CANCELLED, 0);
+  private final ConvergenceMonitor monitor;
+  private Termination termination = new Termination(Attempt.NEWTON, Reason.CANCELLED, 0);
   private int windowStart;
   private int spent;
 
@@ -157,8 +157,8 @@ public final class SteadyFlowSolver {
     this.limits = limits;
     this.cancel = cancel;
     equations = new FlowEquations(problem, state, cancel::check);
-    course =
-        new Course(
+    monitor =
+        new ConvergenceMonitor(
             Math.max(NEWTON_STEPS, Math.max(limits.accelerated(), limits.plain())),
             problem.drive().least());
   }
@@ -250,8 +250,8 @@ public final class SteadyFlowSolver {
 
   private SolveStatus passes(int most) {
     SegregatedIteration iteration = new SegregatedIteration(equations);
-    course.restart();
-    while (course.passes() < most) {
+    monitor.restart();
+    while (monitor.passes() < most) {
       cancel.check();
       iteration.step(APPROACH);
       problem.drive().adjust(state, SEGREGATED_GAIN);
@@ -265,7 +265,7 @@ public final class SteadyFlowSolver {
   /** True when the state of an attempt is no start for the next. */
   private boolean lost(SolveStatus status) {
     return status == SolveStatus.FAILED
-        || !(equations.momentumResidual < Math.max(LOST, course.firstResidual()));
+        || !(equations.momentumResidual < Math.max(LOST, monitor.firstResidual()));
   }
 
   private static boolean open(SolveStatus status) {
@@ -280,7 +280,7 @@ public final class SteadyFlowSolver {
 
   /** Newton steps until the residual is a hundredth of what is asked. */
   private SolveStatus newton(int most) {
-    course.restart();
+    monitor.restart();
     NewtonIteration iteration = new NewtonIteration(equations);
     for (int i = 0; i < most; i++) {
       cancel.check();
@@ -292,9 +292,9 @@ public final class SteadyFlowSolver {
       if (equations.momentumResidual < 0.01 * limits.momentum()
           && iteration.massResidual() < 0.01 * limits.momentum()
           && Math.abs(problem.drive().miss(state)) < limits.drive()
-          && course.passes() > 2
-          && course.spread(course.passes() - 2) <= limits.figureWindow()) {
-        windowStart = course.passes() - 2;
+          && monitor.passes() > 2
+          && monitor.spread(monitor.passes() - 2) <= limits.figureWindow()) {
+        windowStart = monitor.passes() - 2;
         if (problem.spanwise()) {
           SpanwiseTransport.solve(equations);
         }
@@ -316,10 +316,10 @@ public final class SteadyFlowSolver {
     double best = Double.MAX_VALUE;
     int turn = 0;
     int since = ACCELERATE_FROM;
-    course.restart();
-    while (course.passes() < most && !course.stalled()) {
+    monitor.restart();
+    while (monitor.passes() < most && !monitor.stalled()) {
       cancel.check();
-      boolean accelerate = course.passes() >= ACCELERATE_FROM;
+      boolean accelerate = monitor.passes() >= ACCELERATE_FROM;
       if (accelerate) {
         vector.readJudged(before);
       }
@@ -332,9 +332,9 @@ public final class SteadyFlowSolver {
           best = equations.momentumResidual;
         }
         best = Math.min(best, equations.momentumResidual);
-        if (course.idle(since, IDLE)) {
+        if (monitor.idle(since, IDLE)) {
           turn++;
-          since = course.passes();
+          since = monitor.passes();
           acceleration.restart();
         }
         int used = memory(turn, equations.momentumResidual > CURVED, rung.depth());
@@ -349,7 +349,7 @@ public final class SteadyFlowSolver {
         return ended(attempt, Reason.SETTLED);
       }
     }
-    return unsettled(attempt, Math.max(0, course.passes() - PLATEAU));
+    return unsettled(attempt, Math.max(0, monitor.passes() - PLATEAU));
   }
 
   /**
@@ -371,8 +371,8 @@ public final class SteadyFlowSolver {
   private SolveStatus averaged(IterationSettings settings, int most) {
     SegregatedIteration iteration = new SegregatedIteration(equations);
     MeanState mean = new MeanState(state);
-    course.restart();
-    while (course.passes() < most) {
+    monitor.restart();
+    while (monitor.passes() < most) {
       cancel.check();
       iteration.step(settings);
       problem.drive().adjust(state, SEGREGATED_GAIN);
@@ -382,7 +382,7 @@ public final class SteadyFlowSolver {
       if (settled()) {
         return ended(Attempt.AVERAGED, Reason.SETTLED);
       }
-      if (2 * course.passes() > most) {
+      if (2 * monitor.passes() > most) {
         mean.add(state);
       }
     }
@@ -392,12 +392,12 @@ public final class SteadyFlowSolver {
   }
 
   private SolveStatus unsettled(Attempt attempt, int from) {
-    ending = course.unsettled(from, limits.figureWindow(), attempt);
+    termination = monitor.unsettled(from, limits.figureWindow(), attempt);
     return SolveStatus.UNSTEADY;
   }
 
   private SolveStatus ended(Attempt attempt, Reason reason) {
-    ending = new Ending(attempt, reason, 0);
+    termination = new Termination(attempt, reason, 0);
     return switch (reason) {
       case SETTLED -> SolveStatus.CONVERGED;
       case DIVERGED -> SolveStatus.FAILED;
@@ -408,17 +408,17 @@ public final class SteadyFlowSolver {
   /** Notes the figure; false when the numbers have run away. */
   private boolean note() {
     spent++;
-    return course.note(problem.drive().monitor(state), equations.momentumResidual);
+    return monitor.note(problem.drive().monitor(state), equations.momentumResidual);
   }
 
   private boolean settled() {
-    if (course.passes() < limits.window()
+    if (monitor.passes() < limits.window()
         || equations.momentumResidual > limits.momentum()
         || Math.abs(problem.drive().miss(state)) > limits.drive()) {
       return false;
     }
-    windowStart = course.passes() - limits.window();
-    return course.spread(windowStart) <= limits.figureWindow();
+    windowStart = monitor.passes() - limits.window();
+    return monitor.spread(windowStart) <= limits.figureWindow();
   }
 
   private double[] weights() {
@@ -439,7 +439,7 @@ public final class SteadyFlowSolver {
     if (status != SolveStatus.FAILED) {
       mass = equations.finish() / (scales.length() * scales.velocity());
     }
-    double figure = course.mean(windowStart);
+    double figure = monitor.mean(windowStart);
     return equations.solution(
         new Outcome(
             status,
@@ -448,7 +448,7 @@ public final class SteadyFlowSolver {
             Math.min(Double.MAX_VALUE, equations.momentumResidual),
             mass,
             figure,
-            0.5 * course.spread(windowStart) * Math.abs(figure),
-            ending));
+            0.5 * monitor.spread(windowStart) * Math.abs(figure),
+            termination));
   }
 }

@@ -21,16 +21,16 @@ final class CellCutter {
   private final int[] nextInside;
 
   // ---- directed edges of the rectangle at hand
-  private final Growing.Ints from = new Growing.Ints();
-  private final Growing.Ints to = new Growing.Ints();
-  private final Growing.Ints patch = new Growing.Ints();
-  private final Growing.Ints gridFace = new Growing.Ints();
-  private final Growing.Ints run = new Growing.Ints();
+  private final IntList from = new IntList();
+  private final IntList to = new IntList();
+  private final IntList patch = new IntList();
+  private final IntList gridFace = new IntList();
+  private final IntList run = new IntList();
 
   /** Side of the rectangle of an edge that is a run: 0 bottom, 1 right, 2 top, 3 left. */
-  private final Growing.Ints side = new Growing.Ints();
+  private final IntList side = new IntList();
 
-  private final Growing.Ints loop = new Growing.Ints();
+  private final IntList loop = new IntList();
   private int[] firstOut = new int[0];
   private int[] nextOut = new int[0];
 
@@ -157,8 +157,8 @@ final class CellCutter {
     int[] loopOf = new int[n];
     double x0 = network.lines.x()[i];
     double y0 = network.lines.y()[j];
-    Growing.Ints loopStart = new Growing.Ints();
-    Growing.Doubles moments = new Growing.Doubles();
+    IntList loopStart = new IntList();
+    DoubleList moments = new DoubleList();
     for (int e = 0; e < n; e++) {
       if (seen[e]) {
         continue;
@@ -248,7 +248,7 @@ final class CellCutter {
 
   /** Makes a part of every counter-clockwise loop and finds the part around every other one. */
   private int[] partsOfLoops(
-      int rect, int[] next, Growing.Ints loopStart, Growing.Doubles moments, double x0, double y0) {
+      int rect, int[] next, IntList loopStart, DoubleList moments, double x0, double y0) {
     int loops = loopStart.size();
     int[] partOf = new int[loops];
     int[] container = new int[loops];
@@ -291,7 +291,7 @@ final class CellCutter {
     return partOf;
   }
 
-  private int shellAround(int inner, int[] next, Growing.Ints loopStart, Growing.Doubles moments) {
+  private int shellAround(int inner, int[] next, IntList loopStart, DoubleList moments) {
     int e = loopStart.get(inner);
     double x = 0.5 * (network.nodeX.get(from.get(e)) + network.nodeX.get(to.get(e)));
     double y = 0.5 * (network.nodeY.get(from.get(e)) + network.nodeY.get(to.get(e)));
@@ -327,7 +327,7 @@ final class CellCutter {
       int s = side.get(k);
       if (s >= 0) {
         GridEdges edges = s == 1 || s == 3 ? vertical : horizontal;
-        Growing.Ints pieces = s == 1 || s == 2 ? edges.runLowPiece : edges.runHighPiece;
+        IntList pieces = s == 1 || s == 2 ? edges.runLowPiece : edges.runHighPiece;
         pieces.set(run.get(k), part);
       }
       k = next[k];

@@ -9,19 +9,19 @@ final class CellParts {
   final boolean[] whole;
 
   // ---- parts
-  final Growing.Ints rectangle = new Growing.Ints();
-  final Growing.Doubles area = new Growing.Doubles();
-  final Growing.Doubles cx = new Growing.Doubles();
-  final Growing.Doubles cy = new Growing.Doubles();
+  final IntList rectangle = new IntList();
+  final DoubleList area = new DoubleList();
+  final DoubleList cx = new DoubleList();
+  final DoubleList cy = new DoubleList();
 
   // ---- surfaces: outward area vector, centroid, patch, domain side's grid face or -1
-  final Growing.Ints sPart = new Growing.Ints();
-  final Growing.Ints sPatch = new Growing.Ints();
-  final Growing.Doubles snx = new Growing.Doubles();
-  final Growing.Doubles sny = new Growing.Doubles();
-  final Growing.Doubles sx = new Growing.Doubles();
-  final Growing.Doubles sy = new Growing.Doubles();
-  final Growing.Ints sGridFace = new Growing.Ints();
+  final IntList sPart = new IntList();
+  final IntList sPatch = new IntList();
+  final DoubleList snx = new DoubleList();
+  final DoubleList sny = new DoubleList();
+  final DoubleList sx = new DoubleList();
+  final DoubleList sy = new DoubleList();
+  final IntList sGridFace = new IntList();
 
   CellParts(int rectangles) {
     start = new int[rectangles + 1];

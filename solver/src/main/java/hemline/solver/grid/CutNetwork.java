@@ -17,10 +17,10 @@ final class CutNetwork {
   final LineSnap snapY;
 
   // ---- nodes: position and the index of the grid lines they lie on, or -1
-  final Growing.Doubles nodeX = new Growing.Doubles();
-  final Growing.Doubles nodeY = new Growing.Doubles();
-  final Growing.Ints nodeColumnLine = new Growing.Ints();
-  final Growing.Ints nodeRowLine = new Growing.Ints();
+  final DoubleList nodeX = new DoubleList();
+  final DoubleList nodeY = new DoubleList();
+  final IntList nodeColumnLine = new IntList();
+  final IntList nodeRowLine = new IntList();
 
   // ---- pieces, the fluid on their left
   int pieces;
@@ -37,9 +37,9 @@ final class CutNetwork {
   private record Place(double x, double y) {}
 
   private final Map<Place, Integer> nodeAt = new HashMap<>();
-  private final Growing.Ints rawFrom = new Growing.Ints();
-  private final Growing.Ints rawTo = new Growing.Ints();
-  private final Growing.Ints rawPatch = new Growing.Ints();
+  private final IntList rawFrom = new IntList();
+  private final IntList rawTo = new IntList();
+  private final IntList rawPatch = new IntList();
 
   CutNetwork(
       GridLines lines, FluidOutline outline, LineSnap snapX, LineSnap snapY, double tolerance) {
@@ -131,9 +131,9 @@ final class CutNetwork {
     int[] same = new int[n];
     Arrays.setAll(same, k -> k);
     for (boolean vertical : new boolean[] {true, false}) {
-      Growing.Ints lineOf = vertical ? nodeColumnLine : nodeRowLine;
-      Growing.Ints crossOf = vertical ? nodeRowLine : nodeColumnLine;
-      Growing.Doubles along = vertical ? nodeY : nodeX;
+      IntList lineOf = vertical ? nodeColumnLine : nodeRowLine;
+      IntList crossOf = vertical ? nodeRowLine : nodeColumnLine;
+      DoubleList along = vertical ? nodeY : nodeX;
       int[] sorted = nodesByLine(lineOf, along);
       for (int k = 1; k < sorted.length; k++) {
         int a = sorted[k - 1];
@@ -154,7 +154,7 @@ final class CutNetwork {
   }
 
   /** Nodes that lie on grid lines of one direction, by line and then along it. */
-  private static int[] nodesByLine(Growing.Ints lineOf, Growing.Doubles along) {
+  private static int[] nodesByLine(IntList lineOf, DoubleList along) {
     int n = lineOf.size();
     Integer[] onLine = new Integer[n];
     int count = 0;

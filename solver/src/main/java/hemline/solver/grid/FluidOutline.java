@@ -24,11 +24,11 @@ import org.locationtech.jts.operation.overlayng.OverlayNGRobust;
  * subtracted.
  */
 final class FluidOutline {
-  final Growing.Doubles x0 = new Growing.Doubles();
-  final Growing.Doubles y0 = new Growing.Doubles();
-  final Growing.Doubles x1 = new Growing.Doubles();
-  final Growing.Doubles y1 = new Growing.Doubles();
-  final Growing.Ints patch = new Growing.Ints();
+  final DoubleList x0 = new DoubleList();
+  final DoubleList y0 = new DoubleList();
+  final DoubleList x1 = new DoubleList();
+  final DoubleList y1 = new DoubleList();
+  final IntList patch = new IntList();
 
   private final GeometryFactory factory = new GeometryFactory();
   private final LineSnap snapX;

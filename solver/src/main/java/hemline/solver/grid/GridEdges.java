@@ -22,16 +22,16 @@ final class GridEdges {
   final byte[] state;
 
   // ---- runs in the order of the walk
-  final Growing.Ints runEdge = new Growing.Ints();
-  final Growing.Ints runFrom = new Growing.Ints();
-  final Growing.Ints runTo = new Growing.Ints();
-  final Growing.Ints runLowOpen = new Growing.Ints();
-  final Growing.Ints runHighOpen = new Growing.Ints();
+  final IntList runEdge = new IntList();
+  final IntList runFrom = new IntList();
+  final IntList runTo = new IntList();
+  final IntList runLowOpen = new IntList();
+  final IntList runHighOpen = new IntList();
 
   /** Piece of a cell on the low side of a run, or {@link #NONE}. */
-  final Growing.Ints runLowPiece = new Growing.Ints();
+  final IntList runLowPiece = new IntList();
 
-  final Growing.Ints runHighPiece = new Growing.Ints();
+  final IntList runHighPiece = new IntList();
 
   private final CutNetwork network;
   private final int[] firstRun;
@@ -63,7 +63,7 @@ final class GridEdges {
   private void listPiecesOnEdges() {
     int[] cross = vertical ? network.column : network.row;
     int[] along = vertical ? network.row : network.column;
-    Growing.Ints lineOf = vertical ? network.nodeColumnLine : network.nodeRowLine;
+    IntList lineOf = vertical ? network.nodeColumnLine : network.nodeRowLine;
     for (int e = 0; e < network.pieces; e++) {
       if (cross[e] < 0) {
         int edge = edge(lineOf.get(network.from[e]), along[e]);
@@ -78,10 +78,10 @@ final class GridEdges {
     int[] low = new int[n];
     int[] high = new int[n];
     countChanges(low, high);
-    Growing.Ints lineOf = vertical ? network.nodeColumnLine : network.nodeRowLine;
-    Growing.Ints crossOf = vertical ? network.nodeRowLine : network.nodeColumnLine;
+    IntList lineOf = vertical ? network.nodeColumnLine : network.nodeRowLine;
+    IntList crossOf = vertical ? network.nodeRowLine : network.nodeColumnLine;
     double[] stepLine = vertical ? network.lines.y() : network.lines.x();
-    Growing.Doubles along = vertical ? network.nodeY : network.nodeX;
+    DoubleList along = vertical ? network.nodeY : network.nodeX;
     int[] nodes = network.usedNodesByLine(vertical);
     int lineCount = vertical ? network.lines.nx() + 1 : network.lines.ny() + 1;
     int k = 0;
@@ -127,7 +127,7 @@ final class GridEdges {
   private void countChanges(int[] low, int[] high) {
     int sign = vertical ? 1 : -1;
     int[] cross = vertical ? network.column : network.row;
-    Growing.Ints lineOf = vertical ? network.nodeColumnLine : network.nodeRowLine;
+    IntList lineOf = vertical ? network.nodeColumnLine : network.nodeRowLine;
     for (int e = 0; e < network.pieces; e++) {
       if (cross[e] < 0) {
         continue;
@@ -192,7 +192,7 @@ final class GridEdges {
 
   /** Patch of the boundary that lies on a run with fluid on one side only; -1 if there is none. */
   int patchOn(int run) {
-    Growing.Doubles along = vertical ? network.nodeY : network.nodeX;
+    DoubleList along = vertical ? network.nodeY : network.nodeX;
     double mid = 0.5 * (along.get(runFrom.get(run)) + along.get(runTo.get(run)));
     for (int e = firstOnEdge[runEdge.get(run)]; e >= 0; e = nextOnEdge[e]) {
       double a = along.get(network.from[e]);
@@ -205,7 +205,7 @@ final class GridEdges {
   }
 
   double length(int run) {
-    Growing.Doubles along = vertical ? network.nodeY : network.nodeX;
+    DoubleList along = vertical ? network.nodeY : network.nodeX;
     return along.get(runTo.get(run)) - along.get(runFrom.get(run));
   }
 }

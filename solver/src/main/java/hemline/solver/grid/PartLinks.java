@@ -2,22 +2,22 @@ package hemline.solver.grid;
 
 /** Open connections between parts of fluid in neighbouring rectangles, row by row. */
 final class PartLinks {
-  final Growing.Ints low = new Growing.Ints();
-  final Growing.Ints high = new Growing.Ints();
-  final Growing.Ints gridFace = new Growing.Ints();
+  final IntList low = new IntList();
+  final IntList high = new IntList();
+  final IntList gridFace = new IntList();
 
   /** 1 for a connection across a vertical grid line, else 0. */
-  final Growing.Ints vertical = new Growing.Ints();
+  final IntList vertical = new IntList();
 
-  final Growing.Doubles length = new Growing.Doubles();
+  final DoubleList length = new DoubleList();
 
   /** Middle of the connection along its grid line. */
-  final Growing.Doubles middle = new Growing.Doubles();
+  final DoubleList middle = new DoubleList();
 
   /** Nodes at the ends; -1 where a whole grid edge is open. */
-  final Growing.Ints fromNode = new Growing.Ints();
+  final IntList fromNode = new IntList();
 
-  final Growing.Ints toNode = new Growing.Ints();
+  final IntList toNode = new IntList();
 
   private final CutNetwork network;
   private final CellParts parts;
@@ -65,7 +65,7 @@ final class PartLinks {
       }
       int p = partOf(edges.runLowPiece.get(r), lowRect);
       int q = partOf(edges.runHighPiece.get(r), highRect);
-      Growing.Doubles along = edges.vertical ? network.nodeY : network.nodeX;
+      DoubleList along = edges.vertical ? network.nodeY : network.nodeX;
       double from = along.get(edges.runFrom.get(r));
       double to = along.get(edges.runTo.get(r));
       if (p < 0 || q < 0) {

@@ -31,13 +31,7 @@ final class SurfaceJoin {
    * @param patch patch of an edge, -1 where it is open to a neighbour
    * @param gridFace grid face of edges on domain sides
    */
-  void addLoop(
-      int part,
-      Growing.Ints loop,
-      Growing.Ints from,
-      Growing.Ints to,
-      Growing.Ints patch,
-      Growing.Ints gridFace) {
+  void addLoop(int part, IntList loop, IntList from, IntList to, IntList patch, IntList gridFace) {
     int n = loop.size();
     double[] dx = new double[n];
     double[] dy = new double[n];
@@ -86,7 +80,7 @@ final class SurfaceJoin {
     return Math.abs(angle) <= SMOOTH ? angle : Double.NaN;
   }
 
-  private int lowest(Growing.Ints loop, Growing.Ints from) {
+  private int lowest(IntList loop, IntList from) {
     int best = 0;
     for (int k = 1; k < loop.size(); k++) {
       int a = from.get(loop.get(k));
@@ -101,10 +95,10 @@ final class SurfaceJoin {
 
   private void addCurve(
       int part,
-      Growing.Ints loop,
-      Growing.Ints from,
-      Growing.Ints patch,
-      Growing.Ints gridFace,
+      IntList loop,
+      IntList from,
+      IntList patch,
+      IntList gridFace,
       double[] dx,
       double[] dy,
       double[] turn,

@@ -269,6 +269,6 @@ public final class SectionMeter {
         flow.outcome().momentumResidual(),
         figures,
         spread,
-        flow.outcome().ending());
+        flow.outcome().termination());
   }
 }

@@ -82,12 +82,12 @@ final class HeightStability {
         any ? null : bands.of(e -> Double.isFinite(e.softness()) ? e.softness() : SOFTEST);
     double staticGap =
         value.edge() < 0 ? 1 : balance.machine().floor().edges().get(value.edge()).gap();
-    RideHeight.Ending ending =
+    RideHeight.MarginEnd ending =
         down
-            ? RideHeight.Ending.DOWN
+            ? RideHeight.MarginEnd.DOWN
             : value.leastGap() < CLOSED * staticGap
-                ? RideHeight.Ending.CONTACT
-                : RideHeight.Ending.FOLD;
+                ? RideHeight.MarginEnd.CONTACT
+                : RideHeight.MarginEnd.FOLD;
     return new RideHeight(
         stiffness,
         ending,

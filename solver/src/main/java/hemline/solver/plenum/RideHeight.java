@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  */
 public record RideHeight(
     double stiffness,
-    Ending ending,
+    MarginEnd ending,
     int edge,
     @Nullable Estimate force,
     @Nullable Estimate forceAtGravity,
@@ -32,7 +32,7 @@ public record RideHeight(
     @Nullable Estimate factor) {
 
   /** What ends the margin. */
-  public enum Ending {
+  public enum MarginEnd {
     /** No equilibrium remains: suction grows faster than the springs push back. */
     FOLD("fold"),
     /** A lip touches while suction and springs still balance. */
@@ -42,7 +42,7 @@ public record RideHeight(
 
     private final String key;
 
-    Ending(String key) {
+    MarginEnd(String key) {
       this.key = key;
     }
 

@@ -1,5 +1,6 @@
 package hemline.solver.plenum;
 
+import hemline.shared.vehicle.Ambient;
 import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.Fan;
 import hemline.shared.vehicle.Load;
@@ -7,7 +8,6 @@ import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.OtherLeak;
 import hemline.shared.vehicle.ReliefValve;
 import hemline.shared.vehicle.Running;
-import hemline.shared.vehicle.Surroundings;
 import hemline.shared.vehicle.Tolerances;
 import hemline.shared.vehicle.WheelLoads;
 import java.util.ArrayList;
@@ -175,8 +175,8 @@ record UncertainInput(
   }
 
   /** Air of another temperature, so that its density is a multiple. */
-  private static Surroundings denser(Surroundings air, double factor) {
-    return new Surroundings(air.temperature() / factor, air.altitude());
+  private static Ambient denser(Ambient air, double factor) {
+    return new Ambient(air.temperature() / factor, air.altitude());
   }
 
   private static void openings(List<UncertainInput> all, PlenumBalance balance) {

@@ -3,12 +3,12 @@ package hemline.solver.refine;
 import hemline.shared.fluid.Air;
 import hemline.shared.fluid.Expansibility;
 import hemline.shared.problem.Notice;
-import hemline.shared.result.Ending;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.result.Termination;
 import hemline.solver.flow.Closure;
 import java.util.ArrayList;
 import java.util.List;
@@ -175,23 +175,23 @@ final class ResultNotices {
           notice(
               "flow.two-branches",
               "The ground moves against the leak at %.2f of the jet reference velocity: a lip can"
-                  + " then have two steady flows, with leaks up to 42 %% apart where both were found;"
-                  + " the figures and their bands belong to one of them.",
+                  + " then have two steady flows, with leaks up to 42 %% apart where both were"
+                  + " found; the figures and their bands belong to one of them.",
               ratio));
     }
   }
 
   private void settled(List<Notice> notices, @Nullable Estimate leak) {
     GridRun finest = series.run(series.finest());
-    Ending ending = finest.ending();
+    Termination termination = finest.termination();
     if (finest.status() != SolveStatus.UNSTEADY) {
-      if (ending.attempt() == Ending.Attempt.RELAXED
-          || ending.attempt() == Ending.Attempt.AVERAGED) {
+      if (termination.attempt() == Termination.Attempt.RELAXED
+          || termination.attempt() == Termination.Attempt.AVERAGED) {
         notices.add(
             notice(
                 "flow.hard",
-                "The flow on the finest grid settled only when more of each last pass was kept, after"
-                    + " %d passes: watch it when conditions change.",
+                "The flow on the finest grid settled only when more of each last pass was kept,"
+                    + " after %d passes: watch it when conditions change.",
                 finest.iterations()));
       }
       return;
@@ -203,7 +203,7 @@ final class ResultNotices {
             "flow.unsteady",
             "No steady flow was found on the finest grid, the iteration %s: figures are means over"
                 + " the last passes, in which the leak moved by ±%.1f %%.",
-            ending.words(),
+            termination.words(),
             percent));
   }
 

@@ -57,8 +57,8 @@ public final class KOmegaSst extends EddyViscosity {
   private final double[] wx;
   private final double[] wy;
   private final double[] strain;
-  private final double[] blend;
-  private final double[] blend2;
+  private final double[] f1;
+  private final double[] f2;
   private final double[] cross;
   private final double[] sublayer;
 
@@ -121,8 +121,8 @@ public final class KOmegaSst extends EddyViscosity {
     wx = new double[n];
     wy = new double[n];
     strain = new double[n];
-    blend = new double[n];
-    blend2 = new double[n];
+    f1 = new double[n];
+    f2 = new double[n];
     cross = new double[n];
     sublayer = new double[n];
     wallArea = new double[n];
@@ -184,7 +184,7 @@ public final class KOmegaSst extends EddyViscosity {
     solveK(s, factor);
     for (int c = 0; c < mesh.cells; c++) {
       // in wall cells the discrete strain rate is not the profile's: no limit by it there
-      double limit = wallArea[c] > 0 ? 0 : strain[c] * blend2[c];
+      double limit = wallArea[c] > 0 ? 0 : strain[c] * f2[c];
       s.eddyViscosity[c] = A1 * s.k[c] / Math.max(A1 * s.omega[c], limit);
     }
   }
@@ -219,8 +219,8 @@ public final class KOmegaSst extends EddyViscosity {
       // 80 = 6 / β₁, see the wall law
       double omega = y > 0 ? friction * friction / nu * WallLaw.omega(y) : 80 * nu / (d * d);
       wallOmega[c] = Math.max(wallOmega[c], omega);
-      double f2 = friction * friction;
-      wallProduction[c] += area * f2 * f2 / nu * WallLaw.production(y);
+      double square = friction * friction;
+      wallProduction[c] += area * square * square / nu * WallLaw.production(y);
     }
     for (int c = 0; c < mesh.cells; c++) {
       if (wallArea[c] > 0) {
@@ -240,8 +240,8 @@ public final class KOmegaSst extends EddyViscosity {
       double positive = Math.max(cd, 1e-10);
       double arg1 = Math.min(Math.max(turbulent, viscous), 4 * SIGMA_W2 * k / (positive * d * d));
       double arg2 = Math.max(2 * turbulent, viscous);
-      blend[c] = arg1 > 2 ? 1 : tanh(arg1 * arg1 * arg1 * arg1);
-      blend2[c] = arg2 > 5 ? 1 : tanh(arg2 * arg2);
+      f1[c] = arg1 > 2 ? 1 : tanh(arg1 * arg1 * arg1 * arg1);
+      f2[c] = arg2 > 5 ? 1 : tanh(arg2 * arg2);
       cross[c] = cd;
       double share = Math.min(1, 6 * nu / (BETA_1 * d * d * omega));
       sublayer[c] = share * share * Math.sqrt(share);
@@ -264,13 +264,13 @@ public final class KOmegaSst extends EddyViscosity {
       int n = mesh.neighbour[f];
       double wo = geometry.ownerWeight[f];
       double wn = 1 - wo;
-      double f1 = wo * blend[o] + wn * blend[n];
+      double inner = wo * f1[o] + wn * f1[n];
       double mean = wo * eddy[o] + wn * eddy[n];
       double conductance = geometry.conductance[f];
       double share = wo * sublayer[o] + wn * sublayer[n];
-      double k = (nu + (f1 * SIGMA_K1 + (1 - f1) * SIGMA_K2) * mean) * conductance;
+      double k = (nu + (inner * SIGMA_K1 + (1 - inner) * SIGMA_K2) * mean) * conductance;
       double omega =
-          (nu + (f1 * SIGMA_W1 + (1 - f1) * SIGMA_W2) * mean)
+          (nu + (inner * SIGMA_W1 + (1 - inner) * SIGMA_W2) * mean)
               * conductance
               * (1 + share * (fluxRatio[f] - 1));
       double in = Math.max(-flux[f], 0);
@@ -300,13 +300,13 @@ public final class KOmegaSst extends EddyViscosity {
     for (int c = 0; c < mesh.cells; c++) {
       double v = mesh.volume[c];
       double omega = s.omega[c];
-      double f1 = blend[c];
-      double beta = f1 * BETA_1 + (1 - f1) * BETA_2;
-      double gamma = f1 * GAMMA_1 + (1 - f1) * GAMMA_2;
+      double inner = f1[c];
+      double beta = inner * BETA_1 + (1 - inner) * BETA_2;
+      double gamma = inner * GAMMA_1 + (1 - inner) * GAMMA_2;
       double s2 = strain[c] * strain[c];
       // γ P / ν_t with P = min(ν_t S², 10 β* k ω)
-      double limit = 10 * BETA_STAR * omega * Math.max(omega, strain[c] * blend2[c] / A1);
-      double crossTerm = (1 - f1) * cross[c];
+      double limit = 10 * BETA_STAR * omega * Math.max(omega, strain[c] * f2[c] / A1);
+      double crossTerm = (1 - inner) * cross[c];
       rhs[c] = v * (gamma * Math.min(s2, limit) + Math.max(crossTerm, 0));
       double destroyed = 1 + sublayer[c] * (destruction[c] - 1);
       omegaSystem.diagonal[c] += v * (beta * omega * destroyed + Math.max(-crossTerm, 0) / omega);

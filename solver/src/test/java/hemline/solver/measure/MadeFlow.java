@@ -1,7 +1,7 @@
 package hemline.solver.measure;
 
-import hemline.shared.result.Ending;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.result.Termination;
 import hemline.solver.field.FlowState;
 import hemline.solver.flow.FlowProblem;
 import hemline.solver.flow.FlowSolution;
@@ -96,7 +96,7 @@ final class MadeFlow {
             MASS_RESIDUAL,
             figure,
             halfSpread,
-            Ending.of(status)),
+            Termination.of(status)),
         boundaryPressure,
         shearX,
         shearY,

@@ -59,7 +59,7 @@ class HeightStabilityTest {
     assertThat(Objects.requireNonNull(r.force()).value()).isCloseTo(most, withPercentage(0.2));
     // the slope −A dp/dh is at most 1.3 A p₀ / h₀: stiffer springs are only pressed to contact
     assertThat(r.ending())
-        .isEqualTo(times < 1.29 ? RideHeight.Ending.FOLD : RideHeight.Ending.CONTACT);
+        .isEqualTo(times < 1.29 ? RideHeight.MarginEnd.FOLD : RideHeight.MarginEnd.CONTACT);
     assertThat(at > 1e-4).isEqualTo(times < 1.29);
   }
 
@@ -67,7 +67,7 @@ class HeightStabilityTest {
   void tellsAMachineThatIsDrawnDown() {
     double critical = AREA * P0 / Machines.GAP;
     RideHeight r = HeightStability.of(new PlenumBalance(folding(0.8 * critical), LAWS), Stand.REST);
-    assertThat(r.ending()).isEqualTo(RideHeight.Ending.DOWN);
+    assertThat(r.ending()).isEqualTo(RideHeight.MarginEnd.DOWN);
     assertThat(r.force()).isNull();
     assertThat(Objects.requireNonNull(r.requiredStiffness()).value())
         .isCloseTo(critical, withPercentage(0.1));

@@ -3,6 +3,7 @@ package hemline.solver.plenum;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.LeakPoint;
+import hemline.shared.vehicle.Ambient;
 import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.Fan;
 import hemline.shared.vehicle.FloorOutline;
@@ -13,7 +14,6 @@ import hemline.shared.vehicle.PowerSupply;
 import hemline.shared.vehicle.ReliefValve;
 import hemline.shared.vehicle.Running;
 import hemline.shared.vehicle.SealEdge;
-import hemline.shared.vehicle.Surroundings;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -84,7 +84,7 @@ final class HoldMachines {
         "plain",
         "",
         true,
-        new Surroundings(288.15, 0),
+        new Ambient(288.15, 0),
         new FloorOutline(outline, edges, 0.04),
         0,
         load,
@@ -114,7 +114,7 @@ final class HoldMachines {
   }
 
   static Machine air(Machine m, double kelvin, double altitude) {
-    return m.withAir(new Surroundings(kelvin, altitude));
+    return m.withAir(new Ambient(kelvin, altitude));
   }
 
   static Machine jet(Machine m, double area, double angle, double height) {

@@ -7,6 +7,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.vehicle.Ambient;
 import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.Fan;
 import hemline.shared.vehicle.FanCurve;
@@ -16,7 +17,6 @@ import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.PowerSupply;
 import hemline.shared.vehicle.Running;
 import hemline.shared.vehicle.SealEdge;
-import hemline.shared.vehicle.Surroundings;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -49,7 +49,7 @@ final class Machines {
       double q = most * k / 899;
       points.add(new FanCurve.Point(q, Math.max(0, p0 - a * q * q), Double.NaN));
     }
-    return new FanCurve(points, 400, new Surroundings(288.15, 0).air().density());
+    return new FanCurve(points, 400, new Ambient(288.15, 0).air().density());
   }
 
   /** A curve with a steep stall side between 0.03 and 0.04 m³/s. */
@@ -90,7 +90,7 @@ final class Machines {
         "round",
         "",
         true,
-        new Surroundings(288.15, 0),
+        new Ambient(288.15, 0),
         floor,
         0,
         new Load(mass, 0, 0, 0.05),

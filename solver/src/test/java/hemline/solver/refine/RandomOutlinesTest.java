@@ -82,7 +82,7 @@ class RandomOutlinesTest {
               run.cells(),
               run.iterations(),
               leak,
-              run.ending().words()));
+              run.termination().words()));
     }
     return String.format(
         Locale.ROOT,

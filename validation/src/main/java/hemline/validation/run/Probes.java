@@ -39,7 +39,7 @@ import java.util.regex.Pattern;
 final class Probes {
   static final String BASE_COEFFICIENT = "base discharge coefficient";
   private static final String NUMBER = "(-?[0-9.]+(?:[eE]-?[0-9]+)?)";
-  private static final String COMPONENT = "(u|v|w|p|nut)";
+  private static final String COMPONENT = "(u|v|w|p|nut|eddyViscosity)";
   private static final Pattern AT = Pattern.compile(COMPONENT + " at " + NUMBER + "," + NUMBER);
   private static final Pattern EXTREME =
       Pattern.compile("(max|min) " + COMPONENT + " on (x|y)=" + NUMBER);
@@ -216,7 +216,7 @@ final class Probes {
       case "v" -> field.v();
       case "w" -> field.w();
       case "p" -> field.p();
-      case "nut" -> field.eddyViscosity();
+      case "eddyViscosity", "nut" -> field.eddyViscosity();
       default -> throw new IllegalArgumentException("a flow has no component " + name);
     };
   }
@@ -224,7 +224,7 @@ final class Probes {
   static String unit(String component) {
     return switch (component) {
       case "p" -> "Pa";
-      case "nut" -> "m2/s";
+      case "eddyViscosity", "nut" -> "m2/s";
       default -> "m/s";
     };
   }

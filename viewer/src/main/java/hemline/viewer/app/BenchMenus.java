@@ -3,7 +3,7 @@ package hemline.viewer.app;
 import hemline.viewer.edit.LipShape;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.screen.BenchScreen;
-import hemline.viewer.screen.StarterSlip;
+import hemline.viewer.screen.StarterPanel;
 import java.util.List;
 import javafx.scene.control.Menu;
 import javafx.scene.control.MenuItem;
@@ -35,9 +35,9 @@ final class BenchMenus {
     lips.getItems()
         .addAll(
             item("Draw a new lip", shortcut(KeyCode.N), screen::drawNew),
-            item("Flat lip with sliders", null, () -> screen.begin(StarterSlip::flat)),
-            item("Teeth with sliders", null, () -> screen.begin(StarterSlip::teeth)),
-            item("Pockets with sliders", null, () -> screen.begin(StarterSlip::pockets)),
+            item("Flat lip with sliders", null, () -> screen.begin(StarterPanel::flat)),
+            item("Teeth with sliders", null, () -> screen.begin(StarterPanel::teeth)),
+            item("Pockets with sliders", null, () -> screen.begin(StarterPanel::pockets)),
             new SeparatorMenuItem());
     int fixed = lips.getItems().size();
     lips.setOnShowing(

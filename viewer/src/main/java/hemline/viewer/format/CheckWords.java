@@ -54,7 +54,7 @@ public final class CheckWords {
   public static String unit(String component) {
     return switch (component) {
       case "p" -> "Pa";
-      case "nut" -> "m\u00b2/s";
+      case "eddyViscosity", "nut" -> "m\u00b2/s";
       case "u", "v", "w" -> "m/s";
       default -> "1";
     };

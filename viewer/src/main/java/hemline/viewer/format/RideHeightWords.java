@@ -36,7 +36,7 @@ final class RideHeightWords {
             + ", in which the smallest gap closes by "
             + BalanceWords.figure(gap, 1000)
             + " mm; then "
-            + (r.ending() == RideHeight.Ending.FOLD
+            + (r.ending() == RideHeight.MarginEnd.FOLD
                 ? "no balance remains and it is drawn down (edge " + r.edge() + " first)."
                 : "edge " + r.edge() + " touches."));
     s.add(

@@ -100,10 +100,10 @@ public final class ResultDocument {
     node.put("cells", run.cells());
     node.put("iterations", run.iterations());
     node.put("status", run.status().key());
-    node.put("attempt", run.ending().attempt().key());
-    node.put("ending", run.ending().reason().key());
-    if (run.ending().cycle() > 0) {
-      node.put("passesPerCycle", run.ending().cycle());
+    node.put("attempt", run.termination().attempt().key());
+    node.put("ending", run.termination().reason().key());
+    if (run.termination().cycle() > 0) {
+      node.put("passesPerCycle", run.termination().cycle());
     }
     JsonText.number(node, "massResidual", run.massResidual());
     JsonText.number(node, "momentumResidual", run.momentumResidual());

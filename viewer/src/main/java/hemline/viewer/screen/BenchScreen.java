@@ -24,8 +24,8 @@ public final class BenchScreen implements Screen {
   private final Sketch sketch = new Sketch();
   private final SectionBoard board;
   private final BoardActions actions;
-  private final SketchHands sketchHands;
-  private final StarterSlip starters;
+  private final SketchMouse sketchHands;
+  private final StarterPanel starters;
   private final LookBar look;
 
   private Consumer<Runnable> guard = Runnable::run;
@@ -35,9 +35,9 @@ public final class BenchScreen implements Screen {
     selection = new Selection(bench);
     board = new SectionBoard(bench, selection, sketch);
     actions = new BoardActions(bench, selection);
-    sketchHands = new SketchHands(board, bench, sketch);
-    starters = new StarterSlip(bench, board::fit);
-    new BoardHands(board, bench, selection, actions, sketchHands);
+    sketchHands = new SketchMouse(board, bench, sketch);
+    starters = new StarterPanel(bench, board::fit);
+    new BoardMouse(board, bench, selection, actions, sketchHands);
     look = new LookBar(board, bench);
     new BoardKeys(board, bench, selection, actions, sketchHands, look, this::drawNew);
   }
@@ -62,7 +62,7 @@ public final class BenchScreen implements Screen {
   }
 
   /** Begins with a shape, if the guard lets it. */
-  public void begin(Consumer<StarterSlip> shape) {
+  public void begin(Consumer<StarterPanel> shape) {
     guard.accept(
         () -> {
           sketch.cancel();
@@ -170,8 +170,8 @@ public final class BenchScreen implements Screen {
     BorderPane left = new BorderPane(boards);
     left.setBottom(new TraceStrip(board, beside, bench));
     BorderPane pane = new BorderPane(left);
-    Region shape = new ShapeSlip(bench, selection, sketch, sketchHands, actions).content();
-    Region figures = new FiguresSlip(bench).content();
+    Region shape = new ShapePanel(bench, selection, sketch, sketchHands, actions).content();
+    Region figures = new FiguresPanel(bench).content();
     VBox.setVgrow(figures, Priority.ALWAYS);
     VBox right = new VBox(shape, starters.content(), figures);
     right.getStyleClass().add("right");

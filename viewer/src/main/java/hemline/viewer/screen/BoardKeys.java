@@ -11,7 +11,7 @@ final class BoardKeys {
   private final SectionBoard board;
   private final Selection selection;
   private final BoardActions actions;
-  private final SketchHands sketch;
+  private final SketchMouse sketch;
   private final Workbench bench;
   private final LookBar look;
   private final Runnable drawNew;
@@ -21,7 +21,7 @@ final class BoardKeys {
       Workbench bench,
       Selection selection,
       BoardActions actions,
-      SketchHands sketch,
+      SketchMouse sketch,
       LookBar look,
       Runnable drawNew) {
     this.drawNew = drawNew;

@@ -47,7 +47,7 @@ public final class MachineScreen implements Screen {
   private final Supplier<ProjectFolder> project;
   private final int threads;
   private final Supplier<List<LipProfile>> lips;
-  private final MachineSheet sheet = new MachineSheet();
+  private final MachineResults sheet = new MachineResults();
   private final LipChoice others = new LipChoice();
   private final ComboBox<Path> file = new ComboBox<>();
   private final ComboBox<MeshLevel> mesh =

@@ -26,7 +26,7 @@ public final class StudiesScreen implements Screen {
   private final StudyDesk desk;
   private final Shelf shelf;
   private final StudyForm form = new StudyForm();
-  private final StudySheet sheet;
+  private final StudyResults sheet;
   private final Label fault = new Label();
 
   /**
@@ -39,7 +39,7 @@ public final class StudiesScreen implements Screen {
     this.bench = bench;
     this.desk = desk;
     this.shelf = shelf;
-    this.sheet = new StudySheet(desk, project, () -> bench.options().get().threads());
+    this.sheet = new StudyResults(desk, project, () -> bench.options().get().threads());
   }
 
   @Override

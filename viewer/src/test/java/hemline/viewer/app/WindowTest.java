@@ -9,7 +9,7 @@ import hemline.viewer.draw.BoardView;
 import hemline.viewer.model.Shown;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.screen.SectionBoard;
-import hemline.viewer.screen.StarterSlip;
+import hemline.viewer.screen.StarterPanel;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
@@ -92,7 +92,7 @@ final class WindowTest extends ApplicationTest {
     picture("5-speed-tracers-dark");
     interact(() -> window.setDark(false));
     clickOn("#board");
-    interact(() -> window.benchScreen().begin(StarterSlip::pockets));
+    interact(() -> window.benchScreen().begin(StarterPanel::pockets));
     picture("6-starter");
   }
 }

@@ -1,12 +1,12 @@
 package hemline.solver.flow;
 
-import hemline.shared.result.Ending;
+import hemline.shared.result.Termination;
 
 /**
- * Course of one attempt, pass by pass: the monitored figure and the momentum residual, and what
- * they tell about its end.
+ * ConvergenceMonitor of one attempt, pass by pass: the monitored figure and the momentum residual,
+ * and what they tell about its end.
  */
-final class Course {
+final class ConvergenceMonitor {
   /** Passes over which an attempt must have gained something. */
   private static final int PATIENCE = 300;
 
@@ -26,17 +26,17 @@ final class Course {
   private final double least;
   private int passes;
 
-  Course(int most) {
+  ConvergenceMonitor(int most) {
     this(most, 0);
   }
 
   /**
-   * A course of a figure that may be zero.
+   * A monitor of a figure that may be zero.
    *
    * @param most passes
    * @param least size of the figure below which its changes are judged against this size
    */
-  Course(int most, double least) {
+  ConvergenceMonitor(int most, double least) {
     this.least = least;
     figures = new double[most];
     residuals = new double[most];
@@ -116,12 +116,13 @@ final class Course {
    * @param still relative spread at which it counts as standing still
    * @param attempt to name in the answer
    */
-  Ending unsettled(int from, double still, Ending.Attempt attempt) {
+  Termination unsettled(int from, double still, Termination.Attempt attempt) {
     if (spread(from) <= still) {
-      return new Ending(attempt, Ending.Reason.STALLED, 0);
+      return new Termination(attempt, Termination.Reason.STALLED, 0);
     }
     int cycle = cycle(from);
-    return new Ending(attempt, cycle > 0 ? Ending.Reason.CYCLING : Ending.Reason.WANDERING, cycle);
+    return new Termination(
+        attempt, cycle > 0 ? Termination.Reason.CYCLING : Termination.Reason.WANDERING, cycle);
   }
 
   /**

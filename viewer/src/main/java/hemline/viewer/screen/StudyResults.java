@@ -31,7 +31,7 @@ import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
 /** The study on show: what it says, its charts, its cautions. */
-final class StudySheet {
+final class StudyResults {
   private final StudyDesk desk;
   private final Supplier<ProjectFolder> project;
   private final IntSupplier threads;
@@ -47,7 +47,7 @@ final class StudySheet {
    * @param project the folder that results go to
    * @param threads solves running at once
    */
-  StudySheet(StudyDesk desk, Supplier<ProjectFolder> project, IntSupplier threads) {
+  StudyResults(StudyDesk desk, Supplier<ProjectFolder> project, IntSupplier threads) {
     this.desk = desk;
     this.project = project;
     this.threads = threads;

@@ -22,14 +22,14 @@ import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
 /** A machine's balance, part by part, each caution beside the figures it belongs to. */
-final class MachineSheet {
+final class MachineResults {
   private static final double BAR = 16;
   private final VBox lines = new VBox(8);
   private final ScrollPane pane = new ScrollPane(lines);
   private final List<PictureCanvas> canvases = new ArrayList<>();
   private boolean dark;
 
-  MachineSheet() {
+  MachineResults() {
     lines.getStyleClass().add("study-sheet");
     pane.setFitToWidth(true);
     pane.getStyleClass().add("page-scroll");

@@ -17,7 +17,7 @@ import javafx.beans.property.SimpleDoubleProperty;
 import javafx.scene.input.MouseEvent;
 
 /** Drawing a new outline point by point, and the snapping that all drawing shares. */
-final class SketchHands {
+final class SketchMouse {
   private static final double CLOSE = 10;
   private static final double PULL = 7;
   private final SectionBoard board;
@@ -25,7 +25,7 @@ final class SketchHands {
   private final Sketch sketch;
   private final DoubleProperty step = new SimpleDoubleProperty(0.1e-3);
 
-  SketchHands(SectionBoard board, Workbench bench, Sketch sketch) {
+  SketchMouse(SectionBoard board, Workbench bench, Sketch sketch) {
     this.board = board;
     this.bench = bench;
     this.sketch = sketch;

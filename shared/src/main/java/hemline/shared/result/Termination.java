@@ -9,7 +9,7 @@ import java.util.Locale;
  * @param reason why it stopped
  * @param cycle passes per cycle when the iteration cycles, else 0
  */
-public record Ending(Attempt attempt, Reason reason, int cycle) {
+public record Termination(Attempt attempt, Reason reason, int cycle) {
 
   /** The attempts a solve makes, in this order, each only after the one before did not settle. */
   public enum Attempt {
@@ -61,9 +61,9 @@ public record Ending(Attempt attempt, Reason reason, int cycle) {
     }
   }
 
-  /** An ending of which only the status is known. */
-  public static Ending of(SolveStatus status) {
-    return new Ending(
+  /** A termination of which only the status is known. */
+  public static Termination of(SolveStatus status) {
+    return new Termination(
         Attempt.ACCELERATED,
         switch (status) {
           case CONVERGED -> Reason.SETTLED;

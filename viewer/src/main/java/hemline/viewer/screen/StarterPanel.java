@@ -13,7 +13,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
 /** Shapes to begin with, each measure with a slider. */
-public final class StarterSlip {
+public final class StarterPanel {
   private final Workbench bench;
   private final VBox box = new VBox(6);
   private final Runnable fit;
@@ -23,7 +23,7 @@ public final class StarterSlip {
    *
    * @param fit shows the whole lip
    */
-  StarterSlip(Workbench bench, Runnable fit) {
+  StarterPanel(Workbench bench, Runnable fit) {
     this.bench = bench;
     this.fit = fit;
     box.getStyleClass().addAll("slip", "shape-slip");

@@ -9,7 +9,7 @@ import hemline.shared.fluid.FluidState;
  * @param temperature K
  * @param altitude m; the pressure is that of the standard atmosphere there
  */
-public record Surroundings(double temperature, double altitude) {
+public record Ambient(double temperature, double altitude) {
   /** Air pressure, Pa. */
   public double pressure() {
     return Air.pressureAtAltitude(altitude);

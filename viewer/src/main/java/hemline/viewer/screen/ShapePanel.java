@@ -25,11 +25,11 @@ import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
 /** Numbers of what is chosen: a corner, an edge, the whole lip, or the next point of a sketch. */
-final class ShapeSlip {
+final class ShapePanel {
   private final Workbench bench;
   private final Selection selection;
   private final Sketch sketch;
-  private final SketchHands hands;
+  private final SketchMouse hands;
   private final BoardActions actions;
   private final VBox box = new VBox(7);
   private final NumberField cornerX = new NumberField("corner-x", "x", "x in the drawing", this::x);
@@ -48,11 +48,11 @@ final class ShapeSlip {
   private final TextField name = new TextField();
   private boolean filling;
 
-  ShapeSlip(
+  ShapePanel(
       Workbench bench,
       Selection selection,
       Sketch sketch,
-      SketchHands hands,
+      SketchMouse hands,
       BoardActions actions) {
     this.bench = bench;
     this.selection = selection;
@@ -119,8 +119,8 @@ final class ShapeSlip {
     sketchHint.setText(
         "Click its corners on the board"
             + (sketch.part() ? ", clear of the lip" : ", the top edge level")
-            + ". A click on the first corner or Enter closes it, Backspace takes one back, Esc gives"
-            + " up.");
+            + ". A click on the first corner or Enter closes it, Backspace takes one back, Esc"
+            + " gives up.");
     show(sketchTitle, sketchHint, sketchXy, sketchButtons);
   }
 
@@ -207,7 +207,7 @@ final class ShapeSlip {
       new VBox(6, scaled.line(), new HBox(8, shiftX.line(), shiftY.line()), grid.line());
   private final ToggleButton more = new ToggleButton("size, place and grid");
 
-  private SketchHands hands() {
+  private SketchMouse hands() {
     return hands;
   }
 

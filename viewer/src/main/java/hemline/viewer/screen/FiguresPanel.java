@@ -30,7 +30,7 @@ import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
 /** The slip beside the board: figures with their bands, notices, faults of the drawing. */
-final class FiguresSlip {
+final class FiguresPanel {
   private static final List<Figure> FIRST =
       List.of(
           Figure.LEAK_FLOW,
@@ -58,7 +58,7 @@ final class FiguresSlip {
         }
       };
 
-  FiguresSlip(Workbench bench) {
+  FiguresPanel(Workbench bench) {
     this.bench = bench;
     lines.getStyleClass().add("slip");
     lines.setPadding(new Insets(14));

@@ -24,13 +24,13 @@ import javafx.scene.input.ScrollEvent;
 import org.jspecify.annotations.Nullable;
 
 /** The mouse on the board: drags of corners, edges, the ground and the paper; the wheel. */
-final class BoardHands {
+final class BoardMouse {
   private static final double SMALLEST_GAP = 0.1e-3;
   private final SectionBoard board;
   private final Workbench bench;
   private final Selection selection;
   private final BoardActions actions;
-  private final SketchHands sketch;
+  private final SketchMouse sketch;
   private final BoardMenu menu;
   private @Nullable Grip grip;
   private @Nullable MouseEvent move;
@@ -55,12 +55,12 @@ final class BoardHands {
     record Paper() implements Grip {}
   }
 
-  BoardHands(
+  BoardMouse(
       SectionBoard board,
       Workbench bench,
       Selection selection,
       BoardActions actions,
-      SketchHands sketch) {
+      SketchMouse sketch) {
     this.board = board;
     this.bench = bench;
     this.selection = selection;

@@ -9,8 +9,8 @@ class SurroundingsTest {
   /** ISO 2533, from memory: 1.2250 kg/m³ at sea level, 898.75 hPa and 1.1117 kg/m³ at 1000 m. */
   @Test
   void isTheStandardAtmosphere() {
-    assertThat(new Surroundings(288.15, 0).air().density()).isCloseTo(1.2250, within(5e-5));
-    Surroundings high = new Surroundings(281.65, 1000);
+    assertThat(new Ambient(288.15, 0).air().density()).isCloseTo(1.2250, within(5e-5));
+    Ambient high = new Ambient(281.65, 1000);
     assertThat(high.pressure()).isCloseTo(89875, within(3.0));
     assertThat(high.air().density()).isCloseTo(1.1117, within(1e-4));
   }
