@@ -6,18 +6,25 @@ import com.sun.management.UnixOperatingSystemMXBean;
 import hemline.shared.file.DxfFile;
 import hemline.shared.file.LipFile;
 import hemline.shared.file.SvgFile;
+import hemline.shared.fluid.Air;
 import hemline.shared.profile.LipProfile;
+import hemline.shared.section.GroundMotion;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
+import hemline.solver.study.PlainFlat;
 import hemline.solver.study.RunOptions;
+import hemline.solver.study.Swept;
 import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
 import hemline.viewer.model.LipDocument;
+import hemline.viewer.model.StudyDesk;
 import hemline.viewer.model.Workbench;
+import hemline.viewer.project.KeptStudy;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.RecentPlaces;
 import hemline.viewer.project.RescueStore;
+import hemline.viewer.project.StudyQuestion;
 import hemline.viewer.project.StudyStore;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
@@ -43,10 +50,12 @@ import org.junit.jupiter.api.io.TempDir;
  */
 @Tag("hard")
 final class SoakTest {
+  private static final long SEED = 5;
+
   @TempDir Path dir;
 
   private final BlockingQueue<Runnable> screen = new LinkedBlockingQueue<>();
-  private final SplittableRandom random = new SplittableRandom(5);
+  private final SplittableRandom random = new SplittableRandom(SEED);
 
   /** What is used after a minute. */
   private record Used(int minute, int turns, double heap, int threads, long files) {
@@ -73,18 +82,26 @@ final class SoakTest {
             new RecentPlaces(dir.resolve("settings/recent.json")),
             Clock.systemUTC());
     StudyStore studies = new StudyStore(project.studies(), "engine");
+    StudyDesk desk = new StudyDesk(new FamilySolver(), studies, screen::add, Clock.systemUTC());
+    HardTable.Tally tally = new HardTable.Tally("long use: turns", SEED);
     List<Used> used = new ArrayList<>();
     int minutes = Integer.getInteger("hemline.hard.minutes", 120);
     long start = System.nanoTime();
-    int turns = 0;
     for (int minute = 1; minute <= minutes; minute++) {
       while (System.nanoTime() - start < minute * 60e9) {
-        turn(bench, document, studies, lips.get(random.nextInt(lips.size())), turns++);
+        Path lip = lips.get(random.nextInt(lips.size()));
+        turn(bench, document, studies, lip, tally);
+        if (tally.tried % 10 == 0) {
+          study(desk, lip, tally);
+        }
+        tally.tried++;
       }
-      used.add(now(minute, turns));
-      System.out.println(used.get(used.size() - 1));
+      used.add(now(minute, tally.tried));
+      System.out.println(used.get(used.size() - 1) + " solved " + tally.solved);
+      write(used);
     }
-    write(used);
+    desk.close();
+    HardTable.write(List.of(tally));
     Used early = used.get(minutes / 4);
     Used late = used.get(minutes - 1);
     assertThat(late.heap()).isLessThan(1.2 * early.heap() + 5);
@@ -92,8 +109,10 @@ final class SoakTest {
     assertThat(late.files()).isLessThanOrEqualTo(early.files() + 5);
   }
 
-  private void turn(Workbench bench, LipDocument document, StudyStore studies, Path lip, int turn)
+  private void turn(
+      Workbench bench, LipDocument document, StudyStore studies, Path lip, HardTable.Tally tally)
       throws Exception {
+    int turn = tally.tried;
     LipProfile profile = LipFile.load(lip).profile();
     Path drawing = dir.resolve(turn % 2 == 0 ? "drawing.svg" : "drawing.dxf");
     if (turn % 2 == 0) {
@@ -114,10 +133,35 @@ final class SoakTest {
     if (turn % 5 == 0) {
       bench.run();
       until(() -> !bench.running().get());
+      tally.solved += bench.shown().get() == null ? 0 : 1;
     }
     while (!screen.isEmpty()) {
       screen.remove().run();
     }
+  }
+
+  /** A lip at a gap of chance against a plain one, solved and kept; five are kept. */
+  private void study(StudyDesk desk, Path lip, HardTable.Tally tally) throws Exception {
+    LipProfile profile = LipFile.load(lip).profile();
+    StudyQuestion question =
+        new StudyQuestion(
+            Swept.GAP,
+            List.of(profile),
+            PlainFlat.asWideAs(profile),
+            List.of(random.nextDouble(0.2e-3, 0.4e-3)),
+            0.3e-3,
+            20,
+            GroundMotion.STILL,
+            Air.STANDARD,
+            MeshLevel.COARSE,
+            Closure.AUTO,
+            false);
+    assertThat(desk.start(question, 1)).isEmpty();
+    until(() -> !desk.running().get());
+    assertThat(desk.state().get()).isEmpty();
+    tally.solved++;
+    List<KeptStudy> kept = desk.kept().get();
+    kept.subList(Math.min(5, kept.size()), kept.size()).forEach(desk::remove);
   }
 
   private void until(java.util.function.BooleanSupplier done) throws InterruptedException {
