@@ -11,6 +11,7 @@ import hemline.viewer.screen.Screen;
 import hemline.viewer.screen.StudiesScreen;
 import java.time.Clock;
 import java.util.List;
+import javafx.animation.Animation;
 import javafx.animation.PauseTransition;
 import javafx.application.Platform;
 import javafx.scene.control.Menu;
@@ -19,13 +20,19 @@ import javafx.util.Duration;
 
 /** Everything of the window that belongs to a project: further pages, the file menu, autosave. */
 public final class ProjectPages {
-  private static final Duration QUIET = Duration.seconds(1.5);
+  /** An unsaved drawing is put by when nothing was changed for this long, ... */
+  static final Duration QUIET = Duration.seconds(1.5);
+
+  /** ... and at the latest this long after its first change, for hands that never rest. */
+  static final Duration LONGEST = Duration.seconds(10);
+
   private final Project project;
   private final NoticeStrip strip;
   private final FileMenu files;
   private final MachineDesk machines;
   private final List<Screen> screens;
   private final PauseTransition quiet = new PauseTransition(QUIET);
+  private final PauseTransition longest = new PauseTransition(LONGEST);
 
   ProjectPages(Project project, BenchScreen bench, NoticeStrip strip, FileAsk ask) {
     this.project = project;
@@ -52,7 +59,8 @@ public final class ProjectPages {
                         project.bench().options().get().threads())),
             new LaterScreen("Guide", GuideScreen::new));
     quiet.setOnFinished(e -> putBy());
-    project.bench().drawing().subscribe(d -> quiet.playFromStart());
+    longest.setOnFinished(e -> putBy());
+    project.bench().drawing().subscribe(d -> changed());
   }
 
   List<Screen> screens() {
@@ -89,13 +97,22 @@ public final class ProjectPages {
     stage.setOnHidden(
         e -> {
           quiet.stop();
+          longest.stop();
           machines.stop();
           project.close();
         });
     files.offerRecovery();
   }
 
+  private void changed() {
+    quiet.playFromStart();
+    if (longest.getStatus() != Animation.Status.RUNNING) {
+      longest.playFromStart();
+    }
+  }
+
   private void putBy() {
+    longest.stop();
     try {
       project.document().putBy();
     } catch (InputException e) {

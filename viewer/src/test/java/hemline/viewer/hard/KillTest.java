@@ -32,21 +32,6 @@ final class KillTest {
   private final SplittableRandom random = new SplittableRandom(SEED);
   private final List<String> failures = new ArrayList<>();
 
-  private Process start(List<String> options, List<String> program, Path words) throws IOException {
-    List<String> command = new ArrayList<>();
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Xshare:auto"));
-    command.add("-Djava.awt.headless=true");
-    command.addAll(options);
-    command.addAll(List.of("-cp", System.getProperty("java.class.path")));
-    command.addAll(program);
-    Files.writeString(words, "");
-    return new ProcessBuilder(command)
-        .redirectOutput(words.toFile())
-        .redirectError(ProcessBuilder.Redirect.DISCARD)
-        .start();
-  }
-
   @Test
   void editsSurviveAKill() throws Exception {
     edits(1);
@@ -56,9 +41,9 @@ final class KillTest {
   @Tag("hard")
   @Test
   void manyKills() throws Exception {
-    int kills = Integer.getInteger("hemline.hard.kills", 200);
+    int kills = Victim.kills();
     int results = kills / 10;
-    HardTable.write(List.of(edits(kills - 2 * results)));
+    HardTable.write(List.of(edits(kills / 2)));
     String leaks = dir.resolve("leaks").toString();
     String crawler = PROFILES + "/machines/silo-wall-crawler.json";
     InventedLeaks.main(new String[] {leaks, crawler});
@@ -85,7 +70,8 @@ final class KillTest {
     for (int k = 0; k < kills; k++) {
       Path folder = Files.createDirectories(dir.resolve("edits" + k));
       Path words = dir.resolve("told" + k);
-      Process program = start(List.of(), List.of(Killed.class.getName(), folder.toString()), words);
+      Process program =
+          Victim.java(List.of(), List.of(Killed.class.getName(), folder.toString()), words);
       while (Files.size(words) == 0 && program.isAlive()) {
         Thread.sleep(5);
       }
@@ -139,7 +125,7 @@ final class KillTest {
     program.add(out.toString());
     String cache = "-Dhemline.rehearsal=true";
     long start = System.nanoTime();
-    Process running = start(List.of(cache), program, dir.resolve("told"));
+    Process running = Victim.java(List.of(cache), program, dir.resolve("told"));
     if (!running.waitFor(limit, TimeUnit.NANOSECONDS)) {
       running.destroyForcibly();
     }

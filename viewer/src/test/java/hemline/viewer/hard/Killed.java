@@ -3,6 +3,7 @@ package hemline.viewer.hard;
 import hemline.shared.file.LipFile;
 import hemline.shared.profile.LipDrawing;
 import hemline.solver.refine.FamilySolver;
+import hemline.viewer.app.KilledWindow;
 import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
 import hemline.viewer.edit.Starter;
@@ -20,11 +21,6 @@ import java.util.List;
  * and tells on standard output what it is sure of. Somebody else ends it.
  */
 final class Killed {
-  /** Width of the lip after no edit, m, and what each edit adds. */
-  static final double WIDTH = 8e-3;
-
-  static final double STEP = 1e-6;
-
   private static final int SAVE = 5;
 
   private Killed() {}
@@ -36,7 +32,7 @@ final class Killed {
    */
   public static void main(String[] args) throws Exception {
     Path folder = Path.of(args[0]);
-    LipDrawing first = new Starter.Flat(WIDTH, 10e-3).drawing();
+    LipDrawing first = new Starter.Flat(KilledWindow.WIDTH, 10e-3).drawing();
     Workbench bench = new Workbench(first, new FamilySolver(), task -> {});
     RescueStore rescue = new RescueStore(new ProjectFolder(folder).rescue());
     RecentPlaces recent = new RecentPlaces(folder.resolve("settings/recent.json"));
@@ -44,7 +40,7 @@ final class Killed {
     document.saveAs(folder.resolve("lip.json"));
     System.out.println("saved 0");
     for (int k = 1; ; k++) {
-      double x = WIDTH + k * STEP;
+      double x = KilledWindow.WIDTH + k * KilledWindow.STEP;
       bench.edit(d -> LipEdit.move(d, List.of(new Corner(0, 1)), x - d.body().at(1).x(), 0));
       document.putBy();
       System.out.println("put " + k);
@@ -57,7 +53,7 @@ final class Killed {
 
   /** The number of edits that a drawing has. */
   static long edits(LipDrawing drawing) {
-    return Math.round((drawing.body().at(1).x() - WIDTH) / STEP);
+    return Math.round((drawing.body().at(1).x() - KilledWindow.WIDTH) / KilledWindow.STEP);
   }
 
   /** The number of edits that a lip file holds. */

@@ -1,0 +1,132 @@
+package hemline.viewer.app;
+
+import hemline.shared.problem.InputException;
+import hemline.solver.refine.FamilySolver;
+import hemline.solver.study.LeakStore;
+import hemline.viewer.edit.Corner;
+import hemline.viewer.edit.LipEdit;
+import hemline.viewer.edit.Starter;
+import hemline.viewer.model.LipDocument;
+import hemline.viewer.model.Workbench;
+import hemline.viewer.project.RecentPlaces;
+import hemline.viewer.project.RescueStore;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.SplittableRandom;
+import javafx.animation.PauseTransition;
+import javafx.application.Platform;
+import javafx.scene.control.Button;
+import javafx.stage.Stage;
+import javafx.util.Duration;
+
+/**
+ * The window on the lip of a project, edited without end: what was left is recovered, then the lip
+ * is changed at random times and sometimes saved. Tells on standard output what it is sure of;
+ * somebody else ends it.
+ */
+public final class KilledWindow {
+  /** Width of the lip after no edit, m, and what each edit adds. */
+  public static final double WIDTH = 8e-3;
+
+  public static final double STEP = 1e-6;
+
+  private final Workbench bench;
+  private final HemlineWindow window;
+  private final LipDocument document;
+  private final SplittableRandom random;
+  private final boolean restless;
+  private long edits;
+
+  private KilledWindow(Path folder, long seed) throws InputException {
+    random = new SplittableRandom(seed);
+    restless = seed % 3 == 0;
+    FamilySolver solver = new FamilySolver();
+    bench = new Workbench(new Starter.Flat(WIDTH, 10e-3).drawing(), solver, Platform::runLater);
+    Examples examples = Examples.of(folder.resolve("none"));
+    Project project =
+        new Project(
+            bench,
+            examples,
+            solver,
+            folder,
+            new RecentPlaces(folder.resolve("settings/recent.json")),
+            RescueStore::new,
+            LeakStore.NONE,
+            () -> "this build");
+    document = project.document();
+    window = new HemlineWindow(project, examples, new SetAnswer());
+    Path lip = folder.resolve("lip.json");
+    if (Files.exists(lip)) {
+      document.open(LipDocument.read(lip));
+    } else {
+      document.saveAs(lip);
+    }
+  }
+
+  /**
+   * Edits.
+   *
+   * @param args project folder, seed of the times; every third seed never rests
+   */
+  public static void main(String[] args) {
+    Platform.startup(
+        () -> {
+          try {
+            new KilledWindow(Path.of(args[0]), Long.parseLong(args[1])).show();
+          } catch (InputException e) {
+            System.out.println("refused " + e.getMessage());
+          }
+        });
+  }
+
+  private void show() {
+    Stage stage = new Stage();
+    stage.setScene(window.createScene());
+    window.pages().lookAfter(stage);
+    stage.show();
+    while (stage.getScene().lookup("#strip-recover") instanceof Button recover
+        && recover.getParent().isVisible()) {
+      recover.fire();
+    }
+    edits = Math.round((bench.drawing().get().body().at(1).x() - WIDTH) / STEP);
+    System.out.println("begins " + edits);
+    later(Duration.millis(random.nextInt(500)), this::edit);
+  }
+
+  private void edit() {
+    long now = ++edits;
+    double x = WIDTH + now * STEP;
+    bench.edit(d -> LipEdit.move(d, List.of(new Corner(0, 1)), x - d.body().at(1).x(), 0));
+    System.out.println("edit " + now);
+    if (random.nextInt(restless ? 80 : 8) == 0) {
+      save();
+    }
+    // what comes after the window's own work in the same beat waits for it
+    later(ProjectPages.QUIET, () -> Platform.runLater(() -> settled(now, edits)));
+    later(ProjectPages.LONGEST, () -> Platform.runLater(() -> settled(now, now)));
+    boolean rest = !restless && random.nextInt(6) == 0;
+    later(Duration.millis(rest ? 3000 : random.nextInt(300)), this::edit);
+  }
+
+  private void save() {
+    try {
+      document.save();
+      System.out.println("saved " + edits);
+    } catch (InputException e) {
+      System.out.println("refused " + e.getMessage());
+    }
+  }
+
+  private static void settled(long edit, long last) {
+    if (edit == last) {
+      System.out.println("settled " + edit);
+    }
+  }
+
+  private static void later(Duration time, Runnable work) {
+    PauseTransition pause = new PauseTransition(time.add(Duration.millis(100)));
+    pause.setOnFinished(e -> work.run());
+    pause.play();
+  }
+}
