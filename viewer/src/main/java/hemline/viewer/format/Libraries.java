@@ -23,6 +23,8 @@ public final class Libraries {
               "javafx-", "OpenJFX", "21.0.11", "GPL-2.0 with Classpath exception", "window"),
           new Library("ejml-", "EJML", "0.46.1", APACHE, "linear algebra"),
           new Library("commons-math3", "Apache Commons Math", "3.6.1", APACHE, "fits, statistics"),
+          new Library("commons-csv", "Apache Commons CSV", "1.14.1", APACHE, "tables"),
+          new Library("commons-codec", "Apache Commons Codec", "1.19.0", APACHE, "with Commons CSV"),
           new Library("jackson-", "Jackson", "2.23", APACHE, "JSON"),
           new Library("picocli", "picocli", "4.7.7", APACHE, "command line"),
           new Library("jts-core", "JTS Topology Suite", "1.20.0", "EPL-2.0 or EDL-1.0", "outlines"),
@@ -30,7 +32,7 @@ public final class Libraries {
           new Library(
               "xmlgraphics-commons", "Apache XML Graphics Commons", "2.11", APACHE, "with Batik"),
           new Library("xml-apis-ext", "XML Commons External", "1.3.04", APACHE, "with Batik"),
-          new Library("commons-io", "Apache Commons IO", "2.17.0", APACHE, "with Batik"),
+          new Library("commons-io", "Apache Commons IO", "2.20.0", APACHE, "with Commons CSV"),
           new Library("commons-logging", "Apache Commons Logging", "1.3.0", APACHE, "with Batik"),
           new Library("indriya", "Indriya", "2.2.3", "BSD-3-Clause", "quantities with units"),
           new Library(
