@@ -184,6 +184,25 @@ public enum QuantityKind {
       units.put("1/s", Units.HERTZ);
     }
   },
+  VOLUME("a volume", "40L", Units.CUBIC_METRE) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      units.put("L", LITRE);
+      units.put("l", LITRE);
+      units.put("cm3", CENTI(Units.METRE).pow(3));
+      units.put("cm³", CENTI(Units.METRE).pow(3));
+      units.put("m3", Units.CUBIC_METRE);
+      units.put("m³", Units.CUBIC_METRE);
+    }
+  },
+  TIME("a time", "0.5s", Units.SECOND) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      units.put("s", Units.SECOND);
+      units.put("ms", MILLI(Units.SECOND));
+      units.put("min", Units.MINUTE);
+    }
+  },
   VOLTAGE("a voltage", "14.8V", Units.VOLT) {
     @Override
     void fill(Map<String, Unit<?>> units) {

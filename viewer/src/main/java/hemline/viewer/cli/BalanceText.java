@@ -43,7 +43,7 @@ final class BalanceText {
     return lines;
   }
 
-  private static List<String> table(List<List<String>> rows) {
+  static List<String> table(List<List<String>> rows) {
     if (rows.isEmpty()) {
       return List.of();
     }

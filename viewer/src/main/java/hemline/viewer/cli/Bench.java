@@ -7,6 +7,8 @@ import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.plenum.MachineBalance;
+import hemline.solver.rig.Prediction;
+import hemline.solver.rig.RigPoint;
 import hemline.solver.study.GapDistribution;
 import hemline.solver.study.LeakStore;
 import hemline.solver.study.RankingAnswer;
@@ -56,6 +58,14 @@ interface Bench {
       LipProfile baseline,
       GapDistribution ground,
       SealSection conditions,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress);
+
+  /** Predicts the points of a test rig. */
+  List<Prediction> predict(
+      List<RigPoint> points,
+      SealSection base,
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress);

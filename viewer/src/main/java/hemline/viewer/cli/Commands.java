@@ -45,6 +45,7 @@ final class Commands {
     commands.put("sweep", () -> new SweepCommand(desk));
     commands.put("rank", () -> new RankCommand(desk));
     commands.put("check", () -> new CheckCommand(desk));
+    commands.put("compare", () -> new CompareCommand(desk));
     commands.put("balance", () -> new BalanceCommand(desk));
     commands.put("convert", () -> new ConvertCommand(desk));
     commands.put("view", () -> new ViewCommand(desk, window));

@@ -9,6 +9,9 @@ import hemline.solver.flow.ProgressListener;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.MachineStudy;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.rig.Prediction;
+import hemline.solver.rig.PredictionStudy;
+import hemline.solver.rig.RigPoint;
 import hemline.solver.study.GapDistribution;
 import hemline.solver.study.LeakStore;
 import hemline.solver.study.LeakStudy;
@@ -87,6 +90,16 @@ record SolverBench(SectionFamily family, boolean keptOnly) implements Bench {
       ProgressListener progress) {
     return new RankingStudy(family)
         .rank(candidates, baseline, ground, conditions, options, cancel, progress);
+  }
+
+  @Override
+  public List<Prediction> predict(
+      List<RigPoint> points,
+      SealSection base,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress) {
+    return new PredictionStudy(family).at(points, base, options, cancel, progress);
   }
 
   @Override

@@ -140,6 +140,15 @@ final class Wanted {
     return factor;
   }
 
+  /** A share, from per cent. */
+  double share(String option, double percent) {
+    if (!(percent > 0 && percent <= 100)) {
+      fault(option, "must be above 0 and at most 100 per cent, such as 10; got " + percent);
+      return 0.1;
+    }
+    return percent / 100;
+  }
+
   int threads(String option, int threads) {
     if (threads < 1 || threads > 1024) {
       fault(option, "at least 1 thread is needed and at most 1024, got " + threads);

@@ -24,7 +24,8 @@ public final class Libraries {
           new Library("ejml-", "EJML", "0.46.1", APACHE, "linear algebra"),
           new Library("commons-math3", "Apache Commons Math", "3.6.1", APACHE, "fits, statistics"),
           new Library("commons-csv", "Apache Commons CSV", "1.14.1", APACHE, "tables"),
-          new Library("commons-codec", "Apache Commons Codec", "1.19.0", APACHE, "with Commons CSV"),
+          new Library(
+              "commons-codec", "Apache Commons Codec", "1.19.0", APACHE, "with Commons CSV"),
           new Library("jackson-", "Jackson", "2.23", APACHE, "JSON"),
           new Library("picocli", "picocli", "4.7.7", APACHE, "command line"),
           new Library("jts-core", "JTS Topology Suite", "1.20.0", "EPL-2.0 or EDL-1.0", "outlines"),

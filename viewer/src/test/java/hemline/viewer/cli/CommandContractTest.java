@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.rig.RigTemplate;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -231,6 +232,38 @@ class CommandContractTest extends CommandCase {
     @Override
     String schema() {
       return "hemline.check/1";
+    }
+  }
+
+  @Nested
+  class Compare extends Solving {
+    private String rig(String text) {
+      try {
+        return Files.writeString(dir.resolve("rig" + text.hashCode() + ".csv"), text).toString();
+      } catch (java.io.IOException e) {
+        throw new java.io.UncheckedIOException(e);
+      }
+    }
+
+    @Override
+    List<String> good() {
+      return List.of("compare", rig(RigTemplate.TEXT), lip);
+    }
+
+    @Override
+    List<List<String>> bad() {
+      return List.of(
+          List.of("compare"),
+          List.of("compare", rig(RigTemplate.TEXT)),
+          List.of("compare", "nowhere.csv", lip),
+          List.of("compare", lip, lip),
+          List.of("compare", rig(RigTemplate.TEXT.replace("lip,1,300", "lip,1,-300")), lip),
+          List.of("compare", rig(RigTemplate.TEXT), lip, "--matters", "0"));
+    }
+
+    @Override
+    String schema() {
+      return "hemline.comparison/1";
     }
   }
 

@@ -14,6 +14,9 @@ import hemline.solver.flow.ProgressListener;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.MachineStudy;
 import hemline.solver.refine.FamilySolver;
+import hemline.solver.rig.Prediction;
+import hemline.solver.rig.PredictionStudy;
+import hemline.solver.rig.RigPoint;
 import hemline.solver.study.GapDistribution;
 import hemline.solver.study.LeakStore;
 import hemline.solver.study.LeakStudy;
@@ -147,6 +150,19 @@ final class FakeBench implements Bench {
       }
     }
     return new RankingAnswer(InventedStudies.ranking(), answers);
+  }
+
+  @Override
+  public List<Prediction> predict(
+      List<RigPoint> points,
+      SealSection base,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress) {
+    asked.add(base);
+    return points.stream()
+        .map(p -> PredictionStudy.of(answer(base.profile().name(), p.gap(), p.suction())))
+        .toList();
   }
 
   @Override

@@ -50,7 +50,8 @@ final class ArchitectureTest {
               "section",
               "vehicle",
               "result",
-              "file"),
+              "file",
+              "rig"),
           "solver",
           List.of(
               "grid",
@@ -62,6 +63,7 @@ final class ArchitectureTest {
               "measure",
               "refine",
               "study",
+              "rig",
               "plenum"),
           "validation",
           List.of("reference", "exact", "run", "bench"),

@@ -1,0 +1,315 @@
+package hemline.shared.rig;
+
+import hemline.shared.file.FanCurveFile;
+import hemline.shared.file.TextFiles;
+import hemline.shared.fluid.Air;
+import hemline.shared.problem.InputException;
+import hemline.shared.problem.Notice;
+import hemline.shared.problem.Problem;
+import hemline.shared.section.SectionLimits;
+import hemline.shared.units.NumberText;
+import hemline.shared.vehicle.FanCurve;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Rig files: a table with a head line, one column an instrument with its unit in brackets, one line
+ * a reading. The first column says what a line is: a kind of reading ({@code lip}, {@code taped},
+ * {@code decay}), {@code rig} for what holds all along, {@code accuracy}, {@code accuracy %} (of
+ * the reading) and {@code resolution} for what the instruments may be off by, or {@code invented}
+ * where nobody measured.
+ */
+public final class RigFile {
+  /** Weather moves the barometer by about this much about the standard; judged, no source. */
+  private static final double WEATHER = 3000;
+
+  /** Halls are about this warm, within {@link #HALL_SPREAD}; judged, no source. */
+  private static final double HALL = 293.15;
+
+  private static final double HALL_SPREAD = 5;
+
+  /** Air of fan curves, ISO 5801 (from memory), kg/m³. */
+  private static final double CURVE_DENSITY = 1.2;
+
+  private static final double LEAST_BAROMETER = 50e3;
+  private static final double MOST_BAROMETER = 120e3;
+
+  private final String file;
+  private final @Nullable Path folder;
+  private final List<Problem> problems = new ArrayList<>();
+  private final List<Notice> notices = new ArrayList<>();
+  private final RigTable table;
+
+  private RigFile(String text, String file, @Nullable Path folder) {
+    this.file = file;
+    this.folder = folder;
+    this.table = RigTable.of(text, file, problems);
+  }
+
+  /**
+   * Reads a rig with at least one reading.
+   *
+   * @throws InputException with the problems of the first faulty lines
+   */
+  public static Rig read(Path file) throws InputException {
+    return parse(TextFiles.read(file), file.toString(), file.toAbsolutePath().getParent(), false);
+  }
+
+  /**
+   * Reads a rig whose instruments alone count; it may have no readings.
+   *
+   * @throws InputException with the problems of the first faulty lines
+   */
+  public static Rig readInstruments(Path file) throws InputException {
+    return parse(TextFiles.read(file), file.toString(), file.toAbsolutePath().getParent(), true);
+  }
+
+  /**
+   * Reads the text of a rig.
+   *
+   * @param file name for messages
+   * @param folder where the file of a fan's curve is looked for; null where there is none
+   * @param instrumentsOnly true where readings may be missing
+   */
+  public static Rig parse(String text, String file, @Nullable Path folder, boolean instrumentsOnly)
+      throws InputException {
+    RigFile reader = new RigFile(text, file, folder);
+    Rig rig = reader.problems.isEmpty() ? reader.rig(instrumentsOnly) : null;
+    if (rig == null || !reader.problems.isEmpty()) {
+      throw new InputException(reader.problems);
+    }
+    return rig;
+  }
+
+  private @Nullable Rig rig(boolean instrumentsOnly) {
+    Map<Instrument, double[]> accuracies = new EnumMap<>(Instrument.class);
+    Map<Instrument, Double> all = new EnumMap<>(Instrument.class);
+    List<RigTable.Row> readingRows = new ArrayList<>();
+    boolean invented = false;
+    String curve = "";
+    int curveLine = 1;
+    double fanAccuracy = Double.NaN;
+    for (RigTable.Row row : table.rows()) {
+      switch (row.what().toLowerCase(Locale.ROOT)) {
+        case "accuracy" -> accuracy(row, 0, accuracies);
+        case "accuracy %" -> {
+          accuracy(row, 1, accuracies);
+          double share = table.number(row, RigTable.CURVE, table.curve(row));
+          fanAccuracy = Double.isNaN(share) ? fanAccuracy : share / 100;
+        }
+        case "resolution" -> accuracy(row, 2, accuracies);
+        case "rig" -> {
+          for (Instrument instrument : Instrument.values()) {
+            double value = table.value(row, instrument);
+            if (!Double.isNaN(value)) {
+              all.put(instrument, value);
+            }
+          }
+          if (!table.curve(row).isEmpty()) {
+            curve = table.curve(row);
+            curveLine = row.line();
+          }
+        }
+        case "invented" -> invented = true;
+        case "lip", "taped", "decay" -> readingRows.add(row);
+        default ->
+            table.fault(
+                row.line(),
+                "the first cell must be rig, accuracy, accuracy %, resolution, lip, taped, decay or"
+                    + " invented, but is \""
+                    + row.what()
+                    + "\"");
+      }
+    }
+    FanCurve fan = curve.isEmpty() ? null : fan(curve, curveLine, all);
+    List<RigReading> readings = readings(readingRows, all, fan);
+    if (!instrumentsOnly && problems.isEmpty()) {
+      count(readings);
+    }
+    double lipLength = all.getOrDefault(Instrument.LIP_LENGTH, Double.NaN);
+    if (!(lipLength >= 1e-3 && lipLength <= 100)) {
+      problem("the length of the lip must be given in a line \"rig\", 1 mm to 100 m");
+    }
+    double volume = all.getOrDefault(Instrument.BOX_VOLUME, Double.NaN);
+    if (!Double.isNaN(volume) && !(volume > 0)) {
+      problem("the volume of the box must be above 0");
+    }
+    Map<Instrument, Accuracy> known = accuracies(accuracies, all);
+    RigNeeds.check(readings, known, fan != null, fanAccuracy, volume, this::problem);
+    if (!problems.isEmpty()) {
+      return null;
+    }
+    return new Rig(
+        file,
+        invented,
+        lipLength,
+        volume,
+        fan,
+        Double.isNaN(fanAccuracy) ? 0 : fanAccuracy,
+        known,
+        readings,
+        notices);
+  }
+
+  private void accuracy(RigTable.Row row, int part, Map<Instrument, double[]> accuracies) {
+    for (Instrument instrument : Instrument.values()) {
+      double value =
+          part == 1 ? table.number(row, instrument) / 100 : table.difference(row, instrument);
+      if (Double.isNaN(value)) {
+        continue;
+      }
+      if (value < 0) {
+        table.fault(row.line(), "column \"" + instrument.title() + "\": must not be negative");
+        continue;
+      }
+      accuracies.computeIfAbsent(instrument, i -> new double[3])[part] = value;
+    }
+  }
+
+  private Map<Instrument, Accuracy> accuracies(
+      Map<Instrument, double[]> written, Map<Instrument, Double> all) {
+    Map<Instrument, Accuracy> known = new EnumMap<>(Instrument.class);
+    written.forEach((i, parts) -> known.put(i, new Accuracy(parts[0], parts[1], parts[2])));
+    usual(Instrument.TEMPERATURE, HALL_SPREAD, known, all);
+    usual(Instrument.BAROMETER, WEATHER, known, all);
+    return known;
+  }
+
+  /** Where the air was not read, its usual spread stands for the accuracy. */
+  private void usual(
+      Instrument instrument,
+      double spread,
+      Map<Instrument, Accuracy> known,
+      Map<Instrument, Double> all) {
+    boolean read = all.containsKey(instrument) || table.has(instrument);
+    if (read && known.getOrDefault(instrument, Accuracy.NONE).stated()) {
+      return;
+    }
+    known.put(instrument, new Accuracy(spread, 0, 0));
+    String usual =
+        instrument == Instrument.TEMPERATURE
+            ? "\u00b1 5 \u00b0C" + (read ? "" : " about 20 \u00b0C")
+            : "\u00b1 30 hPa" + (read ? "" : " about 1013 hPa");
+    notices.add(
+        new Notice(
+            "rig.air",
+            "the "
+                + instrument.title()
+                + (read ? " has no accuracy" : " was not read")
+                + "; it is taken as known within "
+                + usual));
+  }
+
+  private @Nullable FanCurve fan(String name, int line, Map<Instrument, Double> all) {
+    double speed = all.getOrDefault(Instrument.CURVE_SPEED, Double.NaN);
+    if (!(speed > 0)) {
+      table.fault(line, "a fan curve needs the speed it was measured at, column \"curve speed\"");
+      return null;
+    }
+    double density = all.getOrDefault(Instrument.CURVE_DENSITY, CURVE_DENSITY);
+    if (folder == null) {
+      table.fault(line, "a fan curve is looked for in the folder of the rig file; there is none");
+      return null;
+    }
+    try {
+      return new FanCurve(FanCurveFile.read(folder.resolve(name)), speed, density);
+    } catch (InvalidPathException e) {
+      table.fault(line, "\"" + name + "\" is no file name here");
+    } catch (InputException e) {
+      problems.addAll(e.problems());
+    } catch (IllegalArgumentException e) {
+      table.fault(line, "the density of a fan curve must be above 0");
+    }
+    return null;
+  }
+
+  private List<RigReading> readings(
+      List<RigTable.Row> rows, Map<Instrument, Double> all, @Nullable FanCurve fan) {
+    List<RigReading> readings = new ArrayList<>();
+    for (RigTable.Row row : rows) {
+      RigReading.Kind kind = RigReading.Kind.valueOf(row.what().toUpperCase(Locale.ROOT));
+      RigReading reading =
+          new RigReading(
+              kind,
+              row.line(),
+              table.value(row, Instrument.GAP),
+              table.value(row, Instrument.SUCTION),
+              table.value(row, Instrument.FLOW),
+              here(row, Instrument.FAN_SPEED, all, Double.NaN),
+              table.value(row, Instrument.TIME),
+              here(row, Instrument.TEMPERATURE, all, HALL),
+              here(row, Instrument.BAROMETER, all, Air.STANDARD_PRESSURE));
+      if (problems.isEmpty()) {
+        check(reading, fan);
+      }
+      readings.add(reading);
+    }
+    return readings;
+  }
+
+  private double here(
+      RigTable.Row row, Instrument instrument, Map<Instrument, Double> all, double otherwise) {
+    double value = table.value(row, instrument);
+    return Double.isNaN(value) ? all.getOrDefault(instrument, otherwise) : value;
+  }
+
+  private void check(RigReading r, @Nullable FanCurve fan) {
+    boolean lip = r.kind() == RigReading.Kind.LIP;
+    boolean decay = r.kind() == RigReading.Kind.DECAY;
+    if (lip && Double.isNaN(r.gap())) {
+      table.fault(r.line(), "a reading of the lip needs its gap; for the lip shut write taped");
+    } else if (!Double.isNaN(r.gap()) && r.kind() == RigReading.Kind.TAPED) {
+      table.fault(r.line(), "a reading with the lip taped shut has no gap; leave the cell empty");
+    } else if (!Double.isNaN(r.gap()) && !SectionLimits.gap(r.gap()).isEmpty()) {
+      table.fault(r.line(), SectionLimits.gap(r.gap()));
+    }
+    if (!(r.suction() > 0) || !SectionLimits.suction(r.suction()).isEmpty()) {
+      table.fault(
+          r.line(),
+          "every reading needs its suction, above 0 and below 100 kPa; write it without a minus"
+              + " sign");
+    }
+    if (r.flow() < 0 || (lip && r.flow() == 0)) {
+      table.fault(r.line(), "a flow out of the box is above 0; check its sign");
+    }
+    if (decay && Double.isNaN(r.time())) {
+      table.fault(r.line(), "a reading of a decay needs its time, column \"time\"");
+    }
+    if (!decay && Double.isNaN(r.flow()) && fan != null && !(r.fanSpeed() > 0)) {
+      table.fault(r.line(), "without a flow the speed of the fan is needed, above 0");
+    }
+    if (r.temperature() < Air.COLDEST || r.temperature() > Air.HOTTEST) {
+      table.fault(r.line(), "the temperature must lie between -73 and 227 degC; check its unit");
+    }
+    if (r.barometer() < LEAST_BAROMETER || r.barometer() > MOST_BAROMETER) {
+      table.fault(
+          r.line(),
+          "the barometer must show 500 to 1200 hPa, the absolute pressure where the rig stands, not"
+              + " "
+              + NumberText.pressure(r.barometer()));
+    }
+  }
+
+  private void count(List<RigReading> readings) {
+    if (readings.stream().noneMatch(r -> r.kind() == RigReading.Kind.LIP)) {
+      problem("there is no reading of a lip; add lines \"lip\" with gap, suction and flow");
+    }
+    if (readings.stream().noneMatch(r -> r.kind() != RigReading.Kind.LIP)) {
+      notices.add(
+          new Notice(
+              "rig.box",
+              "the leaks of the box were not measured and count as none: tape the lip shut and add"
+                  + " lines \"taped\""));
+    }
+  }
+
+  private void problem(String text) {
+    problems.add(new Problem("rig.file", file, text));
+  }
+}

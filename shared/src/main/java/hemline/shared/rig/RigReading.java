@@ -1,0 +1,47 @@
+package hemline.shared.rig;
+
+/**
+ * One line of readings; not a number where a value was not read.
+ *
+ * @param kind what was done
+ * @param line of the file
+ * @param gap m
+ * @param suction Pa
+ * @param flow volume flow as ambient air, m³/s
+ * @param fanSpeed 1/s
+ * @param time s
+ * @param temperature of the ambient air, K
+ * @param barometer absolute pressure of the ambient air, Pa
+ */
+public record RigReading(
+    Kind kind,
+    int line,
+    double gap,
+    double suction,
+    double flow,
+    double fanSpeed,
+    double time,
+    double temperature,
+    double barometer) {
+
+  /** What a line of readings tells. */
+  public enum Kind {
+    /** The lip over a gap, everything steady. */
+    LIP("lip"),
+    /** The lip taped shut, everything steady: leaks of the box alone. */
+    TAPED("taped"),
+    /** Blower shut off: the suction decays through the gap, or, without one, with the lip taped. */
+    DECAY("decay");
+
+    private final String key;
+
+    Kind(String key) {
+      this.key = key;
+    }
+
+    /** Name in files. */
+    public String key() {
+      return key;
+    }
+  }
+}

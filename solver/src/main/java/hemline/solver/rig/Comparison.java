@@ -1,0 +1,43 @@
+package hemline.solver.rig;
+
+import java.util.List;
+
+/**
+ * A rig beside the prediction.
+ *
+ * @param points in the order of the rig
+ * @param meanError mean of E over the prediction, over all predicted points; not a number without
+ *     any
+ * @param meanUncertainty half-width of it at 95 %
+ * @param chiSquare squared distance of the points from the prediction's model bands in units of
+ *     their joint uncertainty
+ * @param verdict over all
+ * @param matters share of the discharge from which on a difference matters
+ * @param decisive what would make the mean finer than that, the strongest first; empty where it is
+ * @param scatter standard deviation of single readings as a share; 0 where nothing was repeated
+ */
+public record Comparison(
+    List<ComparedPoint> points,
+    double meanError,
+    double meanUncertainty,
+    double chiSquare,
+    Verdict verdict,
+    double matters,
+    List<Decider> decisive,
+    double scatter) {
+
+  /**
+   * What would tell.
+   *
+   * @param source of the uncertainty
+   * @param share of the variance of the mean error
+   * @param better how many times finer this source has to get; infinite where it alone is not
+   *     enough
+   */
+  public record Decider(Source source, double share, double better) {}
+
+  public Comparison {
+    points = List.copyOf(points);
+    decisive = List.copyOf(decisive);
+  }
+}

@@ -1,0 +1,116 @@
+package hemline.solver.rig;
+
+import hemline.shared.problem.InputException;
+import hemline.shared.result.Estimate;
+import hemline.shared.rig.Rig;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Measured coefficients and comparison errors E = S − D (ASME V&V 20-2009) as one function of the
+ * errors of the rig and of the prediction's grid.
+ *
+ * <p>Gap and suction enter both S and D, so that their errors count once, as V&V 20 asks of inputs
+ * that both share. The half-width from the grid counts as two standard uncertainties; three
+ * quarters of its variance are taken as common to all points and one as each point's own (judged,
+ * no source), unfinished iteration as the point's own.
+ */
+final class ComparisonModel {
+  private static final double COMMON = Math.sqrt(0.75);
+  private static final double OWN = 0.5;
+
+  private final RigModel rig;
+  private final List<Prediction> predictions;
+  private final ResponseSurface surface;
+  private final List<Integer> usable = new ArrayList<>();
+  private final List<InputQuantity> inputs;
+
+  ComparisonModel(Rig rig, List<Prediction> predictions) throws InputException {
+    this.rig = new RigModel(rig);
+    this.predictions = predictions;
+    if (predictions.size() != this.rig.points().size()) {
+      throw new IllegalArgumentException(
+          predictions.size() + " predictions for " + this.rig.points().size() + " points");
+    }
+    List<double[]> rows = new ArrayList<>();
+    for (int k = 0; k < predictions.size(); k++) {
+      Prediction p = predictions.get(k);
+      if (p.discharge() != null && p.discharge().value() > 0) {
+        usable.add(k);
+        rows.add(new double[] {p.gap(), p.suction(), p.discharge().value()});
+      }
+    }
+    surface = new ResponseSurface(rows);
+    inputs = new ArrayList<>(this.rig.inputs());
+    inputs.add(InputQuantity.normal(Source.GRID, InputQuantity.SHARED, rows.isEmpty() ? 0 : 1));
+    for (int k : usable) {
+      inputs.add(InputQuantity.normal(Source.GRID, k, 1));
+    }
+  }
+
+  RigModel rig() {
+    return rig;
+  }
+
+  /** Points with a prediction, by their number. */
+  List<Integer> usable() {
+    return usable;
+  }
+
+  List<InputQuantity> inputs() {
+    return inputs;
+  }
+
+  /** Prediction of a usable point. */
+  Estimate predicted(int point) {
+    Estimate discharge = predictions.get(point).discharge();
+    if (discharge == null) {
+      throw new IllegalArgumentException("point " + point + " has no prediction");
+    }
+    return discharge;
+  }
+
+  /** D of all points, then E of the usable ones, then the mean of E / S. */
+  double[] outputs(double[] x) {
+    Errors errors = new Errors(Arrays.copyOf(x, rig.size()));
+    List<RigModel.Reduced> reduced = rig.at(errors);
+    double[] grid = Arrays.copyOfRange(x, rig.size(), x.length);
+    int n = reduced.size();
+    double[] e = errors(reduced, grid);
+    double[] out = new double[n + e.length + 1];
+    for (int k = 0; k < n; k++) {
+      out[k] = reduced.get(k).discharge();
+    }
+    double mean = 0;
+    for (int i = 0; i < e.length; i++) {
+      out[n + i] = e[i];
+      mean += e[i] / predicted(usable.get(i)).value() / e.length;
+    }
+    out[n + e.length] = mean;
+    return out;
+  }
+
+  /** E of the usable points with a fault taken off the readings, all instruments exact. */
+  double[] errors(@Nullable Fault fault, double size) {
+    Errors none = new Errors(new double[rig.size()]);
+    return errors(rig.at(none, fault, size), new double[usable.size() + 1]);
+  }
+
+  private double[] errors(List<RigModel.Reduced> reduced, double[] grid) {
+    double[] e = new double[usable.size()];
+    for (int i = 0; i < e.length; i++) {
+      int k = usable.get(i);
+      Prediction p = predictions.get(k);
+      Estimate s = predicted(k);
+      RigModel.Reduced r = reduced.get(k);
+      double off =
+          0.5 * s.numerical() * (COMMON * grid[0] + OWN * grid[i + 1])
+              + s.iteration() * 0.5 * grid[i + 1];
+      double here = s.value() * surface.ratio(r.gap(), r.suction(), p.gap(), p.suction()) + off;
+      e[i] = here - r.discharge();
+    }
+    return e;
+  }
+}

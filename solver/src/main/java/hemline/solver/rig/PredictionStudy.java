@@ -1,0 +1,72 @@
+package hemline.solver.rig;
+
+import hemline.shared.result.Figure;
+import hemline.shared.result.SectionResult;
+import hemline.shared.section.SealSection;
+import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.ProgressListener;
+import hemline.solver.refine.SectionFamily;
+import hemline.solver.study.RunOptions;
+import hemline.solver.study.SweepStudy;
+import hemline.solver.study.Swept;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Predicts the points of a rig: for each gap one sweep over its suctions. */
+public final class PredictionStudy {
+  private final SectionFamily family;
+
+  public PredictionStudy(SectionFamily family) {
+    this.family = family;
+  }
+
+  /**
+   * Predictions in the order of the points.
+   *
+   * @param base lip, ground and air; its gap and suction do not count
+   */
+  public List<Prediction> at(
+      List<RigPoint> points,
+      SealSection base,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress) {
+    Prediction[] all = new Prediction[points.size()];
+    List<Double> gaps = points.stream().map(RigPoint::gap).distinct().sorted().toList();
+    for (int g = 0; g < gaps.size(); g++) {
+      double gap = gaps.get(g);
+      List<Integer> here = new ArrayList<>();
+      for (int k = 0; k < points.size(); k++) {
+        if (points.get(k).gap() == gap) {
+          here.add(k);
+        }
+      }
+      double done = (double) g / gaps.size();
+      double part = 1.0 / gaps.size();
+      List<SectionResult> results =
+          new SweepStudy(family)
+              .over(
+                  Swept.SUCTION,
+                  base.withGap(gap),
+                  here.stream().map(k -> points.get(k).suction()).toList(),
+                  options,
+                  cancel,
+                  (share, what) -> progress.progress(done + part * share, what))
+              .points();
+      for (int i = 0; i < here.size(); i++) {
+        all[here.get(i)] = of(results.get(i));
+      }
+    }
+    return List.of(all);
+  }
+
+  /** The prediction that a solved section makes. */
+  public static Prediction of(SectionResult r) {
+    return new Prediction(
+        r.gap(),
+        r.suction(),
+        r.status(),
+        r.figures().get(Figure.DISCHARGE_COEFFICIENT),
+        r.notices());
+  }
+}

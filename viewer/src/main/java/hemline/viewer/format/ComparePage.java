@@ -1,0 +1,133 @@
+package hemline.viewer.format;
+
+import hemline.shared.problem.Notice;
+import hemline.shared.result.Estimate;
+import hemline.shared.rig.Rig;
+import hemline.solver.rig.ComparedPoint;
+import hemline.solver.rig.Comparison;
+import hemline.solver.rig.Source;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A measurement beside its prediction as parts of text and tables, for every face alike. */
+public final class ComparePage {
+  private final Rig rig;
+  private final Comparison comparison;
+  private final List<Part> parts = new ArrayList<>();
+
+  /**
+   * A titled part of the page.
+   *
+   * @param title heading
+   * @param table rows of cells, the head first; empty for none
+   * @param sentences below the table
+   */
+  public record Part(String title, List<List<String>> table, List<String> sentences) {
+    public Part {
+      table = List.copyOf(table);
+      sentences = List.copyOf(sentences);
+    }
+  }
+
+  private ComparePage(Rig rig, Comparison comparison) {
+    this.rig = rig;
+    this.comparison = comparison;
+  }
+
+  /** Lip and rig, and that the readings are invented where they are. */
+  public static String title(String lip, Rig rig) {
+    return lip + " beside " + rig.name() + (rig.invented() ? " (invented readings)" : "");
+  }
+
+  /** The parts in reading order. */
+  public static List<Part> of(Rig rig, Comparison comparison) {
+    ComparePage page = new ComparePage(rig, comparison);
+    page.points();
+    page.deciders();
+    page.notices();
+    return page.parts;
+  }
+
+  private void points() {
+    List<List<String>> table = new ArrayList<>();
+    table.add(
+        List.of(
+            "gap, mm",
+            "suction, Pa",
+            "readings",
+            "C_d measured",
+            "C_d predicted",
+            "E",
+            "verdict",
+            "most unsure"));
+    for (ComparedPoint p : comparison.points()) {
+      Estimate predicted = p.predicted();
+      table.add(
+          List.of(
+              Digits.plain(1000 * p.gap(), 4),
+              Digits.plain(p.suction(), 4),
+              Integer.toString(p.readings()),
+              within(p.measured(), p.measuredUncertainty()),
+              predicted == null ? "-" : Digits.withBand(predicted, 1),
+              predicted == null ? "-" : within(p.error(), p.errorUncertainty()),
+              CompareWords.verdict(p.verdict()),
+              p.largest().words()));
+    }
+    parts.add(
+        new Part(
+            "Points",
+            table,
+            List.of(
+                CompareWords.overall(comparison),
+                "Measured values and E (predicted less measured) with their half-widths at 95 %, of"
+                    + " everything but the flow model; predicted values with their bands.")));
+  }
+
+  private void deciders() {
+    if (comparison.decisive().isEmpty()) {
+      return;
+    }
+    List<String> sentences = new ArrayList<>();
+    for (Comparison.Decider d : comparison.decisive()) {
+      String share = " (" + Digits.plain(100 * d.share(), 2) + " % of the variance)";
+      if (Double.isInfinite(d.better())) {
+        sentences.add("Not enough by itself: " + d.source().words() + share + ".");
+      } else if (d.source() == Source.SCATTER) {
+        sentences.add(
+            "Repeat each point "
+                + Digits.plain(Math.ceil(d.better() * d.better()), 3)
+                + " times as often"
+                + share
+                + ".");
+      } else {
+        sentences.add(
+            "Know "
+                + d.source().words()
+                + " "
+                + Digits.plain(d.better(), 2)
+                + " times as well"
+                + share
+                + ".");
+      }
+    }
+    parts.add(new Part("What would tell", List.of(), sentences));
+  }
+
+  private void notices() {
+    List<String> sentences = new ArrayList<>(rig.notices().stream().map(Notice::text).toList());
+    if (comparison.scatter() == 0) {
+      sentences.add(
+          "No point was read twice, so scatter from reading to reading is not known; repeat some.");
+    } else {
+      sentences.add(
+          "Single readings scatter by "
+              + CompareWords.percent(comparison.scatter())
+              + " (standard deviation, pooled over the repeats).");
+    }
+    parts.add(new Part("To be known", List.of(), sentences));
+  }
+
+  private static String within(double value, double halfWidth) {
+    return Digits.withBand(new Estimate(value, halfWidth, 0, 0, 0, Estimate.Trend.UNKNOWN), 1);
+  }
+}

@@ -1,0 +1,66 @@
+package hemline.viewer.report;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import hemline.shared.result.Estimate;
+import hemline.shared.rig.Rig;
+import hemline.solver.rig.ComparedPoint;
+import hemline.solver.rig.Comparison;
+
+/** JSON document of a measurement beside its prediction: schema {@code hemline.comparison/1}. */
+public final class CompareDocument {
+  private CompareDocument() {}
+
+  /**
+   * The document as text.
+   *
+   * @param lip name
+   * @param seconds wall time
+   */
+  public static String text(String lip, Rig rig, Comparison comparison, double seconds) {
+    ObjectNode document = JsonText.NODES.objectNode();
+    document.put("schema", "hemline.comparison/1");
+    document.put("lip", lip);
+    document.put("rig", rig.name());
+    document.put("invented", rig.invented());
+    document.put("verdict", comparison.verdict().key());
+    JsonText.number(document, "matters", comparison.matters());
+    JsonText.number(document, "meanRelativeError", comparison.meanError());
+    JsonText.number(document, "meanUncertainty", comparison.meanUncertainty());
+    JsonText.number(document, "chiSquare", comparison.chiSquare());
+    JsonText.number(document, "scatter", comparison.scatter());
+    ArrayNode points = document.putArray("points");
+    comparison.points().forEach(p -> points.add(point(p)));
+    ArrayNode deciders = document.putArray("deciders");
+    for (Comparison.Decider d : comparison.decisive()) {
+      ObjectNode node = deciders.addObject();
+      node.put("source", d.source().key());
+      JsonText.number(node, "share", d.share());
+      JsonText.number(node, "timesBetter", d.better());
+    }
+    ArrayNode notices = document.putArray("notices");
+    rig.notices().forEach(n -> notices.addObject().put("code", n.code()).put("text", n.text()));
+    JsonText.number(document, "seconds", seconds);
+    return JsonText.of(document);
+  }
+
+  private static ObjectNode point(ComparedPoint p) {
+    ObjectNode node = JsonText.NODES.objectNode();
+    JsonText.number(node, "gap", p.gap());
+    JsonText.number(node, "suction", p.suction());
+    node.put("readings", p.readings());
+    JsonText.number(node, "measured", p.measured());
+    JsonText.number(node, "measuredUncertainty", p.measuredUncertainty());
+    Estimate predicted = p.predicted();
+    if (predicted == null) {
+      node.putNull("predicted");
+    } else {
+      node.set("predicted", JsonText.estimate(predicted, "1"));
+    }
+    JsonText.number(node, "error", p.error());
+    JsonText.number(node, "errorUncertainty", p.errorUncertainty());
+    node.put("verdict", p.verdict().key());
+    node.put("largestSource", p.largest().key());
+    return node;
+  }
+}
