@@ -56,4 +56,32 @@ public record SectionResult(
     notices = List.copyOf(notices);
     grids = List.copyOf(grids);
   }
+
+  /** The same answer with another name of the lip. */
+  public SectionResult named(String other) {
+    return with(other, notices);
+  }
+
+  /** The same answer with other notices. */
+  public SectionResult withNotices(List<Notice> others) {
+    return with(name, others);
+  }
+
+  private SectionResult with(String otherName, List<Notice> others) {
+    return new SectionResult(
+        otherName,
+        gap,
+        suction,
+        groundSpeed,
+        spanwiseSpeed,
+        status,
+        regime,
+        closure,
+        figures,
+        stageShares,
+        carryOver,
+        trappedVortices,
+        others,
+        grids);
+  }
 }

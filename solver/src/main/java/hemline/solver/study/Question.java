@@ -56,7 +56,7 @@ record Question(
     return new Question(
         Conditions.of(section),
         label,
-        work(section.profile(), section.gap()),
+        work(section),
         Closure.AUTO,
         Closure.turbulent(true),
         (family, level, grids, closure, before, cancel, progress) ->
@@ -107,6 +107,11 @@ record Question(
       }
     }
     throw new IllegalArgumentException("closure must be one of auto, laminar, sst, sa, got " + key);
+  }
+
+  /** Rough measure of the effort that a section takes. */
+  static double work(SealSection section) {
+    return work(section.profile(), section.gap());
   }
 
   /** Cells along the lip grow with its outline over the gap, across it more slowly. */

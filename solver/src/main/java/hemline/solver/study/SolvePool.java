@@ -8,12 +8,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
-import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
-import java.util.concurrent.ThreadFactory;
-import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BiConsumer;
 import java.util.stream.IntStream;
 
@@ -99,7 +95,7 @@ final class SolvePool {
       BiConsumer<Integer, Solved> taker) {
     double[] work = questions.stream().mapToDouble(Question::work).toArray();
     int threads = Math.max(1, Math.min(options.threads(), questions.size()));
-    ExecutorService pool = Executors.newFixedThreadPool(threads, solveThreads());
+    ExecutorService pool = Executors.newFixedThreadPool(threads, SolveThreads.factory());
     try {
       SolvePool run =
           new SolvePool(
@@ -116,7 +112,7 @@ final class SolvePool {
           .boxed()
           .sorted(Comparator.comparingDouble((Integer i) -> -work[i]))
           .forEach(i -> run.submit(i, List.of()));
-      return run.answers.stream().map(answer -> await(answer, cancel)).toList();
+      return run.answers.stream().map(answer -> SolveThreads.await(answer, cancel)).toList();
     } finally {
       pool.shutdown();
     }
@@ -146,35 +142,5 @@ final class SolvePool {
 
   private IntStream children(int i) {
     return IntStream.range(0, parent.length).filter(child -> parent[child] == i);
-  }
-
-  private static Solved await(Future<Solved> future, CancelToken cancel) {
-    boolean interrupted = false;
-    try {
-      while (true) {
-        try {
-          return future.get();
-        } catch (InterruptedException e) {
-          interrupted = true;
-          cancel.cancel();
-        } catch (ExecutionException e) {
-          cancel.cancel();
-          throw new IllegalStateException("a solve broke down", e.getCause());
-        }
-      }
-    } finally {
-      if (interrupted) {
-        Thread.currentThread().interrupt();
-      }
-    }
-  }
-
-  private static ThreadFactory solveThreads() {
-    AtomicInteger count = new AtomicInteger();
-    return work -> {
-      Thread thread = new Thread(work, "hemline-solve-" + count.incrementAndGet());
-      thread.setDaemon(true);
-      return thread;
-    };
   }
 }

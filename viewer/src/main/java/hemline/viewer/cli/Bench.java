@@ -9,11 +9,13 @@ import hemline.solver.flow.ProgressListener;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.rig.Prediction;
 import hemline.solver.rig.RigPoint;
+import hemline.solver.study.BatchAnswer;
 import hemline.solver.study.GapDistribution;
 import hemline.solver.study.LeakStore;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RelativeAnswer;
 import hemline.solver.study.RelativeSweep;
+import hemline.solver.study.ResultStore;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
 import hemline.solver.study.SweepResult;
@@ -67,6 +69,14 @@ interface Bench {
       List<RigPoint> points,
       SealSection base,
       RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress);
+
+  /** Many sections for one table. */
+  BatchAnswer batch(
+      List<SealSection> sections,
+      RunOptions options,
+      ResultStore store,
       CancelToken cancel,
       ProgressListener progress);
 

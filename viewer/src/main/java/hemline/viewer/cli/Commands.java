@@ -46,6 +46,7 @@ final class Commands {
     commands.put("rank", () -> new RankCommand(desk));
     commands.put("check", () -> new CheckCommand(desk));
     commands.put("compare", () -> new CompareCommand(desk));
+    commands.put("batch", () -> new BatchCommand(desk));
     commands.put("balance", () -> new BalanceCommand(desk));
     commands.put("convert", () -> new ConvertCommand(desk));
     commands.put("view", () -> new ViewCommand(desk, window));

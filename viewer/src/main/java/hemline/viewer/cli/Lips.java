@@ -161,23 +161,10 @@ final class Lips {
         answer.answers());
   }
 
-  private static SectionResult withNotices(SectionResult r, LoadedLip lip) {
+  /** The result with what is to be known of the lip itself put before its own notices. */
+  static SectionResult withNotices(SectionResult r, LoadedLip lip) {
     List<Notice> notices = new ArrayList<>(lip.notices());
     notices.addAll(r.notices());
-    return new SectionResult(
-        r.name(),
-        r.gap(),
-        r.suction(),
-        r.groundSpeed(),
-        r.spanwiseSpeed(),
-        r.status(),
-        r.regime(),
-        r.closure(),
-        r.figures(),
-        r.stageShares(),
-        r.carryOver(),
-        r.trappedVortices(),
-        notices,
-        r.grids());
+    return r.withNotices(notices);
   }
 }

@@ -12,13 +12,17 @@ import hemline.solver.refine.SectionFamily;
 import hemline.solver.rig.Prediction;
 import hemline.solver.rig.PredictionStudy;
 import hemline.solver.rig.RigPoint;
+import hemline.solver.study.BatchAnswer;
+import hemline.solver.study.BatchStudy;
 import hemline.solver.study.GapDistribution;
 import hemline.solver.study.LeakStore;
 import hemline.solver.study.LeakStudy;
+import hemline.solver.study.PoolRunner;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RankingStudy;
 import hemline.solver.study.RelativeAnswer;
 import hemline.solver.study.RelativeSweep;
+import hemline.solver.study.ResultStore;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
 import hemline.solver.study.SectionStudy;
@@ -100,6 +104,16 @@ record SolverBench(SectionFamily family, boolean keptOnly) implements Bench {
       CancelToken cancel,
       ProgressListener progress) {
     return new PredictionStudy(family).at(points, base, options, cancel, progress);
+  }
+
+  @Override
+  public BatchAnswer batch(
+      List<SealSection> sections,
+      RunOptions options,
+      ResultStore store,
+      CancelToken cancel,
+      ProgressListener progress) {
+    return new BatchStudy(new PoolRunner(family), store).run(sections, options, cancel, progress);
   }
 
   @Override

@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -211,6 +212,40 @@ class CommandContractTest extends CommandCase {
       } else {
         bench.status = status;
       }
+    }
+  }
+
+  @Nested
+  class Batch extends Solving {
+    private Path table = dir;
+
+    @BeforeEach
+    void writeTable() throws Exception {
+      table =
+          Files.writeString(dir.resolve("bad.csv"), "lip, gap (mm), suction (Pa)\nno.json, 1, 6\n");
+    }
+
+    @Override
+    List<String> good() {
+      return List.of("batch", dir.toString(), "--gaps", "1mm..2mm", "--suctions", "600Pa");
+    }
+
+    @Override
+    List<List<String>> bad() {
+      return List.of(
+          List.of("batch"),
+          List.of(
+              "batch", dir.resolve("nowhere").toString(), "--gaps", "2mm", "--suctions", "1kPa"),
+          List.of("batch", dir.toString(), "--gaps", "2", "--suctions", "600Pa"),
+          List.of("batch", dir.toString(), "--gaps", "2mm"),
+          List.of("batch", dir.resolve("nowhere.csv").toString()),
+          List.of("batch", table.toString()),
+          List.of("batch", table.toString(), "--gaps", "2mm"));
+    }
+
+    @Override
+    String schema() {
+      return "hemline.batch/1";
     }
   }
 

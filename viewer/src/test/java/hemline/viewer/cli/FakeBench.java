@@ -17,12 +17,14 @@ import hemline.solver.refine.FamilySolver;
 import hemline.solver.rig.Prediction;
 import hemline.solver.rig.PredictionStudy;
 import hemline.solver.rig.RigPoint;
+import hemline.solver.study.BatchAnswer;
 import hemline.solver.study.GapDistribution;
 import hemline.solver.study.LeakStore;
 import hemline.solver.study.LeakStudy;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RelativeAnswer;
 import hemline.solver.study.RelativeSweep;
+import hemline.solver.study.ResultStore;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
 import hemline.solver.study.SweepResult;
@@ -163,6 +165,23 @@ final class FakeBench implements Bench {
     return points.stream()
         .map(p -> PredictionStudy.of(answer(base.profile().name(), p.gap(), p.suction())))
         .toList();
+  }
+
+  @Override
+  public BatchAnswer batch(
+      List<SealSection> sections,
+      RunOptions options,
+      ResultStore store,
+      CancelToken cancel,
+      ProgressListener progress) {
+    asked.add(sections);
+    asked.add(options);
+    List<SectionResult> results =
+        sections.stream()
+            .map(at -> answer(at.profile().name(), at.gap(), at.suction()))
+            .filter(result -> result.status() != SolveStatus.CANCELLED)
+            .toList();
+    return new BatchAnswer(results, results.size() == sections.size(), 0, results.size());
   }
 
   @Override
