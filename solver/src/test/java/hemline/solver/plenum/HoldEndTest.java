@@ -15,6 +15,7 @@ import hemline.shared.vehicle.Tolerances;
 import java.util.List;
 import java.util.Objects;
 import java.util.SplittableRandom;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 class HoldEndTest {
@@ -176,6 +177,7 @@ class HoldEndTest {
   }
 
   /** Tolerances add like independent errors: samples spread as wide as the band says. */
+  @Tag("many")
   @Test
   void totalBandsHoldWhatSamplesSpread() {
     Tolerances t = new Tolerances(0.1, 0.06, 0.04, 1.5e-4);
