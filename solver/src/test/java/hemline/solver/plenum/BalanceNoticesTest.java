@@ -31,12 +31,10 @@ class BalanceNoticesTest {
   private static final Map<String, LeakLaw> LAWS = Machines.constant(Machines.C, 0);
   private static final double SEAL = 2 * Math.PI * Machines.RADIUS;
 
-  private final Machine machine =
-      Machines.round(Machines.quadratic(900, 6e4), Machines.RIGID);
+  private final Machine machine = Machines.round(Machines.quadratic(900, 6e4), Machines.RIGID);
 
   private static List<Notice> notices(Machine m, PlenumState rest) {
-    return BalanceNotices.of(
-        new PlenumBalance(m, LAWS), bands(rest), List.of(), List.of(), true);
+    return BalanceNotices.of(new PlenumBalance(m, LAWS), bands(rest), List.of(), List.of(), true);
   }
 
   private static Bands<PlenumState> bands(PlenumState s) {
@@ -57,7 +55,15 @@ class BalanceNoticesTest {
 
   private static LeakPoint point(SolveStatus status, double gap) {
     return new LeakPoint(
-        "lip", gap, 100, 0, 0, status, Regime.TURBULENT, Estimate.exact(0.7), Estimate.exact(0),
+        "lip",
+        gap,
+        100,
+        0,
+        0,
+        status,
+        Regime.TURBULENT,
+        Estimate.exact(0.7),
+        Estimate.exact(0),
         List.of());
   }
 
@@ -108,14 +114,12 @@ class BalanceNoticesTest {
     PlenumState s = at(machine, 0.05, 500);
     assertThat(
             text(
-                BalanceNotices.of(
-                    b, new Bands<>(s, null, s, 0, 0), List.of(), List.of(), false),
+                BalanceNotices.of(b, new Bands<>(s, null, s, 0, 0), List.of(), List.of(), false),
                 "machine.edge"))
         .startsWith("With the leaks at the low end");
     assertThat(
             text(
-                BalanceNotices.of(
-                    b, new Bands<>(s, s, null, 0, 0), List.of(), List.of(), false),
+                BalanceNotices.of(b, new Bands<>(s, s, null, 0, 0), List.of(), List.of(), false),
                 "machine.edge"))
         .startsWith("With the leaks at the high end");
     assertThat(text(notices(machine, s), "machine.edge")).isNull();
@@ -152,8 +156,7 @@ class BalanceNoticesTest {
       if (re == 480 || re == 3100) {
         assertThat(text).as("%s", re).isNull();
       } else {
-        assertThat(text)
-            .contains("Reynolds number of " + Math.round(re) + " lies", "500 to 3000");
+        assertThat(text).contains("Reynolds number of " + Math.round(re) + " lies", "500 to 3000");
       }
     }
     // unequal gaps: the range that they span
@@ -301,12 +304,10 @@ class BalanceNoticesTest {
       for (double part : new double[] {0.995, 1.005}) {
         PlenumState s =
             new PlenumBalance(m, LAWS)
-                .at(
-                    0.05,
-                    500,
-                    Stand.REST.held(new double[] {Machines.GAP - part * limit, 0, 0}));
+                .at(0.05, 500, Stand.REST.held(new double[] {Machines.GAP - part * limit, 0, 0}));
         List<HoldLimits.Limit> told = limits(m, s);
-        assertThat(told).extracting(HoldLimits.Limit::code)
+        assertThat(told)
+            .extracting(HoldLimits.Limit::code)
             .isEqualTo(part < 1 ? List.of("hold.thin") : List.of());
         if (part < 1) {
           assertThat(told.get(0).by()).isCloseTo(-part * limit, withPercentage(1e-6));
@@ -340,12 +341,12 @@ class BalanceNoticesTest {
     PlenumBalance b = new PlenumBalance(machine, LAWS);
     List<@Nullable PlenumState> states =
         new ArrayList<>(
-            List.of(
-                at(machine, 0.05, 7000), at(machine, 0.05, 9000), at(machine, 0.05, 8000)));
+            List.of(at(machine, 0.05, 7000), at(machine, 0.05, 9000), at(machine, 0.05, 8000)));
     double r = 1 - 9000 / machine.air().pressure();
     double mach = Math.sqrt(5 * (Math.pow(r, -0.4 / 1.4) - 1));
     assertThat(HoldLimits.overstepped(b, states, null))
-        .containsExactly(String.format(java.util.Locale.ROOT, "the leak jet reaches Mach %.2f", mach));
+        .containsExactly(
+            String.format(java.util.Locale.ROOT, "the leak jet reaches Mach %.2f", mach));
   }
 
   /** At its stop, 5 mm: A p − F₀ = k x, p = (0.2 + 100 × 5e-3) / 1e-3 = 700 Pa. */
@@ -366,8 +367,7 @@ class BalanceNoticesTest {
     for (double part : new double[] {0.99, 1.01}) {
       Fan f = machine.fan();
       Machine m =
-          machine.withFan(
-              new Fan(f.curve(), f.speed(), 1e9, 0.5, part * least, Math.PI / 2, 0, 0));
+          machine.withFan(new Fan(f.curve(), f.speed(), 1e9, 0.5, part * least, Math.PI / 2, 0, 0));
       assertThat(limits(m, at(m, 0.05, 500)))
           .extracting(HoldLimits.Limit::code)
           .isEqualTo(part < 1 ? List.of("fan.outlet") : List.of());
@@ -387,9 +387,7 @@ class BalanceNoticesTest {
                         new Axle("rear", -0.1, 0.2, 1e11, true))));
     PlenumBalance b = new PlenumBalance(m, LAWS);
     Bands<PlenumState> rest = Objects.requireNonNull(Settling.settled(b, Stand.REST));
-    assertThat(
-            BalanceNotices.of(
-                b, rest, List.of(), Settling.points(b, Stand.REST), true))
+    assertThat(BalanceNotices.of(b, rest, List.of(), Settling.points(b, Stand.REST), true))
         .isEmpty();
   }
 }

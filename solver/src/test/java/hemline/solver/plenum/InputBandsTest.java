@@ -13,8 +13,8 @@ import java.util.Objects;
 import org.junit.jupiter.api.Test;
 
 /**
- * What each tolerance adds to the margin on a wall, in closed form: s = μ F / W with F = A p₀ / (1 +
- * a (C h L)² 2 / ρ).
+ * What each tolerance adds to the margin on a wall, in closed form: s = μ F / W with F = A p₀ / (1
+ * + a (C h L)² 2 / ρ).
  */
 class InputBandsTest {
   private static final double P0 = 900;
@@ -36,11 +36,7 @@ class InputBandsTest {
   private static double margin(
       double friction, double pressure, double mass, double wider, double seal) {
     double rho = machine(Tolerances.NONE).air().air().density();
-    double k =
-        Machines.C
-            * (Machines.GAP + wider)
-            * seal
-            * Math.sqrt(2 / rho);
+    double k = Machines.C * (Machines.GAP + wider) * seal * Math.sqrt(2 / rho);
     // all pressures of the curve times a factor: p = f (p₀ − a Q²)
     double f = 1 + pressure;
     double p = f * P0 / (1 + f * A * k * k);
@@ -80,8 +76,7 @@ class InputBandsTest {
     assertBand(total(new Tolerances(0.1, 0, 0, 0)), margin(-0.1, 0, 0, 0), margin(0.1, 0, 0, 0));
     assertBand(total(new Tolerances(0, 0.1, 0, 0)), margin(0, -0.1, 0, 0), margin(0, 0.1, 0, 0));
     assertBand(total(new Tolerances(0, 0, 0.1, 0)), margin(0, 0, -0.1, 0), margin(0, 0, 0.1, 0));
-    assertBand(
-        total(new Tolerances(0, 0, 0, 3e-4)), margin(0, 0, 0, -3e-4), margin(0, 0, 0, 3e-4));
+    assertBand(total(new Tolerances(0, 0, 0, 3e-4)), margin(0, 0, 0, -3e-4), margin(0, 0, 0, 3e-4));
   }
 
   @Test
@@ -106,8 +101,10 @@ class InputBandsTest {
     double s = worst.least();
     Estimate own = new Estimate(s, 0.2 * s, 0, 0, 0.1 * s, Estimate.Trend.UNKNOWN);
     Estimate total = new InputBands(b, true).total(own, worst);
-    assertThat(total.value() - total.low()).isCloseTo(s * Math.hypot(0.2, 0.1), withPercentage(0.1));
-    assertThat(total.high() - total.value()).isCloseTo(s * Math.hypot(0.3, 0.1), withPercentage(0.1));
+    assertThat(total.value() - total.low())
+        .isCloseTo(s * Math.hypot(0.2, 0.1), withPercentage(0.1));
+    assertThat(total.high() - total.value())
+        .isCloseTo(s * Math.hypot(0.3, 0.1), withPercentage(0.1));
     PlenumBalance sure = new PlenumBalance(machine(Tolerances.NONE), LAWS);
     assertThat(new InputBands(sure, true).total(own, worst)).isSameAs(own);
   }

@@ -28,9 +28,11 @@ class LeakLatticeTest {
   @Test
   void asksForLaddersAtRest() {
     List<SealSection> all = new LeakLattice(machine(0)).sections();
-    assertThat(all).extracting(SealSection::gap)
+    assertThat(all)
+        .extracting(SealSection::gap)
         .containsExactly(1e-3, 1e-3, 1e-3, 1.732e-3, 1.732e-3, 1.732e-3, 3e-3, 3e-3, 3e-3);
-    assertThat(all.subList(0, 3)).extracting(SealSection::suction)
+    assertThat(all.subList(0, 3))
+        .extracting(SealSection::suction)
         .containsExactly(100.0, 300.0, 900.0);
     assertThat(all).allMatch(s -> s.ground().equals(GroundMotion.STILL));
     assertThat(all.get(0).profile().name()).isEqualTo("lip");
@@ -39,8 +41,7 @@ class LeakLatticeTest {
   /** The smallest and the largest gap of a lip span its ladder. */
   @Test
   void spansTheGapsOfAllEdges() {
-    List<SealSection> all =
-        new LeakLattice(HoldMachines.gaps(machine(0), 2e-3, 6e-3)).sections();
+    List<SealSection> all = new LeakLattice(HoldMachines.gaps(machine(0), 2e-3, 6e-3)).sections();
     assertThat(all.stream().map(SealSection::gap).distinct())
         .containsExactly(1e-3, 1.732e-3, 3e-3, 5.196e-3, 9e-3);
     assertThat(
@@ -63,9 +64,11 @@ class LeakLatticeTest {
     for (int k = 0; k < 4; k++) {
       List<SealSection> block = all.subList(9 + 4 * k, 13 + 4 * k);
       assertThat(block).extracting(SealSection::ground).containsOnly(motions.get(k));
-      assertThat(block).extracting(SealSection::gap)
+      assertThat(block)
+          .extracting(SealSection::gap)
           .containsExactly(1.732e-3, 1.732e-3, 3e-3, 3e-3);
-      assertThat(block).extracting(SealSection::suction)
+      assertThat(block)
+          .extracting(SealSection::suction)
           .containsExactly(300.0, 900.0, 300.0, 900.0);
     }
   }
@@ -96,9 +99,7 @@ class LeakLatticeTest {
                         s,
                         s.ground().spanwiseSpeed() > 0
                             ? 0.66
-                            : s.ground().speed() > 0
-                                ? 0.72
-                                : s.ground().speed() < 0 ? 0.48 : 0.6))
+                            : s.ground().speed() > 0 ? 0.72 : s.ground().speed() < 0 ? 0.48 : 0.6))
             .toList();
     LeakLaw law = Objects.requireNonNull(lattice.laws(points).get("lip"));
     assertThat(law.moves()).isTrue();
@@ -113,8 +114,7 @@ class LeakLatticeTest {
     assertThat(rest.moves()).isFalse();
     assertThat(rest.discharge(x, y, true, 1, Side.VALUE)).isCloseTo(0.6, within(1e-12));
     LeakLattice still = new LeakLattice(machine(0));
-    assertThat(
-            Objects.requireNonNull(still.laws(points.subList(0, 9)).get("lip")).moves())
+    assertThat(Objects.requireNonNull(still.laws(points.subList(0, 9)).get("lip")).moves())
         .isFalse();
   }
 

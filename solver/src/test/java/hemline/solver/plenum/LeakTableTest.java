@@ -114,4 +114,60 @@ class LeakTableTest {
     assertThat(wide.get(0)).isLessThanOrEqualTo(3e-4 * 1.05);
     assertThat(wide.get(wide.size() - 1)).isGreaterThanOrEqualTo(1.5e-2 / 1.05);
   }
+
+  /** Beyond the largest gap and the smallest suction the value stays, the band grows likewise. */
+  @Test
+  void widensOnTheOtherSidesToo() {
+    LeakTable t = table(1);
+    assertThat(at(t, 6e-3, 300, Side.VALUE)).isCloseTo(value(3e-3, 300), within(1e-9));
+    assertThat(at(t, 6e-3, 300, Side.HIGH) - at(t, 6e-3, 300, Side.VALUE))
+        .isCloseTo(0.016 + 0.05 * Math.log(2), within(1e-6));
+    assertThat(at(t, 6e-3, 300, Side.VALUE) - at(t, 6e-3, 300, Side.LOW))
+        .isCloseTo(0.015 + 0.05 * Math.log(2), within(1e-6));
+    assertThat(at(t, 2e-3, 50, Side.VALUE)).isCloseTo(value(2e-3, 100), within(1e-9));
+    assertThat(at(t, 2e-3, 50, Side.HIGH) - at(t, 2e-3, 50, Side.VALUE))
+        .isCloseTo(0.016 + 0.02 * Math.log(2), within(1e-6));
+    assertThat(at(t, 2e-3, 1800, Side.VALUE)).isCloseTo(value(2e-3, 900), within(1e-9));
+    // both beyond: both changes, and no more than a half in all
+    assertThat(at(t, 6e-3, 1800, Side.HIGH) - at(t, 6e-3, 1800, Side.VALUE))
+        .isCloseTo(0.016 + 0.07 * Math.log(2), within(1e-6));
+    assertThat(at(t, 6e3, 300, Side.HIGH) - at(t, 6e3, 300, Side.VALUE))
+        .isCloseTo(0.016 + 0.5, within(1e-6));
+  }
+
+  /** The parts of a band as they were given, the lift's band as half its width. */
+  @Test
+  void keepsThePartsOfTheBands() {
+    List<LeakPoint> points = new ArrayList<>();
+    for (double h : GAPS) {
+      for (double p : SUCTIONS) {
+        Estimate c = new Estimate(0.6, 0.01, 0.002, 0.003, 0.004, Estimate.Trend.MONOTONE);
+        points.add(
+            Machines.point(h, p, c)
+                .with(c, new Estimate(-2e-3, 1e-4, 0, 1e-4, 3e-4, Estimate.Trend.MONOTONE)));
+      }
+    }
+    LeakTable t = new LeakTable(GAPS, SUCTIONS, points);
+    Estimate e = t.estimate(2e-3, 200);
+    assertThat(e.numerical()).isCloseTo(0.01, within(1e-12));
+    assertThat(e.iteration()).isCloseTo(0.002, within(1e-12));
+    assertThat(e.modelLow()).isCloseTo(0.003, within(1e-12));
+    assertThat(e.modelHigh()).isCloseTo(0.004, within(1e-12));
+    double x = Math.log(2e-3);
+    double y = Math.log(200);
+    assertThat(t.lift(x, y, Side.VALUE)).isCloseTo(-2e-3, within(1e-12));
+    assertThat(t.lift(x, y, Side.LOW)).isCloseTo(-2.3e-3, within(1e-12));
+    assertThat(t.lift(x, y, Side.HIGH)).isCloseTo(-1.7e-3, within(1e-12));
+  }
+
+  /** One gap and one suction make a table too, the same everywhere. */
+  @Test
+  void onePointIsATable() {
+    LeakTable t =
+        new LeakTable(
+            List.of(2e-3), List.of(300.0), List.of(Machines.point(2e-3, 300, Estimate.exact(0.6))));
+    assertThat(at(t, 2e-3, 300, Side.VALUE)).isEqualTo(0.6);
+    assertThat(at(t, 5e-3, 900, Side.HIGH)).isEqualTo(0.6);
+    assertThat(t.leastGap()).isCloseTo(2e-3, within(1e-15));
+  }
 }

@@ -30,6 +30,7 @@ class LipContestTest {
 
   private final Machine machine = Machines.round(Machines.quadratic(P0, A), Machines.RIGID);
   private final LeakLattice lattice = new LeakLattice(machine);
+  private int[] cells = {400, 900, 1600};
 
   private double force(double c, double length) {
     double k = c * Machines.GAP * length * Math.sqrt(2 / machine.air().air().density());
@@ -58,8 +59,8 @@ class LipContestTest {
                 List.of(),
                 List.of(
                     new GridLeak(0, 400, c[0], spread, 0),
-                    new GridLeak(1, 900, c[1], spread, 0),
-                    new GridLeak(2, 1600, c[2], spread, 0)),
+                    new GridLeak(1, cells[1], c[1], spread, 0),
+                    new GridLeak(2, cells[2], c[2], spread, 0)),
                 other > 0 ? List.of(new GridLeak(0, 400, other, 0, 0)) : List.of()));
   }
 
@@ -119,8 +120,7 @@ class LipContestTest {
     // where one of them has none it says nothing
     Estimate alone =
         Objects.requireNonNull(
-            contest()
-                .ratio(entry("a", new double[] {0.6, 0.6, 0.6}, 0, 0.5), entry("b", 0.8)));
+            contest().ratio(entry("a", new double[] {0.6, 0.6, 0.6}, 0, 0.5), entry("b", 0.8)));
     assertThat(alone.modelHigh()).isCloseTo(longest, withPercentage(0.1));
     assertThat(alone.modelLow()).isCloseTo(0, within(1e-9));
   }
@@ -129,13 +129,60 @@ class LipContestTest {
   @Test
   void theRatioConvergesOfItself() {
     double[] rising = {0.62, 0.6 + 0.04 / 3, 0.61};
-    Estimate r =
-        Objects.requireNonNull(contest().ratio(entry("a", rising, 0, 0), entry("b", 0.8)));
+    Estimate r = Objects.requireNonNull(contest().ratio(entry("a", rising, 0, 0), entry("b", 0.8)));
     double exact = force(0.6, SEAL) / force(0.8, SEAL);
     double finest = force(0.61, SEAL) / force(0.8, SEAL);
     assertThat(r.value()).isCloseTo(exact, within(0.1 * (exact - finest)));
     assertThat(r.numerical()).isCloseTo(1.25 * (r.value() - finest), withPercentage(1));
     assertThat(r.trend()).isEqualTo(Estimate.Trend.MONOTONE);
+  }
+
+  /** The same with cells halved twice: then 1 : 1/2 : 1/4 is what falls with their size. */
+  @Test
+  void cellsAreCounted() {
+    cells = new int[] {400, 1600, 6400};
+    double[] falling = {0.62, 0.61, 0.605};
+    Estimate r =
+        Objects.requireNonNull(contest().ratio(entry("a", falling, 0, 0), entry("b", 0.8)));
+    double exact = force(0.6, SEAL) / force(0.8, SEAL);
+    double finest = force(0.605, SEAL) / force(0.8, SEAL);
+    assertThat(r.value()).isCloseTo(exact, within(0.05 * (exact - finest)));
+    assertThat(r.numerical()).isCloseTo(1.25 * (r.value() - finest), withPercentage(1));
+  }
+
+  /** What straight lines between the solved points make of the ratio counts as numerical. */
+  @Test
+  void straightLinesWidenTheBand() {
+    LipContest.Entry steep =
+        entry("a", s -> onGrids(s, s.suction() > 400 ? 0.66 : s.suction() > 200 ? 0.5 : 0.45));
+    Estimate r = Objects.requireNonNull(contest().ratio(steep, entry("b", 0.8)));
+    double[] ratio = new double[2];
+    for (int k = 0; k < 2; k++) {
+      PlenumBalance b = new PlenumBalance(machine, lattice.lawsAtRest(steep.points(), k == 0));
+      ratio[k] = Machines.settled(b).parts().sum() / force(0.8, SEAL);
+    }
+    assertThat(Math.abs(ratio[0] - ratio[1])).isGreaterThan(1e-3);
+    assertThat(r.value()).isCloseTo(ratio[0], withPercentage(0.01));
+    assertThat(r.numerical()).isCloseTo(Math.abs(ratio[0] - ratio[1]), withPercentage(2));
+  }
+
+  private LeakPoint onGrids(SealSection s, double c) {
+    return new LeakPoint(
+        "lip",
+        s.gap(),
+        s.suction(),
+        0,
+        0,
+        SolveStatus.CONVERGED,
+        Regime.TURBULENT,
+        Estimate.exact(c),
+        Estimate.exact(0),
+        List.of(),
+        List.of(
+            new GridLeak(0, 400, c, 0, 0),
+            new GridLeak(1, 900, c, 0, 0),
+            new GridLeak(2, 1600, c, 0, 0)),
+        List.of());
   }
 
   /** Leaks without grids: each band in full, low over high. */
@@ -144,9 +191,7 @@ class LipContestTest {
     Function<SealSection, LeakPoint> leak =
         s ->
             Machines.point(
-                s.gap(),
-                s.suction(),
-                new Estimate(0.6, 0.02, 0, 0, 0, Estimate.Trend.MONOTONE));
+                s.gap(), s.suction(), new Estimate(0.6, 0.02, 0, 0, 0, Estimate.Trend.MONOTONE));
     LipContest.Entry a = entry("a", leak);
     LipContest.Entry b = entry("b", 0.8);
     Estimate r = Objects.requireNonNull(contest().ratio(a, b));
@@ -176,9 +221,7 @@ class LipContestTest {
                     entry("late", 0.8),
                     entry("early", 0.8),
                     entry("best", 0.6)));
-    assertThat(ranked)
-        .extracting(RankedLip::name)
-        .containsExactly("best", "early", "late", "none");
+    assertThat(ranked).extracting(RankedLip::name).containsExactly("best", "early", "late", "none");
     assertThat(ranked).extracting(RankedLip::rank).containsExactly(1, 2, 2, 4);
     assertThat(ranked.get(0).tiedWith()).isEmpty();
     assertThat(ranked.get(1).tiedWith()).containsExactly("late");

@@ -51,7 +51,9 @@ class StepValuesTest {
     return Objects.requireNonNull(e).value();
   }
 
-  /** Under one edge, both and a corner, up and down, with every hold at the suction that is left. */
+  /**
+   * Under one edge, both and a corner, up and down, with every hold at the suction that is left.
+   */
   @Test
   void suctionAndHoldsOverEachCrossing() {
     double length = 0.1;
@@ -83,7 +85,9 @@ class StepValuesTest {
       assertThat(value(c.kept())).as(name).isCloseTo(p / before, withPercentage(0.02));
       assertThat(c.holds()).extracting(Hold::place).containsExactly("slope", "wall", "ceiling");
       Hold wall = Objects.requireNonNull(c.hold("wall"));
-      assertThat(value(wall.slip())).as(name).isCloseTo(0.8 * p * AREA / WEIGHT, withPercentage(0.02));
+      assertThat(value(wall.slip()))
+          .as(name)
+          .isCloseTo(0.8 * p * AREA / WEIGHT, withPercentage(0.02));
       assertThat(value(Objects.requireNonNull(c.hold("ceiling")).peelOff()))
           .as(name)
           .isCloseTo(p * AREA / WEIGHT, withPercentage(0.02));
@@ -147,14 +151,12 @@ class StepValuesTest {
   @Test
   void figuresAreAtTheRideHeightBefore() {
     double k = 1e5;
-    Machine m =
-        Machines.round(Machines.quadratic(P0, A), k).withStep(new GroundStep(1e-3, 0.1));
+    Machine m = Machines.round(Machines.quadratic(P0, A), k).withStep(new GroundStep(1e-3, 0.1));
     PlenumState before = Machines.settled(new PlenumBalance(m, LAWS));
     double gap = Machines.GAP - AREA * before.suction() / k;
     assertThat(before.leastGap()).isCloseTo(gap, within(1e-9));
     StepCrossing dip = crossings(m).get(0);
-    assertThat(value(dip.suction()))
-        .isCloseTo(suction(SEAL * gap + 1e-4), withPercentage(0.02));
+    assertThat(value(dip.suction())).isCloseTo(suction(SEAL * gap + 1e-4), withPercentage(0.02));
     // a ledge as high as all that is left strikes, a lower one passes
     assertThat(crossings(m.withStep(new GroundStep(0.99 * gap, 0.1))).get(5).strikes())
         .isEqualTo(StepCrossing.Strike.NOTHING);

@@ -53,7 +53,8 @@ class TradeValuesTest {
   @Test
   void tradesByHand() {
     List<Trade> trades = new TradeStudy(box(Machines.RIGID), LAWS).sizes();
-    assertThat(trades).extracting(Trade::factor)
+    assertThat(trades)
+        .extracting(Trade::factor)
         .containsExactly(
             1.0, 0.8, 0.9, 1.1, 1.2, 0.7, 0.85, 1.15, 1.3, 0.8, 0.9, 1.1, 1.2, 0.6, 0.8, 0.9, 1.1,
             1.2, 1.4);
@@ -89,7 +90,10 @@ class TradeValuesTest {
       assertThat(value(t.leastGap())).as(name).isCloseTo(gap, within(1e-9));
       assertThat(t.beyond()).isFalse();
     }
-    assertThat(trades).extracting(Trade::kind).startsWith(Trade.Kind.AS_IT_IS).endsWith(Trade.Kind.GAP);
+    assertThat(trades)
+        .extracting(Trade::kind)
+        .startsWith(Trade.Kind.AS_IT_IS)
+        .endsWith(Trade.Kind.GAP);
     Trade lip = new TradeStudy(box(Machines.RIGID), LAWS).lip("a lip");
     assertThat(lip.kind()).isEqualTo(Trade.Kind.LIP);
     assertThat(lip.name()).isEqualTo("a lip");
@@ -177,7 +181,8 @@ class TradeValuesTest {
       double p = suction(LENGTH, WIDTH, 1, f * Machines.GAP);
       assertThat(gaps.get(k).factor()).isCloseTo(f, within(1e-12));
       assertThat(value(gaps.get(k).suction())).isCloseTo(p, withPercentage(0.02));
-      assertThat(value(gaps.get(k).downforce())).isCloseTo(p * LENGTH * WIDTH, withPercentage(0.02));
+      assertThat(value(gaps.get(k).downforce()))
+          .isCloseTo(p * LENGTH * WIDTH, withPercentage(0.02));
       double n = 0.5 + 0.07 * k;
       double at = suction(LENGTH, WIDTH, n, Machines.GAP);
       assertThat(speeds.get(k).factor()).isCloseTo(n, within(1e-12));

@@ -92,10 +92,7 @@ class ValveSettingTest {
 
   /** Where fan and leaks agree with a valve of some preload, Pa. */
   private static double settles(double preload) {
-    return zero(
-        500,
-        P0,
-        p -> fan(p) - seal(p, preload) - hole(p) - valveFlow(p, preload));
+    return zero(500, P0, p -> fan(p) - seal(p, preload) - hole(p) - valveFlow(p, preload));
   }
 
   @Test
@@ -132,8 +129,8 @@ class ValveSettingTest {
 
   /**
    * Fan −1/p′ = 1 / (2 a Q), seal, hole and valve q / (2 p); the valve's slope C_d √(2 p / ρ) π d A
-   * / k. Damping as told puts the linearised motion on its bound: the coefficients of s³ C m + s² (C
-   * c + G m) + s (C k + G c) + (G k + g A) meet a₂ a₁ = a₃ a₀.
+   * / k. Damping as told puts the linearised motion on its bound: the coefficients of s³ C m + s²
+   * (C c + G m) + s (C k + G c) + (G k + g A) meet a₂ a₁ = a₃ a₀.
    */
   @Test
   void chatterOfAnOpenValve() {
@@ -162,12 +159,15 @@ class ValveSettingTest {
     return Objects.requireNonNull(v.setting()).chatter();
   }
 
-  /** A closed valve and one against its stop do not chatter; neither does one that never settles. */
+  /**
+   * A closed valve and one against its stop do not chatter; neither does one that never settles.
+   */
   @Test
   void chatterNeedsAValveThatMoves() {
     double p = settles(1e9);
     ValveSetting.Chatter closed = chatter(machine(valve(1.01 * p * SEAT, 0.05)));
-    assertThat(closed).isEqualTo(new ValveSetting.Chatter(false, 0, 0.1, closed.naturalFrequency(), 0));
+    assertThat(closed)
+        .isEqualTo(new ValveSetting.Chatter(false, 0, 0.1, closed.naturalFrequency(), 0));
     assertThat(closed.naturalFrequency()).isCloseTo(31.831, withPercentage(0.001));
     assertThat(chatter(machine(valve(0.97 * p * SEAT, 0.05))).slopes()).isPositive();
     ValveSetting.Chatter full = chatter(machine(valve(0.25, 1e-4)));
@@ -191,8 +191,7 @@ class ValveSettingTest {
   /** Without a valve in the file its need follows from the margin's low end. */
   @Test
   void isNeededBelowTheFactor() {
-    PlenumBalance none =
-        new PlenumBalance(Machines.round(Machines.quadratic(P0, A), K), LAWS);
+    PlenumBalance none = new PlenumBalance(Machines.round(Machines.quadratic(P0, A), K), LAWS);
     ValveSetting v = ValveStudy.of(none, FACTOR, margin(2.4, 0.3));
     assertThat(v.needed()).isTrue();
     assertThat(v.setting()).isNull();
@@ -209,7 +208,8 @@ class ValveSettingTest {
   /** More leaks low or high move the cap through the lips' forces alone, here not at all. */
   @Test
   void bandsOfTheCap() {
-    ValveSetting v = ValveStudy.of(new PlenumBalance(machine(valve(0.25, 0.05)), LAWS), FACTOR, null);
+    ValveSetting v =
+        ValveStudy.of(new PlenumBalance(machine(valve(0.25, 0.05)), LAWS), FACTOR, null);
     assertThat(v.capSuction().high() - v.capSuction().low()).isCloseTo(0, within(1e-3));
   }
 }

@@ -93,6 +93,10 @@ final class ConvertCommand extends Job {
     if (read == null || out == null) {
       throw new IllegalStateException("a lip that cannot be read is a problem");
     }
+    if (desk.cancel().isCancelled()) {
+      tell("stopped on request; nothing was written.");
+      return ExitCode.CANCELLED;
+    }
     String lipName = name == null ? read.profile().name() : name;
     write(out, kind, read, lipName, couponLength);
     print(List.of(summary(out, kind, read.profile(), lipName, couponLength)));

@@ -35,6 +35,9 @@ abstract class CommandCase {
   final ByteArrayOutputStream err = new ByteArrayOutputStream();
   String lip = "";
 
+  /** True for a command that is asked to stop before it begins. */
+  boolean stopped;
+
   @BeforeEach
   void writeLips() throws Exception {
     lip = lip("plain flat 8").toString();
@@ -46,12 +49,16 @@ abstract class CommandCase {
   }
 
   int hemline(String... args) {
+    CancelToken cancel = new CancelToken();
+    if (stopped) {
+      cancel.cancel();
+    }
     Desk desk =
         new Desk(
             new PrintStream(out, true, StandardCharsets.UTF_8),
             new PrintStream(err, true, StandardCharsets.UTF_8),
             false,
-            new CancelToken(),
+            cancel,
             bench,
             () -> 0L);
     return Commands.execute(desk, file -> {}, args);

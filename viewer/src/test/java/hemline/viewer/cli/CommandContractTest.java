@@ -302,9 +302,8 @@ class CommandContractTest extends CommandCase {
     }
   }
 
-  /** Its answers come from kept figures, so that nothing fails; it is the same otherwise. */
   @Nested
-  class Balance extends Contract {
+  class Balance extends Solving {
     @Override
     List<String> good() {
       return List.of("balance", CRAWLER);
@@ -319,11 +318,9 @@ class CommandContractTest extends CommandCase {
           List.of("balance", CRAWLER, "--fan-speed", "fast"));
     }
 
-    @Test
-    void jsonIsExactlyOneDocument() throws Exception {
-      assertThat(call(with("--json"))).isZero();
-      assertThat(document().path("schema").textValue()).isEqualTo("hemline.balance/1");
-      assertThat(err()).isEmpty();
+    @Override
+    String schema() {
+      return "hemline.balance/1";
     }
   }
 
@@ -346,6 +343,22 @@ class CommandContractTest extends CommandCase {
           List.of("convert", "nowhere.json", target()),
           List.of("convert", lip, dir.resolve("made.odt").toString()),
           List.of("convert", lip, dir.resolve("made.stl").toString(), "--length", "-3mm"));
+    }
+
+    /** Asked to stop before it writes, it leaves nothing, and a file that was there stays. */
+    @Test
+    void aStopLeavesNothingBehind() throws Exception {
+      stopped = true;
+      assertThat(call(good())).isEqualTo(130);
+      assertThat(out()).isEmpty();
+      assertThat(err()).startsWith("hemline: stopped on request").hasLineCount(1);
+      assertThat(Path.of(target())).doesNotExist();
+      Files.writeString(Path.of(target()), "kept");
+      assertThat(call(good())).isEqualTo(130);
+      assertThat(Path.of(target())).hasContent("kept");
+      stopped = false;
+      assertThat(call(good())).isZero();
+      assertThat(Files.readString(Path.of(target()))).startsWith("<?xml");
     }
   }
 }

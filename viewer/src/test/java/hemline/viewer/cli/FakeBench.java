@@ -3,6 +3,8 @@ package hemline.viewer.cli;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Estimate.Trend;
+import hemline.shared.result.LeakOrigin;
+import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
@@ -36,6 +38,8 @@ import hemline.viewer.report.InventedChecks;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /** Answers at once with invented figures, and remembers what it was asked. */
 final class FakeBench implements Bench {
@@ -203,7 +207,35 @@ final class FakeBench implements Bench {
       CancelToken cancel,
       ProgressListener progress) {
     asked.add(machine);
-    return new MachineStudy(new LeakStudy(new FamilySolver(), InventedStudies.LEAKS))
+    return new MachineStudy(new LeakStudy(new FamilySolver(), leaks(cancel)))
         .of(machine, others, factor, options, cancel, progress);
+  }
+
+  /** Leaks that end as asked; a stop comes with the first that is asked for beyond the patience. */
+  private LeakStore leaks(CancelToken cancel) {
+    return new LeakStore() {
+      @Override
+      public @Nullable LeakPoint find(LeakOrigin asked) {
+        if (patience-- <= 0) {
+          cancel.cancel();
+          return null;
+        }
+        LeakPoint p = Objects.requireNonNull(InventedStudies.LEAKS.find(asked));
+        return new LeakPoint(
+            p.lip(),
+            p.gap(),
+            p.suction(),
+            p.groundSpeed(),
+            p.spanwiseSpeed(),
+            status,
+            p.regime(),
+            p.discharge(),
+            p.lift(),
+            p.notices());
+      }
+
+      @Override
+      public void keep(LeakOrigin asked, LeakPoint point) {}
+    };
   }
 }

@@ -1,0 +1,203 @@
+package hemline.solver.plenum;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.data.Percentage.withPercentage;
+
+import hemline.shared.geometry.Vertex;
+import hemline.shared.result.Estimate;
+import hemline.shared.result.LeakPoint;
+import hemline.shared.vehicle.Fan;
+import hemline.shared.vehicle.Machine;
+import hemline.shared.vehicle.ReliefValve;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+/** Leaks, smallest gaps, loads and moments of a floor that leans and lies beside the origin. */
+class PlenumTiltTest {
+  private static final double P = 500;
+  private static final double CX = 0.05;
+  private static final double CY = -0.02;
+  private static final double LENGTH = 0.4;
+  private static final double WIDTH = 0.2;
+
+  /** Down at the nose and to the left: 1.1 mm at (0.25, 0.08), the lowest corner. */
+  private static final double[] LEANING = {2e-4, 2e-3, 5e-3};
+
+  private static final double LIFT = -4e-3;
+
+  private static Machine box(double stiffness) {
+    double a = 0.5 * LENGTH;
+    double b = 0.5 * WIDTH;
+    return Machines.with(
+        Machines.quadratic(900, 6e4),
+        stiffness,
+        List.of(
+            new Vertex(CX + a, CY - b),
+            new Vertex(CX + a, CY + b),
+            new Vertex(CX - a, CY + b),
+            new Vertex(CX - a, CY - b)),
+        3);
+  }
+
+  private static double sink(double x, double y) {
+    return LEANING[0] + LEANING[1] * x + LEANING[2] * y;
+  }
+
+  private static double perGap(Machine m) {
+    return Machines.C * Math.sqrt(2 * P / m.air().air().density());
+  }
+
+  /** A gap that varies along an edge leaks by its mean; corners add half their gap to each edge. */
+  @Test
+  void leaksOfALeaningFloor() {
+    Machine m = box(Machines.RIGID);
+    PlenumBalance balance = new PlenumBalance(m, Machines.constant(Machines.C, 0));
+    PlenumState s = balance.at(0.05, P, Stand.REST.held(LEANING));
+    double[][] corner = {
+      {CX + 0.2, CY - 0.1}, {CX + 0.2, CY + 0.1}, {CX - 0.2, CY + 0.1}, {CX - 0.2, CY - 0.1}
+    };
+    double all = 0;
+    for (int e = 0; e < 4; e++) {
+      double[] from = corner[e];
+      double[] to = corner[(e + 1) % 4];
+      double first = Machines.GAP - sink(from[0], from[1]);
+      double last = Machines.GAP - sink(to[0], to[1]);
+      double length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+      double area = length * 0.5 * (first + last) + 0.5 * (first * first + last * last);
+      assertThat(s.edgeLeaks()[e]).as("%d", e).isCloseTo(perGap(m) * area, within(1e-12));
+      assertThat(balance.leastGap(e, s.sink())).isCloseTo(Math.min(first, last), within(1e-12));
+      all += perGap(m) * area;
+    }
+    assertThat(s.leakFlow()).isCloseTo(all, within(1e-12));
+    assertThat(s.leastGap()).isCloseTo(Machines.GAP - sink(CX + 0.2, CY + 0.1), within(1e-12));
+    assertThat(s.leastEdge()).isIn(0, 1);
+  }
+
+  /** Each corner in turn is the lowest; where a lip touches, nothing leaks there. */
+  @Test
+  void theLowestCornerHasTheSmallestGap() {
+    Machine m = HoldMachines.gaps(box(Machines.RIGID), 2e-3, 3e-3, 4e-3, 5e-3);
+    PlenumBalance balance = new PlenumBalance(m, Machines.constant(Machines.C, 0));
+    PlenumState flat = balance.at(0.05, P, Stand.REST.held(new double[3]));
+    assertThat(flat.leastEdge()).isZero();
+    assertThat(flat.leastGap()).isCloseTo(2e-3, within(1e-12));
+    // the rear sinks by 1.5 mm, where the edge on the left has its 3 mm; the nose rises by 2.5 mm
+    PlenumState rear = balance.at(0.05, P, Stand.REST.held(new double[] {0, -0.01, 0}));
+    assertThat(rear.leastEdge()).isEqualTo(1);
+    assertThat(rear.leastGap()).isCloseTo(1.5e-3, within(1e-12));
+    PlenumState down = balance.at(0.05, P, Stand.REST.held(new double[] {4.5e-3, 0, 0}));
+    assertThat(down.touches()).isTrue();
+    assertThat(down.leastGap()).isCloseTo(-2.5e-3, within(1e-12));
+    assertThat(down.edgeLeaks()[0]).isZero();
+    assertThat(down.edgeLeaks()[3]).isGreaterThan(0);
+  }
+
+  private static Map<String, LeakLaw> lifting() {
+    List<Double> gaps = List.of(1e-4, 1e-2);
+    List<Double> suctions = List.of(1.0, 1e4);
+    List<LeakPoint> points = new ArrayList<>();
+    for (double gap : gaps) {
+      for (double suction : suctions) {
+        LeakPoint p = Machines.point(gap, suction, Estimate.exact(Machines.C));
+        points.add(p.with(p.discharge(), Estimate.exact(LIFT)));
+      }
+    }
+    return Map.of("lip", new LeakLaw(new LeakTable(gaps, suctions, points)));
+  }
+
+  private static final double LIPS = -LIFT * P * 2 * (LENGTH + WIDTH);
+
+  /** Floor and lips press at the centre, the jet at its outlet, and its level part turns. */
+  @Test
+  void momentsOfFloorLipsAndJet() {
+    double area = 3e-3;
+    double angle = 0.4;
+    double q = 0.05;
+    Machine m = box(Machines.RIGID);
+    Fan f = m.fan();
+    m = m.withFan(new Fan(f.curve(), f.speed(), 1e9, 0.3, area, angle, -0.07, 0.03, 0.06, 0));
+    PlenumBalance balance = new PlenumBalance(m, lifting());
+    PlenumState s = balance.at(q, P, Stand.REST);
+    double jet = balance.air().density() * q * q / area;
+    double down = jet * Math.sin(angle);
+    double ahead = jet * Math.cos(angle);
+    double floor = P * LENGTH * WIDTH;
+    assertThat(s.parts().floor()).isCloseTo(floor, within(1e-9));
+    assertThat(s.parts().lips()).isCloseTo(LIPS, within(1e-9));
+    assertThat(s.parts().thrust()).isCloseTo(down, within(1e-12));
+    assertThat(balance.forwardThrust(q, P)).isCloseTo(ahead, within(1e-12));
+    assertThat(s.load()[0]).isCloseTo(floor + LIPS + down, within(1e-9));
+    assertThat(s.load()[1])
+        .isCloseTo((floor + LIPS) * CX - 0.07 * down + 0.06 * ahead, within(1e-9));
+    assertThat(s.load()[2]).isCloseTo((floor + LIPS) * CY + 0.03 * down, within(1e-9));
+  }
+
+  /** Springs of 2 k: an extra load sinks the floor by N / 2k, N x / Σ k x² and N y / Σ k y². */
+  @Test
+  void extraLoadsAddToTheSink() {
+    double k = 1e5;
+    PlenumBalance balance = new PlenumBalance(box(k), Machines.constant(Machines.C, 0));
+    double[] none = balance.sink(new double[3], Stand.REST);
+    assertThat(none).containsExactly(new double[3], within(1e-12));
+    double[] load = {20, 0.3, -0.2};
+    double[] extra = {10, 0.4, 0.1};
+    double[] s = balance.sink(load, Stand.REST.loaded(extra).softened(2));
+    // axles at ±0.1 m, wheels at ±0.1 m, a quarter of the stiffness each
+    assertThat(s[0]).isCloseTo(2 * 30 / k, within(1e-12));
+    assertThat(s[1]).isCloseTo(2 * 0.7 / (k * 0.01), within(1e-12));
+    assertThat(s[2]).isCloseTo(2 * -0.1 / (k * 0.01), within(1e-12));
+  }
+
+  /** Guesses scale what they name: leaks, lip force, corner allowance, the valve's jet. */
+  @Test
+  void guessesScaleWhatTheyName() {
+    Machine m =
+        box(Machines.RIGID).withValve(new ReliefValve(1.2e-3, 400, 0.25, 0.05, 0.62, 0.01, 0.1));
+    PlenumBalance usual = new PlenumBalance(m, lifting());
+    PlenumState s = usual.at(0.05, P, Stand.REST);
+    double h = Machines.GAP;
+    assertThat(s.leakFlow())
+        .isCloseTo(perGap(m) * h * (2 * (LENGTH + WIDTH) + 4 * h), withPercentage(1e-5));
+    Guessed g = Guessed.USUAL;
+    assertThat(usual.guessing(g.withLeak(1.2)).at(0.05, P, Stand.REST).leakFlow())
+        .isCloseTo(1.2 * s.leakFlow(), withPercentage(1e-5));
+    assertThat(usual.guessing(g.withLipForce(0.8)).at(0.05, P, Stand.REST).parts().lips())
+        .isCloseTo(0.8 * LIPS, within(1e-9));
+    PlenumBalance corner = usual.guessing(g.withCorner(1.5));
+    assertThat(corner.at(0.05, P, Stand.REST).leakFlow())
+        .isCloseTo(perGap(m) * h * (2 * (LENGTH + WIDTH) + 6 * h), withPercentage(1e-5));
+    // the ends of the band are no guesses
+    for (Side side : List.of(Side.LOW, Side.HIGH)) {
+      assertThat(corner.at(0.05, P, Stand.REST.at(side)).leakFlow())
+          .isEqualTo(usual.at(0.05, P, Stand.REST.at(side)).leakFlow());
+    }
+    double jet = s.parts().valve();
+    assertThat(usual.guessing(g.withValveJet(0.9)).at(0.05, P, Stand.REST).parts().valve())
+        .isCloseTo(1.8 * jet, withPercentage(1e-9));
+    assertThat(usual.at(0.05, P, Stand.REST.at(Side.LOW)).parts().valve()).isZero();
+    assertThat(usual.at(0.05, P, Stand.REST.at(Side.HIGH)).parts().valve())
+        .isCloseTo(2 * jet, withPercentage(1e-9));
+  }
+
+  /** A corner over a dip opens with it: its allowance is a gap of the opened seal. */
+  @Test
+  void aCornerOverADip() {
+    Machine m = box(Machines.RIGID);
+    PlenumBalance balance = new PlenumBalance(m, Machines.constant(Machines.C, 0));
+    Crossing dip = new Crossing(1e-3, 0.05, java.util.Set.of(0, 1), 1);
+    PlenumState s = balance.at(0.05, P, Stand.REST.over(dip));
+    PlenumState flat = balance.at(0.05, P, Stand.REST);
+    double h = Machines.GAP;
+    double opened = (h + 1e-3) * (h + 1e-3) - h * h;
+    assertThat(s.leakFlow() - flat.leakFlow())
+        .isCloseTo(perGap(m) * (2 * 0.05 * 1e-3 + opened), withPercentage(1e-4));
+    // a ledge as high as the gap shuts it
+    PlenumState shut =
+        balance.at(0.05, P, Stand.REST.over(new Crossing(-h, 9, java.util.Set.of(0), -1)));
+    assertThat(flat.leakFlow() - shut.leakFlow())
+        .isCloseTo(perGap(m) * h * WIDTH, withPercentage(1e-4));
+  }
+}
