@@ -167,6 +167,22 @@ class BalanceNoticesTest {
   }
 
   /**
+   * A floor that leans spans a range: sunk by 0.5 mm, 0.4 mm more at the left, less at the right.
+   */
+  @Test
+  void tellsTheTransitionBandOfALeaningFloor() {
+    double nu = machine.air().air().kinematicViscosity();
+    double jet = 1600 * nu / (Machines.C * Machines.GAP);
+    double p = 0.5 * machine.air().air().density() * jet * jet;
+    for (double[] lean : new double[][] {{5e-4, 2e-3, 0}, {5e-4, 0, 2e-3}}) {
+      PlenumState s = new PlenumBalance(machine, LAWS).at(0.05, p, Stand.REST.held(lean));
+      String text = text(notices(machine, s), "regime.transition");
+      // ends of the pieces are not asked: 880 and 1520 at the very edges
+      assertThat(text).containsPattern("number of 8[89]\\d to 15[01]\\d lies");
+    }
+  }
+
+  /**
    * Mach 0.3 is reached at p₀ (1 − 1.018^(−3.5)), 6058 Pa at sea level; there the mass flux of
    * isentropic air is 3.3 % less than without expansion.
    */

@@ -15,6 +15,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
 class HoldAndLaunchTest {
@@ -169,6 +170,49 @@ class HoldAndLaunchTest {
     TractionBudget.Start start = TractionBudget.start(new PlenumBalance(m, LAWS), new double[3], 0);
     assertThat(start.lifts()).isTrue();
     assertThat(start.grip()).isCloseTo(G * 0.1 / 0.25, withPercentage(1e-6));
+  }
+
+  /** Weight 30 mm ahead, suction 20 mm behind the middle of axles at ±0.1 m, front wheels alone. */
+  @Test
+  void startsWithItsLoadAhead() {
+    Machine m = Machines.round(Machines.quadratic(900, 6e4), Machines.RIGID);
+    m =
+        m.withLoad(new Load(3, 0.03, 0.01, 0.05))
+            .withRunning(
+                m.running()
+                    .withAxles(
+                        List.of(
+                            new Axle("front", 0.1, 0.2, 0.5 * Machines.RIGID, true),
+                            new Axle("rear", -0.1, 0.2, 0.5 * Machines.RIGID, false))));
+    double[] suction = {60, 60 * -0.02, 60 * 0.01};
+    double front = 3 * G * 0.13 / 0.2 + 60 * 0.08 / 0.2;
+    TractionBudget.Start start = TractionBudget.start(new PlenumBalance(m, LAWS), suction, 0);
+    assertThat(start.grip())
+        .isCloseTo(0.8 * front / (3 + 0.8 * 3 * 0.05 / 0.2), withPercentage(1e-6));
+  }
+
+  /** Of rest and travel the one with less downforce counts. */
+  @Test
+  void theSlowerStartCounts() {
+    Machine m = Machines.round(Machines.quadratic(900, 6e4), Machines.RIGID);
+    PlenumBalance b = new PlenumBalance(m, LAWS);
+    Bands<PlenumState> strong = same(b.at(0.05, 600, Stand.REST));
+    Bands<PlenumState> weak = same(b.at(0.05, 300, Stand.REST));
+    double fast = TractionBudget.of(b, strong).gripAcceleration().value();
+    double slow = TractionBudget.of(b, weak).gripAcceleration().value();
+    assertThat(slow).isLessThan(fast);
+    assertThat(grip(TractionBudget.slower(b, strong, weak))).isEqualTo(slow);
+    assertThat(grip(TractionBudget.slower(b, weak, strong))).isEqualTo(slow);
+    assertThat(grip(TractionBudget.slower(b, strong, null))).isEqualTo(fast);
+    assertThat(TractionBudget.slower(b, null, weak)).isNull();
+  }
+
+  private static Bands<PlenumState> same(PlenumState s) {
+    return new Bands<>(s, s, s, 0, 0);
+  }
+
+  private static double grip(@Nullable Launch launch) {
+    return Objects.requireNonNull(launch).gripAcceleration().value();
   }
 
   /**

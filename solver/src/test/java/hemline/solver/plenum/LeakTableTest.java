@@ -110,6 +110,7 @@ class LeakTableTest {
         .containsExactly(1e-3, 1.732e-3, 3e-3);
     assertThat(LeakLattice.ladder(200, 850, 100, 3)).containsExactly(100.0, 300.0, 900.0);
     assertThat(LeakLattice.ladder(500, 500, 100, 3)).containsExactly(300.0, 900.0);
+    assertThat(LeakLattice.ladder(300, 300, 100, 3)).containsExactly(300.0, 900.0);
     List<Double> wide = LeakLattice.ladder(3e-4, 1.5e-2, 1e-3, Math.sqrt(3));
     assertThat(wide.get(0)).isLessThanOrEqualTo(3e-4 * 1.05);
     assertThat(wide.get(wide.size() - 1)).isGreaterThanOrEqualTo(1.5e-2 / 1.05);

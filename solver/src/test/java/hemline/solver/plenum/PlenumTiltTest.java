@@ -8,11 +8,13 @@ import hemline.shared.geometry.Vertex;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.vehicle.Fan;
+import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.ReliefValve;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.junit.jupiter.api.Test;
 
 /** Leaks, smallest gaps, loads and moments of a floor that leans and lies beside the origin. */
@@ -199,5 +201,55 @@ class PlenumTiltTest {
         balance.at(0.05, P, Stand.REST.over(new Crossing(-h, 9, java.util.Set.of(0), -1)));
     assertThat(flat.leakFlow() - shut.leakFlow())
         .isCloseTo(perGap(m) * h * WIDTH, withPercentage(1e-4));
+  }
+
+  /**
+   * Settled figures of the same machine with jet and valve: parts, centre of pressure without the
+   * jet's moment, axle loads and ride height, all from suction and flow.
+   */
+  @Test
+  void settledFiguresOfALopsidedMachine() {
+    double k = 1e5;
+    Fan f = box(k).fan();
+    Machine m =
+        box(k)
+            .withFan(new Fan(f.curve(), f.speed(), 1e9, 0.3, 3e-3, 0.4, -0.07, 0.03, 0.06, 0))
+            .withLoad(new Load(3, 0.01, 0.005, 0.05))
+            .withValve(new ReliefValve(1.2e-3, 400, 0.25, 0.05, 0.62, 0.01, 0.1));
+    PlenumBalance balance = new PlenumBalance(m, lifting());
+    Bands<PlenumState> b = Objects.requireNonNull(Settling.settled(balance, Stand.REST));
+    SettledFigures s = Settling.figures(balance, b);
+    double p = s.suction().value();
+    double q = s.fanFlow().value();
+    double rho = balance.air().density();
+    double jet = rho * q * q / 3e-3;
+    double floor = p * LENGTH * WIDTH;
+    double lips = -LIFT * p * 2 * (LENGTH + WIDTH);
+    double lift = (1.2e-3 * p - 0.25) / 400;
+    double speed = Math.sqrt(2 * p / rho);
+    double valve = -0.5 * rho * 0.62 * 2 * Math.sqrt(Math.PI * 1.2e-3) * lift * speed * speed;
+    double down = jet * Math.sin(0.4);
+    double sum = floor + lips + down + valve;
+    assertThat(s.floorForce().value()).isCloseTo(floor, within(1e-9));
+    assertThat(s.lipForce().value()).isCloseTo(lips, within(1e-9));
+    assertThat(s.thrust().value()).isCloseTo(down, within(1e-9));
+    assertThat(s.valveForce().value()).isCloseTo(valve, within(1e-9));
+    assertThat(s.downforce().value()).isCloseTo(sum, within(1e-9));
+    double momentX = (floor + lips + valve) * CX - 0.07 * down;
+    double momentY = (floor + lips + valve) * CY + 0.03 * down;
+    assertThat(s.centreX().value()).isCloseTo(momentX / sum, within(1e-9));
+    assertThat(s.centreY().value()).isCloseTo(momentY / sum, within(1e-9));
+    // the level part of the jet turns it about the ground
+    double turned = momentX + 0.06 * jet * Math.cos(0.4);
+    double weight = 3 * Wheels.GRAVITY;
+    assertThat(s.axleLoads().get(0).value())
+        .isCloseTo(0.5 * (sum + weight) + (turned + 0.01 * weight) / 0.2, within(1e-6));
+    assertThat(s.axleLoads().get(1).value())
+        .isCloseTo(0.5 * (sum + weight) - (turned + 0.01 * weight) / 0.2, within(1e-6));
+    assertThat(s.heave().value()).isCloseTo(sum / k, within(1e-9));
+    assertThat(s.pitch().value()).isCloseTo(turned / (k * 0.01), within(1e-9));
+    double[] wheels = Settling.wheelLoads(balance, new double[] {sum, turned, momentY});
+    double left = wheels[0] + wheels[1] + wheels[2] + wheels[3];
+    assertThat(left).isCloseTo(sum + weight, within(1e-6));
   }
 }

@@ -141,4 +141,48 @@ class SettlingTest {
         .isCloseTo(100 * 0.15 / 0.2 + MASS * Air.GRAVITY * 0.13 / 0.2, within(1e-6));
     assertThat(machine.floor().vertices().get(0)).isEqualTo(new Vertex(Machines.RADIUS, 0, 1));
   }
+
+  /** Each point of a humped curve has its own band: from the point of its kind on either side. */
+  @Test
+  void everyPointHasItsBand() {
+    Machine m = Machines.round(Machines.steepHump(), Machines.RIGID);
+    double p = m.fan().running(m.air().air().density()).pressureAt(0.035);
+    double jet = Math.sqrt(2 * p / m.air().air().density());
+    double gap = 0.035 / (Machines.C * SEAL * jet);
+    Machine at = m.withFloor(m.floor().withGaps(gap / Machines.GAP));
+    PlenumBalance b = new PlenumBalance(at, laws());
+    List<PlenumState> low = b.points(Stand.REST.at(Side.LOW));
+    List<PlenumState> high = b.points(Stand.REST.at(Side.HIGH));
+    List<OperatingPoint> points = Settling.points(b, Stand.REST);
+    assertThat(points).hasSize(3);
+    assertThat(low).hasSize(3);
+    assertThat(high).hasSize(3);
+    for (int k = 0; k < 3; k++) {
+      Estimate q = points.get(k).fanFlow();
+      double one = low.get(k).fanFlow();
+      double other = high.get(k).fanFlow();
+      assertThat(q.low()).isCloseTo(Math.min(Math.min(one, other), q.value()), within(1e-12));
+      assertThat(q.high()).isCloseTo(Math.max(Math.max(one, other), q.value()), within(1e-12));
+      assertThat(points.get(k).stable()).isEqualTo(k != 1);
+      assertThat(points.get(k).settled()).isEqualTo(k == 2);
+    }
+  }
+
+  /** States are alike by suction, flow and sink; a gap of 0 touches. */
+  @Test
+  void statesAreAlikeByWhatTheyAre() {
+    PlenumState s = balance.at(0.05, 500, Stand.REST);
+    PlenumState same = balance.at(0.05, 500, Stand.REST).judged(true, true);
+    assertThat(same).isEqualTo(s).hasSameHashCodeAs(s);
+    assertThat(same.stable() && same.stalled()).isTrue();
+    assertThat(List.of(balance.at(0.06, 500, Stand.REST), balance.at(0.05, 600, Stand.REST)))
+        .doesNotContain(s)
+        .noneMatch(other -> other.hashCode() == s.hashCode());
+    assertThat(balance.at(0.05, 500, Stand.REST.held(new double[] {1e-4, 0, 0}))).isNotEqualTo(s);
+    assertThat(s.equals("state")).isFalse();
+    double[] down = {Machines.GAP, 0, 0};
+    assertThat(balance.at(0.05, 500, Stand.REST.held(down)).touches()).isTrue();
+    assertThat(s.touches()).isFalse();
+    assertThat(s.demand()).isEqualTo(s.leakFlow());
+  }
 }

@@ -68,4 +68,78 @@ class ThinAndMovingLeakTest {
     assertThat(law.lift(x, y, true, -1, Side.VALUE)).isCloseTo(-8e-3, within(1e-12));
     assertThat(law.lift(x, y, true, 0, Side.VALUE)).isCloseTo(-1e-2, within(1e-12));
   }
+
+  private static LeakTable even(double c, double width) {
+    List<LeakPoint> points = new ArrayList<>();
+    for (double gap : GAPS) {
+      for (double suction : SUCTIONS) {
+        points.add(
+            Machines.point(gap, suction, new Estimate(c, width, 0, 0, 0, Estimate.Trend.MONOTONE)));
+      }
+    }
+    return new LeakTable(GAPS, SUCTIONS, points);
+  }
+
+  /**
+   * Leaks over that at rest 0.9 rearwards, 1.02 along and 1.2 forwards. Half-way forwards the
+   * parabola gives 1.1025 and straight lines 1.11, half-way rearwards 0.9525 and 0.96; what the
+   * moving tables are surer of less than the still one, weighed by direction, comes to the band.
+   */
+  @Test
+  void bandsBetweenTheDirections() {
+    LeakLaw law =
+        new LeakLaw(
+            even(0.7, 0.01),
+            new LeakLaw.Moving(
+                even(0.7, 0.01), even(0.63, 0.03), even(0.714, 0.02), even(0.84, 0.05)));
+    double x = Math.log(2e-3);
+    double y = Math.log(300);
+    double still = 0.01 / 0.7;
+    double ahead = 0.0075 + 0.5 * 0.05 / 0.84 + 0.5 * 0.02 / 0.714 - still;
+    assertThat(law.discharge(x, y, true, 0.5, Side.VALUE)).isCloseTo(0.7 * 1.1025, within(1e-9));
+    assertThat(law.discharge(x, y, true, 0.5, Side.LOW))
+        .isCloseTo(0.69 * (1.1025 - ahead), within(1e-9));
+    assertThat(law.discharge(x, y, true, 0.5, Side.HIGH))
+        .isCloseTo(0.71 * (1.1025 + ahead), within(1e-9));
+    double back = 0.0075 + 0.5 * 0.03 / 0.63 + 0.5 * 0.02 / 0.714 - still;
+    assertThat(law.discharge(x, y, true, -0.5, Side.VALUE)).isCloseTo(0.7 * 0.9525, within(1e-9));
+    assertThat(law.discharge(x, y, true, -0.5, Side.LOW))
+        .isCloseTo(0.69 * (0.9525 - back), within(1e-9));
+    assertThat(law.discharge(x, y, true, -0.5, Side.HIGH))
+        .isCloseTo(0.71 * (0.9525 + back), within(1e-9));
+    // straight ahead and beyond: the front's own band
+    double front = 0.05 / 0.84 - still;
+    for (double facing : new double[] {1, 1.3}) {
+      assertThat(law.discharge(x, y, true, facing, Side.LOW))
+          .isCloseTo(0.69 * (1.2 - front), within(1e-9));
+    }
+    assertThat(law.discharge(x, y, true, -1.3, Side.LOW))
+        .isCloseTo(0.69 * (0.9 - (0.03 / 0.63 - still)), within(1e-9));
+    assertThat(law.discharge(x, y, false, 0.5, Side.LOW)).isCloseTo(0.69, within(1e-9));
+    // tables surer than the one at rest take nothing away
+    LeakLaw sure =
+        new LeakLaw(
+            even(0.7, 0.1),
+            new LeakLaw.Moving(even(0.7, 0.1), even(0.63, 0), even(0.714, 0), even(0.84, 0)));
+    assertThat(sure.discharge(x, y, true, 1, Side.LOW)).isCloseTo(0.6 * 1.2, within(1e-9));
+  }
+
+  /** Lifts change by 2 mm rearwards and −4 mm forwards: half-way −1.75 and 1.25 mm, ± 0.25 mm. */
+  @Test
+  void bandsOfTheLiftBetweenTheDirections() {
+    LeakTable rest = table(0.7, 0.7, -1e-2, -1e-2);
+    LeakLaw law =
+        new LeakLaw(
+            rest,
+            new LeakLaw.Moving(
+                rest, table(0.7, 0.7, -8e-3, -8e-3), rest, table(0.7, 0.7, -1.4e-2, -1.4e-2)));
+    double x = Math.log(2e-3);
+    double y = Math.log(300);
+    assertThat(law.lift(x, y, true, 0.5, Side.VALUE)).isCloseTo(-1.175e-2, within(1e-12));
+    assertThat(law.lift(x, y, true, 0.5, Side.LOW)).isCloseTo(-1.2e-2, within(1e-12));
+    assertThat(law.lift(x, y, true, 0.5, Side.HIGH)).isCloseTo(-1.15e-2, within(1e-12));
+    assertThat(law.lift(x, y, true, -0.5, Side.VALUE)).isCloseTo(-0.875e-2, within(1e-12));
+    assertThat(law.lift(x, y, true, -0.5, Side.LOW)).isCloseTo(-0.9e-2, within(1e-12));
+    assertThat(law.lift(x, y, true, -0.5, Side.HIGH)).isCloseTo(-0.85e-2, within(1e-12));
+  }
 }

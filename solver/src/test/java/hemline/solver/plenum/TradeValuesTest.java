@@ -125,6 +125,12 @@ class TradeValuesTest {
     // the nose sinks below the solved gaps, the rear does not; below the ground nothing leaks
     double[] tilted = {0, 1.92e-3 / 0.2, 0};
     assertThat(TradeStudy.beyond(b, b.at(0.01, 100, Stand.REST.held(tilted)))).isTrue();
+    double[][] down = {{1.92e-3, 0, 0}, {0, 0, 1.92e-3 / 0.1}, {0, 0, -1.92e-3 / 0.1}};
+    for (double[] sink : down) {
+      assertThat(TradeStudy.beyond(b, b.at(0.01, 100, Stand.REST.held(sink)))).isTrue();
+    }
+    double[] touching = {2.1e-3, 0, 0};
+    assertThat(TradeStudy.beyond(b, b.at(0.01, 100, Stand.REST.held(touching)))).isFalse();
     double[] half = {0, 0.95e-3 / 0.2, 0};
     assertThat(TradeStudy.beyond(b, b.at(0.01, 100, Stand.REST.held(half)))).isFalse();
   }
