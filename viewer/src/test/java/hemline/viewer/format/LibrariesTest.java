@@ -14,6 +14,8 @@ final class LibrariesTest {
           "testfx",
           "openjfx-monocle",
           "archunit",
+          "json-schema-validator",
+          "itu",
           "slf4j",
           "junit",
           "opentest4j",
