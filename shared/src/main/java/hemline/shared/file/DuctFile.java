@@ -2,9 +2,9 @@ package hemline.shared.file;
 
 import hemline.shared.geometry.Outline;
 import hemline.shared.problem.InputException;
+import hemline.shared.section.Drive;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.DuctSection.Cavity;
-import hemline.shared.section.DuctSection.Drive;
 import hemline.shared.section.DuctSection.Inlet;
 import hemline.shared.section.DuctSection.Stations;
 import hemline.shared.section.DuctSection.Wall;
@@ -112,8 +112,8 @@ public final class DuctFile {
     if (inlet != null) {
       top.put("inlet", inlet.name().toLowerCase(Locale.ROOT));
     }
-    top.put("ground", wall(duct.ground()));
-    top.put("ceiling", wall(duct.ceiling()));
+    top.put("ground", wall(duct.lowerWall()));
+    top.put("ceiling", wall(duct.upperWall()));
     Stations stations = duct.stations();
     if (stations != null) {
       top.put(
@@ -122,7 +122,7 @@ public final class DuctFile {
               "upstream", unit.fromMetres(stations.upstream()),
               "downstream", unit.fromMetres(stations.downstream())));
     }
-    top.put("referenceGap", unit.fromMetres(duct.referenceGap()));
+    top.put("referenceGap", unit.fromMetres(duct.gap()));
     top.put("closure", duct.closure());
     return JsonLayout.text(top);
   }

@@ -17,11 +17,11 @@ import org.jspecify.annotations.Nullable;
  * @param fluid the fluid
  * @param drive what moves the fluid; null for a cavity
  * @param inlet velocity profile at the left end; null for a cavity or a given pressure drop
- * @param ground lower wall
- * @param ceiling upper wall
+ * @param lowerWall the ground
+ * @param upperWall the ceiling
  * @param cavity side walls; null for a channel
  * @param stations where section means of pressure are taken; null for the two ends
- * @param referenceGap length for coefficients
+ * @param gap length for coefficients
  * @param closure auto, laminar, sst, …
  */
 public record DuctSection(
@@ -33,21 +33,13 @@ public record DuctSection(
     FluidState fluid,
     @Nullable Drive drive,
     @Nullable Inlet inlet,
-    Wall ground,
-    Wall ceiling,
+    Wall lowerWall,
+    Wall upperWall,
     @Nullable Cavity cavity,
     @Nullable Stations stations,
-    double referenceGap,
-    String closure) {
-
-  /** What moves the fluid. */
-  public sealed interface Drive {
-    /** Volume flow per metre of span, m²/s. */
-    record LeakFlow(double value) implements Drive {}
-
-    /** Static pressure upstream minus downstream between the stations, Pa. */
-    record PressureDrop(double value) implements Drive {}
-  }
+    double gap,
+    String closure)
+    implements Section {
 
   /** Shape of the velocity profile at the left end. */
   public enum Inlet {
@@ -73,7 +65,7 @@ public record DuctSection(
 
   public DuctSection {
     obstacles = List.copyOf(obstacles);
-    if (!(to > from) || !(height > 0) || !(referenceGap > 0)) {
+    if (!(to > from) || !(height > 0) || !(gap > 0)) {
       throw new IllegalArgumentException("a duct needs a positive length, height and gap");
     }
     if ((drive == null) == (cavity == null)) {
@@ -81,22 +73,15 @@ public record DuctSection(
     }
   }
 
+  @Override
+  public GroundMotion ground() {
+    return new GroundMotion(lowerWall.speed(), lowerWall.spanwiseSpeed());
+  }
+
   /** The same duct with other obstacles. */
   public DuctSection withObstacles(List<Outline> others) {
     return new DuctSection(
-        name,
-        from,
-        to,
-        height,
-        others,
-        fluid,
-        drive,
-        inlet,
-        ground,
-        ceiling,
-        cavity,
-        stations,
-        referenceGap,
-        closure);
+        name, from, to, height, others, fluid, drive, inlet, lowerWall, upperWall, cavity, stations,
+        gap, closure);
   }
 }

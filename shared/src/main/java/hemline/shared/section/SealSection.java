@@ -22,7 +22,8 @@ public record SealSection(
     double suction,
     GroundMotion ground,
     FluidState fluid,
-    List<Outline> groundBumps) {
+    List<Outline> groundBumps)
+    implements Section {
   public SealSection {
     groundBumps = List.copyOf(groundBumps);
     if (!(gap > 0) || !Double.isFinite(gap)) {
@@ -31,6 +32,16 @@ public record SealSection(
     if (!Double.isFinite(suction)) {
       throw new IllegalArgumentException("suction must be finite, got " + suction + " Pa");
     }
+  }
+
+  @Override
+  public String name() {
+    return profile.name();
+  }
+
+  @Override
+  public Drive drive() {
+    return new Drive.Suction(suction);
   }
 
   public SealSection withGap(double newGap) {

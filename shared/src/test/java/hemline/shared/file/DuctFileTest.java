@@ -9,9 +9,9 @@ import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
+import hemline.shared.section.Drive;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.DuctSection.Cavity;
-import hemline.shared.section.DuctSection.Drive;
 import hemline.shared.section.DuctSection.Inlet;
 import hemline.shared.section.DuctSection.Stations;
 import hemline.shared.section.DuctSection.Wall;
@@ -87,8 +87,8 @@ class DuctFileTest {
     assertThat(duct.cavity()).isEqualTo(new Cavity(0.5, 0));
     assertThat(duct.drive()).isNull();
     assertThat(duct.inlet()).isNull();
-    assertThat(duct.ceiling()).isEqualTo(new Wall(1, 0, false));
-    assertThat(duct.referenceGap()).isEqualTo(1);
+    assertThat(duct.upperWall()).isEqualTo(new Wall(1, 0, false));
+    assertThat(duct.gap()).isEqualTo(1);
   }
 
   @Test
@@ -104,10 +104,10 @@ class DuctFileTest {
     assertThat(duct.from()).isEqualTo(-0.02);
     assertThat(duct.fluid()).isEqualTo(Air.STANDARD);
     assertThat(duct.drive()).isEqualTo(new Drive.PressureDrop(600));
-    assertThat(duct.referenceGap()).isEqualTo(0.002);
+    assertThat(duct.gap()).isEqualTo(0.002);
     assertThat(duct.stations()).isNull();
     assertThat(duct.closure()).isEqualTo("auto");
-    assertThat(duct.ground()).isEqualTo(new Wall(0, 0, false));
+    assertThat(duct.lowerWall()).isEqualTo(new Wall(0, 0, false));
   }
 
   @ParameterizedTest

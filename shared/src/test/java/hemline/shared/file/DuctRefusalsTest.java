@@ -75,15 +75,11 @@ class DuctRefusalsTest {
   /** Least way past an obstacle to a wall that it does not stand on; the height without any. */
   @Test
   void theLeastClearanceIsTheReferenceGap() throws InputException {
-    assertThat(DuctFile.parse(CHANNEL, "d.json").referenceGap()).isEqualTo(1);
-    assertThat(
-            read("[0, 8], [0, 1], [4, 1], [4, 8]", "[0, 5], [0, 3], [4, 3], [4, 5]").referenceGap())
+    assertThat(DuctFile.parse(CHANNEL, "d.json").gap()).isEqualTo(1);
+    assertThat(read("[0, 8], [0, 1], [4, 1], [4, 8]", "[0, 5], [0, 3], [4, 3], [4, 5]").gap())
         .isCloseTo(3, within(1e-12));
-    assertThat(
-            read("[0, 8], [0, 1], [4, 1], [4, 8]", "[0, 7.5], [0, 3], [4, 3], [4, 7.5]")
-                .referenceGap())
+    assertThat(read("[0, 8], [0, 1], [4, 1], [4, 8]", "[0, 7.5], [0, 3], [4, 3], [4, 7.5]").gap())
         .isCloseTo(0.5, within(1e-12));
-    assertThat(read("{\"outline\": [[0, 8], [0, 1], [4, 1], [4, 8]]}", "").referenceGap())
-        .isEqualTo(8);
+    assertThat(read("{\"outline\": [[0, 8], [0, 1], [4, 1], [4, 8]]}", "").gap()).isEqualTo(8);
   }
 }

@@ -8,7 +8,6 @@ import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.section.DuctSection.Cavity;
-import hemline.shared.section.DuctSection.Drive;
 import hemline.shared.section.DuctSection.Inlet;
 import hemline.shared.section.DuctSection.Wall;
 import java.util.List;

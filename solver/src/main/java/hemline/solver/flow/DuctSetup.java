@@ -1,6 +1,7 @@
 package hemline.solver.flow;
 
 import hemline.shared.geometry.Ring;
+import hemline.shared.section.Drive;
 import hemline.shared.section.DuctSection;
 import hemline.solver.field.FlowState;
 import hemline.solver.grid.GridDesign.Domain;
@@ -15,36 +16,49 @@ import java.util.List;
 import java.util.Set;
 
 /** A duct section or closed cavity as a flow problem. */
-public final class DuctSetup {
+public final class DuctSetup implements FlowSetup {
+  private final DuctSection drawn;
   private final DuctSection duct;
   private final List<Ring> solids;
   private final Domain domain;
 
   public DuctSetup(DuctSection drawn) {
+    this.drawn = drawn;
     duct = GridSection.of(drawn).section();
     solids = duct.obstacles().stream().map(o -> o.flatten()).toList();
     domain = new Domain(duct.from(), duct.to(), 0, duct.height(), solids);
   }
 
-  /** Flow domain with the obstacles in it. */
+  @Override
+  public DuctSection drawn() {
+    return drawn;
+  }
+
+  @Override
   public Domain domain() {
     return domain;
   }
 
-  /** Pressure over density that pressures are given against: the downstream station's. */
+  /** The downstream station's. */
+  @Override
   public double referencePressure(FlowSolution flow) {
     return duct.cavity() != null
         ? 0
         : downstreamTap(flow.problem().geometry().mesh).read(flow.state().p);
   }
 
-  /** Flow rate to start from, m²/s; zero for a cavity. */
+  @Override
+  public double startPressure() {
+    return 0;
+  }
+
+  @Override
   public double startFlow() {
-    if (duct.drive() instanceof DuctSection.Drive.LeakFlow flow) {
+    if (duct.drive() instanceof Drive.LeakFlow flow) {
       return flow.value();
     }
-    if (duct.drive() instanceof DuctSection.Drive.PressureDrop drop) {
-      double h = duct.referenceGap();
+    if (duct.drive() instanceof Drive.PressureDrop drop) {
+      double h = duct.gap();
       double p = drop.value() / duct.fluid().density();
       double jet = h * Math.sqrt(2 * Math.abs(p));
       double creeping = Math.abs(p) * h * h * h / (12 * duct.fluid().kinematicViscosity() * 4 * h);
@@ -53,19 +67,7 @@ public final class DuctSetup {
     return 0;
   }
 
-  /** The flow problem on given grid lines; the closure is never AUTO. */
-  public FlowProblem problem(GridLines lines, Closure closure) {
-    return problem(lines, closure, new CancelToken());
-  }
-
-  /**
-   * The flow problem on given grid lines.
-   *
-   * @param lines of the grid
-   * @param closure never AUTO
-   * @param cancel stops at once
-   * @throws java.util.concurrent.CancellationException when stopped
-   */
+  @Override
   public FlowProblem problem(GridLines lines, Closure closure, CancelToken cancel) {
     boolean cavity = duct.cavity() != null;
     Mesh mesh =
@@ -73,13 +75,14 @@ public final class DuctSetup {
             lines, solids, cavity ? Set.of() : Set.of(Patch.LEFT, Patch.RIGHT), cancel::check);
     FaceGeometry geometry = new FaceGeometry(mesh);
     cancel.check();
-    double h = duct.referenceGap();
+    double h = duct.gap();
     double nu = duct.fluid().kinematicViscosity();
     double wall =
         Math.max(
-            Math.max(Math.abs(duct.ground().speed()), Math.abs(duct.ceiling().speed())),
+            Math.max(Math.abs(duct.lowerWall().speed()), Math.abs(duct.upperWall().speed())),
             Math.max(
-                Math.abs(duct.ground().spanwiseSpeed()), Math.abs(duct.ceiling().spanwiseSpeed())));
+                Math.abs(duct.lowerWall().spanwiseSpeed()),
+                Math.abs(duct.upperWall().spanwiseSpeed())));
     if (duct.cavity() != null) {
       wall =
           Math.max(
@@ -91,7 +94,8 @@ public final class DuctSetup {
       velocity = nu / h;
     }
     double pressure = Math.max(0.5 * velocity * velocity, 12 * nu * velocity / h);
-    boolean spanwise = duct.ground().spanwiseSpeed() != 0 || duct.ceiling().spanwiseSpeed() != 0;
+    boolean spanwise =
+        duct.lowerWall().spanwiseSpeed() != 0 || duct.upperWall().spanwiseSpeed() != 0;
     double[] share = new double[mesh.faces];
     java.util.Arrays.fill(share, 1);
     boolean[] all = new boolean[mesh.cells];
@@ -123,7 +127,7 @@ public final class DuctSetup {
     }
     PressureTap up = upstreamTap(mesh);
     PressureTap down = downstreamTap(mesh);
-    if (duct.drive() instanceof DuctSection.Drive.PressureDrop drop) {
+    if (duct.drive() instanceof Drive.PressureDrop drop) {
       return new DropDrive(
           up, down, drop.value() / duct.fluid().density(), pressure, Math.abs(startFlow()));
     }
@@ -160,8 +164,8 @@ public final class DuctSetup {
             boundary.kind[b] = Boundary.OUTLET;
           }
         }
-        case Patch.BOTTOM -> wall(boundary, b, duct.ground());
-        case Patch.TOP -> wall(boundary, b, duct.ceiling());
+        case Patch.BOTTOM -> wall(boundary, b, duct.lowerWall());
+        case Patch.TOP -> wall(boundary, b, duct.upperWall());
         default -> boundary.kind[b] = Boundary.WALL;
       }
     }

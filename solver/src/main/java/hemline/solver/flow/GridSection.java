@@ -5,6 +5,7 @@ import hemline.shared.geometry.Vertex;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.Section;
 import hemline.solver.grid.FineDetail;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,12 +18,20 @@ import java.util.List;
  * @param reach largest move of a wall along either axis, m
  * @param <S> kind of section
  */
-public record GridSection<S>(S section, List<Vertex> joined, double reach) {
+public record GridSection<S extends Section>(S section, List<Vertex> joined, double reach) {
   /** Largest reach in a lip, m: bodies 10 µm apart, the least that is allowed, stay apart. */
   private static final double LIP_REACH = 4e-6;
 
   public GridSection {
     joined = List.copyOf(joined);
+  }
+
+  /** Prepares a section of either kind. */
+  public static GridSection<?> of(Section drawn) {
+    if (drawn instanceof SealSection lip) {
+      return of(lip);
+    }
+    return of((DuctSection) drawn);
   }
 
   /** Prepares a lip section. */
@@ -54,7 +63,7 @@ public record GridSection<S>(S section, List<Vertex> joined, double reach) {
 
   /** Prepares a duct section. */
   public static GridSection<DuctSection> of(DuctSection drawn) {
-    double reach = FineDetail.reach(drawn.referenceGap());
+    double reach = FineDetail.reach(drawn.gap());
     List<Vertex> joined = new ArrayList<>();
     List<Outline> obstacles = plain(drawn.obstacles(), reach, 0, joined);
     return new GridSection<>(

@@ -117,8 +117,8 @@ final class InletProfile {
             new Opening(
                 ground ? 0 : from,
                 ceiling ? duct.height() : to,
-                ground ? duct.ground() : REST,
-                ceiling ? duct.ceiling() : REST,
+                ground ? duct.lowerWall() : REST,
+                ceiling ? duct.upperWall() : REST,
                 faces.subList(first, k + 1)));
         first = k + 1;
       }

@@ -23,7 +23,7 @@ import java.util.Set;
  * with total pressure where air enters; the ambient one is at zero, the plenum's follows the
  * suction measured on the plenum side of the skirt between 2 h and 6 h above the ground.
  */
-public final class SectionSetup {
+public final class SectionSetup implements FlowSetup {
   /** Length of the ambient side in gaps: the discharge coefficient no longer depends on it. */
   private static final double AMBIENT_LENGTH = 12;
 
@@ -47,6 +47,7 @@ public final class SectionSetup {
 
   private static final double INFLOW_RATIO = 10;
 
+  private final SealSection drawn;
   private final SealSection section;
   private final Domain domain;
   private final List<Ring> solids;
@@ -55,6 +56,7 @@ public final class SectionSetup {
   private final double mountLeft;
 
   public SectionSetup(SealSection drawn) {
+    this.drawn = drawn;
     section = GridSection.of(drawn).section();
     double h = section.gap();
     Ring lip = section.profile().outline().flatten();
@@ -73,9 +75,30 @@ public final class SectionSetup {
         new Domain(-AMBIENT_LENGTH * h, width + PLENUM_LENGTH * h, 0, yMax, List.copyOf(solids));
   }
 
-  /** Flow domain with the solids in it. */
+  @Override
+  public SealSection drawn() {
+    return drawn;
+  }
+
+  @Override
   public Domain domain() {
     return domain;
+  }
+
+  @Override
+  public double startPressure() {
+    return -section.suction() / section.fluid().density();
+  }
+
+  @Override
+  public double startFlow() {
+    return 0;
+  }
+
+  /** The ambient air's. */
+  @Override
+  public double referencePressure(FlowSolution flow) {
+    return 0;
   }
 
   /** Width of the lip, m. */
@@ -155,24 +178,7 @@ public final class SectionSetup {
     return m;
   }
 
-  /**
-   * The flow problem on given grid lines.
-   *
-   * @param lines of the grid
-   * @param closure never AUTO
-   */
-  public FlowProblem problem(GridLines lines, Closure closure) {
-    return problem(lines, closure, new CancelToken());
-  }
-
-  /**
-   * The flow problem on given grid lines.
-   *
-   * @param lines of the grid
-   * @param closure never AUTO
-   * @param cancel stops at once
-   * @throws java.util.concurrent.CancellationException when stopped
-   */
+  @Override
   public FlowProblem problem(GridLines lines, Closure closure, CancelToken cancel) {
     Mesh mesh = MeshBuilder.build(lines, solids, Set.of(Patch.LEFT, Patch.RIGHT), cancel::check);
     FaceGeometry geometry = new FaceGeometry(mesh);

@@ -8,6 +8,7 @@ import hemline.shared.result.SolveStatus;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.DuctSetup;
+import hemline.solver.flow.FlowSetup;
 import hemline.solver.flow.FlowSolution;
 import hemline.solver.flow.SectionSetup;
 import hemline.solver.grid.Mesh;
@@ -22,11 +23,19 @@ public final class SectionMeter {
 
   private SectionMeter() {}
 
-  /** Figures of a lip section. */
-  public static GridRun measure(SealSection section, SectionSetup setup, FlowSolution flow) {
+  /** Figures of a section. */
+  public static GridRun measure(FlowSetup setup, FlowSolution flow) {
     if (flow.outcome().status() == SolveStatus.FAILED) {
       return run(flow, NONE, 0, 0);
     }
+    if (setup instanceof SectionSetup lip) {
+      return measure(lip, flow);
+    }
+    return measure((DuctSetup) setup, flow);
+  }
+
+  private static GridRun measure(SectionSetup setup, FlowSolution flow) {
+    SealSection section = setup.drawn();
     double rho = section.fluid().density();
     double h = section.gap();
     double leak = flowOut(flow, Patch.RIGHT);
@@ -68,13 +77,10 @@ public final class SectionMeter {
         flow.outcome().halfSpread());
   }
 
-  /** Figures of a duct section. */
-  public static GridRun measure(DuctSection duct, DuctSetup setup, FlowSolution flow) {
-    if (flow.outcome().status() == SolveStatus.FAILED) {
-      return run(flow, NONE, 0, 0);
-    }
+  private static GridRun measure(DuctSetup setup, FlowSolution flow) {
+    DuctSection duct = setup.drawn();
     double rho = duct.fluid().density();
-    double h = duct.referenceGap();
+    double h = duct.gap();
     Map<Figure, Double> f = new EnumMap<>(Figure.class);
     Mesh mesh = mesh(flow);
     double reference = 0;

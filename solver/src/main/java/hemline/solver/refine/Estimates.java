@@ -7,6 +7,8 @@ import hemline.shared.result.GridRun;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.Drive;
+import hemline.shared.section.Section;
 import hemline.solver.flow.Closure;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -28,7 +30,7 @@ import org.jspecify.annotations.Nullable;
  * transition; in turbulent flow at least the residual of the class of flow.
  */
 public final class Estimates {
-  private final Conditions conditions;
+  private final Section section;
   private final GridFamily family;
   private final List<GridFamily> others;
   private final FigureSeries series;
@@ -36,18 +38,21 @@ public final class Estimates {
   private final double gapReynolds;
   private final ModelSpread models;
   private final ModelResidual residual;
+  private final double leastWidth;
 
-  private Estimates(Conditions conditions, GridFamily family, List<GridFamily> others) {
-    this.conditions = conditions;
+  private Estimates(
+      Section section, double leastWidth, GridFamily family, List<GridFamily> others) {
+    this.section = section;
+    this.leastWidth = leastWidth;
     this.family = family;
     this.others = others;
     series = FigureSeries.of(family);
     double leak = series.finest() < 0 ? 0 : series.scalar(Figure.LEAK_FLOW, series.finest());
-    double speed = Double.isFinite(leak) ? leak / conditions.gap() : 0;
-    dynamicPressure = 0.5 * conditions.fluid().density() * speed * speed;
+    double speed = Double.isFinite(leak) ? leak / section.gap() : 0;
+    dynamicPressure = 0.5 * section.fluid().density() * speed * speed;
     gapReynolds =
-        (Double.isFinite(leak) ? leak : conditions.expectedLeak())
-            / conditions.fluid().kinematicViscosity();
+        (Double.isFinite(leak) ? leak : expectedLeak(section))
+            / section.fluid().kinematicViscosity();
     models = new ModelSpread(family.closure(), series, others, gapReynolds);
     residual =
         series.finest() < 0 || !series.run(series.finest()).figures().stageShares().isEmpty()
@@ -58,19 +63,35 @@ public final class Estimates {
   /**
    * The answer from solved families.
    *
-   * @param conditions the question
+   * @param section the question
    * @param family the runs with the chosen flow model
    * @param others runs with other plausible flow models; their distance widens the bands
    * @param notices what is known already; others are added
    * @param stopped true when the solve was stopped on request before it was complete
    */
   public static SectionResult result(
-      Conditions conditions,
+      Section section,
       GridFamily family,
       List<GridFamily> others,
       List<Notice> notices,
       boolean stopped) {
-    Estimates estimates = new Estimates(conditions, family, others);
+    double leastWidth = GridClass.leastWidth(section, family.closure());
+    return result(section, leastWidth, family, others, notices, stopped);
+  }
+
+  /**
+   * The answer with a given least band.
+   *
+   * @param leastWidth least half-width of the numerical part of the leak, of its value
+   */
+  static SectionResult result(
+      Section section,
+      double leastWidth,
+      GridFamily family,
+      List<GridFamily> others,
+      List<Notice> notices,
+      boolean stopped) {
+    Estimates estimates = new Estimates(section, leastWidth, family, others);
     List<Notice> all = new ArrayList<>(notices);
     if (estimates.series.finest() < 0) {
       SolveStatus status = stopped ? SolveStatus.CANCELLED : SolveStatus.FAILED;
@@ -83,21 +104,21 @@ public final class Estimates {
   /**
    * An answer without figures.
    *
-   * @param conditions the question
+   * @param section the question
    * @param closure flow model that was asked
    * @param status how it ended
    * @param reason why
    */
   public static SectionResult without(
-      Conditions conditions, Closure closure, SolveStatus status, Notice reason) {
+      Section section, Closure closure, SolveStatus status, Notice reason) {
     return new SectionResult(
-        conditions.name(),
-        conditions.gap(),
-        askedSuction(conditions),
-        conditions.groundSpeed(),
-        conditions.spanwiseSpeed(),
+        section.name(),
+        section.gap(),
+        section.askedDrop(),
+        section.ground().speed(),
+        section.ground().spanwiseSpeed(),
         status,
-        Regime.at(conditions.expectedLeak() / conditions.fluid().kinematicViscosity()),
+        Regime.at(expectedLeak(section) / section.fluid().kinematicViscosity()),
         closure.key(),
         Map.of(),
         List.of(),
@@ -107,15 +128,20 @@ public final class Estimates {
         List.of());
   }
 
-  private static double askedSuction(Conditions c) {
-    return switch (c.kind()) {
-      case SUCTION, PRESSURE_DROP -> c.drive();
-      case LEAK_FLOW, CAVITY -> 0;
-    };
+  /** Leak flow to judge the flow by before any is computed: a jet of coefficient 0.7, m²/s. */
+  static double expectedLeak(Section section) {
+    if (section.drive() instanceof Drive.LeakFlow flow) {
+      return flow.value();
+    }
+    double drop = section.askedDrop();
+    return 0.7
+        * section.gap()
+        * Math.signum(drop)
+        * Math.sqrt(2 * Math.abs(drop) / section.fluid().density());
   }
 
   private SectionResult withoutFigures(SolveStatus status, List<Notice> notices) {
-    double reynolds = conditions.expectedLeak() / conditions.fluid().kinematicViscosity();
+    double reynolds = expectedLeak(section) / section.fluid().kinematicViscosity();
     return assemble(
         status, Regime.at(reynolds), Map.of(), List.of(), List.of(), List.of(), notices);
   }
@@ -128,16 +154,17 @@ public final class Estimates {
         figures.put(figure, estimate);
       }
     }
-    if (conditions.kind() == Conditions.Kind.SUCTION && conditions.drive() != 0) {
-      figures.put(Figure.EXPANSIBILITY, Estimate.exact(ResultNotices.expansibility(conditions)));
+    if (section.drive() instanceof Drive.Suction && section.askedDrop() != 0) {
+      figures.put(Figure.EXPANSIBILITY, Estimate.exact(ResultNotices.expansibility(section)));
     }
     GridRun finest = series.run(series.finest());
     Estimate leak = figures.get(Figure.LEAK_FLOW);
     double reynolds =
-        (leak == null ? conditions.expectedLeak() : leak.value())
-            / conditions.fluid().kinematicViscosity();
+        (leak == null ? expectedLeak(section) : leak.value())
+            / section.fluid().kinematicViscosity();
     notices.addAll(
-        new ResultNotices(conditions, family, others, series, stopped).list(figures, reynolds));
+        new ResultNotices(section, leastWidth, family, others, series, stopped)
+            .list(figures, reynolds));
     return assemble(
         stopped ? SolveStatus.CANCELLED : finest.status(),
         Regime.at(reynolds),
@@ -158,15 +185,15 @@ public final class Estimates {
       List<Notice> notices) {
     Estimate drop = figures.get(Figure.PRESSURE_DROP);
     double suction =
-        conditions.kind() == Conditions.Kind.SUCTION || drop == null
-            ? askedSuction(conditions)
+        section.drive() instanceof Drive.Suction || drop == null
+            ? section.askedDrop()
             : drop.value();
     return new SectionResult(
-        conditions.name(),
-        conditions.gap(),
+        section.name(),
+        section.gap(),
         suction,
-        conditions.groundSpeed(),
-        conditions.spanwiseSpeed(),
+        section.ground().speed(),
+        section.ground().spanwiseSpeed(),
         status,
         regime,
         family.closure().key(),
@@ -221,7 +248,7 @@ public final class Estimates {
     if (values == null) {
       return null;
     }
-    double least = factor * conditions.leastWidth(family.closure());
+    double least = factor * leastWidth;
     double value = Math.abs(values.value(values.count() - 1));
     Estimate grid =
         reaching(
@@ -244,11 +271,9 @@ public final class Estimates {
   }
 
   private boolean prescribed(Figure figure) {
-    return switch (conditions.kind()) {
-      case SUCTION, PRESSURE_DROP -> figure == Figure.PRESSURE_DROP;
-      case LEAK_FLOW -> figure == Figure.LEAK_FLOW;
-      case CAVITY -> false;
-    };
+    Drive drive = section.drive();
+    Figure given = drive instanceof Drive.LeakFlow ? Figure.LEAK_FLOW : Figure.PRESSURE_DROP;
+    return drive != null && figure == given;
   }
 
   private static boolean goesWithFlow(Figure figure) {
@@ -260,13 +285,13 @@ public final class Estimates {
 
   /** Natural size of a figure: what a value of order one of its coefficient would be. */
   private double scale(Figure figure) {
-    double h = conditions.gap();
+    double h = section.gap();
     return switch (figure) {
       case LEAK_FLOW, DISCHARGE_COEFFICIENT, EFFECTIVE_GAP, EXPANSIBILITY -> 0;
       case PRESSURE_RECOVERY -> 1;
       case PRESSURE_DROP -> dynamicPressure;
       case LIP_MOMENT -> dynamicPressure * h * h;
-      case GROUND_POWER -> dynamicPressure * h * Math.abs(conditions.groundSpeed());
+      case GROUND_POWER -> dynamicPressure * h * Math.abs(section.ground().speed());
       default -> dynamicPressure * h;
     };
   }

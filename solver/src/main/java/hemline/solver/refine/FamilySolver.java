@@ -3,12 +3,14 @@ package hemline.solver.refine;
 import hemline.shared.fluid.FluidState;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.DuctSection;
+import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.Section;
 import hemline.solver.field.FlowState;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
-import hemline.solver.flow.DuctSetup;
 import hemline.solver.flow.FlowProblem;
+import hemline.solver.flow.FlowSetup;
 import hemline.solver.flow.FlowSolution;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.flow.SectionSetup;
@@ -20,7 +22,6 @@ import hemline.solver.grid.Mesh;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.measure.SectionMeter;
 import java.util.List;
-import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
 /** The flow solver behind every study: three similar grids, coarsest first. */
@@ -35,99 +36,88 @@ public final class FamilySolver implements SectionFamily {
   private static final double LAMINAR_BELOW = 1000;
 
   @Override
-  public GridFamily solve(
-      SealSection section,
-      MeshLevel level,
-      int grids,
-      Closure closure,
-      CancelToken cancel,
-      ProgressListener progress) {
-    return solve(section, level, grids, closure, List.of(), cancel, progress);
-  }
-
-  @Override
-  public GridFamily solve(
-      SealSection section,
-      MeshLevel level,
-      int grids,
-      Closure closure,
-      List<SolvedSection> before,
-      CancelToken cancel,
-      ProgressListener progress) {
-    Closure chosen = closure == Closure.AUTO ? choose(section) : closure;
-    SectionSetup setup = new SectionSetup(section);
+  public GridFamily solve(SolveRequest request, CancelToken cancel, ProgressListener progress) {
+    FlowSetup setup = FlowSetup.of(request.section());
+    Closure chosen = request.closure() == Closure.AUTO ? choose(setup) : request.closure();
     if (cancel.isCancelled()) {
       return new GridFamily(chosen, List.of());
     }
-    GridDesign design = design(section, setup, level);
-    return rescued(
-        closure,
-        chosen,
-        cancel,
-        used -> solve(section, setup, design, grids, used, before, cancel, progress));
-  }
-
-  /** Where the choice of a flow model is left open and its flow is lost, the second opinion's. */
-  private static GridFamily rescued(
-      Closure asked, Closure used, CancelToken cancel, Function<Closure, GridFamily> solve) {
-    GridFamily family = solve.apply(used);
+    Grids grids = new Grids(setup, design(setup, request.level()), cancel);
+    GridFamily family = grids.solve(request, chosen, progress);
+    // where the choice is left open and its flow is lost, the second opinion's
     boolean lost =
-        asked == Closure.AUTO
+        request.closure() == Closure.AUTO
             && !cancel.isCancelled()
             && !family.grids().isEmpty()
             && family.finestUsable() == null;
-    return lost ? solve.apply(used.second()).after(used) : family;
+    return lost ? grids.solve(request, chosen.second(), progress).after(chosen) : family;
   }
 
-  private static GridFamily solve(
-      SealSection section,
-      SectionSetup setup,
-      GridDesign design,
-      int grids,
-      Closure used,
-      List<SolvedSection> before,
-      CancelToken cancel,
-      ProgressListener progress) {
-    List<FlowSolution> flows =
-        SequencedSolver.solve(
-            g -> setup.problem(design.lines(MULTIPLIERS[g]), used, cancel),
-            grids,
-            -section.suction() / section.fluid().density(),
-            0,
-            problem -> start(setup, problem, before),
-            SteadyFlowSolver.Limits.DEFAULT,
-            cancel,
-            progress);
-    double rho = section.fluid().density();
-    GridFamily family =
-        new GridFamily(
-            used,
-            flows.stream()
-                .map(
-                    f ->
-                        new GridSolution(
-                            SectionMeter.measure(section, setup, f), f.field(rho, 0), f))
-                .toList(),
-            flows.isEmpty() || flows.get(0).outcome().status() != SolveStatus.CONVERGED
-                ? null
-                : new SolvedSection(setup, flows.get(0).problem(), flows.get(0).state()));
-    if (used == Closure.LAMINAR || !Branches.disagree(family.runs())) {
-      return family;
+  /** The grids of one section. */
+  private record Grids(FlowSetup setup, GridDesign design, CancelToken cancel) {
+
+    GridFamily solve(SolveRequest request, Closure used, ProgressListener progress) {
+      List<FlowSolution> flows =
+          SequencedSolver.solve(
+              g -> setup.problem(design.lines(MULTIPLIERS[g]), used, cancel),
+              request.grids(),
+              setup.startPressure(),
+              setup.startFlow(),
+              problem -> start(problem, request.before()),
+              SteadyFlowSolver.Limits.DEFAULT,
+              cancel,
+              progress);
+      double rho = request.section().fluid().density();
+      List<GridSolution> grids =
+          flows.stream()
+              .map(
+                  f ->
+                      new GridSolution(
+                          SectionMeter.measure(setup, f),
+                          f.field(rho, setup.referencePressure(f)),
+                          f))
+              .toList();
+      if (!(setup instanceof SectionSetup lip)) {
+        return new GridFamily(used, grids);
+      }
+      boolean offers = !flows.isEmpty() && flows.get(0).outcome().status() == SolveStatus.CONVERGED;
+      GridFamily family =
+          new GridFamily(
+              used,
+              grids,
+              offers ? new SolvedSection(lip, flows.get(0).problem(), flows.get(0).state()) : null);
+      return used == Closure.LAMINAR || !Branches.disagree(family.runs())
+          ? family
+          : besideFromRest(family);
     }
-    int finest = MULTIPLIERS[GRIDS - 1];
-    List<FlowSolution> again =
-        SequencedSolver.solve(
-            g -> setup.problem(design.lines(finest), used, cancel),
-            1,
-            -section.suction() / rho,
-            0,
-            SteadyFlowSolver.Limits.DEFAULT,
-            cancel,
-            ProgressListener.NONE);
-    return family.beside(
-        again.isEmpty()
-            ? null
-            : Branches.other(family.runs(), SectionMeter.measure(section, setup, again.get(0))));
+
+    private @Nullable FlowState start(FlowProblem problem, List<SolvedSection> before) {
+      if (setup instanceof SectionSetup lip) {
+        for (SolvedSection solved : before) {
+          if (solved.starts(problem.closure())) {
+            return solved.startOf(lip, problem);
+          }
+        }
+      }
+      return null;
+    }
+
+    /** Looks for another flow on the finest grid, from fluid at rest. */
+    private GridFamily besideFromRest(GridFamily family) {
+      List<FlowSolution> again =
+          SequencedSolver.solve(
+              g -> setup.problem(design.lines(MULTIPLIERS[GRIDS - 1]), family.closure(), cancel),
+              1,
+              setup.startPressure(),
+              setup.startFlow(),
+              SteadyFlowSolver.Limits.DEFAULT,
+              cancel,
+              ProgressListener.NONE);
+      return family.beside(
+          again.isEmpty()
+              ? null
+              : Branches.other(family.runs(), SectionMeter.measure(setup, again.get(0))));
+    }
   }
 
   /**
@@ -137,85 +127,35 @@ public final class FamilySolver implements SectionFamily {
    */
   public static SolvedSection unfilled(SealSection section, MeshLevel level, Closure closure) {
     SectionSetup setup = new SectionSetup(section);
-    GridDesign design = design(section, setup, level);
-    FlowProblem problem = setup.problem(design.lines(MULTIPLIERS[0]), closure);
+    FlowProblem problem = setup.problem(design(setup, level).lines(MULTIPLIERS[0]), closure);
     Mesh mesh = problem.geometry().mesh;
     return new SolvedSection(
         setup, problem, new FlowState(mesh.cells, mesh.faces, mesh.boundaryFaces));
   }
 
-  private static @Nullable FlowState start(
-      SectionSetup setup, FlowProblem problem, List<SolvedSection> before) {
-    for (SolvedSection solved : before) {
-      if (solved.starts(problem.closure())) {
-        return solved.startOf(setup, problem);
-      }
-    }
-    return null;
-  }
-
-  @Override
-  public GridFamily solve(
-      DuctSection section,
-      MeshLevel level,
-      int grids,
-      Closure closure,
-      CancelToken cancel,
-      ProgressListener progress) {
-    DuctSetup setup = new DuctSetup(section);
-    Closure chosen = closure == Closure.AUTO ? choose(section, setup) : closure;
-    if (cancel.isCancelled()) {
-      return new GridFamily(chosen, List.of());
-    }
-    GridDesign design =
-        section.cavity() == null
-            ? GridDesign.ofDuct(setup.domain(), section.referenceGap(), level)
-            : GridDesign.ofCavity(setup.domain(), section.referenceGap(), level);
-    return rescued(
-        closure,
-        chosen,
-        cancel,
-        used -> solve(section, setup, design, grids, used, cancel, progress));
-  }
-
-  private static GridFamily solve(
-      DuctSection section,
-      DuctSetup setup,
-      GridDesign design,
-      int grids,
-      Closure used,
-      CancelToken cancel,
-      ProgressListener progress) {
-    List<FlowSolution> flows =
-        SequencedSolver.solve(
-            g -> setup.problem(design.lines(MULTIPLIERS[g]), used, cancel),
-            grids,
-            0,
-            setup.startFlow(),
-            SteadyFlowSolver.Limits.DEFAULT,
-            cancel,
-            progress);
-    double rho = section.fluid().density();
-    return new GridFamily(
-        used,
-        flows.stream()
-            .map(
-                f ->
-                    new GridSolution(
-                        SectionMeter.measure(section, setup, f),
-                        f.field(rho, setup.referencePressure(f)),
-                        f))
-            .toList());
-  }
-
   /** The grid lines of a section, for all its grids. */
-  public static GridDesign design(SealSection section, SectionSetup setup, MeshLevel level) {
-    return GridDesign.of(setup.domain(), section.gap(), gapReynolds(section), level);
+  public static GridDesign design(FlowSetup setup, MeshLevel level) {
+    Section section = setup.drawn();
+    if (section instanceof SealSection lip) {
+      return GridDesign.of(setup.domain(), lip.gap(), gapReynolds(lip), level);
+    }
+    return ((DuctSection) section).cavity() == null
+        ? GridDesign.ofDuct(setup.domain(), section.gap(), level)
+        : GridDesign.ofCavity(setup.domain(), section.gap(), level);
   }
 
   /** The flow model that {@link Closure#AUTO} stands for in a section. */
-  public static Closure choose(SealSection section) {
-    return byReynolds(gapReynolds(section), true);
+  public static Closure choose(FlowSetup setup) {
+    Section section = setup.drawn();
+    if (section instanceof SealSection lip) {
+      return byReynolds(gapReynolds(lip), true);
+    }
+    DuctSection duct = (DuctSection) section;
+    DuctSection.Wall ceiling = duct.upperWall();
+    double wall =
+        Math.max(speed(duct.ground()), Math.hypot(ceiling.speed(), ceiling.spanwiseSpeed()));
+    double flow = Math.max(Math.abs(setup.startFlow()), 0.5 * wall * duct.gap());
+    return byReynolds(flow / duct.fluid().kinematicViscosity(), !duct.obstacles().isEmpty());
   }
 
   /** Gap Reynolds number to expect. */
@@ -223,18 +163,13 @@ public final class FamilySolver implements SectionFamily {
     FluidState fluid = section.fluid();
     double drive = Math.abs(section.suction()) / fluid.density();
     double jet = TYPICAL_DISCHARGE * Math.sqrt(2 * drive);
-    double speed =
-        Math.max(jet, 0.5 * Math.hypot(section.ground().speed(), section.ground().spanwiseSpeed()));
-    return speed * section.gap() / fluid.kinematicViscosity();
+    return Math.max(jet, 0.5 * speed(section.ground()))
+        * section.gap()
+        / fluid.kinematicViscosity();
   }
 
-  private static Closure choose(DuctSection duct, DuctSetup setup) {
-    double wall =
-        Math.max(
-            Math.hypot(duct.ground().speed(), duct.ground().spanwiseSpeed()),
-            Math.hypot(duct.ceiling().speed(), duct.ceiling().spanwiseSpeed()));
-    double flow = Math.max(Math.abs(setup.startFlow()), 0.5 * wall * duct.referenceGap());
-    return byReynolds(flow / duct.fluid().kinematicViscosity(), !duct.obstacles().isEmpty());
+  private static double speed(GroundMotion ground) {
+    return Math.hypot(ground.speed(), ground.spanwiseSpeed());
   }
 
   private static Closure byReynolds(double gapReynolds, boolean edges) {

@@ -3,6 +3,8 @@ package hemline.solver.refine;
 import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Ring;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.Section;
+import hemline.solver.flow.Closure;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -50,11 +52,14 @@ public enum GridClass {
   }
 
   /**
-   * Least half-width of the numerical part of a turbulent leak, of its value.
-   *
-   * @param section lip and gap
+   * Least half-width of the numerical part of the leak, of its value; 0 for ducts and in laminar
+   * flow, where grids alone decide.
    */
-  public static double leastWidth(SealSection section) {
+  public static double leastWidth(Section section, Closure closure) {
+    return section instanceof SealSection lip && closure != Closure.LAMINAR ? leastWidth(lip) : 0;
+  }
+
+  private static double leastWidth(SealSection section) {
     GridClass kind = of(section);
     double share = (section.gap() / width(section) - NARROW) / (WIDE - NARROW);
     return kind.narrow + Math.max(0, Math.min(1, share)) * (kind.wide - kind.narrow);

@@ -3,6 +3,7 @@ package hemline.solver.refine;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
+import hemline.shared.section.Section;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -60,12 +61,12 @@ public final class LeakSeries {
    * Leak flow of a family, with the least band of its kind of lip; where the finest grid holds two
    * flows, the spread there reaches both.
    */
-  public static LeakSeries of(GridFamily family, Conditions conditions) {
+  public static LeakSeries of(GridFamily family, Section section) {
     LeakSeries series =
         of(
             family.runs(),
-            conditions.fluid().kinematicViscosity(),
-            conditions.leastWidth(family.closure()));
+            section.fluid().kinematicViscosity(),
+            GridClass.leastWidth(section, family.closure()));
     if (family.other() != null) {
       int k = series.places() - 1;
       double other = family.other().figures().scalars().getOrDefault(Figure.LEAK_FLOW, Double.NaN);

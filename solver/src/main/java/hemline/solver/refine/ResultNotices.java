@@ -9,6 +9,8 @@ import hemline.shared.result.GridRun;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.result.Termination;
+import hemline.shared.section.Drive;
+import hemline.shared.section.Section;
 import hemline.solver.flow.Closure;
 import java.util.ArrayList;
 import java.util.List;
@@ -33,19 +35,22 @@ final class ResultNotices {
   /** Least bands above which the trend of the leak over the grids is no chance. */
   private static final double TELLING = 2;
 
-  private final Conditions conditions;
+  private final Section section;
+  private final double leastWidth;
   private final GridFamily family;
   private final List<GridFamily> others;
   private final FigureSeries series;
   private final boolean stopped;
 
   ResultNotices(
-      Conditions conditions,
+      Section section,
+      double leastWidth,
       GridFamily family,
       List<GridFamily> others,
       FigureSeries series,
       boolean stopped) {
-    this.conditions = conditions;
+    this.section = section;
+    this.leastWidth = leastWidth;
     this.family = family;
     this.others = others;
     this.series = series;
@@ -90,12 +95,12 @@ final class ResultNotices {
   }
 
   /** Leak as mass flow over the incompressible one, for ambient air at the standard pressure. */
-  static double expansibility(Conditions conditions) {
-    return Expansibility.factor(conditions.drive(), upstreamPressure(conditions));
+  static double expansibility(Section section) {
+    return Expansibility.factor(section.askedDrop(), upstreamPressure(section));
   }
 
-  private static double upstreamPressure(Conditions conditions) {
-    return Air.STANDARD_PRESSURE + Math.max(0, -conditions.drive());
+  private static double upstreamPressure(Section section) {
+    return Air.STANDARD_PRESSURE + Math.max(0, -section.askedDrop());
   }
 
   private boolean spansTransition() {
@@ -147,10 +152,10 @@ final class ResultNotices {
   }
 
   private void mach(List<Notice> notices) {
-    if (conditions.kind() != Conditions.Kind.SUCTION) {
+    if (!(section.drive() instanceof Drive.Suction)) {
       return;
     }
-    double mach = Expansibility.jetMach(conditions.drive(), upstreamPressure(conditions));
+    double mach = Expansibility.jetMach(section.askedDrop(), upstreamPressure(section));
     if (mach > MACH_LIMIT) {
       notices.add(
           notice(
@@ -158,18 +163,18 @@ final class ResultNotices {
               "The jet reaches Mach %.2f, beyond the incompressible assumption: expansion of the"
                   + " air cuts the leak by about %.1f %%, which is not in the figures.",
               mach,
-              100 * (1 - expansibility(conditions))));
+              100 * (1 - expansibility(section))));
     }
   }
 
   private void against(List<Notice> notices) {
-    if (conditions.kind() != Conditions.Kind.SUCTION) {
+    if (!(section.drive() instanceof Drive.Suction)) {
       return;
     }
     double jet =
-        Math.signum(conditions.drive())
-            * Math.sqrt(2 * Math.abs(conditions.drive()) / conditions.fluid().density());
-    double ratio = jet == 0 ? 0 : -conditions.groundSpeed() / jet;
+        Math.signum(section.askedDrop())
+            * Math.sqrt(2 * Math.abs(section.askedDrop()) / section.fluid().density());
+    double ratio = jet == 0 ? 0 : -section.ground().speed() / jet;
     if (ratio > AGAINST) {
       notices.add(
           notice(
@@ -231,9 +236,7 @@ final class ResultNotices {
                   ? ", and the finest is not among them"
                   : ""));
     }
-    if (leak == null
-        || leak.numerical()
-            <= TELLING * conditions.leastWidth(family.closure()) * Math.abs(leak.value())) {
+    if (leak == null || leak.numerical() <= TELLING * leastWidth * Math.abs(leak.value())) {
       return;
     }
     if (leak.trend() == Estimate.Trend.SLOW) {

@@ -6,74 +6,49 @@ import hemline.shared.problem.Notice;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.Section;
 import hemline.shared.units.NumberText;
-import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.GridSection;
-import hemline.solver.flow.ProgressListener;
-import hemline.solver.flow.SolvedSection;
-import hemline.solver.grid.MeshLevel;
-import hemline.solver.refine.Conditions;
-import hemline.solver.refine.GridFamily;
-import hemline.solver.refine.SectionFamily;
 import java.util.List;
 
 /**
  * One section to solve, whatever its kind.
  *
- * @param conditions what the answer needs to know of it
+ * @param section lip or duct
  * @param label for progress
  * @param work rough measure of the effort, for the order of tasks and the weight of progress
  * @param sectionClosure flow model the section itself names
  * @param turbulent flow model that turbulent flow there has where none is asked
- * @param solver solves it
  * @param notices what is to be said of it whatever the flow
  */
 record Question(
-    Conditions conditions,
+    Section section,
     String label,
     double work,
     Closure sectionClosure,
     Closure turbulent,
-    Solver solver,
     List<Notice> notices) {
 
-  /** Hands the section to a family, with flows it may start from. */
-  @FunctionalInterface
-  interface Solver {
-    GridFamily solve(
-        SectionFamily family,
-        MeshLevel level,
-        int grids,
-        Closure closure,
-        List<SolvedSection> before,
-        CancelToken cancel,
-        ProgressListener progress);
-  }
-
-  static Question of(SealSection section) {
-    String label = section.profile().name() + ", gap " + NumberText.millimetres(section.gap());
+  static Question of(Section section) {
+    List<Notice> notices = detail(GridSection.of(section));
+    if (section instanceof SealSection lip) {
+      return new Question(
+          lip,
+          lip.name() + ", gap " + NumberText.millimetres(lip.gap()),
+          work(lip),
+          Closure.AUTO,
+          Closure.turbulent(true),
+          notices);
+    }
+    DuctSection duct = (DuctSection) section;
     return new Question(
-        Conditions.of(section),
-        label,
-        work(section),
-        Closure.AUTO,
-        Closure.turbulent(true),
-        (family, level, grids, closure, before, cancel, progress) ->
-            family.solve(section, level, grids, closure, before, cancel, progress),
-        detail(GridSection.of(section)));
-  }
-
-  static Question of(DuctSection section) {
-    return new Question(
-        Conditions.of(section),
-        section.name(),
+        duct,
+        duct.name(),
         1,
-        closure(section.closure()),
-        Closure.turbulent(!section.obstacles().isEmpty()),
-        (family, level, grids, closure, before, cancel, progress) ->
-            family.solve(section, level, grids, closure, cancel, progress),
-        detail(GridSection.of(section)));
+        closure(duct.closure()),
+        Closure.turbulent(!duct.obstacles().isEmpty()),
+        notices);
   }
 
   /** What grids leave out of the section's outlines, if anything. */

@@ -1,7 +1,7 @@
 package hemline.solver.study;
 
-import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.Section;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.refine.SectionFamily;
@@ -16,17 +16,11 @@ public final class SectionStudy {
   }
 
   /**
-   * Solves a lip section. Never throws for a reason that lies in the section: the answer then has
-   * the status FAILED and says why.
+   * Solves a section; a duct's own flow model counts where the options leave it open. Never throws
+   * for a reason that lies in the section: the answer then has the status FAILED and says why.
    */
   public SectionAnswer run(
-      SealSection section, RunOptions options, CancelToken cancel, ProgressListener progress) {
-    return solve(List.of(Question.of(section)), options, cancel, progress).get(0).answer();
-  }
-
-  /** Solves a duct section; its own flow model counts where the options leave it open. */
-  public SectionAnswer run(
-      DuctSection section, RunOptions options, CancelToken cancel, ProgressListener progress) {
+      Section section, RunOptions options, CancelToken cancel, ProgressListener progress) {
     return solve(List.of(Question.of(section)), options, cancel, progress).get(0).answer();
   }
 

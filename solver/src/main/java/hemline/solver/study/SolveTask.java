@@ -14,6 +14,7 @@ import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.GridSolution;
 import hemline.solver.refine.LeakSeries;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.refine.SolveRequest;
 import hemline.solver.refine.TransitionFade;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -92,7 +93,7 @@ final class SolveTask {
 
   private Solved without(SolveStatus status, Notice reason) {
     Closure closure = question.closure(options);
-    SectionResult result = Estimates.without(question.conditions(), closure, status, reason);
+    SectionResult result = Estimates.without(question.section(), closure, status, reason);
     return new Solved(new SectionAnswer(result, null), closure, 0, Map.of());
   }
 
@@ -114,7 +115,7 @@ final class SolveTask {
         stopped(main, SectionFamily.GRIDS)
             || others.stream().anyMatch(other -> stopped(other, grids(other.closure())));
     SectionResult result =
-        Estimates.result(question.conditions(), main, others, question.notices(), stopped);
+        Estimates.result(question.section(), main, others, question.notices(), stopped);
     @Nullable FlowField field = finest == null || !finest.hasField() ? null : finest.field();
     return new Solved(
         new SectionAnswer(result, field),
@@ -145,7 +146,10 @@ final class SolveTask {
   private GridFamily family(
       int grids, Closure closure, List<SolvedSection> from, ProgressListener part) {
     GridFamily result =
-        question.solver().solve(family, options.level(), grids, closure, from, cancel, part);
+        family.solve(
+            new SolveRequest(question.section(), options.level(), grids, closure, from),
+            cancel,
+            part);
     if (result.start() != null) {
       solved.add(result.start());
     }
@@ -166,18 +170,18 @@ final class SolveTask {
   }
 
   private double reynolds(GridFamily main) {
-    double viscosity = question.conditions().fluid().kinematicViscosity();
+    double viscosity = question.section().fluid().kinematicViscosity();
     double leak = LeakSeries.of(main.runs(), viscosity).finest();
     return Double.isFinite(leak) ? leak / viscosity : 0;
   }
 
   private Map<Closure, LeakSeries> leaks(GridFamily main, List<GridFamily> others) {
     Map<Closure, LeakSeries> leaks = new EnumMap<>(Closure.class);
-    LeakSeries leak = LeakSeries.of(main, question.conditions());
+    LeakSeries leak = LeakSeries.of(main, question.section());
     if (leak.usable()) {
       leaks.put(main.closure(), leak);
       for (GridFamily other : others) {
-        LeakSeries series = LeakSeries.of(other, question.conditions());
+        LeakSeries series = LeakSeries.of(other, question.section());
         if (series.usable()) {
           leaks.putIfAbsent(other.closure(), series);
         }

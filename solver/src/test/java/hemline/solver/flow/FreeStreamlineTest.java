@@ -7,6 +7,7 @@ import hemline.shared.fluid.FluidState;
 import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.Drive;
 import hemline.shared.section.DuctSection;
 import hemline.solver.grid.GridDesign;
 import hemline.solver.grid.Mesh;
@@ -74,7 +75,7 @@ class FreeStreamlineTest {
                         new Vertex(back, 3),
                         new Vertex(back, height)))),
             new FluidState(1, 1 / reynolds),
-            new DuctSection.Drive.LeakFlow(1),
+            new Drive.LeakFlow(1),
             DuctSection.Inlet.UNIFORM,
             frictionless,
             frictionless,

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import hemline.shared.fluid.FluidState;
 import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Vertex;
+import hemline.shared.section.Drive;
 import hemline.shared.section.DuctSection;
 import hemline.solver.grid.GridDesign;
 import hemline.solver.grid.Mesh;
@@ -41,7 +42,7 @@ class InletProfileTest {
             4,
             obstacles,
             new FluidState(1, 0.05),
-            new DuctSection.Drive.LeakFlow(1),
+            new Drive.LeakFlow(1),
             inlet,
             new DuctSection.Wall(ground, 0, false),
             new DuctSection.Wall(0, 0, frictionless),

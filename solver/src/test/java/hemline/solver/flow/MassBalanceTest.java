@@ -51,7 +51,7 @@ class MassBalanceTest {
                 new CancelToken(),
                 ProgressListener.NONE)
             .get(0);
-    GridRun run = SectionMeter.measure(section, setup, flow);
+    GridRun run = SectionMeter.measure(setup, flow);
     double leak = run.figures().scalars().get(Figure.LEAK_FLOW);
     assertThat(leak).isPositive();
     assertThat(run.massResidual()).isLessThan(1e-12);

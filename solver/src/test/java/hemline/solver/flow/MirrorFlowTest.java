@@ -139,7 +139,7 @@ class MirrorFlowTest {
                 new CancelToken(),
                 ProgressListener.NONE)
             .get(0);
-    GridRun run = SectionMeter.measure(section, setup, flow);
+    GridRun run = SectionMeter.measure(setup, flow);
     assertThat(run.status()).isEqualTo(SolveStatus.CONVERGED);
     return run.figures().scalars().get(Figure.LEAK_FLOW);
   }

@@ -8,6 +8,7 @@ import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.result.Figure;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.Drive;
 import hemline.shared.section.DuctSection;
 import hemline.solver.grid.GridDesign;
 import hemline.solver.grid.MeshLevel;
@@ -32,7 +33,7 @@ class StokesLimitTest {
                     List.of(
                         new Vertex(0, 8), new Vertex(0, 1), new Vertex(4, 1), new Vertex(4, 8)))),
             new FluidState(1, VISCOSITY),
-            new DuctSection.Drive.LeakFlow(flow),
+            new Drive.LeakFlow(flow),
             DuctSection.Inlet.DEVELOPED,
             new DuctSection.Wall(ground, 0, false),
             new DuctSection.Wall(0, 0, false),
@@ -53,7 +54,7 @@ class StokesLimitTest {
                 ProgressListener.NONE)
             .get(0);
     assertThat(solution.outcome().status()).isEqualTo(SolveStatus.CONVERGED);
-    return SectionMeter.measure(duct, setup, solution).figures().scalars();
+    return SectionMeter.measure(setup, solution).figures().scalars();
   }
 
   @Test

@@ -9,9 +9,9 @@ import hemline.shared.geometry.Vertex;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.Drive;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.DuctSection.Cavity;
-import hemline.shared.section.DuctSection.Drive;
 import hemline.shared.section.DuctSection.Inlet;
 import hemline.shared.section.DuctSection.Stations;
 import hemline.shared.section.DuctSection.Wall;
@@ -78,7 +78,7 @@ class DuctFiguresTest {
   }
 
   private static GridRun run(DuctSection duct, MadeFlow flow) {
-    return SectionMeter.measure(duct, new DuctSetup(duct), flow.settled());
+    return SectionMeter.measure(new DuctSetup(duct), flow.settled());
   }
 
   private static Map<Figure, Double> figures(DuctSection duct, MadeFlow flow) {
@@ -295,7 +295,7 @@ class DuctFiguresTest {
     MadeFlow made =
         flow(duct, 4).velocity((x, y) -> -1, (x, y) -> 0).pressure((x, y) -> 3 - 0.1 * x);
     DuctSetup setup = new DuctSetup(duct);
-    GridRun run = SectionMeter.measure(duct, setup, made.ended(SolveStatus.UNSTEADY, -0.8, 0.02));
+    GridRun run = SectionMeter.measure(setup, made.ended(SolveStatus.UNSTEADY, -0.8, 0.02));
     assertThat(run.status()).isEqualTo(SolveStatus.UNSTEADY);
     assertThat(run.cells()).isEqualTo(64 * 12);
     assertThat(run.iterations()).isEqualTo(70);
@@ -305,7 +305,7 @@ class DuctFiguresTest {
     // m/s
     assertThat(run.massResidual()).isCloseTo(MadeFlow.MASS_RESIDUAL * 2 / 3, within(1e-20));
 
-    GridRun failed = SectionMeter.measure(duct, setup, made.ended(SolveStatus.FAILED, 1, 1));
+    GridRun failed = SectionMeter.measure(setup, made.ended(SolveStatus.FAILED, 1, 1));
     assertThat(failed.status()).isEqualTo(SolveStatus.FAILED);
     assertThat(failed.figures().scalars()).isEmpty();
     assertThat(failed.leakSpread()).isZero();

@@ -41,7 +41,7 @@ class SealFiguresTest {
   }
 
   private static GridRun run(SealSection section, MadeFlow flow) {
-    return SectionMeter.measure(section, new SectionSetup(section), flow.settled());
+    return SectionMeter.measure(new SectionSetup(section), flow.settled());
   }
 
   private static Map<Figure, Double> figures(MadeFlow flow) {
@@ -174,12 +174,11 @@ class SealFiguresTest {
   @Test
   void aFailedSolveHasNoFigures() {
     GridRun run =
-        SectionMeter.measure(
-            FLAT, new SectionSetup(FLAT), flow(FLAT).ended(SolveStatus.FAILED, 1, 1));
+        SectionMeter.measure(new SectionSetup(FLAT), flow(FLAT).ended(SolveStatus.FAILED, 1, 1));
     assertThat(run.figures().scalars()).isEmpty();
     GridRun unsteady =
         SectionMeter.measure(
-            FLAT, new SectionSetup(FLAT), flow(FLAT).ended(SolveStatus.UNSTEADY, 1, 0.004));
+            new SectionSetup(FLAT), flow(FLAT).ended(SolveStatus.UNSTEADY, 1, 0.004));
     assertThat(unsteady.leakSpread()).isEqualTo(0.004);
     assertThat(unsteady.figures().scalars()).doesNotContainKey(Figure.PRESSURE_RECOVERY);
   }

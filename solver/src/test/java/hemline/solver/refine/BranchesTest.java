@@ -14,8 +14,9 @@ import hemline.shared.result.GridRun;
 import hemline.shared.result.RawFigures;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.GroundMotion;
+import hemline.shared.section.SealSection;
 import hemline.solver.flow.Closure;
-import hemline.solver.refine.Conditions.Kind;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
@@ -23,8 +24,7 @@ import org.junit.jupiter.api.Test;
 /** When a second start is tried, what counts as another flow, and how the answer tells of it. */
 class BranchesTest {
   private static final FluidState AIR = new FluidState(1.225, 1.46e-5);
-  private static final Conditions LIP =
-      new Conditions("nose", Kind.SUCTION, 2e-3, 600, 0, 0, AIR, 0);
+  private static final SealSection LIP = MadeUpGrids.lip(2e-3, 600, GroundMotion.STILL, AIR);
 
   private static GridRun with(int place, double leak, double discharge) {
     return run(
@@ -67,7 +67,7 @@ class BranchesTest {
         MadeUpGrids.family(
                 Closure.SA, with(0, 0.06, 0.961), with(1, 0.0599, 0.9594), with(2, 0.05985, 0.9586))
             .beside(with(2, 0.0719, 1.151));
-    SectionResult result = Estimates.result(LIP, family, List.of(), List.of(), false);
+    SectionResult result = Estimates.result(LIP, 0, family, List.of(), List.of(), false);
 
     assertThat(result.notices())
         .filteredOn(notice -> notice.code().equals("flow.two-found"))
@@ -88,7 +88,7 @@ class BranchesTest {
   @Test
   void oneFlowIsNotTalkedAbout() {
     GridFamily family = MadeUpGrids.family(Closure.SA, leak(0, 1.4), leak(1, 1.2), leak(2, 1.1));
-    SectionResult result = Estimates.result(LIP, family, List.of(), List.of(), false);
+    SectionResult result = Estimates.result(LIP, 0, family, List.of(), List.of(), false);
     assertThat(result.notices())
         .extracting(Notice::code)
         .doesNotContain("flow.two-found", "model.lost");
@@ -99,7 +99,7 @@ class BranchesTest {
     GridFamily family =
         MadeUpGrids.family(Closure.SA, leak(0, 0.06), leak(1, 0.0599), leak(2, 0.05985))
             .after(Closure.LAMINAR);
-    SectionResult result = Estimates.result(LIP, family, List.of(), List.of(), false);
+    SectionResult result = Estimates.result(LIP, 0, family, List.of(), List.of(), false);
     assertThat(result.notices())
         .filteredOn(notice -> notice.code().equals("model.lost"))
         .extracting(Notice::text)

@@ -40,10 +40,8 @@ class CancelTest {
     for (Closure closure : new Closure[] {Closure.LAMINAR, Closure.SST}) {
       new FamilySolver()
           .solve(
-              Lips.section(Lips.leaningTeeth(), 2, 30, 0, 1),
-              MeshLevel.COARSE,
-              1,
-              closure,
+              SolveRequest.cold(
+                  Lips.section(Lips.leaningTeeth(), 2, 30, 0, 1), MeshLevel.COARSE, 1, closure),
               new CancelToken(),
               ProgressListener.NONE);
       for (int k = 0; k < WARM_UPS; k++) {
@@ -93,10 +91,7 @@ class CancelTest {
               answer.set(
                   new FamilySolver()
                       .solve(
-                          section(closure),
-                          MeshLevel.FINE,
-                          3,
-                          closure,
+                          SolveRequest.cold(section(closure), MeshLevel.FINE, 3, closure),
                           cancel,
                           ProgressListener.NONE));
               end.set(THREADS.getCurrentThreadCpuTime());

@@ -5,8 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import hemline.shared.fluid.FluidState;
 import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Vertex;
+import hemline.shared.section.Drive;
 import hemline.shared.section.DuctSection;
-import hemline.shared.section.DuctSection.Drive;
 import hemline.shared.section.DuctSection.Inlet;
 import hemline.shared.section.DuctSection.Wall;
 import hemline.shared.section.SealSection;
@@ -35,13 +35,19 @@ class ClosureChoiceTest {
 
   private static Closure chosen(SealSection section, Closure asked) {
     return new FamilySolver()
-        .solve(section, MeshLevel.COARSE, 3, asked, cancelled(), ProgressListener.NONE)
+        .solve(
+            SolveRequest.cold(section, MeshLevel.COARSE, 3, asked),
+            cancelled(),
+            ProgressListener.NONE)
         .closure();
   }
 
   private static Closure chosen(DuctSection section, Closure asked) {
     return new FamilySolver()
-        .solve(section, MeshLevel.COARSE, 3, asked, cancelled(), ProgressListener.NONE)
+        .solve(
+            SolveRequest.cold(section, MeshLevel.COARSE, 3, asked),
+            cancelled(),
+            ProgressListener.NONE)
         .closure();
   }
 
@@ -106,11 +112,11 @@ class ClosureChoiceTest {
         d.fluid(),
         d.drive(),
         d.inlet(),
-        d.ground(),
-        d.ceiling(),
+        d.lowerWall(),
+        d.upperWall(),
         null,
         null,
-        d.referenceGap(),
+        d.gap(),
         d.closure());
   }
 

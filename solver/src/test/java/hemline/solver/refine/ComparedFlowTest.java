@@ -23,11 +23,7 @@ class ComparedFlowTest {
   private static GridFamily solve(Closure closure, List<SolvedSection> before) {
     return new FamilySolver()
         .solve(
-            SECTION,
-            MeshLevel.COARSE,
-            1,
-            closure,
-            before,
+            new SolveRequest(SECTION, MeshLevel.COARSE, 1, closure, before),
             new CancelToken(),
             ProgressListener.NONE);
   }

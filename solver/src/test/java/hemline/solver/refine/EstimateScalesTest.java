@@ -10,6 +10,8 @@ import hemline.shared.result.GridRun;
 import hemline.shared.result.RawFigures;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.GroundMotion;
+import hemline.shared.section.SealSection;
 import hemline.solver.flow.Closure;
 import java.util.List;
 import java.util.Map;
@@ -27,9 +29,8 @@ class EstimateScalesTest {
   private static final double LEAK = 0.04;
   private static final double HEAD = 400;
 
-  private static Conditions conditions(double viscosity) {
-    return new Conditions(
-        "lip", Conditions.Kind.SUCTION, GAP, 600, -3, 0, new FluidState(2, viscosity), 0);
+  private static SealSection lip(double viscosity) {
+    return MadeUpGrids.lip(GAP, 600, new GroundMotion(-3, 0), new FluidState(2, viscosity));
   }
 
   private static GridFamily family(Closure closure, Map<Figure, Double> figures, double... shares) {
@@ -41,7 +42,7 @@ class EstimateScalesTest {
   }
 
   private static SectionResult result(double viscosity, GridFamily own, GridFamily... others) {
-    return Estimates.result(conditions(viscosity), own, List.of(others), List.of(), false);
+    return Estimates.result(lip(viscosity), 0, own, List.of(others), List.of(), false);
   }
 
   private static Estimate of(SectionResult result, Figure figure) {

@@ -18,8 +18,13 @@ import hemline.shared.result.RawFigures.Vortex;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.Drive;
+import hemline.shared.section.DuctSection;
+import hemline.shared.section.DuctSection.Inlet;
+import hemline.shared.section.DuctSection.Wall;
+import hemline.shared.section.GroundMotion;
+import hemline.shared.section.SealSection;
 import hemline.solver.flow.Closure;
-import hemline.solver.refine.Conditions.Kind;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -29,11 +34,10 @@ import org.junit.jupiter.api.Test;
 
 class EstimatesTest {
   private static final FluidState AIR = new FluidState(1.225, 1.46e-5);
-  private static final Conditions LIP =
-      new Conditions("flat", Kind.SUCTION, 2e-3, 600, 3, 1, AIR, 0);
+  private static final SealSection LIP = MadeUpGrids.lip(2e-3, 600, new GroundMotion(3, 1), AIR);
 
   private static SectionResult result(GridFamily family, GridFamily... others) {
-    return Estimates.result(LIP, family, List.of(others), List.of(), false);
+    return Estimates.result(LIP, 0, family, List.of(others), List.of(), false);
   }
 
   private static List<String> codes(SectionResult result) {
@@ -181,9 +185,9 @@ class EstimatesTest {
 
   @Test
   void aFastJetBringsTheExpansionOfTheAir() {
-    Conditions strong = new Conditions("flat", Kind.SUCTION, 2e-3, 10_000, 0, 0, AIR, 0);
+    SealSection strong = MadeUpGrids.lip(2e-3, 10_000, GroundMotion.STILL, AIR);
     GridFamily family = family(Closure.SST, leak(0, 0.2), leak(1, 0.2), leak(2, 0.2));
-    SectionResult r = Estimates.result(strong, family, List.of(), List.of(), false);
+    SectionResult r = Estimates.result(strong, 0, family, List.of(), List.of(), false);
     assertThat(text(r, "jet.mach")).contains("Mach 0.39").contains("5.4 %");
     assertThat(r.figures().get(Figure.EXPANSIBILITY).value()).isCloseTo(0.94566, within(1e-5));
     assertThat(r.figures().get(Figure.LEAK_FLOW).value()).isEqualTo(0.2);
@@ -194,8 +198,8 @@ class EstimatesTest {
     GridFamily family = family(Closure.SST, leak(0, 0.02), leak(1, 0.02), leak(2, 0.02));
     double jet = Math.sqrt(2 * 100 / AIR.density());
     for (double share : new double[] {-0.6, -0.4, 0.6}) {
-      Conditions c = new Conditions("flat", Kind.SUCTION, 4e-3, 100, share * jet, 0, AIR, 0);
-      SectionResult r = Estimates.result(c, family, List.of(), List.of(), false);
+      SealSection c = MadeUpGrids.lip(4e-3, 100, new GroundMotion(share * jet, 0), AIR);
+      SectionResult r = Estimates.result(c, 0, family, List.of(), List.of(), false);
       assertThat(codes(r).contains("flow.two-branches"))
           .as("share %s", share)
           .isEqualTo(share < -0.5);
@@ -228,12 +232,13 @@ class EstimatesTest {
     assertThat(codes(failed)).containsExactly("solve.failed");
     assertThat(failed.grids()).hasSize(2);
 
-    SectionResult stopped = Estimates.result(LIP, family(Closure.SST), List.of(), List.of(), true);
+    SectionResult stopped =
+        Estimates.result(LIP, 0, family(Closure.SST), List.of(), List.of(), true);
     assertThat(stopped.status()).isEqualTo(SolveStatus.CANCELLED);
     assertThat(codes(stopped)).containsExactly("solve.cancelled");
 
     SectionResult partly =
-        Estimates.result(LIP, family(Closure.SST, leak(0, 0.05)), List.of(), List.of(), true);
+        Estimates.result(LIP, 0, family(Closure.SST, leak(0, 0.05)), List.of(), List.of(), true);
     assertThat(partly.status()).isEqualTo(SolveStatus.CANCELLED);
     assertThat(partly.figures()).containsKey(Figure.LEAK_FLOW);
     assertThat(text(partly, "solve.cancelled")).contains("1 of 3");
@@ -241,7 +246,23 @@ class EstimatesTest {
 
   @Test
   void aDuctReportsItsMeasuredPressureDrop() {
-    Conditions duct = new Conditions("rig", Kind.LEAK_FLOW, 1, 1, 0, 0, new FluidState(1, 0.05), 0);
+    Wall still = new Wall(0, 0, false);
+    DuctSection duct =
+        new DuctSection(
+            "rig",
+            0,
+            10,
+            1,
+            List.of(),
+            new FluidState(1, 0.05),
+            new Drive.LeakFlow(1),
+            Inlet.DEVELOPED,
+            still,
+            still,
+            null,
+            null,
+            1,
+            "auto");
     GridRun[] runs = new GridRun[3];
     for (int k = 0; k < 3; k++) {
       Map<Figure, Double> scalars =
@@ -249,7 +270,7 @@ class EstimatesTest {
       runs[k] = run(k, SolveStatus.CONVERGED, figuresWith(scalars, List.of()), 1e-4);
     }
     SectionResult r =
-        Estimates.result(duct, family(Closure.LAMINAR, runs), List.of(), List.of(), false);
+        Estimates.result(duct, 0, family(Closure.LAMINAR, runs), List.of(), List.of(), false);
     assertThat(r.suction()).isEqualTo(3.62);
     assertThat(r.regime()).isEqualTo(Regime.LAMINAR);
     assertThat(r.figures().get(Figure.LEAK_FLOW)).satisfies(q -> assertThat(q.high()).isEqualTo(1));

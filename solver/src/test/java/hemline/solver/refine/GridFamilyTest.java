@@ -14,11 +14,12 @@ import hemline.shared.result.RawFigures.Vortex;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.Drive;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.DuctSection.Cavity;
-import hemline.shared.section.DuctSection.Drive;
 import hemline.shared.section.DuctSection.Inlet;
 import hemline.shared.section.DuctSection.Wall;
+import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.Lips;
@@ -53,39 +54,33 @@ class GridFamilyTest {
   @Test
   void conditionsOfLips() {
     SealSection section = Lips.section(Lips.flat(8), 2, 600, 3, 0.5);
-    Conditions c = Conditions.of(section);
-    assertThat(c.name()).isEqualTo(section.profile().name());
-    assertThat(c.kind()).isEqualTo(Conditions.Kind.SUCTION);
-    assertThat(c.gap()).isEqualTo(2e-3);
-    assertThat(c.drive()).isEqualTo(600);
-    assertThat(c.groundSpeed()).isEqualTo(3);
-    assertThat(c.spanwiseSpeed()).isEqualTo(0.5);
+    assertThat(section.name()).isEqualTo(section.profile().name());
+    assertThat(section.drive()).isEqualTo(new Drive.Suction(600));
+    assertThat(section.askedDrop()).isEqualTo(600);
     double jet = Math.sqrt(1200 / section.fluid().density());
-    assertThat(c.expectedLeak()).isCloseTo(0.7 * 2e-3 * jet, within(1e-15));
-    assertThat(Conditions.of(section.withSuction(-600)).expectedLeak())
+    assertThat(Estimates.expectedLeak(section)).isCloseTo(0.7 * 2e-3 * jet, within(1e-15));
+    assertThat(Estimates.expectedLeak(section.withSuction(-600)))
         .isCloseTo(-0.7 * 2e-3 * jet, within(1e-15));
   }
 
   /** A jet of coefficient 0.7 through the reference gap, the leak asked for, or none. */
   @Test
   void conditionsOfDucts() {
-    Conditions flow = Conditions.of(duct(new Drive.LeakFlow(0.4)));
-    assertThat(flow.kind()).isEqualTo(Conditions.Kind.LEAK_FLOW);
-    assertThat(flow.drive()).isEqualTo(0.4);
-    assertThat(flow.expectedLeak()).isEqualTo(0.4);
-    Conditions drop = Conditions.of(duct(new Drive.PressureDrop(-9)));
-    assertThat(drop.kind()).isEqualTo(Conditions.Kind.PRESSURE_DROP);
-    assertThat(drop.expectedLeak()).isCloseTo(-0.7 * 0.5 * 3, within(1e-15));
-    Conditions cavity = Conditions.of(duct(null));
-    assertThat(cavity)
-        .isEqualTo(new Conditions("duct", Conditions.Kind.CAVITY, 0.5, 0, 3, 4, FLUID, 0));
-    assertThat(cavity.expectedLeak()).isZero();
+    DuctSection flow = duct(new Drive.LeakFlow(0.4));
+    assertThat(flow.ground()).isEqualTo(new GroundMotion(3, 4));
+    assertThat(flow.askedDrop()).isZero();
+    assertThat(Estimates.expectedLeak(flow)).isEqualTo(0.4);
+    DuctSection drop = duct(new Drive.PressureDrop(-9));
+    assertThat(drop.askedDrop()).isEqualTo(-9);
+    assertThat(Estimates.expectedLeak(drop)).isCloseTo(-0.7 * 0.5 * 3, within(1e-15));
+    assertThat(duct(null).askedDrop()).isZero();
+    assertThat(Estimates.expectedLeak(duct(null))).isZero();
   }
 
   @Test
   void anAnswerWithoutAFlow() {
     Notice reason = new Notice("made.up", "none");
-    Conditions asked = Conditions.of(duct(new Drive.PressureDrop(9)));
+    DuctSection asked = duct(new Drive.PressureDrop(9));
     SectionResult drop = Estimates.without(asked, Closure.SST, SolveStatus.FAILED, reason);
     assertThat(drop.suction()).isEqualTo(9);
     assertThat(drop.status()).isEqualTo(SolveStatus.FAILED);
@@ -94,7 +89,7 @@ class GridFamilyTest {
     // 0.7 · 0.5 · 3 / 0.001 = 1050
     assertThat(drop.regime()).isEqualTo(Regime.at(1050));
     assertThat(drop.regime()).isNotEqualTo(Regime.at(1.05e-3));
-    Conditions flow = Conditions.of(duct(new Drive.LeakFlow(4)));
+    DuctSection flow = duct(new Drive.LeakFlow(4));
     assertThat(Estimates.without(flow, Closure.SST, SolveStatus.FAILED, reason).suction()).isZero();
   }
 

@@ -58,10 +58,7 @@ class HardSectionsTest {
     GridFamily family =
         new FamilySolver()
             .solve(
-                section,
-                MeshLevel.COARSE,
-                2,
-                Closure.AUTO,
+                SolveRequest.cold(section, MeshLevel.COARSE, 2, Closure.AUTO),
                 new CancelToken(),
                 ProgressListener.NONE);
     assertThat(family.grids()).hasSize(2);

@@ -33,7 +33,10 @@ class LeakLawsTest {
   private static Map<Figure, Double> figures(SealSection section, Closure closure) {
     GridRun run =
         new FamilySolver()
-            .solve(section, MeshLevel.COARSE, 1, closure, new CancelToken(), ProgressListener.NONE)
+            .solve(
+                SolveRequest.cold(section, MeshLevel.COARSE, 1, closure),
+                new CancelToken(),
+                ProgressListener.NONE)
             .runs()
             .get(0);
     assertThat(run.status()).as("%s", section).isEqualTo(SolveStatus.CONVERGED);
@@ -58,7 +61,7 @@ class LeakLawsTest {
                 ProgressListener.NONE)
             .get(0);
     assertThat(flow.outcome().status()).as("%s", section).isEqualTo(SolveStatus.CONVERGED);
-    return SectionMeter.measure(section, setup, flow).figures().scalars();
+    return SectionMeter.measure(setup, flow).figures().scalars();
   }
 
   private static double leak(SealSection section, Closure closure) {

@@ -1,11 +1,15 @@
 package hemline.solver.refine;
 
+import hemline.shared.fluid.FluidState;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.RawFigures;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.GroundMotion;
+import hemline.shared.section.SealSection;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.FlowField;
+import hemline.solver.flow.Lips;
 import hemline.solver.grid.GridLines;
 import hemline.solver.grid.Mesh;
 import hemline.solver.grid.MeshBuilder;
@@ -19,6 +23,11 @@ public final class MadeUpGrids {
   public static final int[] CELLS = {400, 900, 1600};
 
   private MadeUpGrids() {}
+
+  /** A lip 8 mm wide. */
+  public static SealSection lip(double gap, double suction, GroundMotion ground, FluidState air) {
+    return new SealSection(Lips.flat(8), gap, suction, ground, air, List.of());
+  }
 
   /** A flow at rest in one cell. */
   public static FlowField still() {

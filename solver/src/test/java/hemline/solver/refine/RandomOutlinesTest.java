@@ -63,7 +63,10 @@ class RandomOutlinesTest {
     SealSection section = RandomLips.section(seed);
     GridFamily family =
         new FamilySolver()
-            .solve(section, level, grids, Closure.AUTO, new CancelToken(), ProgressListener.NONE);
+            .solve(
+                SolveRequest.cold(section, level, grids, Closure.AUTO),
+                new CancelToken(),
+                ProgressListener.NONE);
     GridSolution finest = family.finestUsable();
     SolveStatus status = finest == null ? SolveStatus.FAILED : finest.run().status();
     synchronized (counts) {

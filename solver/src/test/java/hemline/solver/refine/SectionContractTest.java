@@ -10,11 +10,12 @@ import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.Drive;
 import hemline.shared.section.DuctSection;
-import hemline.shared.section.DuctSection.Drive;
 import hemline.shared.section.DuctSection.Inlet;
 import hemline.shared.section.DuctSection.Wall;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.Section;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.Lips;
@@ -42,7 +43,7 @@ class SectionContractTest {
     abstract GridFamily solve(
         double factor, int grids, CancelToken cancel, ProgressListener progress);
 
-    abstract Conditions conditions();
+    abstract Section question();
 
     private GridFamily once() {
       GridFamily kept = solved;
@@ -74,11 +75,11 @@ class SectionContractTest {
       assertThat(f.runs().get(0).figures().scalars().values()).allMatch(Double::isFinite);
       assertThat(figure(f, Figure.LIP_FORCE_X))
           .isEqualTo(figure(f, Figure.LIP_PRESSURE_FORCE_X) + figure(f, Figure.LIP_SHEAR_FORCE_X));
-      double jet = Math.sqrt(2 * figure(f, Figure.PRESSURE_DROP) / conditions().fluid().density());
+      double jet = Math.sqrt(2 * figure(f, Figure.PRESSURE_DROP) / question().fluid().density());
       assertThat(figure(f, Figure.LEAK_FLOW) / jet / figure(f, Figure.EFFECTIVE_GAP))
           .isBetween(1 - 1e-12, 1 + 1e-12);
       assertThat(figure(f, Figure.EFFECTIVE_GAP) / figure(f, Figure.DISCHARGE_COEFFICIENT))
-          .isBetween((1 - 1e-12) * conditions().gap(), (1 + 1e-12) * conditions().gap());
+          .isBetween((1 - 1e-12) * question().gap(), (1 + 1e-12) * question().gap());
       double shares =
           once().runs().get(0).figures().stageShares().stream()
               .mapToDouble(Double::doubleValue)
@@ -110,9 +111,9 @@ class SectionContractTest {
 
     @Test
     void theAnswerNamesItsQuestionAndHasBands() {
-      SectionResult result = Estimates.result(conditions(), once(), List.of(), List.of(), false);
-      assertThat(result.name()).isEqualTo(conditions().name());
-      assertThat(result.gap()).isEqualTo(conditions().gap());
+      SectionResult result = Estimates.result(question(), once(), List.of(), List.of(), false);
+      assertThat(result.name()).isEqualTo(question().name());
+      assertThat(result.gap()).isEqualTo(question().gap());
       assertThat(result.status()).isEqualTo(SolveStatus.CONVERGED);
       assertThat(result.closure()).isEqualTo("laminar");
       // one grid: a fifth of the value
@@ -127,7 +128,7 @@ class SectionContractTest {
       GridFamily stopped = solve(1, 3, now, ProgressListener.NONE);
       assertThat(stopped.grids().size()).isLessThanOrEqualTo(1);
       assertThat(stopped.finestUsable()).isNull();
-      SectionResult result = Estimates.result(conditions(), stopped, List.of(), List.of(), true);
+      SectionResult result = Estimates.result(question(), stopped, List.of(), List.of(), true);
       assertThat(result.status()).isEqualTo(SolveStatus.CANCELLED);
       assertThat(result.figures()).isEmpty();
       assertThat(result.notices()).isNotEmpty();
@@ -143,12 +144,15 @@ class SectionContractTest {
     @Override
     GridFamily solve(double factor, int grids, CancelToken cancel, ProgressListener progress) {
       return new FamilySolver()
-          .solve(section(factor), MeshLevel.COARSE, grids, Closure.AUTO, cancel, progress);
+          .solve(
+              SolveRequest.cold(section(factor), MeshLevel.COARSE, grids, Closure.AUTO),
+              cancel,
+              progress);
     }
 
     @Override
-    Conditions conditions() {
-      return Conditions.of(section(1));
+    Section question() {
+      return section(1);
     }
   }
 
@@ -178,12 +182,15 @@ class SectionContractTest {
     @Override
     GridFamily solve(double factor, int grids, CancelToken cancel, ProgressListener progress) {
       return new FamilySolver()
-          .solve(section(factor), MeshLevel.COARSE, grids, Closure.AUTO, cancel, progress);
+          .solve(
+              SolveRequest.cold(section(factor), MeshLevel.COARSE, grids, Closure.AUTO),
+              cancel,
+              progress);
     }
 
     @Override
-    Conditions conditions() {
-      return Conditions.of(section(1));
+    Section question() {
+      return section(1);
     }
   }
 }

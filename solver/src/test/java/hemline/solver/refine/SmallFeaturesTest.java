@@ -25,10 +25,7 @@ class SmallFeaturesTest {
   private static GridRun run(LipProfile lip) {
     return new FamilySolver()
         .solve(
-            Lips.section(lip, 2, 600, 0, 0),
-            MeshLevel.COARSE,
-            1,
-            Closure.AUTO,
+            SolveRequest.cold(Lips.section(lip, 2, 600, 0, 0), MeshLevel.COARSE, 1, Closure.AUTO),
             new CancelToken(),
             ProgressListener.NONE)
         .runs()

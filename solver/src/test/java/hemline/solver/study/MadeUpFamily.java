@@ -6,16 +6,15 @@ import hemline.shared.geometry.Vertex;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.SolveStatus;
-import hemline.shared.section.DuctSection;
 import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.ProgressListener;
-import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.MadeUpGrids;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.refine.SolveRequest;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
@@ -57,45 +56,32 @@ final class MadeUpFamily implements SectionFamily {
   }
 
   @Override
-  public GridFamily solve(
-      SealSection section,
-      MeshLevel level,
-      int grids,
-      Closure closure,
-      CancelToken cancel,
-      ProgressListener progress) {
+  public GridFamily solve(SolveRequest request, CancelToken cancel, ProgressListener progress) {
     threads.add(Thread.currentThread().getName());
+    Closure closure = request.closure();
+    if (!(request.section() instanceof SealSection section)) {
+      Closure used = closure == Closure.AUTO ? Closure.LAMINAR : closure;
+      solves.add(request.section().name() + " " + used.key());
+      return MadeUpGrids.family(
+          used,
+          MadeUpGrids.leak(0, 1),
+          MadeUpGrids.leak(1, 1),
+          MadeUpGrids.run(2, SolveStatus.CONVERGED, MadeUpGrids.figures(1), 0));
+    }
     Closure used = closure == Closure.AUTO ? auto.apply(section) : closure;
     solves.add(section.profile().name() + " " + used.key());
     before.solve(section, used, cancel);
-    GridRun[] runs = new GridRun[grids];
-    for (int place = 0; place < grids; place++) {
+    GridRun[] runs = new GridRun[request.grids()];
+    for (int place = 0; place < runs.length; place++) {
       if (cancel.isCancelled()) {
         GridRun[] done = Arrays.copyOf(runs, place);
         return MadeUpGrids.family(used, done);
       }
       double q = leak.at(section, used, place);
       runs[place] = Double.isNaN(q) ? MadeUpGrids.failed(place) : MadeUpGrids.leak(place, q);
-      progress.progress((place + 1.0) / grids, "grid " + place);
+      progress.progress((place + 1.0) / runs.length, "grid " + place);
     }
     return MadeUpGrids.family(used, runs);
-  }
-
-  @Override
-  public GridFamily solve(
-      DuctSection section,
-      MeshLevel level,
-      int grids,
-      Closure closure,
-      CancelToken cancel,
-      ProgressListener progress) {
-    Closure used = closure == Closure.AUTO ? Closure.LAMINAR : closure;
-    solves.add(section.name() + " " + used.key());
-    return MadeUpGrids.family(
-        used,
-        MadeUpGrids.leak(0, 1),
-        MadeUpGrids.leak(1, 1),
-        MadeUpGrids.run(2, SolveStatus.CONVERGED, MadeUpGrids.figures(1), 0));
   }
 
   static LipProfile lip(String name) {

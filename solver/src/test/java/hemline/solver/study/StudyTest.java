@@ -18,6 +18,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.Drive;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.CancelToken;
@@ -138,7 +139,7 @@ class StudyTest {
             8,
             List.of(),
             new FluidState(1, 0.05),
-            new DuctSection.Drive.LeakFlow(1),
+            new Drive.LeakFlow(1),
             DuctSection.Inlet.DEVELOPED,
             new DuctSection.Wall(0, 0, false),
             new DuctSection.Wall(0, 0, false),

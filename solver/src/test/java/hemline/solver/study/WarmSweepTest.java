@@ -7,17 +7,15 @@ import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
-import hemline.shared.section.DuctSection;
-import hemline.shared.section.SealSection;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.ProgressListener;
-import hemline.solver.flow.SolvedSection;
 import hemline.solver.flow.SteadyFlowSolver;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
 import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.refine.SolveRequest;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -39,41 +37,21 @@ class WarmSweepTest {
     }
 
     @Override
-    public GridFamily solve(
-        SealSection section,
-        MeshLevel level,
-        int grids,
-        Closure closure,
-        CancelToken cancel,
-        ProgressListener progress) {
-      return solver.solve(section, level, 1, closure, cancel, progress);
-    }
-
-    @Override
-    public GridFamily solve(
-        SealSection section,
-        MeshLevel level,
-        int grids,
-        Closure closure,
-        List<SolvedSection> before,
-        CancelToken cancel,
-        ProgressListener progress) {
-      starts.put(section.gap(), before.stream().map(b -> b.problem().scales().length()).toList());
-      if (section.gap() == failing) {
+    public GridFamily solve(SolveRequest request, CancelToken cancel, ProgressListener progress) {
+      double gap = request.section().gap();
+      starts.put(gap, request.before().stream().map(b -> b.problem().scales().length()).toList());
+      if (gap == failing) {
         throw new ArithmeticException("no flow");
       }
-      return solver.solve(section, level, 1, closure, warm ? before : List.of(), cancel, progress);
-    }
-
-    @Override
-    public GridFamily solve(
-        DuctSection section,
-        MeshLevel level,
-        int grids,
-        Closure closure,
-        CancelToken cancel,
-        ProgressListener progress) {
-      throw new UnsupportedOperationException("only lips are swept");
+      return solver.solve(
+          new SolveRequest(
+              request.section(),
+              request.level(),
+              1,
+              request.closure(),
+              warm ? request.before() : List.of()),
+          cancel,
+          progress);
     }
   }
 

@@ -74,7 +74,7 @@ public class KernelBenchmark {
         BenchSection.of(Path.of("..", "profiles"), "vortex-trap-two-pockets", BenchSection.CRAWLER)
             .section();
     SectionSetup setup = new SectionSetup(section);
-    GridDesign design = FamilySolver.design(section, setup, MeshLevel.MEDIUM);
+    GridDesign design = FamilySolver.design(setup, MeshLevel.MEDIUM);
     List<FlowSolution> flows =
         SequencedSolver.solve(
             g -> setup.problem(design.lines(2 + g), Closure.SST),

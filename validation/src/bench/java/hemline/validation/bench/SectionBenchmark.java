@@ -8,6 +8,7 @@ import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
 import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.refine.SolveRequest;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
@@ -52,10 +53,8 @@ public class SectionBenchmark {
     SolvedSection start =
         new FamilySolver()
             .solve(
-                one.section().withGap(NARROWER),
-                MeshLevel.MEDIUM,
-                1,
-                Closure.AUTO,
+                SolveRequest.cold(
+                    one.section().withGap(NARROWER), MeshLevel.MEDIUM, 1, Closure.AUTO),
                 new CancelToken(),
                 ProgressListener.NONE)
             .start();
@@ -68,11 +67,7 @@ public class SectionBenchmark {
   private GridFamily solve(List<SolvedSection> before) {
     SectionFamily solver = new FamilySolver();
     return solver.solve(
-        one.section(),
-        MeshLevel.MEDIUM,
-        grids,
-        Closure.AUTO,
-        before,
+        new SolveRequest(one.section(), MeshLevel.MEDIUM, grids, Closure.AUTO, before),
         new CancelToken(),
         ProgressListener.NONE);
   }

@@ -131,8 +131,8 @@ final class Campaign {
   private static List<String> rows(CampaignSection one) {
     SealSection section = one.section();
     SectionSetup setup = new SectionSetup(section);
-    GridDesign design = FamilySolver.design(section, setup, MeshLevel.MEDIUM);
-    Closure closure = FamilySolver.choose(section);
+    GridDesign design = FamilySolver.design(setup, MeshLevel.MEDIUM);
+    Closure closure = FamilySolver.choose(setup);
     CpuClock clock = CpuClock.start();
     List<Double> seconds = new ArrayList<>();
     List<FlowSolution> flows =
@@ -144,8 +144,7 @@ final class Campaign {
             SteadyFlowSolver.Limits.DEFAULT,
             new CancelToken(),
             (done, what) -> seconds.add(clock.seconds()));
-    List<GridRun> grids =
-        flows.stream().map(flow -> SectionMeter.measure(section, setup, flow)).toList();
+    List<GridRun> grids = flows.stream().map(flow -> SectionMeter.measure(setup, flow)).toList();
     List<String> rows = new ArrayList<>();
     for (int g = 0; g < MULTIPLIERS.length; g++) {
       rows.add(one.name() + "," + closure.key() + "," + grid(g, grids, seconds));

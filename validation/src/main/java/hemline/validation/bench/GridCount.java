@@ -10,6 +10,7 @@ import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
 import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.GridSolution;
+import hemline.solver.refine.SolveRequest;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -59,10 +60,7 @@ public record GridCount(
     GridFamily family =
         new FamilySolver()
             .solve(
-                one.section(),
-                MeshLevel.MEDIUM,
-                grids,
-                Closure.AUTO,
+                SolveRequest.cold(one.section(), MeshLevel.MEDIUM, grids, Closure.AUTO),
                 new CancelToken(),
                 ProgressListener.NONE);
     List<GridCount> rows = new ArrayList<>();

@@ -52,7 +52,7 @@ final class GrowthRun {
     this.closure = closure;
     this.progress = progress;
     setup = new SectionSetup(one.section());
-    design = FamilySolver.design(one.section(), setup, MeshLevel.MEDIUM);
+    design = FamilySolver.design(setup, MeshLevel.MEDIUM);
   }
 
   /**

@@ -1,31 +1,18 @@
 package hemline.validation.reference;
 
-import hemline.shared.section.DuctSection;
-import hemline.shared.section.SealSection;
+import hemline.shared.section.Section;
 import java.util.List;
 
 /** What a case solves. */
 public sealed interface CaseSetup {
 
   /**
-   * A duct section or closed cavity from a duct file.
-   *
-   * @param closures as for a lip
-   */
-  record Duct(DuctSection section, List<String> closures) implements CaseSetup {
-    /** A duct with the flow model that its file names. */
-    public Duct(DuctSection section) {
-      this(section, List.of(section.closure()));
-    }
-  }
-
-  /**
-   * An open section with a lip from a lip file.
+   * A section from a file of a lip or duct.
    *
    * @param closures auto, laminar, sst or sa; the first gives the figures, the distance to others
    *     is added to the bands
    */
-  record Lip(SealSection section, List<String> closures) implements CaseSetup {}
+  record Solved(Section section, List<String> closures) implements CaseSetup {}
 
   /**
    * A set-up that a duct file cannot say, made in code: an exact flow given on the boundary, or a

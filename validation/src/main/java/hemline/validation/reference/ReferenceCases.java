@@ -182,10 +182,11 @@ public final class ReferenceCases {
       return switch (kind) {
         case "duct" -> {
           DuctSection duct = DuctFile.parse(Resource.text(path), file);
-          yield new CaseSetup.Duct(duct, List.of(row.text("closure", duct.closure()).split("\\+")));
+          yield new CaseSetup.Solved(
+              duct, List.of(row.text("closure", duct.closure()).split("\\+")));
         }
         case "lip" ->
-            new CaseSetup.Lip(
+            new CaseSetup.Solved(
                 new SealSection(
                     LipFile.load(Resource.text(path), file).profile(),
                     row.number("gap"),

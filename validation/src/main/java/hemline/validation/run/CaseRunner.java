@@ -5,15 +5,17 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.DuctSection;
+import hemline.shared.section.SealSection;
+import hemline.shared.section.Section;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.grid.MeshLevel;
-import hemline.solver.refine.Conditions;
 import hemline.solver.refine.Estimates;
 import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.GridSolution;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.refine.SolveRequest;
 import hemline.validation.reference.CaseSetup;
 import hemline.validation.reference.ExpectedFigure;
 import hemline.validation.reference.ProfileReference;
@@ -25,7 +27,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Solves reference cases and lays the computed quantities beside their references. */
 public final class CaseRunner {
-  /** Grids on which a second closure is solved: a spread between closures needs no more. */
+  /** Grids of a lip on which a second closure is solved: a spread needs no more; of a duct one. */
   private static final int GRIDS_TO_COMPARE = 2;
 
   private final SectionFamily family;
@@ -44,47 +46,36 @@ public final class CaseRunner {
     if (one.setup() instanceof CaseSetup.Computed computed) {
       return computed(one, ComputedCases.of(computed.key()), cancel, progress);
     }
+    CaseSetup.Solved setup = (CaseSetup.Solved) one.setup();
+    Section section = setup.section();
     MeshLevel level = level(one.mesh());
-    GridFamily solved;
+    Closure asked = closure(setup.closures().get(0));
+    GridFamily solved =
+        family.solve(
+            SolveRequest.cold(section, level, SectionFamily.GRIDS, asked), cancel, progress);
+    int grids = section instanceof SealSection ? GRIDS_TO_COMPARE : 1;
+    List<SolveRequest> compared = new ArrayList<>();
+    if (section instanceof DuctSection
+        && asked == Closure.AUTO
+        && solved.closure() != Closure.LAMINAR) {
+      compared.add(SolveRequest.cold(section, level, grids, solved.closure().second()));
+    }
+    for (String other : setup.closures().subList(1, setup.closures().size())) {
+      compared.add(SolveRequest.cold(section, level, grids, closure(other)));
+    }
     List<GridFamily> others = new ArrayList<>();
-    Conditions conditions;
-    if (one.setup() instanceof CaseSetup.Lip lip) {
-      List<String> closures = lip.closures();
-      solved =
-          family.solve(
-              lip.section(),
-              level,
-              SectionFamily.GRIDS,
-              closure(closures.get(0)),
-              cancel,
-              progress);
-      for (String other : closures.subList(1, closures.size())) {
-        others.add(
-            family.solve(lip.section(), level, GRIDS_TO_COMPARE, closure(other), cancel, progress));
-      }
-      conditions = Conditions.of(lip.section());
-    } else {
-      CaseSetup.Duct setup = (CaseSetup.Duct) one.setup();
-      DuctSection duct = setup.section();
-      Closure asked = closure(setup.closures().get(0));
-      solved = family.solve(duct, level, SectionFamily.GRIDS, asked, cancel, progress);
-      if (asked == Closure.AUTO && solved.closure() != Closure.LAMINAR) {
-        others.add(family.solve(duct, level, 1, solved.closure().second(), cancel, progress));
-      }
-      for (String other : setup.closures().subList(1, setup.closures().size())) {
-        others.add(family.solve(duct, level, 1, closure(other), cancel, progress));
-      }
-      conditions = Conditions.of(duct);
+    for (SolveRequest other : compared) {
+      others.add(family.solve(other, cancel, progress));
     }
     boolean stopped =
         solved.cancelled() || cancel.isCancelled() && solved.grids().size() < SectionFamily.GRIDS;
-    SectionResult result = Estimates.result(conditions, solved, others, List.of(), stopped);
-    return section(one, conditions, solved, others, result);
+    SectionResult result = Estimates.result(section, solved, others, List.of(), stopped);
+    return section(one, section, solved, others, result);
   }
 
   private static CaseResult section(
       ReferenceCase one,
-      Conditions conditions,
+      Section section,
       GridFamily solved,
       List<GridFamily> others,
       SectionResult result) {
@@ -119,8 +110,8 @@ public final class CaseRunner {
         one,
         result.status(),
         result.closure(),
-        reynolds(conditions, result),
-        groundRatio(conditions, result),
+        reynolds(section, result),
+        groundRatio(section, result),
         rows,
         curves);
   }
@@ -155,19 +146,19 @@ public final class CaseRunner {
   }
 
   /** Leak flow over viscosity; in a cavity half its largest wall speed times the gap instead. */
-  private static OptionalDouble reynolds(Conditions conditions, SectionResult result) {
+  private static OptionalDouble reynolds(Section section, SectionResult result) {
     Estimate leak = result.figures().get(Figure.LEAK_FLOW);
-    FluidState fluid = conditions.fluid();
+    FluidState fluid = section.fluid();
     return leak == null || leak.value() == 0
         ? OptionalDouble.empty()
         : OptionalDouble.of(Math.abs(leak.value()) / fluid.kinematicViscosity());
   }
 
-  private static OptionalDouble groundRatio(Conditions conditions, SectionResult result) {
+  private static OptionalDouble groundRatio(Section section, SectionResult result) {
     Estimate leak = result.figures().get(Figure.LEAK_FLOW);
     return leak == null || leak.value() == 0
         ? OptionalDouble.empty()
-        : OptionalDouble.of(conditions.groundSpeed() * conditions.gap() / leak.value());
+        : OptionalDouble.of(section.ground().speed() * section.gap() / leak.value());
   }
 
   private static MeshLevel level(String key) {

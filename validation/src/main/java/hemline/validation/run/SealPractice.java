@@ -18,11 +18,11 @@ import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.grid.MeshLevel;
-import hemline.solver.refine.Conditions;
 import hemline.solver.refine.Estimates;
 import hemline.solver.refine.FamilySolver;
 import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.refine.SolveRequest;
 import hemline.validation.reference.ExpectedFigure;
 import hemline.validation.reference.ReferenceCase;
 import java.util.ArrayList;
@@ -160,14 +160,10 @@ final class SealPractice implements ComputedCase {
     GridFamily solved =
         new FamilySolver()
             .solve(
-                section,
-                MeshLevel.COARSE,
-                SectionFamily.GRIDS,
-                Closure.SST,
+                SolveRequest.cold(section, MeshLevel.COARSE, SectionFamily.GRIDS, Closure.SST),
                 cancel,
                 ProgressListener.NONE);
-    SectionResult result =
-        Estimates.result(Conditions.of(section), solved, List.of(), List.of(), false);
+    SectionResult result = Estimates.result(section, solved, List.of(), List.of(), false);
     return result.figures().get(Figure.DISCHARGE_COEFFICIENT);
   }
 

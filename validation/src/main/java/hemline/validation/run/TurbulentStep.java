@@ -4,6 +4,7 @@ import hemline.shared.fluid.FluidState;
 import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.Drive;
 import hemline.shared.section.DuctSection;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
@@ -88,7 +89,7 @@ final class TurbulentStep implements ComputedCase {
                             new Vertex(-entry - 1, 1)))),
                 new FluidState(1, 1 / reynolds),
                 // speed 1 on the whole height; the step keeps its share out
-                new DuctSection.Drive.LeakFlow(height),
+                new Drive.LeakFlow(height),
                 DuctSection.Inlet.UNIFORM,
                 still,
                 symmetric ? new DuctSection.Wall(0, 0, true) : still,

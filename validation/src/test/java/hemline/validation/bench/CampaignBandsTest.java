@@ -3,6 +3,7 @@ package hemline.validation.bench;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hemline.shared.result.Estimate;
+import hemline.solver.flow.Closure;
 import hemline.solver.refine.GridClass;
 import hemline.solver.refine.GridValues;
 import hemline.solver.refine.ThreeGrid;
@@ -57,7 +58,7 @@ class CampaignBandsTest {
       if (grids.stream().anyMatch(cell -> cell[column("status")].equals("FAILED"))) {
         continue;
       }
-      double least = GridClass.leastWidth(one.section());
+      double least = GridClass.leastWidth(one.section(), Closure.SA);
       double leak = value(grids, GRIDS, "leak_m2_s");
       double h = one.section().gap();
       double speed = leak / h;

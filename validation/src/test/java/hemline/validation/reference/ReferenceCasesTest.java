@@ -6,8 +6,8 @@ import static org.assertj.core.api.Assertions.within;
 
 import hemline.shared.geometry.Ring;
 import hemline.shared.result.Figure;
+import hemline.shared.section.Drive;
 import hemline.shared.section.DuctSection;
-import hemline.shared.section.DuctSection.Drive;
 import hemline.shared.section.DuctSection.Stations;
 import hemline.validation.reference.ExpectedFigure.Comparison;
 import java.util.Arrays;
@@ -39,18 +39,18 @@ class ReferenceCasesTest {
       String name = "lips/" + row.text("geometry") + "-re" + row.text("Re_Q") + "-" + motion;
       ReferenceCase one = cases.get(name);
       assertThat(one).as(name).isNotNull();
-      DuctSection duct = ((CaseSetup.Duct) one.setup()).section();
+      DuctSection duct = (DuctSection) ((CaseSetup.Solved) one.setup()).section();
       assertThat(duct.fluid().density()).isEqualTo(1);
       assertThat(duct.fluid().kinematicViscosity()).isEqualTo(1 / row.number("Re_Q"));
       assertThat(duct.drive()).isEqualTo(new Drive.LeakFlow(1));
       assertThat(duct.inlet()).isEqualTo(DuctSection.Inlet.DEVELOPED);
       assertThat(duct.ground().speed()).isEqualTo(groundSpeed);
-      assertThat(duct.ceiling().speed()).isZero();
+      assertThat(duct.upperWall().speed()).isZero();
       assertThat(duct.stations()).isEqualTo(new Stations(-10, 40));
       assertThat(duct.from()).isEqualTo(-10);
       assertThat(duct.to()).isEqualTo(80);
       assertThat(duct.height()).isEqualTo(8);
-      assertThat(duct.referenceGap()).isEqualTo(1);
+      assertThat(duct.gap()).isEqualTo(1);
       assertThat(duct.closure()).isEqualTo("laminar");
       assertShape(duct, SHAPES.get(row.text("geometry")));
 

@@ -9,18 +9,16 @@ import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.RawFigures;
 import hemline.shared.result.SolveStatus;
-import hemline.shared.section.DuctSection;
-import hemline.shared.section.SealSection;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.FlowField;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.grid.GridLines;
 import hemline.solver.grid.MeshBuilder;
-import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.GridSolution;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.refine.SolveRequest;
 import hemline.validation.reference.CaseSetup;
 import hemline.validation.reference.Evidence;
 import hemline.validation.reference.ExpectedFigure;
@@ -43,14 +41,8 @@ class CaseRunnerTest {
       implements SectionFamily {
 
     @Override
-    public GridFamily solve(
-        DuctSection section,
-        MeshLevel level,
-        int grids,
-        Closure closure,
-        CancelToken cancel,
-        ProgressListener progress) {
-      asked.add(closure);
+    public GridFamily solve(SolveRequest request, CancelToken cancel, ProgressListener progress) {
+      asked.add(request.closure());
       FlowField still =
           new FlowField(
               MeshBuilder.build(new GridLines(new double[] {0, 1}, new double[] {0, 1}), List.of()),
@@ -63,7 +55,7 @@ class CaseRunnerTest {
               new double[4],
               new double[4]);
       List<GridSolution> solved = new ArrayList<>();
-      for (int k = 0; k < grids; k++) {
+      for (int k = 0; k < request.grids(); k++) {
         Map<Figure, Double> scalars =
             Map.of(Figure.PRESSURE_DROP, pressureDrop * (k == 2 ? 1 : 1.01));
         RawFigures figures = new RawFigures(scalars, List.of(), List.of(), List.of());
@@ -71,17 +63,6 @@ class CaseRunnerTest {
         solved.add(new GridSolution(new GridRun(cells, 1, status, 0, 0, figures, 0), still));
       }
       return new GridFamily(Closure.LAMINAR, solved);
-    }
-
-    @Override
-    public GridFamily solve(
-        SealSection section,
-        MeshLevel level,
-        int grids,
-        Closure closure,
-        CancelToken cancel,
-        ProgressListener progress) {
-      throw new IllegalStateException("no lip is asked here");
     }
   }
 

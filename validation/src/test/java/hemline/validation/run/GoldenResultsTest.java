@@ -18,6 +18,7 @@ import hemline.solver.flow.ProgressListener;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
 import hemline.solver.refine.GridFamily;
+import hemline.solver.refine.SolveRequest;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -79,7 +80,10 @@ class GoldenResultsTest {
     if (cell[2].isEmpty()) {
       DuctSection duct = DuctFile.read(file);
       return new FamilySolver()
-          .solve(duct, MeshLevel.COARSE, 1, closure, new CancelToken(), ProgressListener.NONE);
+          .solve(
+              SolveRequest.cold(duct, MeshLevel.COARSE, 1, closure),
+              new CancelToken(),
+              ProgressListener.NONE);
     }
     SealSection section =
         new SealSection(
@@ -90,7 +94,10 @@ class GoldenResultsTest {
             Air.STANDARD,
             List.of());
     return new FamilySolver()
-        .solve(section, MeshLevel.COARSE, 1, closure, new CancelToken(), ProgressListener.NONE);
+        .solve(
+            SolveRequest.cold(section, MeshLevel.COARSE, 1, closure),
+            new CancelToken(),
+            ProgressListener.NONE);
   }
 
   private static void record(Map<String, String> to, String name, GridFamily family) {

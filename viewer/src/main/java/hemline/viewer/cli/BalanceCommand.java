@@ -115,7 +115,7 @@ final class BalanceCommand extends Job {
       balance =
           watched(
               progress ->
-                  desk.bench()
+                  desk.studies()
                       .balance(read, others, atLeast, options, store, desk.cancel(), progress));
     } catch (KeptOnly.MissingException e) {
       return ExitCode.AGAIN;

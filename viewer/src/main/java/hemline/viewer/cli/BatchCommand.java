@@ -109,7 +109,7 @@ final class BatchCommand extends Job {
     BatchAnswer answer =
         watched(
             progress ->
-                desk.bench().batch(batch.sections(), options, store, desk.cancel(), progress));
+                desk.studies().batch(batch.sections(), options, store, desk.cancel(), progress));
     if (!answer.complete()) {
       return stopped(answer, batch.sections().size());
     }

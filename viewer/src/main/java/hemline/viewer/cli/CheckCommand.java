@@ -67,7 +67,7 @@ final class CheckCommand extends Job {
     ResultFolder folder = output.folder(null);
     long start = desk.clock().getAsLong();
     List<CaseResult> results =
-        watched(progress -> desk.bench().check(cases, workers, desk.cancel(), progress));
+        watched(progress -> desk.studies().check(cases, workers, desk.cancel(), progress));
     return finish(results, folder, desk.secondsSince(start));
   }
 

@@ -92,7 +92,7 @@ final class CompareCommand extends Job {
     long start = desk.clock().getAsLong();
     List<RigPoint> points = ComparisonStudy.points(read);
     List<Prediction> predictions =
-        watched(p -> desk.bench().predict(points, base(read, lip), options, desk.cancel(), p));
+        watched(p -> desk.studies().predict(points, base(read, lip), options, desk.cancel(), p));
     if (predictions.stream().anyMatch(p -> p.status() == SolveStatus.CANCELLED)) {
       tell("stopped on request before all points were predicted; there is no result.");
       return ExitCode.CANCELLED;

@@ -11,7 +11,7 @@ import java.util.function.LongSupplier;
  * @param err problems and progress
  * @param terminal true when a person watches {@code err}
  * @param cancel asked to stop by the user
- * @param bench the studies
+ * @param studies the studies
  * @param clock nanoseconds from any start
  */
 record Desk(
@@ -19,7 +19,7 @@ record Desk(
     PrintStream err,
     boolean terminal,
     CancelToken cancel,
-    Bench bench,
+    Studies studies,
     LongSupplier clock) {
 
   /** Seconds since a reading of the clock. */

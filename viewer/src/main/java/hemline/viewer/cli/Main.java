@@ -36,8 +36,8 @@ public final class Main {
     Runtime.getRuntime()
         .addShutdownHook(new Thread(() -> stop(cancel, told, finished), "hemline-stop"));
     boolean terminal = Boolean.getBoolean(TERMINAL);
-    Bench bench = new SolverBench(new FamilySolver(), Boolean.getBoolean(KEPT_ONLY));
-    Desk desk = new Desk(out, err, terminal, cancel, bench, System::nanoTime);
+    Studies studies = new SolverStudies(new FamilySolver(), Boolean.getBoolean(KEPT_ONLY));
+    Desk desk = new Desk(out, err, terminal, cancel, studies, System::nanoTime);
     int code = ExitCode.NOT_USABLE;
     try {
       code = Commands.execute(desk, window, args);

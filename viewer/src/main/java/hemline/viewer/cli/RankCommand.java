@@ -111,7 +111,7 @@ final class RankCommand extends Job {
     RankingAnswer answer =
         watched(
             progress ->
-                desk.bench()
+                desk.studies()
                     .rank(
                         profiles,
                         against.profile(),

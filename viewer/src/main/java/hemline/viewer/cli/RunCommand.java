@@ -113,8 +113,8 @@ final class RunCommand extends Job {
         watched(
             progress ->
                 relative
-                    ? desk.bench().relativeLeak(section, options, desk.cancel(), progress)
-                    : alone(desk.bench().run(section, options, desk.cancel(), progress)));
+                    ? desk.studies().relativeLeak(section, options, desk.cancel(), progress)
+                    : alone(desk.studies().run(section, options, desk.cancel(), progress)));
     SectionAnswer known = Lips.withNotices(answer.lip(), lip);
     FlowField field = known.field();
     Pages pages =
@@ -188,7 +188,7 @@ final class RunCommand extends Job {
     ResultFolder reportFolder = reportFolder();
     long start = desk.clock().getAsLong();
     SectionAnswer answer =
-        watched(progress -> desk.bench().run(read, options, desk.cancel(), progress));
+        watched(progress -> desk.studies().run(read, options, desk.cancel(), progress));
     FlowField field = answer.field();
     Pages pages =
         new Pages(

@@ -108,13 +108,14 @@ final class SweepCommand extends Job {
     if (relative) {
       LipProfile flat = PlainFlat.asWideAs(lip.profile());
       RelativeSweep sweep =
-          watched(p -> desk.bench().against(flat, swept, base, values, options, desk.cancel(), p));
+          watched(
+              p -> desk.studies().against(flat, swept, base, values, options, desk.cancel(), p));
       SweepResult told = Lips.withNotices(sweep.lip(), known);
       RelativeSweep all = new RelativeSweep(told, sweep.baseline(), sweep.relativeLeak());
       return finish(told, all, swept, folder, desk.secondsSince(start));
     }
     SweepResult sweep =
-        watched(p -> desk.bench().over(swept, base, values, options, desk.cancel(), p));
+        watched(p -> desk.studies().over(swept, base, values, options, desk.cancel(), p));
     return finish(Lips.withNotices(sweep, known), null, swept, folder, desk.secondsSince(start));
   }
 

@@ -7,11 +7,11 @@ import hemline.solver.flow.Closure;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.flow.SolvedSection;
 import hemline.solver.grid.MeshLevel;
-import hemline.solver.refine.Conditions;
 import hemline.solver.refine.Estimates;
 import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.GridSolution;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.refine.SolveRequest;
 import java.util.List;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
@@ -102,11 +102,7 @@ public final class Follower {
     try {
       GridFamily solved =
           family.solve(
-              wanted.section(),
-              MeshLevel.COARSE,
-              1,
-              Closure.AUTO,
-              before,
+              new SolveRequest(wanted.section(), MeshLevel.COARSE, 1, Closure.AUTO, before),
               token,
               ProgressListener.NONE);
       GridSolution grid = solved.finestUsable();
@@ -115,7 +111,7 @@ public final class Follower {
       }
       if (grid != null && !token.isCancelled()) {
         SectionResult result =
-            Estimates.result(Conditions.of(wanted.section()), solved, List.of(), List.of(), false);
+            Estimates.result(wanted.section(), solved, List.of(), List.of(), false);
         listener.accept(
             new Shown(wanted.section(), wanted.placement(), result, grid.field(), true));
       } else if (!token.isCancelled()) {

@@ -1,15 +1,13 @@
 package hemline.viewer.model;
 
-import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
 import hemline.solver.field.FlowState;
 import hemline.solver.flow.CancelToken;
-import hemline.solver.flow.Closure;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.flow.SolvedSection;
-import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.refine.SolveRequest;
 import hemline.viewer.project.SectionStore;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
@@ -42,33 +40,15 @@ final class RememberingFamily implements SectionFamily {
   }
 
   @Override
-  public GridFamily solve(
-      SealSection section,
-      MeshLevel level,
-      int grids,
-      Closure closure,
-      CancelToken cancel,
-      ProgressListener progress) {
-    return solve(section, level, grids, closure, List.of(), cancel, progress);
-  }
-
-  @Override
-  public GridFamily solve(
-      SealSection section,
-      MeshLevel level,
-      int grids,
-      Closure closure,
-      List<SolvedSection> before,
-      CancelToken cancel,
-      ProgressListener progress) {
-    List<String> starts = names(before);
-    if (starts == null) {
-      return family.solve(section, level, grids, closure, before, cancel, progress);
+  public GridFamily solve(SolveRequest request, CancelToken cancel, ProgressListener progress) {
+    List<String> starts = names(request.before());
+    if (starts == null || !(request.section() instanceof SealSection section)) {
+      return family.solve(request, cancel, progress);
     }
-    String key = store.key(section, level, grids, closure, starts);
-    GridFamily answer = store.find(key, section, level);
+    String key = store.key(section, request.level(), request.grids(), request.closure(), starts);
+    GridFamily answer = store.find(key, section, request.level());
     if (answer == null) {
-      answer = family.solve(section, level, grids, closure, before, cancel, progress);
+      answer = family.solve(request, cancel, progress);
       if (!cancel.isCancelled() && !answer.cancelled()) {
         store.keep(key, answer);
       }
@@ -94,16 +74,5 @@ final class RememberingFamily implements SectionFamily {
       }
     }
     return found;
-  }
-
-  @Override
-  public GridFamily solve(
-      DuctSection section,
-      MeshLevel level,
-      int grids,
-      Closure closure,
-      CancelToken cancel,
-      ProgressListener progress) {
-    return family.solve(section, level, grids, closure, cancel, progress);
   }
 }

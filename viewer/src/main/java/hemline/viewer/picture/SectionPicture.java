@@ -127,7 +127,7 @@ public final class SectionPicture extends Picture {
     DuctSection duct = scene.duct();
     if (duct != null && scene.ceilingShown()) {
       GroundMotion motion =
-          new GroundMotion(duct.ceiling().speed(), duct.ceiling().spanwiseSpeed());
+          new GroundMotion(duct.upperWall().speed(), duct.upperWall().spanwiseSpeed());
       strip(sheet, frame.getMinY() - GROUND, frame.getMinY(), "ceiling", motion);
     }
     if (scene.closed()) {

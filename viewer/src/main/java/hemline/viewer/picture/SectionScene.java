@@ -71,7 +71,7 @@ public record SectionScene(
         field,
         obstacles,
         List.of(),
-        new GroundMotion(duct.ground().speed(), duct.ground().spanwiseSpeed()),
+        duct.ground(),
         SectionWindow.aroundObstacles(obstacles, duct, field),
         field.streamfunctionIn(duct.from(), duct.to(), duct.height()),
         duct);

@@ -55,7 +55,7 @@ public record SectionWindow(double left, double right, double bottom, double top
       return new SectionWindow(duct.from(), duct.to(), 0, duct.height()).within(field);
     }
     double[] box = box(solids);
-    double step = duct.referenceGap();
+    double step = duct.gap();
     return new SectionWindow(box[0] - UPSTREAM * step, box[1] + DOWNSTREAM * step, 0, duct.height())
         .within(field);
   }

@@ -7,6 +7,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.SectionResult;
+import hemline.shared.section.Drive;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.FlowField;
@@ -217,16 +218,16 @@ public final class SectionReport {
             + Digits.plain(duct.height(), 6)
             + " m");
     page.row("", "obstacles", String.valueOf(duct.obstacles().size()));
-    DuctSection.Drive drive = duct.drive();
-    if (drive instanceof DuctSection.Drive.LeakFlow flow) {
+    Drive drive = duct.drive();
+    if (drive instanceof Drive.LeakFlow flow) {
       page.row("", "drive", "flow " + Digits.plain(flow.value(), 6) + " m\u00b2/s");
-    } else if (drive instanceof DuctSection.Drive.PressureDrop drop) {
+    } else if (drive instanceof Drive.PressureDrop drop) {
       page.row("", "drive", "pressure drop " + Digits.plain(drop.value(), 6) + " Pa");
     } else {
       page.row("", "drive", "moving side walls");
     }
     page.row("", "ground speed", Digits.plain(duct.ground().speed(), 6) + " m/s");
-    page.row("", "ceiling speed", Digits.plain(duct.ceiling().speed(), 6) + " m/s");
+    page.row("", "ceiling speed", Digits.plain(duct.upperWall().speed(), 6) + " m/s");
     fluid(page, duct.fluid().density(), duct.fluid().kinematicViscosity());
     solve(page);
     page.endTable();

@@ -27,17 +27,17 @@ class BalanceCommandTest {
   @TempDir Path folder;
 
   private int run(String... args) {
-    return run(new FakeBench(), args);
+    return run(new FakeStudies(), args);
   }
 
-  private int run(Bench bench, String... args) {
+  private int run(Studies studies, String... args) {
     Desk desk =
         new Desk(
             new PrintStream(out, true, StandardCharsets.UTF_8),
             new PrintStream(err, true, StandardCharsets.UTF_8),
             false,
             new CancelToken(),
-            bench,
+            studies,
             () -> 0L);
     return Commands.execute(desk, file -> {}, args);
   }
@@ -220,27 +220,27 @@ class BalanceCommandTest {
   /** The launcher's first start must leave nothing behind where a section has to be solved. */
   @Test
   void asksToBeStartedAgainBeforeItSolves() throws Exception {
-    Bench bench = new SolverBench(new FamilySolver(), true);
+    Studies studies = new SolverStudies(new FamilySolver(), true);
     String keep = folder.resolve("keep").toString();
     String[] command = {"balance", CRAWLER, "--keep", keep};
-    assertThat(run(bench, command)).isEqualTo(ExitCode.AGAIN);
-    assertThat(run(bench, "balance", CRAWLER, "--solve-anew")).isEqualTo(ExitCode.AGAIN);
+    assertThat(run(studies, command)).isEqualTo(ExitCode.AGAIN);
+    assertThat(run(studies, "balance", CRAWLER, "--solve-anew")).isEqualTo(ExitCode.AGAIN);
     assertThat(text(out)).isEmpty();
     assertThat(text(err)).isEmpty();
     assertThat(folder).isEmptyDirectory();
-    assertThat(run(bench, "balance", "none.json")).isEqualTo(ExitCode.BAD_INPUT);
+    assertThat(run(studies, "balance", "none.json")).isEqualTo(ExitCode.BAD_INPUT);
 
     InventedLeaks.main(new String[] {keep, CRAWLER});
-    assertThat(run(bench, command)).as("invented leaks, not asked for").isEqualTo(ExitCode.AGAIN);
+    assertThat(run(studies, command)).as("invented leaks, not asked for").isEqualTo(ExitCode.AGAIN);
     System.setProperty("hemline.rehearsal", "true");
     try {
-      assertThat(run(bench, command)).isEqualTo(ExitCode.DONE);
+      assertThat(run(studies, command)).isEqualTo(ExitCode.DONE);
       assertThat(text(out)).contains("settles here");
       assertThat(text(err)).contains("invented leaks");
       try (Stream<Path> kept = Files.list(Path.of(keep))) {
         Files.delete(kept.sorted().skip(3).findFirst().orElseThrow());
       }
-      assertThat(run(bench, command)).isEqualTo(ExitCode.AGAIN);
+      assertThat(run(studies, command)).isEqualTo(ExitCode.AGAIN);
     } finally {
       System.clearProperty("hemline.rehearsal");
     }

@@ -21,7 +21,7 @@ class BatchCommandTest extends CommandCase {
 
   @SuppressWarnings("unchecked")
   private List<SealSection> asked() {
-    return (List<SealSection>) bench.asked.get(0);
+    return (List<SealSection>) studies.asked.get(0);
   }
 
   @Test
@@ -54,7 +54,7 @@ class BatchCommandTest extends CommandCase {
     assertThat(last.suction()).isEqualTo(600);
     assertThat(last.ground().speed()).isEqualTo(1);
     assertThat(last.ground().spanwiseSpeed()).isEqualTo(2);
-    assertThat(((RunOptions) bench.asked.get(1)).level().key()).isEqualTo("coarse");
+    assertThat(((RunOptions) studies.asked.get(1)).level().key()).isEqualTo("coarse");
     List<String> table = Files.readAllLines(dir.resolve("out").resolve("batch.csv"));
     assertThat(table).hasSize(25);
     assertThat(table.get(24)).startsWith("plain flat 8,0.003,600.0,");
@@ -80,7 +80,7 @@ class BatchCommandTest extends CommandCase {
 
   @Test
   void whatAStopLeavesIsToldAndNoTableIsWritten() throws Exception {
-    bench.patience = 3;
+    studies.patience = 3;
     assertThat(batch(dir.toString(), "--gaps", "1mm..3mm", "--suctions", "600Pa")).isEqualTo(130);
     assertThat(err()).contains("3 of 12 sections are solved and kept; the same command goes on");
     assertThat(dir.resolve("out").resolve("batch.csv")).doesNotExist();
@@ -105,6 +105,6 @@ class BatchCommandTest extends CommandCase {
             "9");
     assertThat(code).isEqualTo(2);
     assertThat(err()).contains("at most 100000 sections, got 720000").hasLineCount(1);
-    assertThat(bench.asked).isEmpty();
+    assertThat(studies.asked).isEmpty();
   }
 }

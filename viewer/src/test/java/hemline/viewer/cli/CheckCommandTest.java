@@ -18,7 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 final class CheckCommandTest {
   @TempDir Path dir;
-  private final FakeBench bench = new FakeBench();
+  private final FakeStudies studies = new FakeStudies();
   private final ByteArrayOutputStream out = new ByteArrayOutputStream();
   private final ByteArrayOutputStream err = new ByteArrayOutputStream();
 
@@ -29,7 +29,7 @@ final class CheckCommandTest {
             new PrintStream(err, true, StandardCharsets.UTF_8),
             false,
             new CancelToken(),
-            bench,
+            studies,
             () -> 0L);
     String[] all = new String[args.length + 1];
     all[0] = "check";
@@ -46,13 +46,13 @@ final class CheckCommandTest {
   }
 
   private List<String> asked() {
-    return bench.asked.stream().map(one -> ((ReferenceCase) one).name()).toList();
+    return studies.asked.stream().map(one -> ((ReferenceCase) one).name()).toList();
   }
 
   @Test
   void allCasesAreRunWhenNoneIsNamed() {
     assertThat(check()).isZero();
-    assertThat(bench.asked).hasSameSizeAs(ReferenceCases.all());
+    assertThat(studies.asked).hasSameSizeAs(ReferenceCases.all());
     assertThat(out()).contains("cavity/re1000").contains("passed").doesNotContain("FAIL");
     assertThat(err()).isEmpty();
   }
@@ -69,19 +69,19 @@ final class CheckCommandTest {
   @Test
   void theFastSubsetIsSmaller() {
     assertThat(check("--fast")).isZero();
-    assertThat(bench.asked.size()).isBetween(10, ReferenceCases.all().size() - 10);
+    assertThat(studies.asked.size()).isBetween(10, ReferenceCases.all().size() - 10);
   }
 
   @Test
   void aListSolvesNothing() {
     assertThat(check("--list", "cavity")).isZero();
-    assertThat(bench.asked).isEmpty();
+    assertThat(studies.asked).isEmpty();
     assertThat(out().lines().toList()).hasSize(4).allMatch(line -> line.startsWith("cavity/re"));
   }
 
   @Test
   void aRowThatFailsGivesOne() {
-    bench.checkError = 1.5;
+    studies.checkError = 1.5;
     assertThat(check("channel")).isEqualTo(1);
     assertThat(out()).contains("FAIL");
   }
@@ -91,12 +91,12 @@ final class CheckCommandTest {
     assertThat(check("cavty")).isEqualTo(2);
     assertThat(err().lines().toList()).hasSize(1);
     assertThat(err()).contains("cavty").contains("did you mean cavity?");
-    assertThat(bench.asked).isEmpty();
+    assertThat(studies.asked).isEmpty();
   }
 
   @Test
   void aStoppedCheckTellsWhatItHas() throws Exception {
-    bench.patience = 2;
+    studies.patience = 2;
     assertThat(check("channel", "--json")).isEqualTo(130);
     JsonNode document = new ObjectMapper().readTree(out());
     assertThat(document.get("complete").asBoolean()).isFalse();

@@ -30,7 +30,7 @@ abstract class CommandCase {
       """;
 
   @TempDir Path dir;
-  final FakeBench bench = new FakeBench();
+  final FakeStudies studies = new FakeStudies();
   final ByteArrayOutputStream out = new ByteArrayOutputStream();
   final ByteArrayOutputStream err = new ByteArrayOutputStream();
   String lip = "";
@@ -59,7 +59,7 @@ abstract class CommandCase {
             new PrintStream(err, true, StandardCharsets.UTF_8),
             false,
             cancel,
-            bench,
+            studies,
             () -> 0L);
     return Commands.execute(desk, file -> {}, args);
   }

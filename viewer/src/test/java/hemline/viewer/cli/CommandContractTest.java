@@ -62,7 +62,7 @@ class CommandContractTest extends CommandCase {
             .allMatch(line -> line.length() > 25);
         assertThat(err()).doesNotContain("Exception", "\tat ", "java.");
       }
-      assertThat(bench.asked).isEmpty();
+      assertThat(studies.asked).isEmpty();
     }
 
     @Test
@@ -124,9 +124,9 @@ class CommandContractTest extends CommandCase {
     }
 
     void fail(SolveStatus status) {
-      bench.status = status;
-      bench.patience = status == SolveStatus.CANCELLED ? 1 : Integer.MAX_VALUE;
-      bench.checkError = status == SolveStatus.FAILED ? 9 : 0;
+      studies.status = status;
+      studies.patience = status == SolveStatus.CANCELLED ? 1 : Integer.MAX_VALUE;
+      studies.checkError = status == SolveStatus.FAILED ? 9 : 0;
     }
   }
 
@@ -155,7 +155,7 @@ class CommandContractTest extends CommandCase {
     @Override
     void fail(SolveStatus status) {
       super.fail(status);
-      bench.patience = Integer.MAX_VALUE;
+      studies.patience = Integer.MAX_VALUE;
     }
   }
 
@@ -210,7 +210,7 @@ class CommandContractTest extends CommandCase {
       if (status == SolveStatus.CANCELLED) {
         super.fail(status);
       } else {
-        bench.status = status;
+        studies.status = status;
       }
     }
   }

@@ -42,7 +42,7 @@ final class ConvertCommandTest {
       """;
 
   @TempDir Path dir;
-  private final FakeBench bench = new FakeBench();
+  private final FakeStudies studies = new FakeStudies();
   private final ByteArrayOutputStream out = new ByteArrayOutputStream();
   private final ByteArrayOutputStream err = new ByteArrayOutputStream();
   private String lip = "";
@@ -59,7 +59,7 @@ final class ConvertCommandTest {
             new PrintStream(err, true, StandardCharsets.UTF_8),
             false,
             new CancelToken(),
-            bench,
+            studies,
             () -> 0L);
     return Commands.execute(desk, file -> {}, args);
   }
@@ -274,10 +274,10 @@ final class ConvertCommandTest {
     done("convert", lip, in("drawn.dxf"));
     done("run", in("drawn.dxf"), "--gap", "2mm", "--suction", "600Pa");
     Outline drawn = LipFile.load(Path.of(lip)).profile().outline();
-    assertSame(((SealSection) bench.asked.get(0)).profile().outline(), drawn);
-    bench.asked.clear();
+    assertSame(((SealSection) studies.asked.get(0)).profile().outline(), drawn);
+    studies.asked.clear();
     done("sweep", in("drawn.dxf"), "--gap", "1mm..2mm", "--suction", "600Pa");
-    bench.asked.clear();
+    studies.asked.clear();
     done(
         "rank",
         lip,
@@ -288,8 +288,8 @@ final class ConvertCommandTest {
         "--suction",
         "600Pa",
         "--json");
-    assertThat(bench.asked.get(1)).isEqualTo("drawn");
-    bench.asked.clear();
+    assertThat(studies.asked.get(1)).isEqualTo("drawn");
+    studies.asked.clear();
     done(
         "rank",
         lip,
@@ -301,6 +301,6 @@ final class ConvertCommandTest {
         "--suction",
         "600Pa",
         "--json");
-    assertThat(bench.asked.get(0)).isEqualTo(List.of("rounded", "drawn"));
+    assertThat(studies.asked.get(0)).isEqualTo(List.of("rounded", "drawn"));
   }
 }

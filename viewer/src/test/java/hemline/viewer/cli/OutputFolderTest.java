@@ -62,7 +62,7 @@ final class OutputFolderTest extends CommandCase {
     assertThat(hemline("run", lip, "--gap", "2mm", "--suction", "600Pa", "--out", "/proc/self"))
         .isEqualTo(2);
     assertThat(err()).contains("/proc/self").hasLineCount(1);
-    assertThat(bench.asked).isEmpty();
+    assertThat(studies.asked).isEmpty();
     assertThat(out()).isEmpty();
   }
 
@@ -78,6 +78,6 @@ final class OutputFolderTest extends CommandCase {
     assertThat(hemline("run", lip, "--gap", "2mm", "--suction", "600Pa", "--out", lip))
         .isEqualTo(2);
     assertThat(err()).contains("is a file");
-    assertThat(bench.asked).isEmpty();
+    assertThat(studies.asked).isEmpty();
   }
 }

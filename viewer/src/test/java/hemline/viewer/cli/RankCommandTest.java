@@ -17,9 +17,9 @@ final class RankCommandTest extends CommandCase {
     assertThat(
             hemline("rank", dir.toString(), "--gaps", "1mm..6mm", "--suction", "600Pa", "--json"))
         .isZero();
-    assertThat(bench.asked.get(0)).isEqualTo(List.of("knife fin", "plain flat 8"));
-    assertThat(bench.asked.get(1)).isEqualTo("plain flat 8");
-    assertThat((List<?>) bench.asked.get(2)).hasSize(6);
+    assertThat(studies.asked.get(0)).isEqualTo(List.of("knife fin", "plain flat 8"));
+    assertThat(studies.asked.get(1)).isEqualTo("plain flat 8");
+    assertThat((List<?>) studies.asked.get(2)).hasSize(6);
     assertThat(document().get("schema").textValue()).isEqualTo("hemline.ranking/1");
     assertThat(err()).isEmpty();
   }
@@ -28,7 +28,7 @@ final class RankCommandTest extends CommandCase {
   void rankTakesWeightsOrMeasuredHeights() throws Exception {
     List<String> asked = List.of("rank", dir.toString(), "--gaps", "1mm..3mm", "--steps", "3");
     assertThat(rank(asked, "2,1,1")).isZero();
-    assertThat(bench.asked.get(3)).isEqualTo(List.of(0.5, 0.25, 0.25));
+    assertThat(studies.asked.get(3)).isEqualTo(List.of(0.5, 0.25, 0.25));
     assertThat(document().get("gapWeights")).hasSize(6);
     assertThat(document().get("rows").get(0).get("group").textValue()).isEqualTo("less");
     assertThat(document().get("rows").get(0).get("probabilityLess").doubleValue())
@@ -36,9 +36,9 @@ final class RankCommandTest extends CommandCase {
 
     Path heights = dir.resolve("heights.csv");
     Files.writeString(heights, "height (mm)\n1\n1.5\n3\n2\n");
-    bench.asked.clear();
+    studies.asked.clear();
     assertThat(rank(asked, heights.toString())).isZero();
-    assertThat(bench.asked.get(3)).isEqualTo(List.of(0.375, 0.375, 0.25));
+    assertThat(studies.asked.get(3)).isEqualTo(List.of(0.375, 0.375, 0.25));
 
     Files.writeString(heights, "height (mm)\n0.5\n");
     assertThat(rank(asked, heights.toString())).isEqualTo(2);
@@ -71,7 +71,7 @@ final class RankCommandTest extends CommandCase {
                 "--out",
                 folder.toString()))
         .isZero();
-    assertThat(bench.asked.get(2)).isEqualTo(List.of(0.002));
+    assertThat(studies.asked.get(2)).isEqualTo(List.of(0.002));
     assertThat(out())
         .contains("Leak against plain flat 8")
         .containsSubsequence(
@@ -112,7 +112,7 @@ final class RankCommandTest extends CommandCase {
                 given,
                 "--json"))
         .isZero();
-    assertThat(bench.asked.get(1)).isEqualTo(name.equals("FILE") ? "old lip" : "knife fin");
+    assertThat(studies.asked.get(1)).isEqualTo(name.equals("FILE") ? "old lip" : "knife fin");
   }
 
   @Test
@@ -135,7 +135,7 @@ final class RankCommandTest extends CommandCase {
 
   @Test
   void rankCutShortKeepsWhatWasSolved() throws Exception {
-    bench.patience = 3;
+    studies.patience = 3;
     Path folder = dir.resolve("results");
     int code =
         hemline(

@@ -56,7 +56,7 @@ final class ReadmeTest {
         assertThat(LipFile.load(block, "README").profile().name()).isNotBlank();
         lips++;
       } else {
-        assertThat(DuctFile.parse(block, "README").referenceGap()).isEqualTo(1);
+        assertThat(DuctFile.parse(block, "README").gap()).isEqualTo(1);
         ducts++;
       }
     }
@@ -96,7 +96,7 @@ final class ReadmeTest {
     for (String command : List.of("run", "sweep", "rank", "balance", "check", "convert")) {
       ByteArrayOutputStream bytes = new ByteArrayOutputStream();
       PrintStream out = new PrintStream(bytes, true, StandardCharsets.UTF_8);
-      Desk desk = new Desk(out, out, false, new CancelToken(), new FakeBench(), () -> 0L);
+      Desk desk = new Desk(out, out, false, new CancelToken(), new FakeStudies(), () -> 0L);
       assertThat(Commands.execute(desk, file -> {}, command, "--help")).isZero();
       known.addAll(options(bytes.toString(StandardCharsets.UTF_8)));
     }

@@ -42,13 +42,14 @@ final class RunCommandTest extends CommandCase {
             "40degC");
     assertThat(err()).isEmpty();
     assertThat(code).isZero();
-    SealSection section = (SealSection) bench.asked.get(0);
+    SealSection section = (SealSection) studies.asked.get(0);
     assertThat(section.gap()).isEqualTo(0.002032);
     assertThat(section.suction()).isEqualTo(600);
     assertThat(section.ground().speed()).isEqualTo(-15);
     assertThat(section.ground().spanwiseSpeed()).isEqualTo(2);
     assertThat(section.fluid().density()).isBetween(1.12, 1.13);
-    assertThat(bench.asked.get(1)).isEqualTo(new RunOptions(MeshLevel.FINE, Closure.SST, true, 3));
+    assertThat(studies.asked.get(1))
+        .isEqualTo(new RunOptions(MeshLevel.FINE, Closure.SST, true, 3));
     assertThat(out()).contains("plain flat 8").contains("leak flow").contains("L/s per m");
   }
 
@@ -73,13 +74,13 @@ final class RunCommandTest extends CommandCase {
   @ParameterizedTest
   @CsvSource({"CONVERGED, 0", "UNSTEADY, 1", "FAILED, 1", "CANCELLED, 130"})
   void runEndsWithTheCodeOfItsStatus(SolveStatus status, int code) {
-    bench.status = status;
+    studies.status = status;
     assertThat(hemline("run", lip, "--gap", "2mm", "--suction", "600Pa")).isEqualTo(code);
   }
 
   @Test
   void cancelledRunPrintsNoDocument() {
-    bench.status = SolveStatus.CANCELLED;
+    studies.status = SolveStatus.CANCELLED;
     assertThat(hemline("run", lip, "--gap", "2mm", "--suction", "600Pa", "--json")).isEqualTo(130);
     assertThat(out()).isEmpty();
     assertThat(err()).contains("stopped on request");
@@ -89,9 +90,9 @@ final class RunCommandTest extends CommandCase {
   void ductTakesThePlaceOfTheLip() throws Exception {
     Path duct = Files.writeString(dir.resolve("duct.json"), DUCT);
     assertThat(hemline("run", "--duct", duct.toString(), "--json")).isZero();
-    DuctSection section = (DuctSection) bench.asked.get(0);
+    DuctSection section = (DuctSection) studies.asked.get(0);
     assertThat(section.name()).isEqualTo("flat lip in a channel");
-    assertThat(((RunOptions) bench.asked.get(1)).closure()).isEqualTo(Closure.AUTO);
+    assertThat(((RunOptions) studies.asked.get(1)).closure()).isEqualTo(Closure.AUTO);
     assertThat(document().at("/section/profile").textValue()).isEqualTo("flat lip in a channel");
   }
 
@@ -100,7 +101,7 @@ final class RunCommandTest extends CommandCase {
     Path duct = Files.writeString(dir.resolve("duct.json"), DUCT);
     assertThat(hemline("run", lip, "--duct", duct.toString(), "--gap", "2mm")).isEqualTo(2);
     assertThat(err().lines()).hasSize(2);
-    assertThat(bench.asked).isEmpty();
+    assertThat(studies.asked).isEmpty();
   }
 
   @Test
@@ -116,7 +117,7 @@ final class RunCommandTest extends CommandCase {
         .contains("--suction")
         .contains("coarse, medium, fine")
         .doesNotContain("Exception");
-    assertThat(bench.asked).isEmpty();
+    assertThat(studies.asked).isEmpty();
   }
 
   @ParameterizedTest
@@ -159,13 +160,13 @@ final class RunCommandTest extends CommandCase {
     assertThat(hemline(asked)).isZero();
     document();
     assertThat(Files.readString(page)).startsWith("<!DOCTYPE html>").contains("plain flat 8");
-    bench.asked.clear();
+    studies.asked.clear();
     asked[7] = dir.toString();
     assertThat(hemline(asked)).isEqualTo(2);
     assertThat(err()).contains("is a folder; name a file").hasLineCount(1);
     asked[7] = dir.resolve("page.html/page.html").toString();
     assertThat(hemline(asked)).isEqualTo(2);
     assertThat(err()).contains("page.html: is a file; name a folder");
-    assertThat(bench.asked).isEmpty();
+    assertThat(studies.asked).isEmpty();
   }
 }

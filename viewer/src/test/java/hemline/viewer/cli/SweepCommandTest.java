@@ -12,11 +12,11 @@ final class SweepCommandTest extends CommandCase {
   @Test
   void sweepTakesExactlyOneRange() throws Exception {
     assertThat(hemline("sweep", lip, "--gap", "1mm..6mm", "--suction", "600Pa", "--json")).isZero();
-    assertThat(bench.asked.get(0)).isEqualTo(List.of(0.001, 0.002, 0.003, 0.004, 0.005, 0.006));
+    assertThat(studies.asked.get(0)).isEqualTo(List.of(0.001, 0.002, 0.003, 0.004, 0.005, 0.006));
     assertThat(document().get("points")).hasSize(6);
     assertThat(hemline("sweep", lip, "--gap", "2mm", "--suction", "100Pa..1kPa", "--steps", "4"))
         .isZero();
-    assertThat(bench.asked.get(1)).isEqualTo(List.of(100.0, 400.0, 700.0, 1000.0));
+    assertThat(studies.asked.get(1)).isEqualTo(List.of(100.0, 400.0, 700.0, 1000.0));
     assertThat(hemline("sweep", lip, "--gap", "2mm", "--suction", "1kPa")).isEqualTo(2);
     assertThat(hemline("sweep", lip, "--gap", "1mm..2mm", "--suction", "1kPa..2kPa")).isEqualTo(2);
     assertThat(hemline("sweep", lip, "--gap", "6mm..2mm", "--suction", "1kPa")).isEqualTo(2);
@@ -30,7 +30,7 @@ final class SweepCommandTest extends CommandCase {
     String speeds = "--ground-speed=-5m/s..5m/s";
     String[] asked = {"sweep", lip, "--gap", "2mm", "--suction", "1kPa", speeds, "--steps", "3"};
     assertThat(hemline(asked)).isZero();
-    assertThat(bench.asked).contains(List.of(-5.0, 0.0, 5.0));
+    assertThat(studies.asked).contains(List.of(-5.0, 0.0, 5.0));
     String[] relative = Arrays.copyOf(asked, asked.length + 2);
     relative[asked.length] = "--relative";
     relative[asked.length + 1] = "--json";
@@ -44,7 +44,7 @@ final class SweepCommandTest extends CommandCase {
 
   @Test
   void sweepCutShortTellsWhatItHas() throws Exception {
-    bench.patience = 2;
+    studies.patience = 2;
     assertThat(hemline("sweep", lip, "--gap", "1mm..6mm", "--suction", "600Pa", "--json"))
         .isEqualTo(130);
     assertThat(document().get("points")).hasSize(2);
@@ -55,9 +55,9 @@ final class SweepCommandTest extends CommandCase {
 
   @Test
   void unsteadyPointsOfASweepCountWithTheirBands() {
-    bench.status = SolveStatus.UNSTEADY;
+    studies.status = SolveStatus.UNSTEADY;
     assertThat(hemline("sweep", lip, "--gap", "1mm..6mm", "--suction", "600Pa")).isZero();
-    bench.status = SolveStatus.FAILED;
+    studies.status = SolveStatus.FAILED;
     assertThat(hemline("sweep", lip, "--gap", "1mm..6mm", "--suction", "600Pa")).isEqualTo(1);
   }
 }

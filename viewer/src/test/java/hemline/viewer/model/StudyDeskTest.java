@@ -6,17 +6,15 @@ import hemline.shared.fluid.Air;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.profile.LipResolver;
 import hemline.shared.result.SolveStatus;
-import hemline.shared.section.DuctSection;
 import hemline.shared.section.GroundMotion;
-import hemline.shared.section.SealSection;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.ProgressListener;
-import hemline.solver.flow.SolvedSection;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
 import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.refine.SolveRequest;
 import hemline.solver.study.PlainFlat;
 import hemline.solver.study.Swept;
 import hemline.viewer.edit.Starter;
@@ -230,41 +228,12 @@ final class StudyDeskTest {
     }
 
     @Override
-    public GridFamily solve(
-        SealSection section,
-        MeshLevel level,
-        int grids,
-        Closure closure,
-        CancelToken cancel,
-        ProgressListener progress) {
-      return solve(section, level, grids, closure, List.of(), cancel, progress);
-    }
-
-    @Override
-    public GridFamily solve(
-        SealSection section,
-        MeshLevel level,
-        int grids,
-        Closure closure,
-        List<SolvedSection> before,
-        CancelToken cancel,
-        ProgressListener progress) {
-      GridFamily solved = family.solve(section, level, grids, closure, before, cancel, progress);
+    public GridFamily solve(SolveRequest request, CancelToken cancel, ProgressListener progress) {
+      GridFamily solved = family.solve(request, cancel, progress);
       if (!solved.cancelled()) {
         solves.incrementAndGet();
       }
       return solved;
-    }
-
-    @Override
-    public GridFamily solve(
-        DuctSection section,
-        MeshLevel level,
-        int grids,
-        Closure closure,
-        CancelToken cancel,
-        ProgressListener progress) {
-      return family.solve(section, level, grids, closure, cancel, progress);
     }
   }
 

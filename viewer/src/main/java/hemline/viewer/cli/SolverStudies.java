@@ -1,8 +1,8 @@
 package hemline.viewer.cli;
 
 import hemline.shared.profile.LipProfile;
-import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.Section;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
@@ -40,18 +40,12 @@ import java.util.List;
  * @param keptOnly true when a balance is to end with a {@link KeptOnly.MissingException} where it
  *     would have to solve a section
  */
-record SolverBench(SectionFamily family, boolean keptOnly) implements Bench {
+record SolverStudies(SectionFamily family, boolean keptOnly) implements Studies {
 
   @Override
   public SectionAnswer run(
-      SealSection section, RunOptions options, CancelToken cancel, ProgressListener progress) {
+      Section section, RunOptions options, CancelToken cancel, ProgressListener progress) {
     return new SectionStudy(family).run(section, options, cancel, progress);
-  }
-
-  @Override
-  public SectionAnswer run(
-      DuctSection duct, RunOptions options, CancelToken cancel, ProgressListener progress) {
-    return new SectionStudy(family).run(duct, options, cancel, progress);
   }
 
   @Override

@@ -8,8 +8,8 @@ import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
-import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.Section;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
@@ -42,7 +42,7 @@ import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** Answers at once with invented figures, and remembers what it was asked. */
-final class FakeBench implements Bench {
+final class FakeStudies implements Studies {
   final List<Object> asked = new ArrayList<>();
   SolveStatus status = SolveStatus.CONVERGED;
 
@@ -75,20 +75,12 @@ final class FakeBench implements Bench {
 
   @Override
   public SectionAnswer run(
-      SealSection section, RunOptions options, CancelToken cancel, ProgressListener progress) {
+      Section section, RunOptions options, CancelToken cancel, ProgressListener progress) {
     asked.add(section);
     asked.add(options);
-    progress.progress(1, section.profile().name());
-    return new SectionAnswer(
-        answer(section.profile().name(), section.gap(), section.suction()), null);
-  }
-
-  @Override
-  public SectionAnswer run(
-      DuctSection duct, RunOptions options, CancelToken cancel, ProgressListener progress) {
-    asked.add(duct);
-    asked.add(options);
-    return new SectionAnswer(answer(duct.name(), duct.referenceGap(), 5), null);
+    progress.progress(1, section.name());
+    double suction = section instanceof SealSection lip ? lip.suction() : 5;
+    return new SectionAnswer(answer(section.name(), section.gap(), suction), null);
   }
 
   @Override

@@ -1,8 +1,8 @@
 package hemline.viewer.cli;
 
 import hemline.shared.profile.LipProfile;
-import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.Section;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
@@ -25,12 +25,9 @@ import hemline.validation.run.CaseResult;
 import java.util.List;
 
 /** The studies that the commands call. */
-interface Bench {
+interface Studies {
   SectionAnswer run(
-      SealSection section, RunOptions options, CancelToken cancel, ProgressListener progress);
-
-  SectionAnswer run(
-      DuctSection duct, RunOptions options, CancelToken cancel, ProgressListener progress);
+      Section section, RunOptions options, CancelToken cancel, ProgressListener progress);
 
   /** A lip and the plain flat lip as wide as it. */
   RelativeAnswer relativeLeak(
