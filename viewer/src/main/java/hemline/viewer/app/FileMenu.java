@@ -21,6 +21,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.Supplier;
 import javafx.scene.control.Menu;
 import javafx.scene.control.MenuItem;
 import javafx.scene.control.SeparatorMenuItem;
@@ -78,11 +79,17 @@ public final class FileMenu {
     file.setId("menu-file");
     file.setOnShowing(
         e -> {
-          fill(again, project.recent().files());
-          fill(here, project.folder().lipFiles());
+          fillWith(again, project.recent()::files);
+          fillWith(here, project.folder()::lipFiles);
           where.setText("Project: " + shortened(project.folder().path()));
         });
     return file;
+  }
+
+  /** Fills a menu with what is read beside the screen's thread; until then it offers nothing. */
+  private void fillWith(Menu menu, Supplier<List<Path>> files) {
+    menu.setDisable(true);
+    Reading.beside(files, found -> fill(menu, found));
   }
 
   private void fill(Menu menu, List<Path> files) {
@@ -177,7 +184,8 @@ public final class FileMenu {
     strip.ask(
         "\u201c"
             + file.getFileName()
-            + "\u201d was changed by another program since it was read here; saving would undo that.",
+            + "\u201d was changed by another program since it was read here; saving would undo"
+            + " that.",
         answers);
   }
 
@@ -246,7 +254,17 @@ public final class FileMenu {
 
   /** Offers the newest drawing that was left unsaved by a program that broke off. */
   void offerRecovery() {
-    RescueStore.Left left = document.left();
+    Path folder = project.folder().path();
+    Reading.beside(
+        document::left,
+        left -> {
+          if (folder.equals(project.folder().path())) {
+            offer(left);
+          }
+        });
+  }
+
+  private void offer(RescueStore.Left left) {
     if (left.drawings().isEmpty()) {
       if (!left.refused().isEmpty()) {
         strip.tell(left.refused().get(0).toString());

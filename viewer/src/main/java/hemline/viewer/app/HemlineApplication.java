@@ -1,10 +1,8 @@
 package hemline.viewer.app;
 
-import hemline.shared.file.LipFile;
-import hemline.shared.file.LipImport;
 import hemline.shared.problem.InputException;
-import hemline.shared.profile.LipDrawing;
 import hemline.solver.refine.FamilySolver;
+import hemline.viewer.model.LipDocument;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.project.Engine;
 import hemline.viewer.project.LeakFolder;
@@ -14,6 +12,7 @@ import hemline.viewer.project.RescueStore;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import javafx.animation.PauseTransition;
 import javafx.application.Application;
 import javafx.application.Platform;
@@ -31,31 +30,52 @@ public final class HemlineApplication extends Application {
   /** After this time the first frames are painted. */
   private static final Duration SEEN = Duration.seconds(1);
 
+  private @Nullable Examples examples;
+  private @Nullable Path folder;
+  private @Nullable RecentPlaces recent;
+  private LipDocument.@Nullable Opened first;
+
+  /** Reads what the window begins with, before there is one: the screen's thread reads no files. */
   @Override
-  public void start(Stage stage) throws InputException {
-    Examples examples = Examples.of(Path.of(System.getProperty("hemline.profiles", "profiles")));
+  public void init() throws InputException {
+    Examples shipped = Examples.of(Path.of(System.getProperty("hemline.profiles", "profiles")));
     List<String> given = getParameters().getRaw();
     Path place = given.isEmpty() ? null : Path.of(given.get(0)).toAbsolutePath();
     Path file = place == null || Files.isDirectory(place) ? null : place;
-    LipDrawing first = file == null ? examples.first() : read(file);
-    FamilySolver solver = new FamilySolver();
-    Workbench bench = new Workbench(first, solver, Platform::runLater);
     String home =
         ProjectFolder.home(System.getenv(), System.getProperty("user.home", "")).toString();
+    RecentPlaces places = new RecentPlaces(RecentPlaces.usualStore(System.getenv(), home));
+    LipDocument.Opened opened =
+        file == null ? new LipDocument.Opened(shipped.first(), null, "") : LipDocument.read(file);
+    if (opened.file() != null) {
+      places.used(opened.file());
+    }
+    examples = shipped;
+    folder = folder(place, file, home);
+    recent = places;
+    first = opened;
+  }
+
+  @Override
+  public void start(Stage stage) {
+    Examples shipped = Objects.requireNonNull(examples);
+    LipDocument.Opened opened = Objects.requireNonNull(first);
+    FamilySolver solver = new FamilySolver();
+    Workbench bench = new Workbench(opened.lip(), solver, Platform::runLater);
     Project project =
         new Project(
             bench,
-            examples,
+            shipped,
             solver,
-            folder(place, file, home),
-            new RecentPlaces(RecentPlaces.usualStore(System.getenv(), home)),
+            Objects.requireNonNull(folder),
+            Objects.requireNonNull(recent),
             RescueStore::new,
             new LeakFolder(LeakFolder.usual(), Engine.fingerprint()),
             Engine::fingerprint);
-    if (file != null && !LipImport.isDrawing(file)) {
-      project.document().belongsTo(file);
+    if (opened.file() != null) {
+      project.document().belongsTo(opened);
     }
-    HemlineWindow window = new HemlineWindow(project, examples, new ChooserAsk(() -> stage));
+    HemlineWindow window = new HemlineWindow(project, shipped, new ChooserAsk(() -> stage));
     stage.setScene(window.createScene());
     ProjectPages pages = window.pages();
     if (pages != null) {
@@ -67,7 +87,7 @@ public final class HemlineApplication extends Application {
     stage.show();
     window.benchScreen().board().requestFocus();
     StartClock.tellFirstFrame();
-    afterFirstFrames(examples::readAhead);
+    afterFirstFrames(shipped::readAhead);
   }
 
   /** What can wait until the window is seen. */
@@ -84,9 +104,5 @@ public final class HemlineApplication extends Application {
     }
     Path parent = place.getParent();
     return file == null || parent == null ? place : parent;
-  }
-
-  private static LipDrawing read(Path file) throws InputException {
-    return LipImport.isDrawing(file) ? LipImport.read(file).drawing() : LipFile.read(file);
   }
 }

@@ -4,6 +4,7 @@ import hemline.shared.problem.InputException;
 import hemline.viewer.screen.NoticeStrip;
 import java.nio.file.Path;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import javafx.animation.PauseTransition;
 import javafx.application.Platform;
 import javafx.util.Duration;
@@ -39,18 +40,24 @@ final class Reading {
     PauseTransition pause = new PauseTransition(UNNOTICED);
     pause.setOnFinished(e -> strip.tell("Reading " + file.getFileName() + " \u2026"));
     pause.play();
+    beside(
+        () -> end(source, taker),
+        end -> {
+          if (number == asked) {
+            pause.stop();
+            strip.hide();
+            end.run();
+          }
+        });
+  }
+
+  /** Reads something beside the screen's thread and hands it over there, without a word. */
+  static <T> void beside(Supplier<T> source, Consumer<T> taker) {
     Thread reader =
         new Thread(
             () -> {
-              Runnable end = end(source, taker);
-              Platform.runLater(
-                  () -> {
-                    if (number == asked) {
-                      pause.stop();
-                      strip.hide();
-                      end.run();
-                    }
-                  });
+              T read = source.get();
+              Platform.runLater(() -> taker.accept(read));
             },
             "hemline-reading");
     reader.setDaemon(true);

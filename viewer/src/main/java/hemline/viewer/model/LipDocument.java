@@ -26,7 +26,7 @@ public final class LipDocument {
   private final Clock clock;
   private final ReadOnlyObjectWrapper<@Nullable Path> file = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyBooleanWrapper unsaved = new ReadOnlyBooleanWrapper();
-  private RescueStore rescue;
+  private volatile RescueStore rescue;
   private LipDrawing saved;
 
   /** Digest of the file as it was last read or written here; empty where there was none. */
@@ -98,10 +98,9 @@ public final class LipDocument {
     }
   }
 
-  /** Takes a file for the one behind the lip that lies on the bench. */
-  public void belongsTo(Path place) {
-    settle(place, FileDigest.of(place));
-    recent.used(place);
+  /** Takes the file of a lip that was read, and lies on the bench already, for its own. */
+  public void belongsTo(Opened opened) {
+    settle(opened.file(), opened.digest());
   }
 
   /**
@@ -149,6 +148,7 @@ public final class LipDocument {
 
   /**
    * Drawings that a program left unsaved when it broke off, and files that are no such drawings.
+   * Any thread may ask.
    */
   public RescueStore.Left left() {
     return rescue.left();

@@ -85,9 +85,20 @@ public final class KilledWindow {
     stage.setScene(window.createScene());
     window.pages().lookAfter(stage);
     stage.show();
-    while (stage.getScene().lookup("#strip-recover") instanceof Button recover
-        && recover.getParent().isVisible()) {
-      recover.fire();
+    begin(stage, document.left().drawings().isEmpty());
+  }
+
+  /** Begins when what was left by the window before is recovered. */
+  private void begin(Stage stage, boolean recovered) {
+    if (!recovered) {
+      boolean asked =
+          stage.getScene().lookup("#strip-recover") instanceof Button recover
+              && recover.getParent().isVisible();
+      if (asked) {
+        ((Button) stage.getScene().lookup("#strip-recover")).fire();
+      }
+      later(Duration.millis(50), () -> begin(stage, asked));
+      return;
     }
     edits = Math.round((bench.drawing().get().body().at(1).x() - WIDTH) / STEP);
     System.out.println("begins " + edits);

@@ -270,6 +270,7 @@ final class ProjectJourneyTest extends ApplicationTest {
     Path left = rescues().get(0);
     // the program breaks off here: nothing is closed or cleared
     interact(() -> open(RescueStore::new));
+    recoveryIsOffered();
     assertThat(lookup("#strip-text").queryLabeled().getText()).contains("was not saved");
     clickOn("#strip-recover");
     assertThat(bench.drawing().get()).isEqualTo(edited);
@@ -277,6 +278,10 @@ final class ProjectJourneyTest extends ApplicationTest {
     assertThat(left).doesNotExist();
     // and it is put by again at once, should this program break off too
     assertThat(rescues()).hasSize(1);
+  }
+
+  private void recoveryIsOffered() throws Exception {
+    until(() -> lookup("#strip-recover").tryQuery().isPresent());
   }
 
   private List<Path> rescues() throws IOException {
@@ -298,6 +303,7 @@ final class ProjectJourneyTest extends ApplicationTest {
     Files.createDirectories(project.folder().studies());
     Files.writeString(dir.resolve(".hemline/studies/a.json"), "{}");
     interact(() -> open(RescueStore::new));
+    recoveryIsOffered();
     assertThat(lookup("#strip-text").queryLabeled().getText())
         .contains("was not saved")
         .contains("a.json: is damaged");

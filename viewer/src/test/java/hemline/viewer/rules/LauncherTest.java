@@ -242,6 +242,22 @@ class LauncherTest {
     assertThat(text("builds")).hasLineCount(1);
   }
 
+  /** The compiler would take half a class file for a whole one, because it is new. */
+  @Test
+  void aBuildThatWasKilledIsDoneAnew() throws Exception {
+    buildIsMissing();
+    Path half = launcher.resolveSibling("../shared/target/classes/Half.class").normalize();
+    write(half, "");
+    assertThat(run("echo wrong", "exit 0", "run")).isZero();
+    assertThat(half).exists();
+    Files.delete(launcher.resolveSibling("target/hemline.classpath"));
+    write(launcher.resolveSibling("target/hemline.began"), "");
+    assertThat(run("echo wrong", "exit 0", "run")).isZero();
+    assertThat(half).doesNotExist();
+    assertThat(text("builds")).hasLineCount(2);
+    assertThat(launcher.resolveSibling("target/hemline.began")).doesNotExist();
+  }
+
   @Test
   void startsAtOnceBuildOnceAndSayThatTheyWait() throws Exception {
     buildIsMissing();
