@@ -20,6 +20,10 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.Executor;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -27,6 +31,9 @@ import org.jspecify.annotations.Nullable;
 
 /** The project that is open: its folder, the file on the bench, its studies. */
 public final class Project {
+  /** Time that a drawing gets to be written when the window closes, s. */
+  private static final long LONGEST_END = 3;
+
   private final Workbench bench;
   private final Examples examples;
   private final ReadOnlyObjectWrapper<ProjectFolder> folder;
@@ -38,6 +45,15 @@ public final class Project {
   private final Function<Path, RescueStore> rescues;
   private final Supplier<String> engine;
   private final LeakStore leaks;
+
+  /** Puts drawings by, so that the screen does not wait for a slow drive. */
+  private final ExecutorService writer =
+      Executors.newSingleThreadExecutor(
+          work -> {
+            Thread thread = new Thread(work, "hemline-putting-by");
+            thread.setDaemon(true);
+            return thread;
+          });
 
   /**
    * A project.
@@ -65,7 +81,8 @@ public final class Project {
     this.leaks = leaks;
     this.engine = engine;
     folder = new ReadOnlyObjectWrapper<>(new ProjectFolder(start));
-    document = new LipDocument(bench, rescues.apply(folder().rescue()), recent, Clock.systemUTC());
+    document =
+        new LipDocument(bench, rescues.apply(folder().rescue()), recent, Clock.systemUTC(), writer);
     shelf = new Shelf(bench, this::stored);
   }
 
@@ -146,6 +163,17 @@ public final class Project {
     }
     bench.stop();
     document.close();
+    writer.shutdown();
+    try {
+      writer.awaitTermination(LONGEST_END, TimeUnit.SECONDS);
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /** Who puts drawings by, one after the other. */
+  Executor writer() {
+    return writer;
   }
 
   private List<LoadedLip> stored() {

@@ -1,6 +1,5 @@
 package hemline.viewer.app;
 
-import hemline.shared.problem.InputException;
 import hemline.viewer.model.MachineDesk;
 import hemline.viewer.screen.BenchScreen;
 import hemline.viewer.screen.GuideScreen;
@@ -113,10 +112,8 @@ public final class ProjectPages {
 
   private void putBy() {
     longest.stop();
-    try {
-      project.document().putBy();
-    } catch (InputException e) {
-      strip.tell(e.problems().get(0).toString());
-    }
+    project
+        .document()
+        .putBy(e -> Platform.runLater(() -> strip.tell(e.problems().get(0).toString())));
   }
 }

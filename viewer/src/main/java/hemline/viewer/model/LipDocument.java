@@ -10,6 +10,9 @@ import hemline.viewer.project.RescueStore;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Instant;
+import java.util.concurrent.Executor;
+import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -24,6 +27,7 @@ public final class LipDocument {
   private final Workbench bench;
   private final RecentPlaces recent;
   private final Clock clock;
+  private final Executor writer;
   private final ReadOnlyObjectWrapper<@Nullable Path> file = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyBooleanWrapper unsaved = new ReadOnlyBooleanWrapper();
   private volatile RescueStore rescue;
@@ -32,19 +36,22 @@ public final class LipDocument {
   /** Digest of the file as it was last read or written here; empty where there was none. */
   private String basis = "";
 
-  private @Nullable LipDrawing putBy;
+  private volatile @Nullable LipDrawing putBy;
 
   /**
    * A document on a bench; the lip that lies there now counts as saved.
    *
    * @param rescue where unsaved drawings are put by
    * @param recent hears of every file used
+   * @param writer puts drawings by, one task after the other; the screen's thread need not wait
    */
-  public LipDocument(Workbench bench, RescueStore rescue, RecentPlaces recent, Clock clock) {
+  public LipDocument(
+      Workbench bench, RescueStore rescue, RecentPlaces recent, Clock clock, Executor writer) {
     this.bench = bench;
     this.rescue = rescue;
     this.recent = recent;
     this.clock = clock;
+    this.writer = writer;
     this.saved = bench.drawing().get();
     bench.drawing().subscribe(this::drawn);
   }
@@ -61,9 +68,8 @@ public final class LipDocument {
 
   /** Turns to another place for unsaved drawings. */
   public void use(RescueStore other) {
-    rescue.clear();
+    clear();
     rescue = other;
-    putBy = null;
   }
 
   /**
@@ -137,13 +143,39 @@ public final class LipDocument {
     recent.used(place);
   }
 
-  /** Puts an unsaved drawing by, unless that was done since its last change. */
-  public void putBy() throws InputException {
+  /**
+   * Puts an unsaved drawing by, unless that was done since its last change.
+   *
+   * @param fault hears, on the writer's thread, that it cannot be written
+   */
+  public void putBy(Consumer<InputException> fault) {
     LipDrawing now = bench.drawing().get();
     if (unsaved.get() && !now.equals(putBy)) {
-      rescue.putBy(now, file.get(), basis, clock.instant());
-      putBy = now;
+      putBy(now, () -> {}, fault);
     }
+  }
+
+  private void putBy(LipDrawing now, Runnable then, Consumer<InputException> fault) {
+    RescueStore into = rescue;
+    Path place = file.get();
+    String known = basis;
+    Instant when = clock.instant();
+    putBy = now;
+    writer.execute(
+        () -> {
+          try {
+            into.putBy(now, place, known, when);
+            then.run();
+          } catch (InputException e) {
+            putBy = null;
+            fault.accept(e);
+          }
+        });
+  }
+
+  private void clear() {
+    putBy = null;
+    writer.execute(rescue::clear);
   }
 
   /**
@@ -161,16 +193,16 @@ public final class LipDocument {
     basis = rescued.basis();
     saved = blank(rescued.drawing());
     unsaved.set(true);
-    try {
-      // first put by under this program's own name, then drop the old one
-      putBy = null;
-      putBy();
-      if (rescued.elsewhere().isEmpty()) {
-        rescue.drop(rescued);
-      }
-    } catch (InputException e) {
-      // the old one stays, so nothing is lost
-    }
+    // first put by under this program's own name, then drop the old one; else that one stays
+    RescueStore from = rescue;
+    putBy(
+        rescued.drawing(),
+        () -> {
+          if (rescued.elsewhere().isEmpty()) {
+            from.drop(rescued);
+          }
+        },
+        e -> {});
   }
 
   /** Forgets a drawing from a crash. */
@@ -180,7 +212,7 @@ public final class LipDocument {
 
   /** The orderly end: nothing is left to recover. */
   public void close() {
-    rescue.clear();
+    clear();
   }
 
   private void settle(@Nullable Path place, String digest) {
@@ -188,8 +220,7 @@ public final class LipDocument {
     basis = digest;
     file.set(place);
     unsaved.set(false);
-    putBy = null;
-    rescue.clear();
+    clear();
   }
 
   private void drawn(LipDrawing now) {
@@ -205,8 +236,7 @@ public final class LipDocument {
     } else {
       unsaved.set(!now.equals(saved));
       if (!unsaved.get()) {
-        putBy = null;
-        rescue.clear();
+        clear();
       }
     }
   }

@@ -32,6 +32,7 @@ public final class KilledWindow {
   public static final double STEP = 1e-6;
 
   private final Workbench bench;
+  private final Project project;
   private final HemlineWindow window;
   private final LipDocument document;
   private final SplittableRandom random;
@@ -44,7 +45,7 @@ public final class KilledWindow {
     FamilySolver solver = new FamilySolver();
     bench = new Workbench(new Starter.Flat(WIDTH, 10e-3).drawing(), solver, Platform::runLater);
     Examples examples = Examples.of(folder.resolve("none"));
-    Project project =
+    project =
         new Project(
             bench,
             examples,
@@ -129,9 +130,9 @@ public final class KilledWindow {
     }
   }
 
-  private static void settled(long edit, long last) {
+  private void settled(long edit, long last) {
     if (edit == last) {
-      System.out.println("settled " + edit);
+      project.writer().execute(() -> System.out.println("settled " + edit));
     }
   }
 

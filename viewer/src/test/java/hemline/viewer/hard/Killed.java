@@ -36,13 +36,16 @@ final class Killed {
     Workbench bench = new Workbench(first, new FamilySolver(), task -> {});
     RescueStore rescue = new RescueStore(new ProjectFolder(folder).rescue());
     RecentPlaces recent = new RecentPlaces(folder.resolve("settings/recent.json"));
-    LipDocument document = new LipDocument(bench, rescue, recent, Clock.systemUTC());
+    LipDocument document = new LipDocument(bench, rescue, recent, Clock.systemUTC(), Runnable::run);
     document.saveAs(folder.resolve("lip.json"));
     System.out.println("saved 0");
     for (int k = 1; ; k++) {
       double x = KilledWindow.WIDTH + k * KilledWindow.STEP;
       bench.edit(d -> LipEdit.move(d, List.of(new Corner(0, 1)), x - d.body().at(1).x(), 0));
-      document.putBy();
+      document.putBy(
+          e -> {
+            throw new IllegalStateException(e);
+          });
       System.out.println("put " + k);
       if (k % SAVE == 0) {
         document.save();

@@ -7,6 +7,7 @@ import hemline.shared.file.DxfFile;
 import hemline.shared.file.LipFile;
 import hemline.shared.file.SvgFile;
 import hemline.shared.fluid.Air;
+import hemline.shared.problem.InputException;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.section.GroundMotion;
 import hemline.solver.flow.Closure;
@@ -55,6 +56,7 @@ final class SoakTest {
   @TempDir Path dir;
 
   private final BlockingQueue<Runnable> screen = new LinkedBlockingQueue<>();
+  private final List<InputException> faults = new ArrayList<>();
   private final SplittableRandom random = new SplittableRandom(SEED);
 
   /** What is used after a minute. */
@@ -80,7 +82,8 @@ final class SoakTest {
             bench,
             new RescueStore(project.rescue()),
             new RecentPlaces(dir.resolve("settings/recent.json")),
-            Clock.systemUTC());
+            Clock.systemUTC(),
+            Runnable::run);
     StudyStore studies = new StudyStore(project.studies(), "engine");
     StudyDesk desk = new StudyDesk(new FamilySolver(), studies, screen::add, Clock.systemUTC());
     HardTable.Tally tally = new HardTable.Tally("long use: turns", SEED);
@@ -101,6 +104,7 @@ final class SoakTest {
       write(used);
     }
     desk.close();
+    assertThat(faults).isEmpty();
     HardTable.write(List.of(tally));
     Used early = used.get(minutes / 4);
     Used late = used.get(minutes - 1);
@@ -125,7 +129,7 @@ final class SoakTest {
       int corner = random.nextInt(bench.drawing().get().body().vertices().size());
       double by = 1e-5 * (random.nextDouble() - 0.5);
       bench.edit(d -> LipEdit.move(d, List.of(new Corner(0, corner)), by, 0));
-      document.putBy();
+      document.putBy(faults::add);
     }
     document.saveAs(dir.resolve("lip" + turn % 10 + ".json"));
     studies.keep(Kept.study(profile));
