@@ -68,10 +68,12 @@ public final class LeakStudy {
       List<Solved> answers =
           SolvePool.solve(
               asked.stream().map(entry -> Question.of(entry.getValue())).toList(),
+              WarmOrder.cold(asked.size()),
               family,
               options,
               cancel,
               progress,
+              false,
               (i, solved) -> {
                 LeakPoint point = point(asked.get(i).getValue(), solved);
                 if (point.status() != SolveStatus.CANCELLED) {

@@ -29,6 +29,7 @@ final class SolvePool {
   private final ProgressSum sum;
   private final ExecutorService pool;
   private final List<CompletableFuture<Solved>> answers = new ArrayList<>();
+  private final boolean flows;
   private final BiConsumer<Integer, Solved> taker;
 
   private SolvePool(
@@ -39,6 +40,7 @@ final class SolvePool {
       CancelToken cancel,
       ProgressSum sum,
       ExecutorService pool,
+      boolean flows,
       BiConsumer<Integer, Solved> taker) {
     this.questions = questions;
     this.parent = parent;
@@ -47,6 +49,7 @@ final class SolvePool {
     this.cancel = cancel;
     this.sum = sum;
     this.pool = pool;
+    this.flows = flows;
     this.taker = taker;
     questions.forEach(question -> answers.add(new CompletableFuture<>()));
   }
@@ -74,7 +77,7 @@ final class SolvePool {
       ProgressListener progress,
       BiConsumer<Integer, Solved> taker) {
     int[] cold = WarmOrder.cold(questions.size());
-    return solve(questions, cold, family, options, cancel, progress, taker);
+    return solve(questions, cold, family, options, cancel, progress, true, taker);
   }
 
   /**
@@ -83,6 +86,7 @@ final class SolvePool {
    * <p>If the calling thread is interrupted the study is cancelled and the interrupt kept.
    *
    * @param parent question that each starts from, -1 for a cold start; not modified
+   * @param flows true to keep the flows in the answers
    * @param taker is given each answer with its number as soon as it is there, on the solving thread
    */
   static List<Solved> solve(
@@ -92,6 +96,7 @@ final class SolvePool {
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress,
+      boolean flows,
       BiConsumer<Integer, Solved> taker) {
     double[] work = questions.stream().mapToDouble(Question::work).toArray();
     int threads = Math.max(1, Math.min(options.threads(), questions.size()));
@@ -106,6 +111,7 @@ final class SolvePool {
               cancel,
               new ProgressSum(work, progress),
               pool,
+              flows,
               taker);
       IntStream.range(0, work.length)
           .filter(i -> parent[i] < 0)
@@ -129,7 +135,7 @@ final class SolvePool {
       Solved solved = task.run();
       taker.accept(i, solved);
       children(i).forEach(child -> submit(child, task.starts()));
-      answers.get(i).complete(solved);
+      answers.get(i).complete(flows ? solved : solved.withoutFlow());
     } catch (Throwable e) {
       breakDown(i, e);
     }

@@ -117,7 +117,7 @@ public final class SweepStudy {
       }
     }
     List<Solved> solved =
-        SolvePool.solve(questions, parent, family, options, cancel, progress, this::take);
+        SolvePool.solve(questions, parent, family, options, cancel, progress, false, this::take);
     List<Solved> lip = values.stream().map(v -> solved.get(sorted.indexOf(v))).toList();
     List<Solved> flat = values.stream().map(v -> solved.get(n + sorted.indexOf(v))).toList();
     List<@Nullable Estimate> ratios = new ArrayList<>();
@@ -147,6 +147,7 @@ public final class SweepStudy {
             options,
             cancel,
             progress,
+            false,
             this::take);
     return values.stream().map(value -> solved.get(sorted.indexOf(value))).toList();
   }

@@ -26,6 +26,18 @@ abstract class Job implements Callable<Integer> {
     } catch (InputException e) {
       e.problems().forEach(problem -> desk.err().println("hemline: " + problem));
       return ExitCode.BAD_INPUT;
+    } catch (OutOfMemoryError | IllegalStateException e) {
+      for (Throwable cause = e; cause != null; cause = cause.getCause()) {
+        if (cause instanceof OutOfMemoryError) {
+          tell(
+              "the memory that Java may take, "
+                  + (Runtime.getRuntime().maxMemory() >> 20)
+                  + " MB, is used up; choose a coarser mesh or fewer threads, or let Java have more"
+                  + " with JAVA_TOOL_OPTIONS=-Xmx4g");
+          return ExitCode.NOT_USABLE;
+        }
+      }
+      throw e;
     }
   }
 

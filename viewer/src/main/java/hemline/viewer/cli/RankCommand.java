@@ -11,6 +11,7 @@ import hemline.solver.study.Ranking;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
+import hemline.viewer.project.StudyRoom;
 import hemline.viewer.report.RankingDocument;
 import hemline.viewer.report.RankingFiles;
 import hemline.viewer.report.ResultFolder;
@@ -99,6 +100,14 @@ final class RankCommand extends Job {
     RunOptions options = solve.read(wanted);
     var motion = ground.motion(wanted);
     var air = ground.air(wanted);
+    boolean added = against != null && !lips.contains(against);
+    StudyRoom.ranking(
+            "rank",
+            lips.size() + (added ? 1 : 0),
+            asked.size(),
+            options,
+            Runtime.getRuntime().maxMemory())
+        .forEach(problem -> wanted.fault("rank", problem.text()));
     wanted.check();
     if (against == null) {
       throw new IllegalStateException("a baseline that cannot be found is a problem");

@@ -16,6 +16,7 @@ import hemline.solver.study.SweepStudy;
 import hemline.solver.study.Swept;
 import hemline.viewer.project.KeptStudy;
 import hemline.viewer.project.StudyQuestion;
+import hemline.viewer.project.StudyRoom;
 import hemline.viewer.project.StudyStore;
 import java.time.Clock;
 import java.util.ArrayList;
@@ -149,7 +150,16 @@ public final class StudyDesk {
   public List<Problem> start(StudyQuestion question, int threads) {
     if (question.standings() && question.baseline() != null) {
       List<Problem> problems =
-          RankingStudy.check(question.lips(), question.baseline(), question.values());
+          new ArrayList<>(
+              RankingStudy.check(question.lips(), question.baseline(), question.values()));
+      int lips = question.lips().size() + (question.lips().contains(question.baseline()) ? 0 : 1);
+      problems.addAll(
+          StudyRoom.ranking(
+              "study",
+              lips,
+              question.values().size(),
+              question.options(threads),
+              Runtime.getRuntime().maxMemory()));
       if (!problems.isEmpty()) {
         return problems;
       }

@@ -132,6 +132,9 @@ public final class RescueStore {
           found.add(one);
         }
       } catch (InputException e) {
+        if (Files.notExists(place, LinkOption.NOFOLLOW_LINKS)) {
+          continue; // its program has saved the drawing meanwhile
+        }
         boolean other = e.problems().get(0).code().equals(KeptFile.OTHER);
         refused.add(other ? e.problems().get(0) : KeptFile.setAside(place, e));
       }

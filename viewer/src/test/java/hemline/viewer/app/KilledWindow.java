@@ -14,6 +14,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import javafx.animation.PauseTransition;
 import javafx.application.Platform;
 import javafx.scene.control.Button;
@@ -37,11 +39,13 @@ public final class KilledWindow {
   private final LipDocument document;
   private final SplittableRandom random;
   private final boolean restless;
+  private final boolean saves;
   private long edits;
 
   private KilledWindow(Path folder, long seed) throws InputException {
     random = new SplittableRandom(seed);
     restless = seed % 3 == 0;
+    saves = seed >= 0;
     FamilySolver solver = new FamilySolver();
     bench = new Workbench(new Starter.Flat(WIDTH, 10e-3).drawing(), solver, Platform::runLater);
     Examples examples = Examples.of(folder.resolve("none"));
@@ -68,7 +72,8 @@ public final class KilledWindow {
   /**
    * Edits.
    *
-   * @param args project folder, seed of the times; every third seed never rests
+   * @param args project folder, seed of the times; every third seed never rests, one below 0 never
+   *     saves
    */
   public static void main(String[] args) {
     Platform.startup(
@@ -103,6 +108,9 @@ public final class KilledWindow {
     }
     edits = Math.round((bench.drawing().get().body().at(1).x() - WIDTH) / STEP);
     System.out.println("begins " + edits);
+    Thread watch = new Thread(this::watch, "watch");
+    watch.setDaemon(true);
+    watch.start();
     later(Duration.millis(random.nextInt(500)), this::edit);
   }
 
@@ -111,7 +119,7 @@ public final class KilledWindow {
     double x = WIDTH + now * STEP;
     bench.edit(d -> LipEdit.move(d, List.of(new Corner(0, 1)), x - d.body().at(1).x(), 0));
     System.out.println("edit " + now);
-    if (random.nextInt(restless ? 80 : 8) == 0) {
+    if (saves && random.nextInt(restless ? 80 : 8) == 0) {
       save();
     }
     // what comes after the window's own work in the same beat waits for it
@@ -119,6 +127,27 @@ public final class KilledWindow {
     later(ProjectPages.LONGEST, () -> Platform.runLater(() -> settled(now, now)));
     boolean rest = !restless && random.nextInt(6) == 0;
     later(Duration.millis(rest ? 3000 : random.nextInt(300)), this::edit);
+  }
+
+  /** Tells the longest time that the screen's thread took to get to a task. */
+  private void watch() {
+    long longest = 0;
+    try {
+      while (true) {
+        CountDownLatch done = new CountDownLatch(1);
+        long asked = System.nanoTime();
+        Platform.runLater(done::countDown);
+        done.await();
+        long late = TimeUnit.NANOSECONDS.toMillis(System.nanoTime() - asked);
+        if (late > longest) {
+          longest = late;
+          System.out.println("late " + late);
+        }
+        Thread.sleep(50);
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
   }
 
   private void save() {

@@ -23,7 +23,31 @@ final class Victim {
    * @param words gets what it prints
    */
   static Process java(List<String> options, List<String> program, Path words) throws IOException {
-    List<String> command = new ArrayList<>();
+    return java(List.of(), options, program, words);
+  }
+
+  /**
+   * Starts Java by another program.
+   *
+   * @param by program that starts what follows it, with its arguments
+   */
+  static Process java(List<String> by, List<String> options, List<String> program, Path words)
+      throws IOException {
+    return builder(by, options, program, words)
+        .redirectError(ProcessBuilder.Redirect.DISCARD)
+        .start();
+  }
+
+  /** Starts Java by another program and keeps its errors too. */
+  static Process java(
+      List<String> by, List<String> options, List<String> program, Path words, Path errors)
+      throws IOException {
+    return builder(by, options, program, words).redirectError(errors.toFile()).start();
+  }
+
+  private static ProcessBuilder builder(
+      List<String> by, List<String> options, List<String> program, Path words) throws IOException {
+    List<String> command = new ArrayList<>(by);
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-Xshare:auto"));
     command.add("-Djava.awt.headless=true");
@@ -31,10 +55,7 @@ final class Victim {
     command.addAll(List.of("-cp", System.getProperty("java.class.path")));
     command.addAll(program);
     Files.writeString(words, "");
-    return new ProcessBuilder(command)
-        .redirectOutput(words.toFile())
-        .redirectError(ProcessBuilder.Redirect.DISCARD)
-        .start();
+    return new ProcessBuilder(command).redirectOutput(words.toFile());
   }
 
   /** Whole lines that a program printed. */

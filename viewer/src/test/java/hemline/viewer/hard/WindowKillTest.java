@@ -24,7 +24,7 @@ import org.junit.jupiter.api.io.TempDir;
 @Tag("hard")
 final class WindowKillTest {
   private static final long SEED = 13;
-  private static final List<String> SCREEN_IN_MEMORY =
+  static final List<String> SCREEN_IN_MEMORY =
       List.of(
           "-Dglass.platform=Monocle",
           "-Dmonocle.platform=Headless",
@@ -89,7 +89,7 @@ final class WindowKillTest {
   }
 
   /** The largest number told after a word, or -1. */
-  private static long number(List<String> told, String word) {
+  static long number(List<String> told, String word) {
     return told.stream()
         .filter(line -> line.startsWith(word + " ") && !line.startsWith("refused"))
         .mapToLong(line -> Long.parseLong(line.substring(word.length() + 1)))

@@ -8,8 +8,11 @@ import hemline.shared.result.LeakPoint;
 import hemline.viewer.picture.InventedStudies;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -37,6 +40,29 @@ class LeakFolderTest {
     store.keep(ASKED, POINT);
     assertThat(new LeakFolder(folder.resolve("a").resolve("b"), "solver one").find(ASKED))
         .isEqualTo(POINT);
+  }
+
+  @Test
+  void theOldestMakeRoomAndOtherFilesStay() throws Exception {
+    Path notes = Files.writeString(folder.resolve("my-notes.json"), "{}");
+    LeakFolder small = new LeakFolder(folder, "solver one", false, 20);
+    List<LeakOrigin> asked = new ArrayList<>();
+    for (int k = 0; k < 21; k++) {
+      asked.add(new LeakOrigin("abc", 2e-3, 600 + k, 0, 0, 1.2, 1.5e-5, "coarse", "auto", false));
+      small.keep(asked.get(k), at(asked.get(k)));
+      try (Stream<Path> files = Files.list(folder)) {
+        for (Path file : files.toList()) {
+          // each a second older than the one after it
+          FileTime was = Files.getLastModifiedTime(file);
+          Files.setLastModifiedTime(file, FileTime.fromMillis(was.toMillis() - 1000));
+        }
+      }
+    }
+    assertThat(Objects.requireNonNull(folder.toFile().list())).hasSize(19);
+    assertThat(notes).exists();
+    for (int k = 0; k < 21; k++) {
+      assertThat(small.find(asked.get(k)) == null).as("point " + k).isEqualTo(k < 3);
+    }
   }
 
   /** Questions that differ in one part each; the last ones also from what the point says. */

@@ -7,7 +7,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.FileTime;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -16,6 +18,7 @@ import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
+import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -240,6 +243,20 @@ class LauncherTest {
     assertThat(run("echo wrong", "exit 0", "run")).isZero();
     assertThat(text("err")).contains("building").doesNotContain("waiting");
     assertThat(text("builds")).hasLineCount(1);
+  }
+
+  /** Sources changed after that are older than the program, so their times say nothing. */
+  @Test
+  @EnabledOnOs(OS.LINUX)
+  void aProgramFromTheFutureIsBuiltAnew() throws Exception {
+    buildIsMissing();
+    assertThat(run("echo wrong", "exit 0", "run")).isZero();
+    assertThat(run("echo wrong", "exit 0", "run")).isZero();
+    assertThat(text("builds")).hasLineCount(1);
+    Path stamp = launcher.resolveSibling("target/hemline.classpath");
+    Files.setLastModifiedTime(stamp, FileTime.from(Instant.now().plusSeconds(3600)));
+    assertThat(run("echo wrong", "exit 0", "run")).isZero();
+    assertThat(text("builds")).hasLineCount(2);
   }
 
   /** The compiler would take half a class file for a whole one, because it is new. */
