@@ -54,15 +54,15 @@ final class LimitsTest extends CommandCase {
   void memoryIsAskedForBefore() {
     RunOptions fine = new RunOptions(MeshLevel.FINE, Closure.AUTO, false, 2);
     RunOptions coarse = new RunOptions(MeshLevel.COARSE, Closure.AUTO, false, 2);
-    // 78 flows of 21 MB and two solves of 470 MB in four fifths
-    assertThat(StudyRoom.ranking("rank", 13, 6, fine, 3_222_000_001L)).hasSize(1);
-    assertThat(StudyRoom.ranking("rank", 13, 6, fine, 3_223_000_000L)).isEmpty();
+    // 78 flows of 12 MB and two solves of 470 MB in four fifths
+    assertThat(StudyRoom.ranking("rank", 13, 6, fine, 2_344_000_000L)).hasSize(1);
+    assertThat(StudyRoom.ranking("rank", 13, 6, fine, 2_346_000_000L)).isEmpty();
     assertThat(StudyRoom.ranking("rank", 13, 6, coarse, 400_000_000L)).isEmpty();
     assertThat(StudyRoom.ranking("rank", 13, 6, fine, 2_000_000_000L).get(0).toString())
         .isEqualTo(
-            "rank: 78 sections on fine meshes, 2 at once, need about 3.2 GB of memory, and Java may"
+            "rank: 78 sections on fine meshes, 2 at once, need about 2.3 GB of memory, and Java may"
                 + " take 2.0 GB; ask for fewer lips or gaps or a coarser mesh, or set"
-                + " JAVA_TOOL_OPTIONS=-Xmx4g");
+                + " JAVA_TOOL_OPTIONS=-Xmx3g");
   }
 
   /** A solve that ends for want of memory is told with the cure, not as a fault of the program. */
