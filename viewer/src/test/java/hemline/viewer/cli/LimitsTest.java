@@ -41,13 +41,13 @@ final class LimitsTest extends CommandCase {
   void aRankingTakesTwoHundredLips() throws Exception {
     // with the two that are there already
     assertThat(rank(198)).isZero();
-    assertThat((List<?>) bench.asked.get(0)).hasSize(200);
-    bench.asked.clear();
+    assertThat((List<?>) studies.asked.get(0)).hasSize(200);
+    studies.asked.clear();
     assertThat(rank(199)).isEqualTo(2);
     assertThat(err())
         .contains("at most 200 lips, the baseline among them, not 201")
         .hasLineCount(1);
-    assertThat(bench.asked).isEmpty();
+    assertThat(studies.asked).isEmpty();
   }
 
   @Test
@@ -71,7 +71,7 @@ final class LimitsTest extends CommandCase {
   void memoryThatIsUsedUpIsTold(boolean inAnotherThread) {
     OutOfMemoryError want = new OutOfMemoryError("Java heap space");
     PrintStream to = new PrintStream(err, true, StandardCharsets.UTF_8);
-    Desk desk = new Desk(to, to, false, new CancelToken(), bench, () -> 0L);
+    Desk desk = new Desk(to, to, false, new CancelToken(), studies, () -> 0L);
     Job job =
         new Job(desk) {
           @Override
