@@ -36,7 +36,9 @@ class LeakPointFileTest {
       new LeakOrigin(
           "abc", 1.7320508e-3, 300, -0.2, 1.0 / 3, 1.204, 1.51e-5, "coarse", "auto", false);
 
-  private static final String TEXT = LeakPointFile.text(POINT, ORIGIN, "f00d", false);
+  private static String text() {
+    return LeakPointFile.text(POINT, ORIGIN, "f00d", false);
+  }
 
   private static String resealed(String text) {
     return Seal.close(
@@ -45,7 +47,7 @@ class LeakPointFileTest {
 
   @Test
   void readsWhatItWrites() throws InputException {
-    assertThat(LeakPointFile.parse(TEXT, "p.json"))
+    assertThat(LeakPointFile.parse(text(), "p.json"))
         .isEqualTo(new LeakPointFile.Kept(POINT, ORIGIN, "f00d", false));
     String invented = LeakPointFile.text(POINT, ORIGIN, "f00d", true);
     assertThat(LeakPointFile.parse(invented, "p.json").invented()).isTrue();
@@ -53,13 +55,14 @@ class LeakPointFileTest {
 
   @Test
   void refusesWhatWasChangedByHand() {
-    for (int k = 0; k < TEXT.length(); k += 7) {
-      char c = TEXT.charAt(k);
-      String changed = TEXT.substring(0, k) + (c == '1' ? '2' : '1') + TEXT.substring(k + 1);
+    String text = text();
+    for (int k = 0; k < text.length(); k += 7) {
+      char c = text.charAt(k);
+      String changed = text.substring(0, k) + (c == '1' ? '2' : '1') + text.substring(k + 1);
       assertThatThrownBy(() -> LeakPointFile.parse(changed, "p"))
           .isInstanceOf(InputException.class);
     }
-    assertThatThrownBy(() -> LeakPointFile.parse(TEXT.replace("0.7123", "0.3123"), "p.json"))
+    assertThatThrownBy(() -> LeakPointFile.parse(text().replace("0.7123", "0.3123"), "p.json"))
         .hasMessageContaining("p.json")
         .hasMessageContaining("changed or damaged");
   }
@@ -74,13 +77,13 @@ class LeakPointFileTest {
             "\"numerical\"",
             "\"origin\"",
             "\"solver\"")) {
-      String part = resealed(TEXT.replaceFirst(cut, cut.replaceFirst("\"", "\"un")));
+      String part = resealed(text().replaceFirst(cut, cut.replaceFirst("\"", "\"un")));
       assertThatThrownBy(() -> LeakPointFile.parse(part, "p"))
           .as(cut)
           .isInstanceOf(InputException.class);
     }
     assertThatThrownBy(() -> LeakPointFile.parse("{}", "p")).isInstanceOf(InputException.class);
-    assertThatThrownBy(() -> LeakPointFile.parse(TEXT.substring(0, 200), "p"))
+    assertThatThrownBy(() -> LeakPointFile.parse(text().substring(0, 200), "p"))
         .isInstanceOf(InputException.class);
   }
 }

@@ -32,7 +32,9 @@ final class ResultNotices {
    */
   private static final double AGAINST = 0.5;
 
-  /** Least bands above which the trend of the leak over the grids is no chance. */
+  /**
+   * Least bands above which the trend of the leak over the grids is no chance. Judged, no source.
+   */
   private static final double TELLING = 2;
 
   private final Section section;
