@@ -3,9 +3,12 @@ package hemline.shared.file;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
 import hemline.shared.vehicle.Machine;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 
 /**
  * Machine files, schema {@code hemline.machine/1}.
@@ -47,5 +50,37 @@ public final class MachineFile {
       throw new InputException(problems);
     }
     return machine;
+  }
+
+  /** Lip files that a machine file names, each once; empty where it cannot be read. */
+  public static List<Path> lipFiles(Path machine) {
+    Set<Path> files = new LinkedHashSet<>();
+    try {
+      JsonItem floor = JsonTree.read(TextFiles.read(machine), "").values().get("floor");
+      if (floor instanceof JsonItem.Members members) {
+        addLip(members, machine, files);
+        if (members.values().get("edges") instanceof JsonItem.Array edges) {
+          for (JsonItem edge : edges.items()) {
+            if (edge instanceof JsonItem.Members one) {
+              addLip(one, machine, files);
+            }
+          }
+        }
+      }
+    } catch (InputException e) {
+      return List.of();
+    }
+    return List.copyOf(files);
+  }
+
+  private static void addLip(JsonItem.Members group, Path machine, Set<Path> files) {
+    if (group.values().get("lip") instanceof JsonItem.Text name) {
+      try {
+        files.add(machine.toAbsolutePath().resolveSibling(name.value()).normalize());
+      } catch (InvalidPathException e) {
+        // reading the machine tells it
+        return;
+      }
+    }
   }
 }

@@ -9,6 +9,7 @@ import hemline.shared.section.SealSection;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
+import hemline.solver.rig.Calibrations;
 import hemline.solver.study.LeakStudy;
 import hemline.solver.study.RunOptions;
 import java.util.ArrayList;
@@ -25,9 +26,16 @@ public final class MachineStudy {
   private static final double STAND_IN = 1.0 / 3;
 
   private final LeakStudy leaks;
+  private final Calibrations calibrations;
 
   public MachineStudy(LeakStudy leaks) {
+    this(leaks, Calibrations.NONE);
+  }
+
+  /** A study whose leaks are calibrated where their lips were measured. */
+  public MachineStudy(LeakStudy leaks, Calibrations calibrations) {
     this.leaks = leaks;
+    this.calibrations = calibrations;
   }
 
   /**
@@ -53,7 +61,8 @@ public final class MachineStudy {
       lattices.add(lattice);
       sections.addAll(lattice.sections());
     }
-    List<LeakPoint> points = leaks.points(sections, options, cancel, progress);
+    List<LeakPoint> points =
+        calibrations.applied(leaks.points(sections, options, cancel, progress), sections);
     if (points.stream().anyMatch(p -> p.status() == SolveStatus.CANCELLED)) {
       List<LeakPoint> once = once(points);
       long done = once.stream().filter(p -> p.status() != SolveStatus.CANCELLED).count();

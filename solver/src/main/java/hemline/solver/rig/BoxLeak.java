@@ -21,10 +21,21 @@ final class BoxLeak {
   private static final double LEAST_RATIO = 1.3;
 
   private final List<RigPoint> taped;
+  private final List<Decay> decays;
+  private final double volume;
   private final boolean fitted;
 
-  BoxLeak(List<RigPoint> taped) {
+  /**
+   * Leaks of a box.
+   *
+   * @param taped points with the lip taped
+   * @param decays runs; those with the lip taped count where there are no such points
+   * @param volume of the box, m³
+   */
+  BoxLeak(List<RigPoint> taped, List<Decay> decays, double volume) {
     this.taped = taped;
+    this.decays = taped.isEmpty() ? decays.stream().filter(Decay::taped).toList() : List.of();
+    this.volume = volume;
     double low = taped.stream().mapToDouble(RigPoint::suction).min().orElse(1);
     double high = taped.stream().mapToDouble(RigPoint::suction).max().orElse(1);
     this.fitted = high > LEAST_RATIO * low;
@@ -36,7 +47,12 @@ final class BoxLeak {
   }
 
   double polytropicSpread() {
-    return 0;
+    return decays.isEmpty() ? 0 : Decay.POLYTROPIC_SPREAD;
+  }
+
+  /** Runs that give the law. */
+  List<Decay> decays() {
+    return decays;
   }
 
   /** A law, for one draw of the errors. */
@@ -58,6 +74,12 @@ final class BoxLeak {
           pairs.add(new double[] {Math.log(suction), Math.log(leak)});
         }
       }
+    }
+    if (!decays.isEmpty()) {
+      double area =
+          decays.stream().mapToDouble(d -> d.area(flow, errors, volume)).average().orElseThrow();
+      double density = flow.density(decays.get(0).readings().get(0), errors);
+      return new Law(Math.max(0, area) * Math.sqrt(2 / density), 0.5);
     }
     if (pairs.isEmpty()) {
       return new Law(0, USUAL_EXPONENT);

@@ -15,6 +15,11 @@ import java.util.List;
  * @param matters share of the discharge from which on a difference matters
  * @param decisive what would make the mean finer than that, the strongest first; empty where it is
  * @param scatter standard deviation of single readings as a share; 0 where nothing was repeated
+ * @param drawn how far the intervals of the measured coefficients lie from those of a Monte Carlo
+ *     check at most, as a share of their half-width
+ * @param diagnosis which fault of the rig the errors look like
+ * @param relative true where no flow was read: coefficients are known up to a common factor
+ * @param decays leaks by the runs in which the suction decayed
  */
 public record Comparison(
     List<ComparedPoint> points,
@@ -24,7 +29,11 @@ public record Comparison(
     Verdict verdict,
     double matters,
     List<Decider> decisive,
-    double scatter) {
+    double scatter,
+    double drawn,
+    Diagnosis diagnosis,
+    boolean relative,
+    List<DecayLeak> decays) {
 
   /**
    * What would tell.
@@ -39,5 +48,6 @@ public record Comparison(
   public Comparison {
     points = List.copyOf(points);
     decisive = List.copyOf(decisive);
+    decays = List.copyOf(decays);
   }
 }

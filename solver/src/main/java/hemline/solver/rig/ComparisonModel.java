@@ -75,8 +75,8 @@ final class ComparisonModel {
   /** D of all points, then E of the usable ones, then the mean of E / S. */
   double[] outputs(double[] x) {
     Errors errors = new Errors(Arrays.copyOf(x, rig.size()));
-    List<RigModel.Reduced> reduced = rig.at(errors);
     double[] grid = Arrays.copyOfRange(x, rig.size(), x.length);
+    List<RigModel.Reduced> reduced = scaled(rig.at(errors));
     int n = reduced.size();
     double[] e = errors(reduced, grid);
     double[] out = new double[n + e.length + 1];
@@ -90,6 +90,28 @@ final class ComparisonModel {
     }
     out[n + e.length] = mean;
     return out;
+  }
+
+  /**
+   * Where suction alone was read, coefficients are known up to a factor: it is taken so that they
+   * agree with the prediction in the mean of their logarithms.
+   */
+  private List<RigModel.Reduced> scaled(List<RigModel.Reduced> reduced) {
+    if (!rig.relative() || usable.isEmpty()) {
+      return reduced;
+    }
+    double sum = 0;
+    for (int k : usable) {
+      RigModel.Reduced r = reduced.get(k);
+      Prediction p = predictions.get(k);
+      double here =
+          predicted(k).value() * surface.ratio(r.gap(), r.suction(), p.gap(), p.suction());
+      sum += Math.log(here / r.discharge()) / usable.size();
+    }
+    double factor = Math.exp(sum);
+    return reduced.stream()
+        .map(r -> new RigModel.Reduced(r.gap(), r.suction(), r.discharge() * factor))
+        .toList();
   }
 
   /** E of the usable points with a fault taken off the readings, all instruments exact. */

@@ -5,6 +5,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.rig.Rig;
 import hemline.shared.rig.RigReading;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
@@ -58,7 +59,11 @@ public final class ComparisonStudy {
           Verdict.NO_PREDICTION,
           matters,
           List.of(),
-          scatter);
+          scatter,
+          drawn(model, all),
+          FaultStudy.of(model),
+          model.rig().relative(),
+          model.rig().decays());
     }
     int mean = n + model.usable().size();
     double wide = all.expanded(mean, PROBABILITY);
@@ -75,7 +80,26 @@ public final class ComparisonStudy {
         verdict,
         matters,
         verdict == Verdict.CANNOT_TELL ? deciders(all, mean, matters) : List.of(),
-        scatter);
+        scatter,
+        drawn(model, all),
+        FaultStudy.of(model),
+        model.rig().relative(),
+        model.rig().decays());
+  }
+
+  /** Largest difference of the ends of the intervals of D from drawn ones (JCGM 101:2008, 8). */
+  private static double drawn(ComparisonModel model, Propagated all) {
+    int n = model.rig().points().size();
+    List<MonteCarlo.Drawn> drawn =
+        MonteCarlo.of(model.inputs(), x -> Arrays.copyOf(model.outputs(x), n), PROBABILITY);
+    double most = 0;
+    for (int k = 0; k < n; k++) {
+      double wide = all.expanded(k, PROBABILITY);
+      double low = drawn.get(k).low() - (all.value(k) - wide);
+      double high = drawn.get(k).high() - (all.value(k) + wide);
+      most = Math.max(most, Math.max(Math.abs(low), Math.abs(high)) / wide);
+    }
+    return most;
   }
 
   static double chiSquareLimit(int points) {

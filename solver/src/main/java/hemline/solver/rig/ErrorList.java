@@ -8,6 +8,9 @@ import java.util.List;
 
 /** Lists the errors of a rig as input quantities, in the order of {@link Errors}. */
 final class ErrorList {
+  /** Half-width of the exponent of a blower's pressure over its flow; judged, no source. */
+  private static final double BLOWER_EXPONENT = 0.25;
+
   private final Rig rig;
   private final List<InputQuantity> list = new ArrayList<>();
 
@@ -21,10 +24,16 @@ final class ErrorList {
    * @param points of the lip
    * @param taped points with the lip taped
    * @param box leaks of the box
+   * @param flow of the readings
    * @param scatter of the readings
    */
   static List<InputQuantity> of(
-      Rig rig, List<RigPoint> points, List<RigPoint> taped, BoxLeak box, Scatter scatter) {
+      Rig rig,
+      List<RigPoint> points,
+      List<RigPoint> taped,
+      BoxLeak box,
+      FlowReader flow,
+      Scatter scatter) {
     ErrorList errors = new ErrorList(rig);
     errors.shared(Source.GAP, Instrument.GAP);
     errors.shared(Source.SUCTION, Instrument.SUCTION);
@@ -38,6 +47,9 @@ final class ErrorList {
     errors.within(Source.BOX, box.exponentSpread());
     errors.shared(Source.BOX, Instrument.BOX_VOLUME);
     errors.within(Source.BOX, box.polytropicSpread());
+    errors.within(Source.BOX, rig.of(Instrument.TIME).ofReading());
+    errors.list.add(decay(box, flow));
+    errors.within(Source.FAN, flow.relative() ? BLOWER_EXPONENT : 0);
     for (int k = 0; k < points.size(); k++) {
       errors.own(k, points.get(k).readings().size(), scatter);
     }
@@ -45,6 +57,20 @@ final class ErrorList {
       errors.own(InputQuantity.SHARED, point.readings().size(), Scatter.NONE);
     }
     return List.copyOf(errors.list);
+  }
+
+  private static InputQuantity decay(BoxLeak box, FlowReader flow) {
+    if (box.decays().isEmpty()) {
+      return InputQuantity.normal(Source.BOX, InputQuantity.SHARED, 0);
+    }
+    Decay first = box.decays().get(0);
+    return new InputQuantity(
+        Source.BOX,
+        InputQuantity.SHARED,
+        0,
+        first.scatter(flow),
+        first.degreesOfFreedom(),
+        InputQuantity.Shape.STUDENT);
   }
 
   private void shared(Source source, Instrument instrument) {

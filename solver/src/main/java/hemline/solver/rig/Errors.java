@@ -28,7 +28,12 @@ record Errors(double[] values) {
     BOX_VOLUME_ZERO,
     BOX_VOLUME_SHARE,
     /** Polytropic exponent of the air in a box whose suction decays. */
-    POLYTROPIC
+    POLYTROPIC,
+    TIME_SHARE,
+    /** Slope of a decay, as a share. */
+    DECAY,
+    /** Exponent by which a blower's pressure falls with its flow, about 2. */
+    BLOWER_EXPONENT
   }
 
   /** Errors of one point alone. */

@@ -15,6 +15,8 @@ final class FlowReader {
   private static final int HALVINGS = 60;
 
   private final Rig rig;
+  private final List<RigReading> taped;
+  private final boolean relative;
 
   /**
    * A reader.
@@ -23,6 +25,9 @@ final class FlowReader {
    */
   FlowReader(Rig rig) throws InputException {
     this.rig = rig;
+    this.taped = rig.of(RigReading.Kind.TAPED);
+    this.relative =
+        rig.fan() == null && rig.readings().stream().allMatch(r -> Double.isNaN(r.flow()));
     List<Problem> problems = new ArrayList<>();
     for (RigReading r : rig.readings()) {
       if (r.kind() != RigReading.Kind.DECAY && Double.isNaN(r.flow())) {
@@ -37,6 +42,19 @@ final class FlowReader {
   private void place(RigReading r, List<Problem> problems) {
     String at = rig.name() + ", line " + r.line();
     FanCurve fan = rig.fan();
+    if (relative) {
+      double shut = taped.stream().mapToDouble(RigReading::suction).average().orElse(0);
+      if (r.kind() == RigReading.Kind.LIP && !(r.suction() < shut)) {
+        problems.add(
+            new Problem(
+                "rig.flow",
+                at,
+                "there is no flow; read a meter, name a fan curve, or, at one setting of the"
+                    + " blower, read the suction with the lip taped shut too, which is above this"
+                    + " one"));
+      }
+      return;
+    }
     if (fan == null) {
       problems.add(
           new Problem(
@@ -68,9 +86,12 @@ final class FlowReader {
   }
 
   double suction(RigReading r, Errors e, int place) {
-    return r.suction() * (1 + e.of(Errors.Shared.SUCTION_SHARE))
-        + e.of(Errors.Shared.SUCTION_ZERO)
-        + e.of(place, Errors.Own.SUCTION);
+    return sharedSuction(r, e) + e.of(place, Errors.Own.SUCTION);
+  }
+
+  /** Suction once the errors that all readings share are taken off. */
+  double sharedSuction(RigReading r, Errors e) {
+    return r.suction() * (1 + e.of(Errors.Shared.SUCTION_SHARE)) + e.of(Errors.Shared.SUCTION_ZERO);
   }
 
   double lipLength(Errors e) {
@@ -100,7 +121,7 @@ final class FlowReader {
     }
     FanCurve fan = rig.fan();
     if (fan == null) {
-      return Double.NaN;
+      return relative(r, suction, e);
     }
     double speed =
         r.fanSpeed() * (1 + e.of(Errors.Shared.FAN_SPEED_SHARE))
@@ -111,6 +132,25 @@ final class FlowReader {
         * (speed / fan.speed())
         * (1 + e.of(Errors.Shared.FAN_CURVE))
         * (inBox / density(r, e));
+  }
+
+  /**
+   * Flow in a unit of its own where suction alone was read: the pressure of a blower at one setting
+   * falls from that with the lip taped as about the square of its flow (hose and rotor lose so;
+   * common practice, no source).
+   */
+  private double relative(RigReading r, double suction, Errors e) {
+    if (r.kind() == RigReading.Kind.TAPED) {
+      return 0;
+    }
+    double shut = taped.stream().mapToDouble(t -> sharedSuction(t, e)).average().orElse(Double.NaN);
+    double exponent = 2 + e.of(Errors.Shared.BLOWER_EXPONENT);
+    return Math.pow(Math.max(0, shut - suction), 1 / exponent);
+  }
+
+  /** True where no flow is known, only how it changes. */
+  boolean relative() {
+    return relative;
   }
 
   /** Pressure of the fan over that of its curve, by the fan laws. */

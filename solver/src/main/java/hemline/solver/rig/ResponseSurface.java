@@ -8,15 +8,15 @@ import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.apache.commons.math3.linear.RealMatrix;
 
 /**
- * How the predicted discharge changes with gap and suction between the points: ln C_d as a
- * quadratic in ln h and ln Δp by least squares. It serves small steps from a point; the points
- * themselves keep their own values.
+ * How the predicted discharge changes with gap and suction between the points: ln C_d as a cubic in
+ * ln h and ln Δp by least squares. It serves small steps from a point; the points themselves keep
+ * their own values.
  */
 final class ResponseSurface {
   /** Weight of "no change" against the points, for gaps and suctions that rise together. */
-  private static final double RIDGE = 1e-3;
+  private static final double RIDGE = 1e-4;
 
-  private static final int TERMS = 5;
+  private static final int TERMS = 8;
 
   private final double[] coefficients = new double[TERMS];
   private final double gapMiddle;
@@ -77,7 +77,7 @@ final class ResponseSurface {
   private double[] terms(double gap, double suction) {
     double x = Math.log(gap) - gapMiddle;
     double y = Math.log(suction) - suctionMiddle;
-    return new double[] {x, y, x * x, x * y, y * y};
+    return new double[] {x, y, x * x, x * y, y * y, x * x * x, x * x * y, x * y * y};
   }
 
   /** The terms that the points can tell. */
@@ -90,6 +90,9 @@ final class ResponseSurface {
     add(used, 2, gaps >= 3 && points.size() >= 4);
     add(used, 3, gaps >= 2 && suctions >= 2 && points.size() >= 5);
     add(used, 4, suctions >= 3 && points.size() >= 6);
+    add(used, 5, gaps >= 4 && points.size() >= 8);
+    add(used, 6, gaps >= 3 && suctions >= 2 && points.size() >= 9);
+    add(used, 7, gaps >= 2 && suctions >= 3 && points.size() >= 10);
     return used;
   }
 

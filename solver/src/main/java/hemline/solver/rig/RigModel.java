@@ -21,7 +21,10 @@ import org.jspecify.annotations.Nullable;
 final class RigModel {
   private final List<RigPoint> points;
   private final int places;
+  private final Rig rig;
   private final BoxLeak box;
+  private final List<Decay> decays;
+  private final double volume;
   private final FlowReader flow;
   private final List<InputQuantity> inputs;
   private final double largestFlow;
@@ -37,8 +40,11 @@ final class RigModel {
     points = RigPoint.of(rig.of(RigReading.Kind.LIP));
     List<RigPoint> taped = RigPoint.of(rig.of(RigReading.Kind.TAPED));
     places = points.size() + taped.size();
-    box = new BoxLeak(taped);
+    decays = Decay.of(rig.of(RigReading.Kind.DECAY));
+    volume = rig.boxVolume();
+    box = new BoxLeak(taped, decays, volume);
     flow = new FlowReader(rig);
+    this.rig = rig;
     Errors none = Errors.none(places);
     double largest = 0;
     double suction = 0;
@@ -57,7 +63,7 @@ final class RigModel {
     }
     Scatter read = Scatter.of(groups);
     scatter = read.share();
-    inputs = ErrorList.of(rig, points, taped, box, read);
+    inputs = ErrorList.of(rig, points, taped, box, flow, read);
   }
 
   /**
@@ -80,6 +86,42 @@ final class RigModel {
   /** Standard deviation of single readings of a point, as a share. */
   double scatter() {
     return scatter;
+  }
+
+  /** True where no flow is known, only how it changes from point to point. */
+  boolean relative() {
+    return flow.relative();
+  }
+
+  /** Leaks by the runs in which the suction decayed. */
+  List<DecayLeak> decays() {
+    List<DecayLeak> leaks = new ArrayList<>();
+    for (Decay decay : decays) {
+      BoxLeak alone =
+          new BoxLeak(List.of(), List.of(new Decay(Double.NaN, decay.readings())), volume);
+      List<InputQuantity> errors =
+          ErrorList.of(rig, List.of(), List.of(), alone, flow, Scatter.NONE);
+      Propagated area =
+          Propagation.of(errors, x -> new double[] {decay.area(flow, new Errors(x), volume)});
+      leaks.add(
+          new DecayLeak(
+              decay.gap(),
+              decay.readings().size(),
+              area.value(0),
+              area.expanded(0, ComparisonStudy.PROBABILITY)));
+    }
+    return leaks;
+  }
+
+  /** A size of a fault that is small but matters, SI. */
+  double scale(Fault fault) {
+    RigPoint first = points.get(0);
+    return switch (fault) {
+      case EXTRA_AREA -> 0.01 * first.gap() * flow.lipLength(Errors.none(places));
+      case GAP_OFFSET -> 0.01 * first.gap();
+      case GAUGE_ZERO -> 0.01 * first.suction();
+      case FLOW_SCALE, HOSE -> 0.01;
+    };
   }
 
   /** Number of errors that the inputs list. */

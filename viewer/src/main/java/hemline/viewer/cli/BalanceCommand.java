@@ -9,6 +9,7 @@ import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.plenum.HoldVerdict;
 import hemline.solver.plenum.MachineBalance;
+import hemline.solver.rig.Calibrations;
 import hemline.solver.study.LeakStore;
 import hemline.solver.study.RunOptions;
 import hemline.viewer.project.Engine;
@@ -82,6 +83,7 @@ final class BalanceCommand extends Job {
   @Option(names = "--solve-anew", description = "Do not use solved sections kept before.")
   boolean anew;
 
+  @Mixin CalibrationOptions calibration = new CalibrationOptions();
   @Mixin OutputOptions output = new OutputOptions();
 
   BalanceCommand(Desk desk) {
@@ -103,6 +105,7 @@ final class BalanceCommand extends Job {
             Closure.AUTO,
             false,
             wanted.threads("--threads", threads));
+    Calibrations calibrations = calibrations(read, others, wanted);
     wanted.check();
     if (read == null) {
       throw new IllegalStateException("a machine that cannot be read is a problem");
@@ -116,11 +119,31 @@ final class BalanceCommand extends Job {
           watched(
               progress ->
                   desk.studies()
-                      .balance(read, others, atLeast, options, store, desk.cancel(), progress));
+                      .balance(
+                          read,
+                          others,
+                          atLeast,
+                          options,
+                          store,
+                          calibrations,
+                          desk.cancel(),
+                          progress));
     } catch (KeptOnly.MissingException e) {
       return ExitCode.AGAIN;
     }
     return finish(balance, options, folder, desk.secondsSince(start));
+  }
+
+  private Calibrations calibrations(
+      @Nullable Machine read, List<LipProfile> others, Wanted wanted) {
+    if (read == null || machine == null) {
+      return Calibrations.NONE;
+    }
+    List<Path> places = new ArrayList<>(MachineFile.lipFiles(machine));
+    places.addAll(lips);
+    List<LipProfile> used = new ArrayList<>(others);
+    read.floor().edges().forEach(edge -> used.add(edge.lip()));
+    return calibration.read(places, used, wanted);
   }
 
   private LeakStore kept() {

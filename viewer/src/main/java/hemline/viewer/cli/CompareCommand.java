@@ -1,8 +1,10 @@
 package hemline.viewer.cli;
 
+import hemline.shared.file.CalibrationFile;
 import hemline.shared.file.LoadedLip;
 import hemline.shared.fluid.Air;
 import hemline.shared.problem.InputException;
+import hemline.shared.result.Calibration;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.rig.Rig;
 import hemline.shared.rig.RigFile;
@@ -10,16 +12,24 @@ import hemline.shared.rig.RigReading;
 import hemline.shared.rig.RigTemplate;
 import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
+import hemline.solver.rig.CalibrationFit;
 import hemline.solver.rig.Comparison;
 import hemline.solver.rig.ComparisonStudy;
+import hemline.solver.rig.PlannedPoint;
 import hemline.solver.rig.Prediction;
 import hemline.solver.rig.RigPoint;
+import hemline.solver.rig.TestPlan;
+import hemline.solver.study.RelativeSweep;
 import hemline.solver.study.RunOptions;
+import hemline.solver.study.Swept;
 import hemline.viewer.format.ComparePage;
+import hemline.viewer.format.PlanPage;
 import hemline.viewer.report.CompareDocument;
 import hemline.viewer.report.CompareFiles;
+import hemline.viewer.report.PlanDocument;
 import hemline.viewer.report.ResultFolder;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -37,6 +47,7 @@ import picocli.CommandLine.Parameters;
     },
     customSynopsis = {
       "hemline compare RIG PROFILE [options]",
+      "       hemline compare RIG PROFILE --plan --against PROFILE [options]",
       "       hemline compare --template > RIG"
     },
     sortOptions = false,
@@ -66,6 +77,15 @@ final class CompareCommand extends Job {
       description = "Difference from which on it matters, per cent (default: ${DEFAULT-VALUE}).")
   double matters = 10;
 
+  @Option(
+      names = "--keep-calibration",
+      description = {
+        "Keep what the measurement teaches beside the lip file: a factor and an offset of C_d with",
+        "their uncertainty. run, rank and balance then use and name it."
+      })
+  boolean keep;
+
+  @Mixin PlanOptions planning = new PlanOptions();
   @Mixin SolveOptions solve = new SolveOptions();
   @Mixin OutputOptions output = new OutputOptions();
 
@@ -84,12 +104,16 @@ final class CompareCommand extends Job {
     LoadedLip lip = Lips.one(profile, wanted);
     double share = wanted.share("--matters", matters);
     RunOptions options = solve.read(wanted);
+    PlanOptions.Asked plan = planning.plan ? planning.read(wanted) : null;
     wanted.check();
     if (lip == null || read == null) {
       throw new IllegalStateException("what cannot be read is a problem");
     }
     ResultFolder folder = output.folder(null);
     long start = desk.clock().getAsLong();
+    if (plan != null) {
+      return plan(read, lip, plan, options, folder, start);
+    }
     List<RigPoint> points = ComparisonStudy.points(read);
     List<Prediction> predictions =
         watched(p -> desk.studies().predict(points, base(read, lip), options, desk.cancel(), p));
@@ -98,10 +122,12 @@ final class CompareCommand extends Job {
       return ExitCode.CANCELLED;
     }
     Comparison comparison = ComparisonStudy.of(read, predictions, share);
+    Calibration learnt = CalibrationFit.of(read, lip.profile(), predictions);
     return finish(
         read,
         lip.profile().name(),
         comparison,
+        learnt,
         exitCode(predictions.stream().map(Prediction::status).toList(), false),
         folder,
         desk.secondsSince(start));
@@ -111,23 +137,98 @@ final class CompareCommand extends Job {
       Rig read,
       String lip,
       Comparison comparison,
+      @Nullable Calibration learnt,
       int code,
       @Nullable ResultFolder folder,
-      double seconds) {
-    String document = CompareDocument.text(lip, read, comparison, seconds);
+      double seconds)
+      throws InputException {
+    String document = CompareDocument.text(lip, read, comparison, learnt, seconds);
     if (output.json) {
       print(document);
     } else {
       print(
           CompareText.lines(
-              ComparePage.title(lip, read), ComparePage.of(read, comparison), seconds));
+              ComparePage.title(lip, read), ComparePage.of(read, comparison, learnt), seconds));
+    }
+    if (keep && learnt != null && profile != null) {
+      Path beside = CalibrationFile.beside(profile);
+      CalibrationFile.write(beside, learnt);
+      if (!output.json) {
+        print(List.of("Calibration kept in " + beside + "; --uncalibrated leaves it out."));
+      }
     }
     if (folder != null) {
-      CompareFiles.write(folder, document, comparison);
+      CompareFiles.write(folder, lip, read, comparison, learnt, document);
       return tellFiles(folder, "Report, chart, table and JSON", output.json, code);
     }
     if (!output.json) {
       print(List.of("Add --out DIR for the report, chart and table."));
+    }
+    return code;
+  }
+
+  private int plan(
+      Rig read,
+      LoadedLip lip,
+      PlanOptions.Asked asked,
+      RunOptions options,
+      @Nullable ResultFolder folder,
+      long start)
+      throws InputException {
+    TestPlan plan = new TestPlan(read);
+    SealSection base =
+        new SealSection(
+            lip.profile(),
+            asked.gaps().get(0),
+            asked.suctions().get(0),
+            new GroundMotion(0, 0),
+            Air.STANDARD,
+            List.of());
+    List<PlannedPoint> points = new ArrayList<>();
+    List<SolveStatus> statuses = new ArrayList<>();
+    for (double gap : asked.gaps()) {
+      RelativeSweep sweep =
+          watched(
+              p ->
+                  desk.studies()
+                      .against(
+                          asked.other(),
+                          Swept.SUCTION,
+                          base.withGap(gap),
+                          asked.suctions(),
+                          options,
+                          desk.cancel(),
+                          p));
+      for (PlanOptions.Pair pair : PlanOptions.pairs(sweep)) {
+        statuses.add(pair.one().status());
+        statuses.add(pair.other().status());
+        if (pair.ratio() != null && pair.ratio().value() > 0) {
+          points.add(plan.at(pair.one(), pair.other(), pair.ratio(), asked.repeats()));
+        }
+      }
+    }
+    int code = exitCode(statuses, false);
+    if (code == ExitCode.CANCELLED) {
+      tell("stopped on request before the plan was complete; there is no result.");
+      return code;
+    }
+    String one = lip.profile().name();
+    String other = asked.other().name();
+    double seconds = desk.secondsSince(start);
+    String document =
+        PlanDocument.text(one, other, points, asked.repeats(), plan.scatter(), seconds);
+    if (output.json) {
+      print(document);
+    } else {
+      print(
+          CompareText.lines(
+              "Plan: " + one + " against " + other + " with the instruments of " + read.name(),
+              PlanPage.of(one, other, points, asked.repeats(), plan.scatter()),
+              seconds));
+    }
+    if (folder != null) {
+      folder.write("plan.json", document);
+      return tellFiles(folder, "JSON", output.json, code);
     }
     return code;
   }
@@ -138,7 +239,7 @@ final class CompareCommand extends Job {
       return null;
     }
     try {
-      return RigFile.read(rig);
+      return planning.plan ? RigFile.readInstruments(rig) : RigFile.read(rig);
     } catch (InputException e) {
       wanted.addAll(e);
       return null;

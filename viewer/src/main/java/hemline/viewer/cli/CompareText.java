@@ -34,9 +34,7 @@ final class CompareText {
   /** What a person must mind at a rig. */
   static List<String> cautions() {
     List<String> lines = new ArrayList<>();
-    for (String caution :
-        List.of(
-            CompareWords.BLOWER_CAUTION, CompareWords.BOX_CAUTION, CompareWords.HEARING_CAUTION)) {
+    for (String caution : CompareWords.CAUTIONS) {
       lines.addAll(TextTable.wrapped("! " + caution, INDENT, INDENT + INDENT, ResultText.WIDTH));
     }
     return lines;

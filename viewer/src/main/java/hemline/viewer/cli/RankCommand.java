@@ -6,6 +6,8 @@ import hemline.shared.profile.LipProfile;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.SealSection;
+import hemline.solver.rig.CalibratedRanking;
+import hemline.solver.rig.Calibrations;
 import hemline.solver.study.GapDistribution;
 import hemline.solver.study.Ranking;
 import hemline.solver.study.RankingAnswer;
@@ -83,6 +85,7 @@ final class RankCommand extends Job {
 
   @Mixin GroundOptions ground = new GroundOptions();
   @Mixin SolveOptions solve = new SolveOptions();
+  @Mixin CalibrationOptions calibration = new CalibrationOptions();
   @Mixin OutputOptions output = new OutputOptions();
 
   RankCommand(Desk desk) {
@@ -108,6 +111,11 @@ final class RankCommand extends Job {
             options,
             Runtime.getRuntime().maxMemory())
         .forEach(problem -> wanted.fault("rank", problem.text()));
+    List<LipProfile> ranked = new ArrayList<>(lips.stream().map(LoadedLip::profile).toList());
+    if (against != null && !ranked.contains(against.profile())) {
+      ranked.add(against.profile());
+    }
+    Calibrations calibrations = calibration.read(places, ranked, wanted);
     wanted.check();
     if (against == null) {
       throw new IllegalStateException("a baseline that cannot be found is a problem");
@@ -129,12 +137,12 @@ final class RankCommand extends Job {
                         options,
                         desk.cancel(),
                         progress));
-    List<LipProfile> inOrder = new ArrayList<>(profiles);
-    if (!inOrder.contains(against.profile())) {
-      inOrder.add(against.profile());
-    }
     return finish(
-        Lips.withNotices(answer, lips), inOrder, conditions, folder, desk.secondsSince(start));
+        Lips.withNotices(CalibratedRanking.of(answer, ranked, calibrations), lips),
+        ranked,
+        conditions,
+        folder,
+        desk.secondsSince(start));
   }
 
   private int finish(

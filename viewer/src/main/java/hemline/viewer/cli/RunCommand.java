@@ -9,6 +9,7 @@ import hemline.shared.result.SolveStatus;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.FlowField;
+import hemline.solver.rig.Calibrations;
 import hemline.solver.study.RelativeAnswer;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
@@ -82,6 +83,7 @@ final class RunCommand extends Job {
 
   @Mixin GroundOptions ground = new GroundOptions();
   @Mixin SolveOptions solve = new SolveOptions();
+  @Mixin CalibrationOptions calibration = new CalibrationOptions();
   @Mixin OutputOptions output = new OutputOptions();
 
   RunCommand(Desk desk) {
@@ -101,6 +103,10 @@ final class RunCommand extends Job {
     RunOptions options = solve.read(wanted);
     var motion = ground.motion(wanted);
     var air = ground.air(wanted);
+    Calibrations calibrations =
+        lip == null || profile == null
+            ? Calibrations.NONE
+            : calibration.read(List.of(profile), List.of(lip.profile()), wanted);
     wanted.check();
     if (lip == null) {
       throw new IllegalStateException("a lip that cannot be read is a problem");
@@ -115,16 +121,18 @@ final class RunCommand extends Job {
                 relative
                     ? desk.studies().relativeLeak(section, options, desk.cancel(), progress)
                     : alone(desk.studies().run(section, options, desk.cancel(), progress)));
-    SectionAnswer known = Lips.withNotices(answer.lip(), lip);
+    SectionAnswer solved = Lips.withNotices(answer.lip(), lip);
+    SectionAnswer known =
+        new SectionAnswer(calibrations.applied(solved.result(), lip.profile()), solved.field());
+    Estimate relativeLeak =
+        calibrations.appliedTo(answer.relativeLeak(), solved.result(), lip.profile());
     FlowField field = known.field();
     Pages pages =
         new Pages(
             reportFolder,
             () -> SectionPicture.of(section, known.result(), need(field)),
-            () ->
-                SectionReport.page(
-                    section, known.result(), field, answer.relativeLeak(), options, ""));
-    return finish(known, answer.relativeLeak(), pages, false, folder, desk.secondsSince(start));
+            () -> SectionReport.page(section, known.result(), field, relativeLeak, options, ""));
+    return finish(known, relativeLeak, pages, false, folder, desk.secondsSince(start));
   }
 
   /**

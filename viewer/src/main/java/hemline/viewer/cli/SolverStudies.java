@@ -9,6 +9,7 @@ import hemline.solver.flow.ProgressListener;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.MachineStudy;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.rig.Calibrations;
 import hemline.solver.rig.Prediction;
 import hemline.solver.rig.PredictionStudy;
 import hemline.solver.rig.RigPoint;
@@ -123,10 +124,11 @@ record SolverStudies(SectionFamily family, boolean keptOnly) implements Studies 
       double factor,
       RunOptions options,
       LeakStore store,
+      Calibrations calibrations,
       CancelToken cancel,
       ProgressListener progress) {
     LeakStore known = keptOnly ? new KeptOnly(store) : store;
-    return new MachineStudy(new LeakStudy(family, known))
+    return new MachineStudy(new LeakStudy(family, known), calibrations)
         .of(machine, others, factor, options, cancel, progress);
   }
 }

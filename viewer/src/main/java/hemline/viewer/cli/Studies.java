@@ -7,6 +7,7 @@ import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.plenum.MachineBalance;
+import hemline.solver.rig.Calibrations;
 import hemline.solver.rig.Prediction;
 import hemline.solver.rig.RigPoint;
 import hemline.solver.study.BatchAnswer;
@@ -88,6 +89,7 @@ interface Studies {
       double factor,
       RunOptions options,
       LeakStore store,
+      Calibrations calibrations,
       CancelToken cancel,
       ProgressListener progress);
 }

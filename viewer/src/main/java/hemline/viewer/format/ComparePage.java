@@ -1,13 +1,17 @@
 package hemline.viewer.format;
 
 import hemline.shared.problem.Notice;
+import hemline.shared.result.Calibration;
 import hemline.shared.result.Estimate;
 import hemline.shared.rig.Rig;
 import hemline.solver.rig.ComparedPoint;
 import hemline.solver.rig.Comparison;
+import hemline.solver.rig.DecayLeak;
+import hemline.solver.rig.Diagnosis;
 import hemline.solver.rig.Source;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** A measurement beside its prediction as parts of text and tables, for every face alike. */
 public final class ComparePage {
@@ -39,11 +43,18 @@ public final class ComparePage {
     return lip + " beside " + rig.name() + (rig.invented() ? " (invented readings)" : "");
   }
 
-  /** The parts in reading order. */
-  public static List<Part> of(Rig rig, Comparison comparison) {
+  /**
+   * The parts in reading order.
+   *
+   * @param learnt calibration that the comparison teaches; null for none
+   */
+  public static List<Part> of(Rig rig, Comparison comparison, @Nullable Calibration learnt) {
     ComparePage page = new ComparePage(rig, comparison);
     page.points();
     page.deciders();
+    page.decays();
+    page.faults();
+    page.calibration(learnt);
     page.notices();
     return page.parts;
   }
@@ -83,6 +94,30 @@ public final class ComparePage {
                     + " everything but the flow model; predicted values with their bands.")));
   }
 
+  private void decays() {
+    if (comparison.decays().isEmpty()) {
+      return;
+    }
+    List<List<String>> table = new ArrayList<>();
+    table.add(List.of("lip", "readings", "effective area, mm\u00b2", "over gap and length"));
+    for (DecayLeak d : comparison.decays()) {
+      double opening = d.gap() * rig.lipLength();
+      table.add(
+          List.of(
+              d.taped() ? "taped" : Wording.millimetres(d.gap()),
+              Integer.toString(d.readings()),
+              within(1e6 * d.area(), 1e6 * d.uncertainty()),
+              d.taped() ? "" : within(d.area() / opening, d.uncertainty() / opening)));
+    }
+    parts.add(
+        new Part(
+            "Leaks by the decay of the suction",
+            table,
+            List.of(
+                "All leaks of the box together. Those with the lip taped serve as its leak where no"
+                    + " flow was read with the lip taped.")));
+  }
+
   private void deciders() {
     if (comparison.decisive().isEmpty()) {
       return;
@@ -113,8 +148,37 @@ public final class ComparePage {
     parts.add(new Part("What would tell", List.of(), sentences));
   }
 
+  private void faults() {
+    parts.add(
+        new Part(
+            "Faults of the rig by their pattern",
+            DiagnosisWords.table(comparison.diagnosis()),
+            DiagnosisWords.sentences(comparison.diagnosis())));
+  }
+
+  private void calibration(@Nullable Calibration learnt) {
+    if (learnt == null) {
+      return;
+    }
+    List<String> sentences = new ArrayList<>();
+    sentences.add("C_d and leak " + learnt.words() + ".");
+    sentences.add(
+        "It is kept beside the lip only where you ask for it; run, rank and balance then use and"
+            + " name it, and can leave it out.");
+    if (comparison.diagnosis().finding() == Diagnosis.Finding.NAMED) {
+      sentences.add("A fault of the rig was found; mend it and measure anew before you keep this.");
+    }
+    parts.add(new Part("Calibration that this teaches", List.of(), sentences));
+  }
+
   private void notices() {
-    List<String> sentences = new ArrayList<>(rig.notices().stream().map(Notice::text).toList());
+    List<String> sentences = new ArrayList<>();
+    if (comparison.relative()) {
+      sentences.add(
+          "Suction alone was read: C_d is known up to a common factor, taken so that the mean"
+              + " agrees. Compared is how it changes from gap to gap, no more.");
+    }
+    sentences.addAll(rig.notices().stream().map(Notice::text).toList());
     if (comparison.scatter() == 0) {
       sentences.add(
           "No point was read twice, so scatter from reading to reading is not known; repeat some.");
@@ -124,10 +188,15 @@ public final class ComparePage {
               + CompareWords.percent(comparison.scatter())
               + " (standard deviation, pooled over the repeats).");
     }
+    sentences.add(
+        "The measured intervals agree with those of a Monte Carlo check (JCGM 101) within "
+            + CompareWords.percent(comparison.drawn())
+            + " of their half-width.");
     parts.add(new Part("To be known", List.of(), sentences));
   }
 
-  private static String within(double value, double halfWidth) {
+  /** A value with its half-width. */
+  static String within(double value, double halfWidth) {
     return Digits.withBand(new Estimate(value, halfWidth, 0, 0, 0, Estimate.Trend.UNKNOWN), 1);
   }
 }

@@ -2,6 +2,7 @@ package hemline.viewer.format;
 
 import hemline.solver.rig.Comparison;
 import hemline.solver.rig.Verdict;
+import java.util.List;
 
 /** Phrases about a measurement beside its prediction. */
 public final class CompareWords {
@@ -19,6 +20,9 @@ public final class CompareWords {
   /** Where a blower runs. */
   public static final String HEARING_CAUTION =
       "Blowers are loud: protect your hearing and that of others in the room.";
+
+  /** All that is to be minded at a rig. */
+  public static final List<String> CAUTIONS = List.of(BLOWER_CAUTION, BOX_CAUTION, HEARING_CAUTION);
 
   private CompareWords() {}
 
@@ -40,6 +44,18 @@ public final class CompareWords {
   /** A difference in per cent with its sign: "+ 4.2 %". */
   public static String signedPercent(double share) {
     return (share < 0 ? "\u2212 " : "+ ") + percent(Math.abs(share));
+  }
+
+  /** The verdict over all in a few words. */
+  public static String brief(Comparison c) {
+    return verdict(c.verdict())
+        + (c.verdict() == Verdict.NO_PREDICTION
+            ? ""
+            : ": predicted less measured "
+                + signedPercent(c.meanError())
+                + " \u00b1 "
+                + percent(c.meanUncertainty())
+                + " in the mean (95 %)");
   }
 
   /** The verdict over all in one sentence. */

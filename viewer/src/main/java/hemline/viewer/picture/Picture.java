@@ -13,6 +13,7 @@ public abstract sealed class Picture
         ConvergenceChart,
         MeshPicture,
         FanChart,
+        CompareChart,
         BalanceChart {
   /** Pixels per sheet unit of a PNG, for sharp print. */
   private static final double PNG_SCALE = 2;

@@ -2,10 +2,15 @@ package hemline.viewer.report;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import hemline.shared.result.Calibration;
 import hemline.shared.result.Estimate;
 import hemline.shared.rig.Rig;
 import hemline.solver.rig.ComparedPoint;
 import hemline.solver.rig.Comparison;
+import hemline.solver.rig.DecayLeak;
+import hemline.solver.rig.Diagnosis;
+import hemline.solver.rig.FaultFit;
+import org.jspecify.annotations.Nullable;
 
 /** JSON document of a measurement beside its prediction: schema {@code hemline.comparison/1}. */
 public final class CompareDocument {
@@ -15,9 +20,11 @@ public final class CompareDocument {
    * The document as text.
    *
    * @param lip name
+   * @param learnt calibration that the comparison teaches; null for none
    * @param seconds wall time
    */
-  public static String text(String lip, Rig rig, Comparison comparison, double seconds) {
+  public static String text(
+      String lip, Rig rig, Comparison comparison, @Nullable Calibration learnt, double seconds) {
     ObjectNode document = JsonText.NODES.objectNode();
     document.put("schema", "hemline.comparison/1");
     document.put("lip", lip);
@@ -38,10 +45,53 @@ public final class CompareDocument {
       JsonText.number(node, "share", d.share());
       JsonText.number(node, "timesBetter", d.better());
     }
+    JsonText.number(document, "monteCarloDifference", comparison.drawn());
+    document.set("diagnosis", diagnosis(comparison.diagnosis()));
+    document.put("relative", comparison.relative());
+    ArrayNode decays = document.putArray("decays");
+    for (DecayLeak d : comparison.decays()) {
+      ObjectNode one = decays.addObject();
+      JsonText.number(one, "gap", d.gap());
+      JsonText.number(one, "effectiveArea", d.area());
+      JsonText.number(one, "effectiveAreaUncertainty", d.uncertainty());
+    }
+    document.set("calibration", learnt == null ? null : calibration(learnt));
     ArrayNode notices = document.putArray("notices");
     rig.notices().forEach(n -> notices.addObject().put("code", n.code()).put("text", n.text()));
     JsonText.number(document, "seconds", seconds);
     return JsonText.of(document);
+  }
+
+  private static ObjectNode calibration(Calibration c) {
+    ObjectNode node = JsonText.NODES.objectNode();
+    JsonText.number(node, "factor", c.factor());
+    JsonText.number(node, "factorStandardUncertainty", c.factorUncertainty());
+    JsonText.number(node, "offset", c.offset());
+    JsonText.number(node, "offsetStandardUncertainty", c.offsetUncertainty());
+    JsonText.number(node, "correlation", c.correlation());
+    JsonText.number(node, "rest", c.rest());
+    return node;
+  }
+
+  private static ObjectNode diagnosis(Diagnosis d) {
+    ObjectNode node = JsonText.NODES.objectNode();
+    node.put("finding", d.finding().key());
+    FaultFit named = d.named();
+    node.put("named", named == null ? null : named.fault().key());
+    node.put("leftOver", d.leftOver());
+    JsonText.number(node, "chiSquareWithout", d.chiSquareWithout());
+    JsonText.number(node, "likelihoodWithout", d.weightWithout());
+    ArrayNode fits = node.putArray("faults");
+    for (FaultFit fit : d.fits()) {
+      ObjectNode one = fits.addObject();
+      one.put("fault", fit.fault().key());
+      JsonText.number(one, "size", fit.size());
+      JsonText.number(one, "sizeUncertainty", fit.uncertainty());
+      one.put("unit", fit.fault().unit());
+      JsonText.number(one, "chiSquare", fit.chiSquare());
+      JsonText.number(one, "likelihood", fit.weight());
+    }
+    return node;
   }
 
   private static ObjectNode point(ComparedPoint p) {

@@ -16,6 +16,7 @@ import hemline.solver.flow.ProgressListener;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.MachineStudy;
 import hemline.solver.refine.FamilySolver;
+import hemline.solver.rig.Calibrations;
 import hemline.solver.rig.Prediction;
 import hemline.solver.rig.PredictionStudy;
 import hemline.solver.rig.RigPoint;
@@ -196,10 +197,11 @@ final class FakeStudies implements Studies {
       double factor,
       RunOptions options,
       LeakStore store,
+      Calibrations calibrations,
       CancelToken cancel,
       ProgressListener progress) {
     asked.add(machine);
-    return new MachineStudy(new LeakStudy(new FamilySolver(), leaks(cancel)))
+    return new MachineStudy(new LeakStudy(new FamilySolver(), leaks(cancel)), calibrations)
         .of(machine, others, factor, options, cancel, progress);
   }
 

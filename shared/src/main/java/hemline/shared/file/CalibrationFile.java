@@ -1,0 +1,139 @@
+package hemline.shared.file;
+
+import hemline.shared.problem.InputException;
+import hemline.shared.problem.Problem;
+import hemline.shared.result.Calibration;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Calibrations kept beside lip files, schema {@code hemline.calibration/1}, SI, sealed: {@code
+ * my-lip.json} has {@code my-lip.calibration.json}.
+ */
+public final class CalibrationFile {
+  private static final String KIND = "calibration";
+  private static final int VERSION = 1;
+  private static final String ENDING = "." + KIND + ".json";
+
+  private CalibrationFile() {}
+
+  /** Where the calibration of a lip file or drawing stands. */
+  public static Path beside(Path lip) {
+    String name = lip.getFileName().toString();
+    int dot = name.lastIndexOf('.');
+    return lip.resolveSibling((dot > 0 ? name.substring(0, dot) : name) + ENDING);
+  }
+
+  /** True for a file name that a calibration has. */
+  public static boolean isNamed(Path file) {
+    return file.getFileName().toString().endsWith(ENDING);
+  }
+
+  /**
+   * Reads a calibration.
+   *
+   * @throws InputException if it is none, or was changed after it was sealed
+   */
+  public static Calibration read(Path file) throws InputException {
+    return parse(TextFiles.read(file), file.toString());
+  }
+
+  /** Writes a calibration in one step. */
+  public static void write(Path file, Calibration calibration) throws InputException {
+    TextFiles.write(file, text(calibration));
+  }
+
+  /** Text of a calibration. */
+  public static String text(Calibration c) {
+    Map<String, Object> top = new LinkedHashMap<>();
+    top.put("schema", "hemline." + KIND + "/" + VERSION);
+    top.put("seal", Seal.BLANK);
+    top.put("lip", c.lip());
+    top.put("outline", c.outline());
+    top.put("rig", c.rig());
+    top.put("invented", c.invented());
+    top.put("points", LengthUnit.decimal(c.points()));
+    put(top, "factor", c.factor());
+    put(top, "factorUncertainty", c.factorUncertainty());
+    put(top, "offset", c.offset());
+    put(top, "offsetUncertainty", c.offsetUncertainty());
+    put(top, "correlation", c.correlation());
+    put(top, "rest", c.rest());
+    put(top, "gapLow", c.gapLow());
+    put(top, "gapHigh", c.gapHigh());
+    put(top, "suctionLow", c.suctionLow());
+    put(top, "suctionHigh", c.suctionHigh());
+    return Seal.close(JsonLayout.text(top));
+  }
+
+  private static void put(Map<String, Object> top, String key, double value) {
+    top.put(key, LengthUnit.decimal(value));
+  }
+
+  /** Reads the text of a calibration; the file name serves the messages. */
+  public static Calibration parse(String text, String file) throws InputException {
+    JsonItem.Members top = JsonTree.read(text, file);
+    Seal.check(text, file);
+    List<Problem> problems = new ArrayList<>();
+    JsonKeys keys = new JsonKeys(file, "", top, problems);
+    if (!SchemaKey.check(keys, KIND, VERSION)) {
+      throw new InputException(problems);
+    }
+    keys.allow(
+        "schema",
+        "seal",
+        "lip",
+        "outline",
+        "rig",
+        "invented",
+        "points",
+        "factor",
+        "factorUncertainty",
+        "offset",
+        "offsetUncertainty",
+        "correlation",
+        "rest",
+        "gapLow",
+        "gapHigh",
+        "suctionLow",
+        "suctionHigh");
+    String lip = keys.text("lip", "plain flat 8");
+    String outline = keys.text("outline", "a digest");
+    String rig = keys.text("rig", "rig.csv");
+    boolean invented = keys.truth("invented", false);
+    int points = keys.index("points", "a number of points");
+    double[] n = new double[10];
+    String[] names = {
+      "factor",
+      "factorUncertainty",
+      "offset",
+      "offsetUncertainty",
+      "correlation",
+      "rest",
+      "gapLow",
+      "gapHigh",
+      "suctionLow",
+      "suctionHigh"
+    };
+    for (int i = 0; i < n.length; i++) {
+      n[i] = keys.number(names[i], "a number in SI units");
+    }
+    if (problems.isEmpty()) {
+      try {
+        return new Calibration(
+            lip, outline, rig, invented, points, n[0], n[1], n[2], n[3], n[4], n[5], n[6], n[7],
+            n[8], n[9]);
+      } catch (IllegalArgumentException e) {
+        problems.add(
+            new Problem(
+                "calibration.figures",
+                file,
+                "its figures cannot be; remove the file and compare again with --keep"));
+      }
+    }
+    throw new InputException(problems);
+  }
+}
