@@ -10,6 +10,7 @@ import hemline.shared.result.SolveStatus;
 import hemline.shared.section.Drive;
 import hemline.shared.section.Section;
 import hemline.solver.flow.Closure;
+import hemline.solver.grid.MeshLevel;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -64,6 +65,7 @@ public final class Estimates {
    * The answer from solved families.
    *
    * @param section the question
+   * @param level of its grids
    * @param family the runs with the chosen flow model
    * @param others runs with other plausible flow models; their distance widens the bands
    * @param notices what is known already; others are added
@@ -71,11 +73,12 @@ public final class Estimates {
    */
   public static SectionResult result(
       Section section,
+      MeshLevel level,
       GridFamily family,
       List<GridFamily> others,
       List<Notice> notices,
       boolean stopped) {
-    double leastWidth = GridClass.leastWidth(section, family.closure());
+    double leastWidth = GridClass.leastWidth(section, level, family.closure());
     return result(section, leastWidth, family, others, notices, stopped);
   }
 

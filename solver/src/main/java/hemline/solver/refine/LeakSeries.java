@@ -4,6 +4,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.section.Section;
+import hemline.solver.grid.MeshLevel;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -60,13 +61,15 @@ public final class LeakSeries {
   /**
    * Leak flow of a family, with the least band of its kind of lip; where the finest grid holds two
    * flows, the spread there reaches both.
+   *
+   * @param level of its grids
    */
-  public static LeakSeries of(GridFamily family, Section section) {
+  public static LeakSeries of(GridFamily family, Section section, MeshLevel level) {
     LeakSeries series =
         of(
             family.runs(),
             section.fluid().kinematicViscosity(),
-            GridClass.leastWidth(section, family.closure()));
+            GridClass.leastWidth(section, level, family.closure()));
     if (family.other() != null) {
       int k = series.places() - 1;
       double other = family.other().figures().scalars().getOrDefault(Figure.LEAK_FLOW, Double.NaN);

@@ -115,7 +115,8 @@ final class SolveTask {
         stopped(main, SectionFamily.GRIDS)
             || others.stream().anyMatch(other -> stopped(other, grids(other.closure())));
     SectionResult result =
-        Estimates.result(question.section(), main, others, question.notices(), stopped);
+        Estimates.result(
+            question.section(), options.level(), main, others, question.notices(), stopped);
     @Nullable FlowField field = finest == null || !finest.hasField() ? null : finest.field();
     return new Solved(
         new SectionAnswer(result, field),
@@ -177,11 +178,11 @@ final class SolveTask {
 
   private Map<Closure, LeakSeries> leaks(GridFamily main, List<GridFamily> others) {
     Map<Closure, LeakSeries> leaks = new EnumMap<>(Closure.class);
-    LeakSeries leak = LeakSeries.of(main, question.section());
+    LeakSeries leak = LeakSeries.of(main, question.section(), options.level());
     if (leak.usable()) {
       leaks.put(main.closure(), leak);
       for (GridFamily other : others) {
-        LeakSeries series = LeakSeries.of(other, question.section());
+        LeakSeries series = LeakSeries.of(other, question.section(), options.level());
         if (series.usable()) {
           leaks.putIfAbsent(other.closure(), series);
         }

@@ -7,6 +7,7 @@ import hemline.shared.profile.LipProfile;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.Lips;
+import hemline.solver.grid.MeshLevel;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -37,11 +38,19 @@ class GridClassTest {
         .isEqualTo(GridClass.SLANTED);
   }
 
-  /** 0.7 % at a gap of up to 0.2 widths, 1.9 % from 0.35 on, evenly between. */
+  /**
+   * 0.7 % at a gap of up to 0.2 widths, 1.9 % from 0.35 on, evenly between; twice on coarse grids.
+   */
   @ParameterizedTest
   @CsvSource({"0.5, 0.007", "1.6, 0.007", "2.2, 0.013", "2.8, 0.019", "6, 0.019"})
   void theLeastBandGrowsWithTheGap(double gap, double width) {
-    assertThat(GridClass.leastWidth(at(Lips.flat(8), gap), Closure.SST))
+    SealSection section = at(Lips.flat(8), gap);
+    assertThat(GridClass.leastWidth(section, MeshLevel.MEDIUM, Closure.SST))
         .isCloseTo(width, within(1e-12));
+    assertThat(GridClass.leastWidth(section, MeshLevel.FINE, Closure.SST))
+        .isCloseTo(width, within(1e-12));
+    assertThat(GridClass.leastWidth(section, MeshLevel.COARSE, Closure.SA))
+        .isCloseTo(2 * width, within(1e-12));
+    assertThat(GridClass.leastWidth(section, MeshLevel.COARSE, Closure.LAMINAR)).isZero();
   }
 }

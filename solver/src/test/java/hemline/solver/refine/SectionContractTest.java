@@ -111,7 +111,8 @@ class SectionContractTest {
 
     @Test
     void theAnswerNamesItsQuestionAndHasBands() {
-      SectionResult result = Estimates.result(question(), once(), List.of(), List.of(), false);
+      SectionResult result =
+          Estimates.result(question(), MeshLevel.COARSE, once(), List.of(), List.of(), false);
       assertThat(result.name()).isEqualTo(question().name());
       assertThat(result.gap()).isEqualTo(question().gap());
       assertThat(result.status()).isEqualTo(SolveStatus.CONVERGED);
@@ -128,7 +129,8 @@ class SectionContractTest {
       GridFamily stopped = solve(1, 3, now, ProgressListener.NONE);
       assertThat(stopped.grids().size()).isLessThanOrEqualTo(1);
       assertThat(stopped.finestUsable()).isNull();
-      SectionResult result = Estimates.result(question(), stopped, List.of(), List.of(), true);
+      SectionResult result =
+          Estimates.result(question(), MeshLevel.COARSE, stopped, List.of(), List.of(), true);
       assertThat(result.status()).isEqualTo(SolveStatus.CANCELLED);
       assertThat(result.figures()).isEmpty();
       assertThat(result.notices()).isNotEmpty();

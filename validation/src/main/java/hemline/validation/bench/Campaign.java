@@ -31,15 +31,19 @@ import java.util.concurrent.Future;
 import java.util.function.Consumer;
 
 /**
- * Solves sections on the three grids of a family and, started from the finest, on one twice as
- * fine, and keeps a table of what each gave: the test of this class judges bands by it.
+ * Solves sections on the three grids of a family and, on the medium level, started from the finest,
+ * on one twice as fine, and keeps a table of what each gave: {@code CampaignBandsTest} judges bands
+ * by it.
  *
  * <p>A section's rows are added to the table when all of them are there, so that a run that was
  * broken off goes on where it stopped.
  */
 final class Campaign {
-  /** Cells for each base cell; the last grid is the one that bands are judged by. */
-  private static final int[] MULTIPLIERS = {2, 3, 4, 8};
+  /** Cells for each base cell of the family. */
+  private static final int[] FAMILY = {2, 3, 4};
+
+  /** The same with the grid at the end that bands of all levels are judged by. */
+  private static final int[] JUDGED = {2, 3, 4, 8};
 
   private static final List<Figure> FIGURES =
       List.of(
@@ -50,16 +54,21 @@ final class Campaign {
           + "discharge,leak_m2_s,lip_force_y_N_m,ground_drag_N_m";
 
   private final Path table;
+  private final MeshLevel level;
+  private final int[] multipliers;
   private final Consumer<String> progress;
 
   /**
    * Prepares a run.
    *
    * @param table file that is written and gone on with
+   * @param level of the family
    * @param progress hears a line for each section
    */
-  Campaign(Path table, Consumer<String> progress) {
+  Campaign(Path table, MeshLevel level, Consumer<String> progress) {
     this.table = table;
+    this.level = level;
+    multipliers = level == MeshLevel.MEDIUM ? JUDGED : FAMILY;
     this.progress = progress;
   }
 
@@ -113,7 +122,7 @@ final class Campaign {
           kept.computeIfAbsent(name, n -> new ArrayList<>()).add(line);
         }
       }
-      kept.values().removeIf(rows -> rows.size() != MULTIPLIERS.length);
+      kept.values().removeIf(rows -> rows.size() != multipliers.length);
     }
     return kept;
   }
@@ -128,17 +137,17 @@ final class Campaign {
     return null;
   }
 
-  private static List<String> rows(CampaignSection one) {
+  private List<String> rows(CampaignSection one) {
     SealSection section = one.section();
     SectionSetup setup = new SectionSetup(section);
-    GridDesign design = FamilySolver.design(setup, MeshLevel.MEDIUM);
+    GridDesign design = FamilySolver.design(setup, level);
     Closure closure = FamilySolver.choose(setup);
     CpuClock clock = CpuClock.start();
     List<Double> seconds = new ArrayList<>();
     List<FlowSolution> flows =
         SequencedSolver.solve(
-            grid -> setup.problem(design.lines(MULTIPLIERS[grid]), closure),
-            MULTIPLIERS.length,
+            grid -> setup.problem(design.lines(multipliers[grid]), closure),
+            multipliers.length,
             -section.suction() / section.fluid().density(),
             0,
             SteadyFlowSolver.Limits.DEFAULT,
@@ -146,16 +155,16 @@ final class Campaign {
             (done, what) -> seconds.add(clock.seconds()));
     List<GridRun> grids = flows.stream().map(flow -> SectionMeter.measure(setup, flow)).toList();
     List<String> rows = new ArrayList<>();
-    for (int g = 0; g < MULTIPLIERS.length; g++) {
+    for (int g = 0; g < multipliers.length; g++) {
       rows.add(one.name() + "," + closure.key() + "," + grid(g, grids, seconds));
     }
     return rows;
   }
 
   /** Multiplier, what was spent and the figures of one grid; a grid that was not reached failed. */
-  private static String grid(int g, List<GridRun> grids, List<Double> seconds) {
+  private String grid(int g, List<GridRun> grids, List<Double> seconds) {
     if (g >= grids.size()) {
-      return MULTIPLIERS[g] + ",0," + SolveStatus.FAILED + ",0,0" + ",".repeat(FIGURES.size());
+      return multipliers[g] + ",0," + SolveStatus.FAILED + ",0,0" + ",".repeat(FIGURES.size());
     }
     GridRun run = grids.get(g);
     StringBuilder text = new StringBuilder();
@@ -164,7 +173,7 @@ final class Campaign {
         String.format(
             Locale.ROOT,
             "%d,%d,%s,%d,%.2f",
-            MULTIPLIERS[g],
+            multipliers[g],
             run.cells(),
             run.status(),
             run.iterations(),

@@ -2,6 +2,7 @@ package hemline.validation.bench;
 
 import hemline.shared.problem.InputException;
 import hemline.solver.flow.Closure;
+import hemline.solver.grid.MeshLevel;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
@@ -18,8 +19,8 @@ import java.util.Locale;
  *   <li>{@code speed [FOLDER]}: counts.csv, speed.csv and speed.svg of the whole set of sections
  *   <li>{@code growth [FOLDER [CELLS]]}: growth.csv, growth-fit.csv and growth.svg of one section
  *       up to so many cells
- *   <li>{@code campaign [FOLDER [THREADS]]}: campaign.csv, sections on four grids for judging
- *       bands; a run that was broken off goes on
+ *   <li>{@code campaign [FOLDER [THREADS]]}: campaign-coarse.csv and campaign.csv, sections on the
+ *       grids of two levels and a finer one for judging bands; a run that was broken off goes on
  * </ul>
  */
 public final class Main {
@@ -66,8 +67,10 @@ public final class Main {
 
   private void campaign(int threads) throws IOException, InputException, InterruptedException {
     Files.createDirectories(folder);
-    new Campaign(folder.resolve("campaign.csv"), out::println)
-        .run(CampaignSection.all(List.of(PROFILES, CAMPAIGN)), threads);
+    List<CampaignSection> all = CampaignSection.all(List.of(PROFILES, CAMPAIGN));
+    new Campaign(folder.resolve("campaign-coarse.csv"), MeshLevel.COARSE, out::println)
+        .run(all, threads);
+    new Campaign(folder.resolve("campaign.csv"), MeshLevel.MEDIUM, out::println).run(all, threads);
   }
 
   private void growth(int largest) throws IOException, InputException {

@@ -69,7 +69,7 @@ public final class CaseRunner {
     }
     boolean stopped =
         solved.cancelled() || cancel.isCancelled() && solved.grids().size() < SectionFamily.GRIDS;
-    SectionResult result = Estimates.result(section, solved, others, List.of(), stopped);
+    SectionResult result = Estimates.result(section, level, solved, others, List.of(), stopped);
     return section(one, section, solved, others, result);
   }
 

@@ -163,7 +163,8 @@ final class SealPractice implements ComputedCase {
                 SolveRequest.cold(section, MeshLevel.COARSE, SectionFamily.GRIDS, Closure.SST),
                 cancel,
                 ProgressListener.NONE);
-    SectionResult result = Estimates.result(section, solved, List.of(), List.of(), false);
+    SectionResult result =
+        Estimates.result(section, MeshLevel.COARSE, solved, List.of(), List.of(), false);
     return result.figures().get(Figure.DISCHARGE_COEFFICIENT);
   }
 

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import hemline.shared.result.Estimate;
 import hemline.solver.flow.Closure;
+import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.GridClass;
 import hemline.solver.refine.GridValues;
 import hemline.solver.refine.ThreeGrid;
@@ -20,9 +21,10 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /**
- * Numerical bands of turbulent lips against grids twice as fine: {@code bench/campaign.csv}, made
- * by {@link Campaign}. The widths of {@link GridClass} were fitted on the sections at even places;
- * those at odd places prove them.
+ * Numerical bands of turbulent lips on medium and on coarse grids against grids twice as fine as
+ * the medium ones: {@code bench/campaign.csv} and {@code campaign-coarse.csv}, made by {@link
+ * Campaign}. The widths of {@link GridClass} were fitted on the sections at even places; those at
+ * odd places prove them.
  */
 class CampaignBandsTest {
   private static final int GRIDS = 3;
@@ -40,49 +42,63 @@ class CampaignBandsTest {
   private static final List<Judged> LEAKS = new ArrayList<>();
   private static final List<Judged> FORCES = new ArrayList<>();
   private static final List<Judged> DRAGS = new ArrayList<>();
+  private static final List<Judged> COARSE_LEAKS = new ArrayList<>();
+  private static final List<Judged> COARSE_FORCES = new ArrayList<>();
+  private static final List<Judged> COARSE_DRAGS = new ArrayList<>();
+
+  /** The rows of a section: three grids of one level, then the grid that they are judged by. */
+  private record Rows(int place, CampaignSection one, List<String[]> grids) {
+    Judged judged(String figure, double least, double scale) {
+      double[] value = new double[GRIDS];
+      double[] size = new double[GRIDS];
+      for (int k = 0; k < GRIDS; k++) {
+        value[k] = value(grids, k, figure);
+        size[k] = 1 / Math.sqrt(value(grids, k, "cells"));
+      }
+      double natural = Math.max(Math.abs(value[GRIDS - 1]), scale);
+      Estimate e =
+          ThreeGrid.calibrated(
+              new GridValues(value, size, new double[GRIDS]), scale, least * natural);
+      double miss = Math.abs(e.value() - value(grids, GRIDS, figure)) / e.numerical();
+      return new Judged(place, one.name(), miss, e.numerical() / natural);
+    }
+
+    void judge(MeshLevel level, List<Judged> leaks, List<Judged> forces, List<Judged> drags) {
+      if (grids.stream().anyMatch(cell -> cell[column("status")].equals("FAILED"))) {
+        return;
+      }
+      double least = GridClass.leastWidth(one.section(), level, Closure.SA);
+      double h = one.section().gap();
+      double speed = value(grids, GRIDS, "leak_m2_s") / h;
+      double force = 0.5 * one.section().fluid().density() * speed * speed * h;
+      leaks.add(judged("discharge", least, 0));
+      forces.add(judged("lip_force_y_N_m", 2 * least, force));
+      drags.add(judged("ground_drag_N_m", 2 * least, force));
+    }
+  }
 
   @BeforeAll
   static void judge() throws Exception {
-    Map<String, List<String[]>> rows = rows();
+    Map<String, List<String[]>> medium = rows("campaign.csv");
+    Map<String, List<String[]>> coarse = rows("campaign-coarse.csv");
     List<CampaignSection> sections =
         CampaignSection.all(
             List.of(
                 Path.of("..", "profiles"),
                 Path.of("src", "main", "resources", "hemline", "validation", "campaign")));
-    assertThat(rows.keySet())
-        .as("sections of the table; make it anew with the campaign command")
-        .containsExactlyElementsOf(sections.stream().map(CampaignSection::name).toList());
+    List<String> names = sections.stream().map(CampaignSection::name).toList();
+    assertThat(List.of(medium.keySet(), coarse.keySet()))
+        .as("sections of the tables; make them anew with the campaign command")
+        .allSatisfy(kept -> assertThat(kept).containsExactlyElementsOf(names));
     for (int place = 0; place < sections.size(); place++) {
       CampaignSection one = sections.get(place);
-      List<String[]> grids = rows.get(one.name());
-      if (grids.stream().anyMatch(cell -> cell[column("status")].equals("FAILED"))) {
-        continue;
-      }
-      double least = GridClass.leastWidth(one.section(), Closure.SA);
-      double leak = value(grids, GRIDS, "leak_m2_s");
-      double h = one.section().gap();
-      double speed = leak / h;
-      double force = 0.5 * one.section().fluid().density() * speed * speed * h;
-      LEAKS.add(judged(place, one.name(), grids, "discharge", least, 0));
-      FORCES.add(judged(place, one.name(), grids, "lip_force_y_N_m", 2 * least, force));
-      DRAGS.add(judged(place, one.name(), grids, "ground_drag_N_m", 2 * least, force));
+      List<String[]> grids = medium.get(one.name());
+      List<String[]> coarser = new ArrayList<>(coarse.get(one.name()));
+      coarser.add(grids.get(GRIDS));
+      new Rows(place, one, grids).judge(MeshLevel.MEDIUM, LEAKS, FORCES, DRAGS);
+      new Rows(place, one, coarser)
+          .judge(MeshLevel.COARSE, COARSE_LEAKS, COARSE_FORCES, COARSE_DRAGS);
     }
-  }
-
-  private static Judged judged(
-      int place, String name, List<String[]> grids, String figure, double least, double scale) {
-    double[] value = new double[GRIDS];
-    double[] size = new double[GRIDS];
-    for (int k = 0; k < GRIDS; k++) {
-      value[k] = value(grids, k, figure);
-      size[k] = 1 / Math.sqrt(value(grids, k, "cells"));
-    }
-    double natural = Math.max(Math.abs(value[GRIDS - 1]), scale);
-    Estimate e =
-        ThreeGrid.calibrated(
-            new GridValues(value, size, new double[GRIDS]), scale, least * natural);
-    double miss = Math.abs(e.value() - value(grids, GRIDS, figure)) / e.numerical();
-    return new Judged(place, name, miss, e.numerical() / natural);
   }
 
   private static int column(String name) {
@@ -93,8 +109,8 @@ class CampaignBandsTest {
     return Double.parseDouble(grids.get(k)[column(name)]);
   }
 
-  private static Map<String, List<String[]>> rows() throws IOException {
-    List<String> lines = Files.readAllLines(Path.of("bench", "campaign.csv"));
+  private static Map<String, List<String[]>> rows(String table) throws IOException {
+    List<String> lines = Files.readAllLines(Path.of("bench", table));
     assertThat(lines.get(0)).isEqualTo(Campaign.HEAD);
     Map<String, List<String[]>> rows = new LinkedHashMap<>();
     for (String line : lines.subList(1, lines.size())) {
@@ -128,6 +144,16 @@ class CampaignBandsTest {
     List<Judged> proving = LEAKS.stream().filter(CampaignBandsTest::proves).toList();
     assertThat(held(LEAKS, CampaignBandsTest::proves)).isBetween(0.93, 0.99);
     assertThat(medianWidth(proving)).isLessThanOrEqualTo(0.012);
+  }
+
+  /** The same on the coarse level, whose errors are twice as large. */
+  @Test
+  void bandsOfCoarseGridsHoldTheFineAnswer() {
+    List<Judged> proving = COARSE_LEAKS.stream().filter(CampaignBandsTest::proves).toList();
+    assertThat(held(COARSE_LEAKS, CampaignBandsTest::proves)).isBetween(0.93, 0.99);
+    assertThat(medianWidth(proving)).isLessThanOrEqualTo(0.026);
+    assertThat(held(COARSE_FORCES, CampaignBandsTest::proves)).isGreaterThanOrEqualTo(0.93);
+    assertThat(held(COARSE_DRAGS, CampaignBandsTest::proves)).isGreaterThanOrEqualTo(0.93);
   }
 
   /** Forces and drag of the ground, whose bands are twice as wide in their natural scale. */

@@ -3,6 +3,7 @@ package hemline.validation.bench;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import hemline.solver.grid.MeshLevel;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -39,7 +40,7 @@ class CampaignTest {
     String whole = ("whole,2,600,0" + tail + "\n").repeat(4);
     Files.writeString(table, Campaign.HEAD + "\n" + whole + "cut,2,600,0" + tail + "\ncut,2,6");
     CampaignSection one = CampaignSection.all(LIPS).get(0);
-    new Campaign(table, line -> {})
+    new Campaign(table, MeshLevel.MEDIUM, line -> {})
         .run(List.of(new CampaignSection("whole,2,600,0", one.section())), 1);
     assertThat(Files.readString(table)).isEqualTo(Campaign.HEAD + "\n" + whole);
   }
@@ -48,7 +49,7 @@ class CampaignTest {
   void leavesAnotherTableAlone() throws Exception {
     Path table = folder.resolve("campaign.csv");
     Files.writeString(table, "something else\n");
-    assertThatThrownBy(() -> new Campaign(table, line -> {}).run(List.of(), 1))
+    assertThatThrownBy(() -> new Campaign(table, MeshLevel.MEDIUM, line -> {}).run(List.of(), 1))
         .isInstanceOf(IOException.class)
         .hasMessageContaining("another campaign");
     assertThat(Files.readString(table)).isEqualTo("something else\n");

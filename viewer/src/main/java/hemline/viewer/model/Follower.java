@@ -111,7 +111,8 @@ public final class Follower {
       }
       if (grid != null && !token.isCancelled()) {
         SectionResult result =
-            Estimates.result(wanted.section(), solved, List.of(), List.of(), false);
+            Estimates.result(
+                wanted.section(), MeshLevel.COARSE, solved, List.of(), List.of(), false);
         listener.accept(
             new Shown(wanted.section(), wanted.placement(), result, grid.field(), true));
       } else if (!token.isCancelled()) {
