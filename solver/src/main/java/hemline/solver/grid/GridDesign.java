@@ -17,6 +17,7 @@ import java.util.List;
  *   <li>in ducts, along both at corners and lip lands with c up to 1.25 h: c/64, growth 0.25 along
  *       x and 0.2 along y, because the error of laminar flow at a sharp edge falls with the size
  *       there;
+ *   <li>in ducts, over free bodies without corners: a twentieth of their extent, growth 0.1;
  *   <li>growth 0.15 per distance, less around the gap, up to a twelfth of the domain's height.
  * </ul>
  */

@@ -1,6 +1,7 @@
 package hemline.solver.grid;
 
 import hemline.shared.geometry.Ring;
+import java.util.Arrays;
 
 /**
  * Sizes beside round walls over the gap, from which the flow separates where its boundary layer
@@ -47,6 +48,11 @@ final class RoundWalls {
 
   private static final double LEAST_Y = 0.3;
 
+  /** Cells over a body that is round all over, and growth of their size within half its extent. */
+  private static final double OVER_BODY = 20;
+
+  private static final double BODY_GROWTH = 0.1;
+
   /** Pieces of a chord are no longer than this many gaps. */
   private static final double PIECE = 1.0 / 16;
 
@@ -76,6 +82,41 @@ final class RoundWalls {
         }
       }
     }
+  }
+
+  /**
+   * Adds what free bodies without corners ask for: even cells over and around them, or the forces
+   * on their opposite sides do not cancel as they should. On a cylinder in a channel the lift, a
+   * five hundredth of the drag, was 13 % low; even cells at a growth of 0.15 still leave it wander
+   * by 10 % from one count to the next, at 0.1 it converges.
+   *
+   * @param size along y where rows is true, else along x; sources are added
+   */
+  void addBodies(SizeFunction size, boolean rows) {
+    for (Ring ring : domain.solids()) {
+      if (isRoundBody(ring)) {
+        double[] at = rows ? ring.y() : ring.x();
+        double from = Arrays.stream(at).min().orElseThrow();
+        double to = Arrays.stream(at).max().orElseThrow();
+        double extent = to - from;
+        size.add(new SizeFunction.Source(from, to, extent / OVER_BODY, BODY_GROWTH, 0.5 * extent));
+      }
+    }
+  }
+
+  /** True for a ring inside the domain that turns by little everywhere, to its own side. */
+  private boolean isRoundBody(Ring ring) {
+    for (int k = 0; k < ring.size(); k++) {
+      double turn = turn(ring, k, ring.size());
+      double x = ring.x()[k];
+      double y = ring.y()[k];
+      boolean inside =
+          x > domain.xMin() && x < domain.xMax() && y > domain.yMin() && y < domain.yMax();
+      if (!inside || turn < 0 || turn > TURN) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** True for an edge that faces down and turns on by little, to the solid's side, at its ends. */

@@ -110,6 +110,9 @@ final class SectionSizes {
       }
     }
     round.add(size, true, atWall(gap));
+    if (edges) {
+      round.addBodies(size, true);
+    }
     return family(features.rows, size, factor, gap);
   }
 
@@ -150,6 +153,9 @@ final class SectionSizes {
       }
     }
     round.add(size, false, atWall(gap));
+    if (edges) {
+      round.addBodies(size, false);
+    }
     return family(features.columns, size, factor, 0);
   }
 

@@ -179,6 +179,32 @@ class GridDesignTest {
     }
   }
 
+  /** About a twentieth of a free round body in a duct, on all its sides; a box asks for none. */
+  @Test
+  void ductsHaveEvenCellsOverARoundBody() {
+    GridLines round = inDuct(Shapes.disc(0, 0.2, 0.05));
+    for (double[] lines : List.of(round.x(), round.y())) {
+      double from = lines == round.x() ? -0.05 : 0.15;
+      assertThat(between(lines, from, from + 0.1)).isBetween(20, 24);
+      for (int i = 0; i + 1 < lines.length; i++) {
+        boolean over = lines[i] > from - 1e-9 && lines[i + 1] < from + 0.1 + 1e-9;
+        boolean near = lines[i] > from - 0.05 && lines[i + 1] < from + 0.15;
+        assertThat(lines[i + 1] - lines[i])
+            .isLessThan(over ? 0.0055 : near ? 0.0101 : Double.MAX_VALUE);
+      }
+    }
+    assertThat(between(inDuct(Shapes.box(-0.05, 0.15, 0.05, 0.25)).x(), -0.05, 0.05))
+        .isNotEqualTo(between(round.x(), -0.05, 0.05));
+    Ring onTheGround = Shapes.disc(0, 0.04, 0.05);
+    assertThat(between(inDuct(onTheGround).y(), 0, 0.09)).isLessThan(18);
+  }
+
+  private static GridLines inDuct(Ring body) {
+    return GridDesign.ofDuct(
+            new GridDesign.Domain(-0.2, 2, 0, 0.41, List.of(body)), 0.1, MeshLevel.MEDIUM)
+        .lines(GridDesign.FINEST);
+  }
+
   @Test
   void cellsAreFineAtTheLowestPointOfARoundNose() {
     double h = 2 * MM;
