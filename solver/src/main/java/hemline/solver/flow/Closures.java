@@ -28,8 +28,10 @@ final class Closures {
               problem.boundary(),
               problem.viscosity(),
               problem.wallDistance(),
+              problem.inflowTurbulence().nuTilde(),
               problem.spanwise());
-      case LAMINAR, AUTO -> new Laminar(boundaryFaces, problem.viscosity());
+      case LAMINAR, AUTO ->
+          new Laminar(boundaryFaces, problem.geometry().mesh.faces, problem.viscosity());
     };
   }
 

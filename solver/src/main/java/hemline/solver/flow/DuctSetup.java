@@ -12,6 +12,7 @@ import hemline.solver.grid.Patch;
 import hemline.solver.grid.WallDistance;
 import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
+import hemline.solver.turbulence.SpalartAllmaras;
 import java.util.List;
 import java.util.Set;
 
@@ -116,7 +117,8 @@ public final class DuctSetup implements FlowSetup {
         share,
         all,
         // as faint as before a lip: judged, no source
-        new FlowProblem.InflowTurbulence(1e-3 * velocity * velocity, 10 * nu),
+        new FlowProblem.InflowTurbulence(
+            1e-3 * velocity * velocity, 10 * nu, SpalartAllmaras.INFLOW_RATIO * nu),
         drive(mesh, pressure),
         new FlowProblem.Scales(h, velocity, pressure));
   }

@@ -48,7 +48,7 @@ final class FlowEquations {
     checkpoint.run();
     closure = Closures.of(problem);
     checkpoint.run();
-    momentum = new Momentum(problem, closure.wallViscosity());
+    momentum = new Momentum(problem, closure.wallViscosity(), closure.faceRatio());
     checkpoint.run();
     correction = new PressureCorrection(problem, checkpoint);
     checkpoint.run();

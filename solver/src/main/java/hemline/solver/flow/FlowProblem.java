@@ -40,8 +40,9 @@ public record FlowProblem(
    *
    * @param k kinetic energy, m²/s²
    * @param eddyViscosity m²/s, positive
+   * @param nuTilde working variable of the one-equation closure, m²/s
    */
-  public record InflowTurbulence(double k, double eddyViscosity) {}
+  public record InflowTurbulence(double k, double eddyViscosity, double nuTilde) {}
 
   /**
    * Typical size of the flow.
@@ -90,24 +91,15 @@ public record FlowProblem(
 
   /** The same flow with another viscosity. */
   FlowProblem withViscosity(double other) {
-    return with(other, secondOrderShare);
-  }
-
-  /** The same flow with another viscosity and upwind convection. */
-  FlowProblem upwind(double otherViscosity) {
-    return with(otherViscosity, new double[secondOrderShare.length]);
-  }
-
-  private FlowProblem with(double otherViscosity, double[] otherShare) {
     return new FlowProblem(
         geometry,
         boundary,
-        otherViscosity,
+        other,
         closure,
         wallDistance,
         bodyForceX,
         spanwise,
-        otherShare,
+        secondOrderShare,
         judged,
         inflowTurbulence,
         drive,

@@ -41,6 +41,7 @@ final class Momentum {
   private final double[] bv;
   private final double[] bw;
   private final double[] faceViscosity;
+  private final double[] faceRatio;
 
   /** Effective viscosity over distance law at walls, kinematic, by boundary face. */
   private final double[] wallViscosity;
@@ -58,7 +59,8 @@ final class Momentum {
   /** Null when the flow is taken as steady. */
   private @Nullable TimeDifference time;
 
-  Momentum(FlowProblem problem, double[] wallViscosity) {
+  Momentum(FlowProblem problem, double[] wallViscosity, double[] faceRatio) {
+    this.faceRatio = faceRatio;
     bounded = problem.closure() != Closure.LAMINAR;
     this.problem = problem;
     this.wallViscosity = wallViscosity;
@@ -177,7 +179,8 @@ final class Momentum {
       int n = mesh.neighbour[f];
       double wo = geometry.ownerWeight[f];
       double flux = s.flux[f];
-      double viscosity = nu + wo * s.eddyViscosity[o] + (1 - wo) * s.eddyViscosity[n];
+      double viscosity =
+          (nu + wo * s.eddyViscosity[o] + (1 - wo) * s.eddyViscosity[n]) * faceRatio[f];
       faceViscosity[f] = viscosity;
       double diffusion = viscosity * geometry.conductance[f];
       double ao = diffusion + Math.max(-flux, 0);

@@ -24,13 +24,8 @@ final class NewtonIteration {
   /** First steps that are not judged: they lead away from a start that is no flow. */
   private static final int FREE_STEPS = 2;
 
+  private static final double FIRST_INERTIA = 0.1;
   private static final double LEAST_INERTIA = 1e-5;
-
-  /**
-   * Residual below which the coefficients of the face fluxes stay as they are: taken anew at each
-   * step they are not part of the derivative and undo the better half of it.
-   */
-  private static final double KEEP_COEFFICIENTS = 1e-2;
 
   private final FlowEquations equations;
   private final FlowState state;
@@ -57,14 +52,9 @@ final class NewtonIteration {
   private double norm = Double.NaN;
   private double massResidual = Double.MAX_VALUE;
 
-  /**
-   * Prepares steps from the state of the equations.
-   *
-   * @param inertia of the first step: what a pseudo-time step adds to the diagonal, of the diagonal
-   */
-  NewtonIteration(FlowEquations equations, double inertia) {
+  NewtonIteration(FlowEquations equations) {
     this.equations = equations;
-    this.inertia = inertia;
+    inertia = FIRST_INERTIA;
     state = equations.state;
     FaceGeometry geometry = equations.problem.geometry();
     mesh = geometry.mesh;
@@ -137,13 +127,11 @@ final class NewtonIteration {
    * @return false when the linear solution failed
    */
   boolean step() {
-    if (!(norm < KEEP_COEFFICIENTS)) {
-      equations.correction.coefficients(equations.momentum, 1);
-    }
+    equations.correction.coefficients(equations.momentum, 1);
     System.arraycopy(state.boundaryFlux, 0, boundaryFlux, 0, boundaryFlux.length);
     evaluate(residual);
     norm = norm(residual);
-    note(residual);
+    note();
     read(base);
     double[] aP = equations.momentum.diagonal();
     for (int c = 0; c < cells; c++) {
@@ -169,12 +157,10 @@ final class NewtonIteration {
       return Double.isFinite(norm(moved));
     }
     taken++;
-    note(moved);
     inertia *= Math.max(0.1, Math.min(1.5, after / norm));
     if (inertia < LEAST_INERTIA) {
       inertia = 0;
     }
-    norm = after;
     return true;
   }
 
@@ -213,18 +199,18 @@ final class NewtonIteration {
     jacobian.solve(to);
   }
 
-  private void note(double[] defects) {
+  private void note() {
     double sum = 0;
     double worst = 0;
     for (int c = 0; c < cells; c++) {
-      sum += Math.abs(defects[3 * c]) + Math.abs(defects[3 * c + 1]);
-      worst = Math.max(worst, Math.abs(defects[3 * c + 2]));
+      sum += Math.abs(residual[3 * c]) + Math.abs(residual[3 * c + 1]);
+      worst = Math.max(worst, Math.abs(residual[3 * c + 2]));
     }
     equations.momentumResidual = sum;
     massResidual = worst;
   }
 
-  /** Largest mass defect after the last step over gap times velocity scale. */
+  /** Largest mass defect before the last step over gap times velocity scale. */
   double massResidual() {
     return massResidual;
   }

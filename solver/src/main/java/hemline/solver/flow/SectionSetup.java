@@ -11,6 +11,7 @@ import hemline.solver.grid.Patch;
 import hemline.solver.grid.WallDistance;
 import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
+import hemline.solver.turbulence.SpalartAllmaras;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -216,7 +217,7 @@ public final class SectionSetup implements FlowSetup {
         wg != 0,
         secondOrderShare(mesh),
         judged(mesh),
-        new FlowProblem.InflowTurbulence(kIn, INFLOW_RATIO * nu),
+        new FlowProblem.InflowTurbulence(kIn, INFLOW_RATIO * nu, SpalartAllmaras.INFLOW_RATIO * nu),
         new SuctionDrive(mesh, tap, drive, pressure),
         new FlowProblem.Scales(h, velocity, pressure));
   }

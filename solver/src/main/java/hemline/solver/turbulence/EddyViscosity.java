@@ -8,15 +8,19 @@ import org.jspecify.annotations.Nullable;
 /** A flow model: fills the state's eddy viscosity and the effective viscosity at walls. */
 public abstract class EddyViscosity {
   private final double[] wallViscosity;
+  private final double[] faceRatio;
   private @Nullable TimeDifference time;
 
   /**
    * Starts with the molecular viscosity at every boundary face.
    *
    * @param boundaryFaces number of them
+   * @param faces number of faces between cells
    * @param viscosity kinematic, m²/s
    */
-  protected EddyViscosity(int boundaryFaces, double viscosity) {
+  protected EddyViscosity(int boundaryFaces, int faces, double viscosity) {
+    faceRatio = new double[faces];
+    java.util.Arrays.fill(faceRatio, 1);
     wallViscosity = new double[boundaryFaces];
     java.util.Arrays.fill(wallViscosity, viscosity);
   }
@@ -37,6 +41,14 @@ public abstract class EddyViscosity {
    */
   public final double[] wallViscosity() {
     return wallViscosity;
+  }
+
+  /**
+   * By face, the viscosity that acts between its two cells over the mean of theirs; 1 where it
+   * varies no more than evenly.
+   */
+  public final double[] faceRatio() {
+    return faceRatio;
   }
 
   /**

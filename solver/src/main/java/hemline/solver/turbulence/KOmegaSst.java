@@ -99,12 +99,12 @@ public final class KOmegaSst extends EddyViscosity {
       double eddyIn,
       double omegaFloor,
       boolean spanwise) {
-    super(geometry.mesh.boundaryFaces, viscosity);
+    super(geometry.mesh.boundaryFaces, geometry.mesh.faces, viscosity);
     this.geometry = geometry;
     this.boundary = boundary;
     mesh = geometry.mesh;
     nu = viscosity;
-    walls = new WallStress(geometry, boundary, viscosity, spanwise);
+    walls = new WallStress(geometry, boundary, viscosity, spanwise, WallLaw.VELOCITY);
     this.wallDistance = walls.slanted.readDistances(wallDistance);
     stream = new ScalarStream(geometry, walls.slanted.facesNear(wallDistance));
     this.kIn = kIn;

@@ -5,8 +5,8 @@ import hemline.solver.scheme.VelocityGradients;
 
 /** No eddies. */
 public final class Laminar extends EddyViscosity {
-  public Laminar(int boundaryFaces, double viscosity) {
-    super(boundaryFaces, viscosity);
+  public Laminar(int boundaryFaces, int faces, double viscosity) {
+    super(boundaryFaces, faces, viscosity);
   }
 
   @Override

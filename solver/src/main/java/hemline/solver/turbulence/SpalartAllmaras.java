@@ -15,7 +15,9 @@ import hemline.solver.scheme.VelocityGradients;
  * <p>Source: Spalart & Allmaras 1994, Rech. Aérosp. 1, 5–21; modified vorticity bounded as by
  * Allmaras, Johnson & Spalart 2012, ICCFD7-1902, eqs. 11 and 12. Convection is first order, near
  * slanted walls second. In wall cells, where the profile is linear whatever the spacing, the
- * modified vorticity is u_τ / (κ d) with u_τ from the wall law.
+ * modified vorticity is u_τ / (κ d) with u_τ from the closure's own law of the wall ({@link
+ * VelocityLaw}); the viscosity between them and their neighbours follows that law too ({@link
+ * LayerFaces}).
  */
 public final class SpalartAllmaras extends EddyViscosity {
   private static final double CB1 = 0.1355;
@@ -36,10 +38,13 @@ public final class SpalartAllmaras extends EddyViscosity {
   private static final int SWEEPS = 4;
 
   /**
-   * Working variable of entering fluid over viscosity: 3 to 5, Spalart & Rumsey 2007, AIAA J. 45,
-   * 2544 (from memory).
+   * Usual working variable of entering fluid over viscosity: 3 to 5, Spalart & Rumsey 2007, AIAA J.
+   * 45, 2544 (from memory).
    */
-  private static final double INFLOW_RATIO = 4;
+  public static final double INFLOW_RATIO = 4;
+
+  /** Of the layer of constant stress, in which ν̃ = κ u_τ d. */
+  static final VelocityLaw LAW = VelocityLaw.of(y -> eddyRatio(KAPPA * y));
 
   private final FaceGeometry geometry;
   private final Mesh mesh;
@@ -55,6 +60,8 @@ public final class SpalartAllmaras extends EddyViscosity {
   private final double[] gx;
   private final double[] gy;
   private final double[] atWall;
+  private final double nuTildeIn;
+  private final LayerFaces layerFaces;
   private final double[] wallFriction;
 
   /**
@@ -64,6 +71,7 @@ public final class SpalartAllmaras extends EddyViscosity {
    * @param boundary conditions
    * @param viscosity kinematic, m²/s
    * @param wallDistance of cells, m
+   * @param inflow working variable of entering fluid, m²/s
    * @param spanwise true when the third velocity component counts
    */
   public SpalartAllmaras(
@@ -71,16 +79,19 @@ public final class SpalartAllmaras extends EddyViscosity {
       Boundary boundary,
       double viscosity,
       double[] wallDistance,
+      double inflow,
       boolean spanwise) {
-    super(geometry.mesh.boundaryFaces, viscosity);
+    super(geometry.mesh.boundaryFaces, geometry.mesh.faces, viscosity);
     this.geometry = geometry;
     this.boundary = boundary;
     mesh = geometry.mesh;
     nu = viscosity;
-    walls = new WallStress(geometry, boundary, viscosity, spanwise);
-    this.wallDistance = walls.slanted.readDistances(wallDistance);
+    walls = new WallStress(geometry, boundary, viscosity, spanwise, LAW);
+    this.wallDistance = wallDistance.clone();
+    nuTildeIn = inflow;
     stream = new ScalarStream(geometry, walls.slanted.facesNear(wallDistance));
     this.spanwise = spanwise;
+    layerFaces = new LayerFaces(geometry, boundary.walls(), viscosity, this::eddyViscosity);
     gradient = new Gradient(geometry, boundary.walls());
     system = new SparseSystem(geometry.pattern);
     rhs = new double[mesh.cells];
@@ -95,16 +106,20 @@ public final class SpalartAllmaras extends EddyViscosity {
     for (int c = 0; c < mesh.cells; c++) {
       if (!(s.nuTilde[c] > 0)) {
         // nearly the eddy viscosity itself where another model has left one
-        s.nuTilde[c] = Math.max(s.eddyViscosity[c], INFLOW_RATIO * nu);
+        s.nuTilde[c] = Math.max(s.eddyViscosity[c], nuTildeIn);
         s.eddyViscosity[c] = eddyViscosity(s.nuTilde[c]);
       }
     }
   }
 
   private double eddyViscosity(double nuTilde) {
-    double chi = nuTilde / nu;
+    return nu * eddyRatio(nuTilde / nu);
+  }
+
+  /** Eddy viscosity over viscosity of χ. */
+  private static double eddyRatio(double chi) {
     double cube = chi * chi * chi;
-    return nuTilde * cube / (cube + CV1 * CV1 * CV1);
+    return chi * cube / (cube + CV1 * CV1 * CV1);
   }
 
   @Override
@@ -115,8 +130,6 @@ public final class SpalartAllmaras extends EddyViscosity {
       if (walls.isWall(b)) {
         int c = mesh.bCell[b];
         wallFriction[c] = Math.max(wallFriction[c], walls.frictionVelocity(b));
-        // the cell has the value of the place at which the wall law is read
-        atWall[b] = s.nuTilde[c] * (1 - geometry.bDistance[b] / walls.slanted.distance[b]);
       }
     }
     gradient.of(s.nuTilde, atWall, gx, gy);
@@ -129,14 +142,14 @@ public final class SpalartAllmaras extends EddyViscosity {
       int c = mesh.bCell[b];
       double in = -s.boundaryFlux[b];
       if (walls.isWall(b)) {
-        double conductance = geometry.bArea[b] / walls.slanted.distance[b] / SIGMA;
+        double conductance = geometry.bConductance[b] / SIGMA;
         double a = ((1 + CB2) * nu - CB2 * (nu + s.nuTilde[c])) * conductance;
         system.diagonal[c] += Math.max(a, 0);
         rhs[c] -= Math.min(a, 0) * s.nuTilde[c];
       } else if (in > 0
           && (boundary.kind[b] == Boundary.OPEN || boundary.kind[b] == Boundary.VELOCITY)) {
         system.diagonal[c] += in;
-        rhs[c] += in * INFLOW_RATIO * nu;
+        rhs[c] += in * nuTildeIn;
       }
     }
     TimeDifference t = time();
@@ -154,6 +167,7 @@ public final class SpalartAllmaras extends EddyViscosity {
       s.nuTilde[c] = Math.max(s.nuTilde[c], 1e-6 * nu);
       s.eddyViscosity[c] = eddyViscosity(s.nuTilde[c]);
     }
+    layerFaces.update(s.nuTilde, faceRatio());
   }
 
   /**

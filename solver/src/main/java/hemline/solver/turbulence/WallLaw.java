@@ -12,7 +12,6 @@ package hemline.solver.turbulence;
 final class WallLaw {
   private static final double FIRST = 0.5;
   private static final double LAST = 1000;
-  private static final double KAPPA = 0.41;
 
   private static final double[] U = {
     0.5, 0.60464, 0.73117, 0.88419, 1.0692, 1.293, 1.5635, 1.8905, 2.2854, 2.7613, 3.3319, 4.008,
@@ -42,7 +41,10 @@ final class WallLaw {
     0.0036685, 0.003037, 0.0025192
   };
 
-  private static final double PER_POINT = Math.log(LAST / FIRST) / (U.length - 1);
+  private static final double PER_POINT = Math.log(LAST / FIRST) / (OMEGA_Y.length - 1);
+
+  /** u⁺. */
+  static final VelocityLaw VELOCITY = new VelocityLaw(U);
 
   private WallLaw() {}
 
@@ -51,19 +53,6 @@ final class WallLaw {
     int i = Math.max(0, Math.min(U.length - 2, (int) s));
     double t = s - i;
     return (1 - t) * table[i] + t * table[i + 1];
-  }
-
-  /** u⁺ at y⁺. */
-  static double velocity(double y) {
-    if (y < FIRST) {
-      return y;
-    }
-    return y > LAST ? U[U.length - 1] + Math.log(y / LAST) / KAPPA : at(U, y);
-  }
-
-  /** du⁺/dy⁺ at y⁺, over a tenth of it to either side. */
-  static double slope(double y) {
-    return y < FIRST ? 1 : (velocity(1.1 * y) - velocity(0.9 * y)) / (0.2 * y);
   }
 
   /** ω⁺ at y⁺. */
@@ -84,30 +73,5 @@ final class WallLaw {
     }
     // 1 / (κ y) in the logarithmic layer
     return y > LAST ? PRODUCTION[PRODUCTION.length - 1] * LAST / y : at(PRODUCTION, y);
-  }
-
-  /**
-   * Distance in wall units at which u⁺ y⁺ equals a Reynolds number.
-   *
-   * @param reynolds relative speed times distance over viscosity, not negative
-   * @param guess start, for instance the last answer
-   */
-  static double distance(double reynolds, double guess) {
-    if (reynolds <= FIRST * FIRST) {
-      return Math.sqrt(reynolds);
-    }
-    // Newton on ln(u⁺ y⁺) as a function of ln y⁺: the slope lies between 1 and 2
-    double y = Math.max(FIRST, guess);
-    double target = Math.log(reynolds);
-    for (int i = 0; i < 12; i++) {
-      double u = velocity(y);
-      double slope = 1 + (velocity(1.02 * y) - u) / (0.02 * u);
-      double step = (target - Math.log(u * y)) / slope;
-      y *= Math.exp(Math.max(-1, Math.min(1, step)));
-      if (Math.abs(step) < 1e-6) {
-        break;
-      }
-    }
-    return y;
   }
 }

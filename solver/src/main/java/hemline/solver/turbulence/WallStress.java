@@ -21,6 +21,7 @@ final class WallStress {
   private final Boundary boundary;
   private final double nu;
   private final boolean spanwise;
+  private final VelocityLaw law;
 
   /** Where the law is read. */
   final SlantedWalls slanted;
@@ -28,7 +29,20 @@ final class WallStress {
   /** y⁺ of the place read for each boundary face; 0 where there is no wall. */
   final double[] yPlus;
 
-  WallStress(FaceGeometry geometry, Boundary boundary, double viscosity, boolean spanwise) {
+  /**
+   * Prepares the law at all walls.
+   *
+   * @param viscosity kinematic, m²/s
+   * @param spanwise true when the third velocity component counts
+   * @param law of the closure's own layer
+   */
+  WallStress(
+      FaceGeometry geometry,
+      Boundary boundary,
+      double viscosity,
+      boolean spanwise,
+      VelocityLaw law) {
+    this.law = law;
     this.geometry = geometry;
     mesh = geometry.mesh;
     this.boundary = boundary;
@@ -69,7 +83,7 @@ final class WallStress {
       if (slanted.isMoved(b)) {
         double there = there(s, g, b);
         double reynolds = there * slanted.distance[b] / nu;
-        yPlus[b] = WallLaw.distance(reynolds, yPlus[b]);
+        yPlus[b] = law.distance(reynolds, yPlus[b]);
         double friction = frictionVelocity(b);
         // profiles are concave: much less than the linear share of the speed further out is a
         // passing state
@@ -77,13 +91,13 @@ final class WallStress {
         wallViscosity[b] = reynolds > 0 ? friction * friction * d / Math.max(here, least) : nu;
       } else {
         double reynolds = here * d / nu;
-        double y = WallLaw.distance(reynolds, yPlus[b]);
+        double y = law.distance(reynolds, yPlus[b]);
         yPlus[b] = y;
         wallViscosity[b] = reynolds > 0 ? nu * y * y / reynolds : nu;
       }
       if (slanted.isSlanted(b)) {
         double friction = frictionVelocity(b);
-        double slope = friction * friction / nu * WallLaw.slope(yPlus[b]);
+        double slope = friction * friction / nu * law.slope(yPlus[b]);
         g.seeWall(b, here > 0 ? Math.min(1, slope * d / here) : 1);
       }
     }

@@ -64,7 +64,7 @@ final class Flows {
         share,
         all,
         new FlowProblem.InflowTurbulence(
-            1e-3 * scales.velocity() * scales.velocity(), 10 * viscosity),
+            1e-3 * scales.velocity() * scales.velocity(), 10 * viscosity, 4 * viscosity),
         watch(mesh),
         scales);
   }

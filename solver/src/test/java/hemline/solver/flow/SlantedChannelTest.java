@@ -119,7 +119,7 @@ class SlantedChannelTest {
             false,
             share,
             all,
-            new FlowProblem.InflowTurbulence(0.004, 0.004),
+            new FlowProblem.InflowTurbulence(0.004, 0.004, 0.004),
             Flows.watch(mesh),
             new FlowProblem.Scales(1, 1, 0.5));
     return new SteadyFlowSolver(

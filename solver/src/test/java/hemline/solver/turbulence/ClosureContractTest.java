@@ -183,7 +183,7 @@ class ClosureContractTest {
   class LaminarFlow extends Contract {
     @Override
     EddyViscosity closure(ClosureMeshes m, double[] wallDistance) {
-      return new Laminar(m.mesh.boundaryFaces, NU);
+      return new Laminar(m.mesh.boundaryFaces, m.mesh.faces, NU);
     }
   }
 
@@ -191,7 +191,7 @@ class ClosureContractTest {
   class OneEquation extends Contract {
     @Override
     EddyViscosity closure(ClosureMeshes m, double[] wallDistance) {
-      return new SpalartAllmaras(m.geometry, m.boundary, NU, wallDistance, false);
+      return new SpalartAllmaras(m.geometry, m.boundary, NU, wallDistance, 4 * NU, false);
     }
   }
 

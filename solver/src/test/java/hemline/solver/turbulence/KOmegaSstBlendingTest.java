@@ -245,7 +245,7 @@ class KOmegaSstBlendingTest {
     double omega = 0;
     double production = 0;
     for (int i = 0; i < 2; i++) {
-      double y = WallLaw.distance(speed[i] * d[i] / NU, 100);
+      double y = WallLaw.VELOCITY.distance(speed[i] * d[i] / NU, 100);
       double friction = y * NU / d[i];
       omega = Math.max(omega, friction * friction / NU * WallLaw.omega(y));
       production += length[i] * Math.pow(friction, 4) / NU * WallLaw.production(y) / 7e-3;
@@ -290,7 +290,7 @@ class KOmegaSstBlendingTest {
   void laminarFlowDropsTheEddyViscosity() {
     ClosureMeshes m = box(0.3, 40);
     Arrays.fill(m.state.eddyViscosity, 0.1);
-    new Laminar(m.mesh.boundaryFaces, NU).initialise(m.state);
+    new Laminar(m.mesh.boundaryFaces, m.mesh.faces, NU).initialise(m.state);
     assertThat(m.state.eddyViscosity).containsOnly(0);
   }
 

@@ -273,9 +273,9 @@ class KOmegaSstTest {
     double step = 1e-8;
     closure.inTime(m.step(step));
     closure.update(m.state, g, 1);
-    double yPlus = WallLaw.distance(u * d / NU, 100);
+    double yPlus = WallLaw.VELOCITY.distance(u * d / NU, 100);
     double friction = yPlus * NU / d;
-    assertThat(u / friction).isCloseTo(WallLaw.velocity(yPlus), within(1e-3));
+    assertThat(u / friction).isCloseTo(WallLaw.VELOCITY.velocity(yPlus), within(1e-3));
     assertThat(closure.wallViscosity()[wall] * u / d)
         .isCloseTo(friction * friction, within(1e-5 * friction * friction));
     double omega = friction * friction / NU * WallLaw.omega(yPlus);

@@ -197,7 +197,7 @@ class SlantedWallsTest {
       m.state.v[c] = 0.4 * u0 + scale * (0.02 * x + 0.07 * y);
       m.state.w[c] = 0.3 * u0 + scale * (0.04 * x + 0.06 * y);
     }
-    stress = new WallStress(m.geometry, m.boundary, NU, spanwise);
+    stress = new WallStress(m.geometry, m.boundary, NU, spanwise, WallLaw.VELOCITY);
     viscosity = new double[m.mesh.boundaryFaces];
   }
 
@@ -226,7 +226,7 @@ class SlantedWallsTest {
     for (int b = 0; b < m.mesh.boundaryFaces; b++) {
       if (stress.slanted.isMoved(b)) {
         speedAtPlace(b, 2, 1, spanwise);
-        double yPlus = WallLaw.distance(speedThere * READ / NU, 100);
+        double yPlus = WallLaw.VELOCITY.distance(speedThere * READ / NU, 100);
         double friction = yPlus * NU / READ;
         assertThat(stress.yPlus[b]).isCloseTo(yPlus, within(1e-5 * yPlus));
         int c = m.mesh.bCell[b];
@@ -258,7 +258,7 @@ class SlantedWallsTest {
         int c = m.mesh.bCell[b];
         double here = Math.abs(0.8 * u[c] + 0.6 * v[c]);
         double friction = stress.frictionVelocity(b);
-        double slope = friction * friction / NU * WallLaw.slope(stress.yPlus[b]);
+        double slope = friction * friction / NU * WallLaw.VELOCITY.slope(stress.yPlus[b]);
         shear[b] = Math.min(1, slope * m.geometry.bDistance[b] / here);
         assertThat(shear[b]).isBetween(1e-3, 0.9);
         blind.seeWall(b, shear[b]);
@@ -319,11 +319,13 @@ class SlantedWallsTest {
   /** Mean of the law's speed between 0.9 and 1.1 y⁺, over that distance. */
   @Test
   void slopeOfTheLaw() {
-    assertThat(WallLaw.slope(0.3)).isEqualTo(1);
-    assertThat(WallLaw.slope(100))
-        .isCloseTo((WallLaw.velocity(110) - WallLaw.velocity(90)) / 20, within(1e-12));
+    assertThat(WallLaw.VELOCITY.slope(0.3)).isEqualTo(1);
+    assertThat(WallLaw.VELOCITY.slope(100))
+        .isCloseTo(
+            (WallLaw.VELOCITY.velocity(110) - WallLaw.VELOCITY.velocity(90)) / 20, within(1e-12));
     // u⁺ = ln(y⁺) / 0.41 + C
-    assertThat(WallLaw.slope(5000)).isCloseTo(Math.log(1.1 / 0.9) / 0.41 / 1000, within(1e-12));
+    assertThat(WallLaw.VELOCITY.slope(5000))
+        .isCloseTo(Math.log(1.1 / 0.9) / 0.41 / 1000, within(1e-12));
   }
 
   /** Fluid that leaves across the ramp carries the value at the face, not that of its cell. */
@@ -362,7 +364,7 @@ class SlantedWallsTest {
     m.state.flux[face] = flux;
     EddyViscosity closure =
         oneEquation
-            ? new SpalartAllmaras(m.geometry, m.boundary, 1e-9, distance, false)
+            ? new SpalartAllmaras(m.geometry, m.boundary, 1e-9, distance, 4 * NU, false)
             : new KOmegaSst(m.geometry, m.boundary, 1e-9, distance, 1e-6, 1e-3, 1e-9, false);
     closure.inTime(m.step(step));
     closure.update(m.state, new VelocityGradients(m.geometry, m.boundary, false), 1);

@@ -27,7 +27,8 @@ class SpalartAllmarasTest {
   private static final double FAR = 1e6;
 
   private static SpalartAllmaras closure(ClosureMeshes m, double distance, boolean spanwise) {
-    return new SpalartAllmaras(m.geometry, m.boundary, NU, m.everywhere(distance), spanwise);
+    return new SpalartAllmaras(
+        m.geometry, m.boundary, NU, m.everywhere(distance), 4 * NU, spanwise);
   }
 
   private static ClosureMeshes box(double chi) {
@@ -234,12 +235,12 @@ class SpalartAllmarasTest {
     m.state.u[0] = u;
     double d = 2e-3;
     SpalartAllmaras closure =
-        new SpalartAllmaras(m.geometry, m.boundary, NU, m.mesh.cy.clone(), false);
+        new SpalartAllmaras(m.geometry, m.boundary, NU, m.mesh.cy.clone(), 4 * NU, false);
     VelocityGradients g = gradients(m, false);
     Arrays.fill(g.uy, 1e6);
     double step = 1e-8;
     advance(m, closure, g, step);
-    double yPlus = WallLaw.distance(u * d / NU, 100);
+    double yPlus = SpalartAllmaras.LAW.distance(u * d / NU, 100);
     double friction = yPlus * NU / d;
     assertThat(closure.wallViscosity()[wall])
         .isCloseTo(u > 0 ? friction * friction * d / u : NU, within(1e-4 * NU));
@@ -273,7 +274,7 @@ class SpalartAllmarasTest {
     double d = 2e-3;
     double step = 1e-8;
     advance(m, closure(m, d, false), gradients(m, false), step);
-    double friction = WallLaw.distance(3 * d / NU, 100) * NU / d;
+    double friction = SpalartAllmaras.LAW.distance(3 * d / NU, 100) * NU / d;
     double modified = friction / (0.41 * d);
     double r = nuTilde / (modified * 0.41 * 0.41 * d * d);
     double cut = r + 0.3 * (Math.pow(r, 6) - r);

@@ -29,7 +29,7 @@ class WallLawTest {
       int node = LAYER.node(p);
       double y = place(p);
       assertThat(LAYER.y[node]).isCloseTo(y, within(1e-9 * y));
-      assertPrinted(WallLaw.velocity(y), LAYER.u[node], p);
+      assertPrinted(WallLaw.VELOCITY.velocity(y), LAYER.u[node], p);
       assertPrinted(WallLaw.omega(y) * y, LAYER.omega[node] * y, p);
       assertPrinted(WallLaw.production(y), LAYER.cellProduction(node), p);
     }
@@ -55,7 +55,9 @@ class WallLawTest {
   @Test
   void followsTheLogarithmicLaw() {
     for (double y : new double[] {200, 500, 1000, 3000, 1e5}) {
-      assertThat(WallLaw.velocity(y) - Math.log(y) / 0.41).as("y⁺ %s", y).isBetween(4.5, 5.4);
+      assertThat(WallLaw.VELOCITY.velocity(y) - Math.log(y) / 0.41)
+          .as("y⁺ %s", y)
+          .isBetween(4.5, 5.4);
       // ω = u_τ / (√β* κ y), production u_τ³ / (κ y)
       assertThat(WallLaw.omega(y) * y).isCloseTo(1 / (0.3 * 0.41), within(0.12 / (0.3 * 0.41)));
       assertThat(WallLaw.production(y) * y).isCloseTo(1 / 0.41, within(0.1 / 0.41));
@@ -66,7 +68,7 @@ class WallLawTest {
   @Test
   void isTheSublayerBelow() {
     for (double y : new double[] {0.01, 0.2, 0.4999}) {
-      assertThat(WallLaw.velocity(y)).isEqualTo(y);
+      assertThat(WallLaw.VELOCITY.velocity(y)).isEqualTo(y);
       assertThat(WallLaw.omega(y)).isCloseTo(6 / (0.075 * y * y), within(1e-10 / (y * y)));
       assertThat(WallLaw.production(y))
           .isCloseTo(WallLaw.production(0.5) * Math.pow(2 * y, 5), within(1e-18));
@@ -78,7 +80,8 @@ class WallLawTest {
   void joinsWithoutAStep(double y) {
     double below = y * (1 - 1e-12);
     double above = y * (1 + 1e-12);
-    assertThat(WallLaw.velocity(above)).isCloseTo(WallLaw.velocity(below), within(1e-3 * y / 500));
+    assertThat(WallLaw.VELOCITY.velocity(above))
+        .isCloseTo(WallLaw.VELOCITY.velocity(below), within(1e-3 * y / 500));
     assertThat(WallLaw.omega(above) / WallLaw.omega(below)).isCloseTo(1, within(1e-4));
     assertThat(WallLaw.production(above) / WallLaw.production(below)).isCloseTo(1, within(1e-4));
   }
@@ -86,7 +89,7 @@ class WallLawTest {
   /** Beyond the table: one more logarithm, and falling as 1 / y. */
   @Test
   void goesOnAsTheLogarithmicLayer() {
-    assertThat(WallLaw.velocity(1000 * Math.E) - WallLaw.velocity(1000))
+    assertThat(WallLaw.VELOCITY.velocity(1000 * Math.E) - WallLaw.VELOCITY.velocity(1000))
         .isCloseTo(1 / 0.41, within(1e-9));
     assertThat(WallLaw.omega(2000)).isCloseTo(WallLaw.omega(1000) / 2, within(1e-12));
     assertThat(WallLaw.production(2000)).isCloseTo(WallLaw.production(1000) / 2, within(1e-12));
@@ -98,8 +101,10 @@ class WallLawTest {
     double a = place(20);
     double b = place(21);
     double y = a * Math.pow(b / a, 0.25);
-    assertThat(WallLaw.velocity(y))
-        .isCloseTo(0.75 * WallLaw.velocity(a) + 0.25 * WallLaw.velocity(b), within(1e-9));
+    assertThat(WallLaw.VELOCITY.velocity(y))
+        .isCloseTo(
+            0.75 * WallLaw.VELOCITY.velocity(a) + 0.25 * WallLaw.VELOCITY.velocity(b),
+            within(1e-9));
   }
 
   /** u⁺ y⁺ of the answer is the Reynolds number, whatever the guess. */
@@ -107,8 +112,8 @@ class WallLawTest {
   @ValueSource(doubles = {0, 1e-9, 0.1, 0.2499, 0.2501, 1, 30, 160, 1e3, 2e4, 3e5})
   void findsTheDistance(double reynolds) {
     for (double guess : new double[] {0, 1, 11, 500, 1e4}) {
-      double y = WallLaw.distance(reynolds, guess);
-      assertThat(WallLaw.velocity(y) * y)
+      double y = WallLaw.VELOCITY.distance(reynolds, guess);
+      assertThat(WallLaw.VELOCITY.velocity(y) * y)
           .as("from %s", guess)
           .isCloseTo(reynolds, within(2e-5 * reynolds));
     }

@@ -45,13 +45,13 @@ class WallStressTest {
     // what goes towards the wall does not rub
     m.state.v[0] = 7;
     boolean spanwise = w != 0;
-    WallStress stress = new WallStress(m.geometry, m.boundary, NU, spanwise);
+    WallStress stress = new WallStress(m.geometry, m.boundary, NU, spanwise, WallLaw.VELOCITY);
     double[] answer = viscosity(stress, new VelocityGradients(m.geometry, m.boundary, spanwise));
     double speed = Math.hypot(u - ground0, w - span);
     double friction = stress.frictionVelocity(ground);
     assertThat(stress.yPlus[ground]).isCloseTo(friction * D / NU, within(1e-12));
     assertThat(speed / friction)
-        .isCloseTo(WallLaw.velocity(friction * D / NU), within(2e-5 * speed / friction));
+        .isCloseTo(WallLaw.VELOCITY.velocity(friction * D / NU), within(2e-5 * speed / friction));
     assertThat(answer[ground] * speed / D)
         .isCloseTo(friction * friction, within(2e-5 * friction * friction));
     if (u == 0.004) {
@@ -62,7 +62,7 @@ class WallStressTest {
   @Test
   void onlyWallsRubAndRestIsViscous() {
     m.state.u[0] = 3;
-    WallStress stress = new WallStress(m.geometry, m.boundary, NU, false);
+    WallStress stress = new WallStress(m.geometry, m.boundary, NU, false, WallLaw.VELOCITY);
     VelocityGradients g = new VelocityGradients(m.geometry, m.boundary, false);
     assertThat(viscosity(stress, g)[ground]).isZero();
     assertThat(stress.isWall(ground)).isFalse();
@@ -77,7 +77,7 @@ class WallStressTest {
 
   @Test
   void laminarFlowHasTheMolecularViscosity() {
-    Laminar laminar = new Laminar(4, NU);
+    Laminar laminar = new Laminar(4, 0, NU);
     laminar.initialise(m.state);
     laminar.update(m.state, new VelocityGradients(m.geometry, m.boundary, false), 1);
     assertThat(laminar.wallViscosity()).containsExactly(NU, NU, NU, NU);

@@ -56,7 +56,8 @@ final class DecayFlow {
         mesh,
         boundary,
         VISCOSITY,
-        new FlowProblem.InflowTurbulence(EXACT.k(0), EXACT.eddyViscosity(0)));
+        new FlowProblem.InflowTurbulence(
+            EXACT.k(0), EXACT.eddyViscosity(0), EXACT.eddyViscosity(0)));
   }
 
   /** Root of the mean squared relative distance over the cells. */

@@ -10,6 +10,7 @@ import hemline.solver.grid.Patch;
 import hemline.solver.grid.WallDistance;
 import hemline.solver.scheme.Boundary;
 import hemline.solver.scheme.FaceGeometry;
+import hemline.solver.turbulence.SpalartAllmaras;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
@@ -62,7 +63,9 @@ final class Problems {
         share,
         all,
         new FlowProblem.InflowTurbulence(
-            1e-3 * scales.velocity() * scales.velocity(), 10 * viscosity),
+            1e-3 * scales.velocity() * scales.velocity(),
+            10 * viscosity,
+            SpalartAllmaras.INFLOW_RATIO * viscosity),
         new Watch(mesh, scales),
         scales);
   }
@@ -111,7 +114,8 @@ final class Problems {
         false,
         share,
         all,
-        new FlowProblem.InflowTurbulence(1e-3 * speed * speed, 10 * viscosity),
+        new FlowProblem.InflowTurbulence(
+            1e-3 * speed * speed, 10 * viscosity, SpalartAllmaras.INFLOW_RATIO * viscosity),
         new Watch(mesh, scales),
         scales);
   }

@@ -9,6 +9,7 @@ import hemline.solver.grid.Mesh;
 import hemline.solver.grid.MeshBuilder;
 import hemline.solver.grid.Patch;
 import hemline.solver.scheme.Boundary;
+import hemline.solver.turbulence.SpalartAllmaras;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -155,7 +156,8 @@ final class ShearFlows {
           boundary,
           viscosity,
           closure,
-          new FlowProblem.InflowTurbulence(1.5 * turbulence * turbulence, viscosity),
+          new FlowProblem.InflowTurbulence(
+              1.5 * turbulence * turbulence, viscosity, SpalartAllmaras.INFLOW_RATIO * viscosity),
           scales);
     }
 

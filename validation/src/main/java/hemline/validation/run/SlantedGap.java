@@ -53,7 +53,7 @@ record SlantedGap(Closure closure, double reynolds, double degrees, double groun
   private static final double TINY = 0.1;
 
   private static final FlowProblem.InflowTurbulence INFLOW =
-      new FlowProblem.InflowTurbulence(0.004, 0.004);
+      new FlowProblem.InflowTurbulence(0.004, 0.004, 0.004);
   private static final SteadyFlowSolver.Limits LIMITS =
       new SteadyFlowSolver.Limits(1000, 100, 30, 1e-4, 3e-4, 1e-3);
 
