@@ -6,12 +6,14 @@ import hemline.shared.file.LipFile;
 import hemline.shared.file.Seal;
 import hemline.shared.geometry.DrawnOutline;
 import hemline.shared.geometry.Vertex;
+import hemline.shared.problem.InputException;
 import hemline.shared.profile.LipDrawing;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -71,6 +73,36 @@ final class RescueStoreTest {
     assertThat(now.left().drawings().get(0).file()).isNull();
     crashed.clear();
     assertThat(now.left().drawings()).isEmpty();
+  }
+
+  /** A second window on the project once told it as a file that is not there. */
+  @Test
+  void aDrawingSavedByAnotherProgramMeanwhileIsNoFault() throws Exception {
+    RescueStore reader = new RescueStore(folder, GONE);
+    AtomicBoolean ended = new AtomicBoolean();
+    Thread editor =
+        new Thread(
+            () -> {
+              while (!ended.get()) {
+                try {
+                  now.putBy(drawing("edited"), null, "", NOON);
+                } catch (InputException e) {
+                  throw new IllegalStateException(e);
+                }
+                now.clear();
+              }
+            });
+    editor.start();
+    try {
+      for (int k = 0; k < 300; k++) {
+        RescueStore.Left left = reader.left();
+        assertThat(left.refused()).isEmpty();
+        assertThat(left.drawings()).isEmpty();
+      }
+    } finally {
+      ended.set(true);
+      editor.join();
+    }
   }
 
   @Test
