@@ -91,15 +91,24 @@ public record FlowProblem(
 
   /** The same flow with another viscosity. */
   FlowProblem withViscosity(double other) {
+    return with(other, secondOrderShare);
+  }
+
+  /** The same flow with another viscosity and upwind convection. */
+  FlowProblem upwind(double otherViscosity) {
+    return with(otherViscosity, new double[secondOrderShare.length]);
+  }
+
+  private FlowProblem with(double otherViscosity, double[] otherShare) {
     return new FlowProblem(
         geometry,
         boundary,
-        other,
+        otherViscosity,
         closure,
         wallDistance,
         bodyForceX,
         spanwise,
-        secondOrderShare,
+        otherShare,
         judged,
         inflowTurbulence,
         drive,

@@ -24,8 +24,13 @@ final class NewtonIteration {
   /** First steps that are not judged: they lead away from a start that is no flow. */
   private static final int FREE_STEPS = 2;
 
-  private static final double FIRST_INERTIA = 0.1;
   private static final double LEAST_INERTIA = 1e-5;
+
+  /**
+   * Residual below which the coefficients of the face fluxes stay as they are: taken anew at each
+   * step they are not part of the derivative and undo the better half of it.
+   */
+  private static final double KEEP_COEFFICIENTS = 1e-2;
 
   private final FlowEquations equations;
   private final FlowState state;
@@ -52,9 +57,14 @@ final class NewtonIteration {
   private double norm = Double.NaN;
   private double massResidual = Double.MAX_VALUE;
 
-  NewtonIteration(FlowEquations equations) {
+  /**
+   * Prepares steps from the state of the equations.
+   *
+   * @param inertia of the first step: what a pseudo-time step adds to the diagonal, of the diagonal
+   */
+  NewtonIteration(FlowEquations equations, double inertia) {
     this.equations = equations;
-    inertia = FIRST_INERTIA;
+    this.inertia = inertia;
     state = equations.state;
     FaceGeometry geometry = equations.problem.geometry();
     mesh = geometry.mesh;
@@ -127,11 +137,13 @@ final class NewtonIteration {
    * @return false when the linear solution failed
    */
   boolean step() {
-    equations.correction.coefficients(equations.momentum, 1);
+    if (!(norm < KEEP_COEFFICIENTS)) {
+      equations.correction.coefficients(equations.momentum, 1);
+    }
     System.arraycopy(state.boundaryFlux, 0, boundaryFlux, 0, boundaryFlux.length);
     evaluate(residual);
     norm = norm(residual);
-    note();
+    note(residual);
     read(base);
     double[] aP = equations.momentum.diagonal();
     for (int c = 0; c < cells; c++) {
@@ -157,10 +169,12 @@ final class NewtonIteration {
       return Double.isFinite(norm(moved));
     }
     taken++;
+    note(moved);
     inertia *= Math.max(0.1, Math.min(1.5, after / norm));
     if (inertia < LEAST_INERTIA) {
       inertia = 0;
     }
+    norm = after;
     return true;
   }
 
@@ -199,18 +213,18 @@ final class NewtonIteration {
     jacobian.solve(to);
   }
 
-  private void note() {
+  private void note(double[] defects) {
     double sum = 0;
     double worst = 0;
     for (int c = 0; c < cells; c++) {
-      sum += Math.abs(residual[3 * c]) + Math.abs(residual[3 * c + 1]);
-      worst = Math.max(worst, Math.abs(residual[3 * c + 2]));
+      sum += Math.abs(defects[3 * c]) + Math.abs(defects[3 * c + 1]);
+      worst = Math.max(worst, Math.abs(defects[3 * c + 2]));
     }
     equations.momentumResidual = sum;
     massResidual = worst;
   }
 
-  /** Largest mass defect before the last step over gap times velocity scale. */
+  /** Largest mass defect after the last step over gap times velocity scale. */
   double massResidual() {
     return massResidual;
   }

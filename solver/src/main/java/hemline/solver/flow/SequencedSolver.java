@@ -12,8 +12,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * Solves one flow on a sequence of grids, each started from the one before.
  *
- * <p>Laminar flows come to the first grid by way of higher viscosities, turbulent ones when nothing
- * was found without.
+ * <p>Laminar flows come to the first grid by way of upwind convection, whose derivative is exact in
+ * the preconditioner, turbulent ones by way of higher viscosities when nothing was found without.
  */
 public final class SequencedSolver {
   /** Eddy viscosity of fluid at rest, over velocity times gap. */
@@ -22,8 +22,11 @@ public final class SequencedSolver {
   /** Momentum residual above which an unsteady end says that no flow was found. */
   private static final double HOPELESS = 0.1;
 
-  /** Flows come to their first grid through these multiples of the viscosity. */
-  private static final double[] VISCOSITY = {30, 8, 2.5};
+  /** Turbulent flows come to their first grid through these multiples of the viscosity. */
+  private static final double[] THICKER = {30, 8, 2.5};
+
+  /** Laminar flows come there by upwind convection, with these multiples. */
+  private static final double[] UPWIND = {8, 1};
 
   private static final SteadyFlowSolver.Limits ROUGH =
       new SteadyFlowSolver.Limits(0, 0, 0, 1e-1, 1, 1);
@@ -164,13 +167,12 @@ public final class SequencedSolver {
 
   /** Brings a flow at rest to one of lower and lower viscosity, by a few steps each. */
   private static Effort thin(FlowProblem problem, FlowState state, CancelToken cancel) {
+    boolean laminar = problem.closure() == Closure.LAMINAR;
     Effort spent = Effort.NONE;
-    for (double multiple : VISCOSITY) {
-      spent =
-          spent.plus(
-              new SteadyFlowSolver(
-                      problem.withViscosity(multiple * problem.viscosity()), state, ROUGH, cancel)
-                  .approach());
+    for (double multiple : laminar ? UPWIND : THICKER) {
+      double viscosity = multiple * problem.viscosity();
+      FlowProblem easier = laminar ? problem.upwind(viscosity) : problem.withViscosity(viscosity);
+      spent = spent.plus(new SteadyFlowSolver(easier, state, ROUGH, cancel).approach());
     }
     return spent;
   }

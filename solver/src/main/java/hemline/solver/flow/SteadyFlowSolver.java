@@ -20,6 +20,14 @@ import hemline.solver.linear.AndersonAcceleration;
 public final class SteadyFlowSolver {
   private static final int NEWTON_STEPS = 80;
   private static final int APPROACH_STEPS = 15;
+
+  /**
+   * Inertia of Newton's first step, as a share of the diagonal: from any start, and from a near
+   * one.
+   */
+  private static final double FIRST_INERTIA = 0.1;
+
+  private static final double NEAR_INERTIA = 0.01;
   private static final int APPROACH_PASSES = 80;
   private static final IterationSettings APPROACH = new IterationSettings(0.5, 0.2, 0.5, 2, 5e-2);
   private static final int TRY_STEPS = 20;
@@ -142,6 +150,9 @@ public final class SteadyFlowSolver {
   private int windowStart;
   private int spent;
 
+  /** Of the first of Newton's steps. */
+  private double inertia = FIRST_INERTIA;
+
   /**
    * Prepares a solve.
    *
@@ -170,6 +181,7 @@ public final class SteadyFlowSolver {
 
   /** Runs to an end from a start near the answer, such as the flow on a coarser grid. */
   FlowSolution refine() {
+    inertia = NEAR_INERTIA;
     return solve(new Rung[] {near(), LADDER[0], LADDER[1]});
   }
 
@@ -281,7 +293,7 @@ public final class SteadyFlowSolver {
   /** Newton steps until the residual is a hundredth of what is asked. */
   private SolveStatus newton(int most) {
     monitor.restart();
-    NewtonIteration iteration = new NewtonIteration(equations);
+    NewtonIteration iteration = new NewtonIteration(equations, inertia);
     for (int i = 0; i < most; i++) {
       cancel.check();
       if (!iteration.step()) {
