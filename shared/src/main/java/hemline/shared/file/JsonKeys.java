@@ -2,6 +2,7 @@ package hemline.shared.file;
 
 import hemline.shared.problem.PlainText;
 import hemline.shared.problem.Problem;
+import hemline.shared.problem.Spelling;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
+import hemline.shared.problem.Spelling;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;

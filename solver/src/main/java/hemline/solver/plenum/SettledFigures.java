@@ -1,58 +1,40 @@
 package hemline.solver.plenum;
 
 import hemline.shared.result.Estimate;
+import hemline.shared.result.MachineFigure;
+import java.util.Collections;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 
 /**
  * What the machine does at the point where it settles.
  *
- * @param suction Pa
- * @param fanFlow m³/s
- * @param airPower suction times fan flow, W
- * @param shaftPower W
- * @param electricalPower of the fan, W
- * @param runTime of the fan alone on the battery, s
- * @param runTimeDriving of the fan with the drive at full power, s
- * @param downforce N
- * @param floorForce suction on the floor, N
- * @param lipForce fluid on the lips, N
- * @param thrust of the fan's jet, N
- * @param valveForce of the valve's jet, N
- * @param centreX of pressure, m
- * @param centreY of pressure, m
+ * @param figures all of them
  * @param axleLoads weight and downforce on level ground, by axle, N
  * @param edgeGaps smallest gap under each edge, m
  * @param edgeLeaks leak under each edge, m³/s
- * @param leastGap smallest of them, m
- * @param leastEdge its edge
- * @param heave sink at the origin, m
- * @param pitch nose down, rad
+ * @param leastEdge edge with the smallest gap
  */
 public record SettledFigures(
-    Estimate suction,
-    Estimate fanFlow,
-    Estimate airPower,
-    Estimate shaftPower,
-    Estimate electricalPower,
-    Estimate runTime,
-    Estimate runTimeDriving,
-    Estimate downforce,
-    Estimate floorForce,
-    Estimate lipForce,
-    Estimate thrust,
-    Estimate valveForce,
-    Estimate centreX,
-    Estimate centreY,
+    Map<MachineFigure, Estimate> figures,
     List<Estimate> axleLoads,
     List<Estimate> edgeGaps,
     List<Estimate> edgeLeaks,
-    Estimate leastGap,
-    int leastEdge,
-    Estimate heave,
-    Estimate pitch) {
+    int leastEdge) {
   public SettledFigures {
+    figures = Collections.unmodifiableMap(new EnumMap<>(figures));
+    if (figures.size() < MachineFigure.values().length) {
+      throw new IllegalArgumentException("not all figures are there: " + figures.keySet());
+    }
     axleLoads = List.copyOf(axleLoads);
     edgeGaps = List.copyOf(edgeGaps);
     edgeLeaks = List.copyOf(edgeLeaks);
+  }
+
+  /** One figure, SI. */
+  public Estimate get(MachineFigure figure) {
+    return Objects.requireNonNull(figures.get(figure));
   }
 }

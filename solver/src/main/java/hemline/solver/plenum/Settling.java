@@ -1,10 +1,14 @@
 package hemline.solver.plenum;
 
 import hemline.shared.result.Estimate;
+import hemline.shared.result.MachineFigure;
 import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.PowerSupply;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 
 /** Figures of the machine at its operating points, with bands. */
@@ -94,7 +98,6 @@ final class Settling {
 
   static SettledFigures figures(PlenumBalance balance, Bands<PlenumState> b) {
     Machine machine = balance.machine();
-    PowerSupply power = machine.power();
     List<Estimate> axles = new ArrayList<>();
     for (int i = 0; i < machine.running().axles().size(); i++) {
       int axle = i;
@@ -107,33 +110,35 @@ final class Settling {
       gaps.add(b.of(s -> balance.leastGap(edge, s.sink())));
       leaks.add(b.of(s -> s.edgeLeaks()[edge]));
     }
-    return new SettledFigures(
-        b.of(PlenumState::suction),
-        b.of(PlenumState::fanFlow),
-        b.of(s -> s.suction() * s.fanFlow()),
-        b.of(s -> shaftPower(balance, s)),
-        b.of(s -> shaftPower(balance, s) / power.motorEfficiency()),
-        b.of(s -> runTime(power, shaftPower(balance, s) / power.motorEfficiency())),
-        b.of(
-            s ->
-                runTime(
-                    power,
-                    shaftPower(balance, s) / power.motorEfficiency()
-                        + machine.running().drivePower() / power.driveEfficiency())),
-        b.of(s -> s.parts().sum()),
-        b.of(s -> s.parts().floor()),
-        b.of(s -> s.parts().lips()),
-        b.of(s -> s.parts().thrust()),
-        b.of(s -> s.parts().valve()),
-        b.of(s -> centreX(balance, s)),
-        b.of(s -> s.load()[2] / s.load()[0]),
-        axles,
-        gaps,
-        leaks,
-        b.of(PlenumState::leastGap),
-        b.value().leastEdge(),
-        b.of(s -> s.sink()[0]),
-        b.of(s -> s.sink()[1]));
+    return new SettledFigures(scalars(balance, b), axles, gaps, leaks, b.value().leastEdge());
+  }
+
+  private static Map<MachineFigure, Estimate> scalars(PlenumBalance balance, Bands<PlenumState> b) {
+    PowerSupply power = balance.machine().power();
+    double drive = balance.machine().running().drivePower() / power.driveEfficiency();
+    ToDoubleFunction<PlenumState> electrical =
+        s -> shaftPower(balance, s) / power.motorEfficiency();
+    Map<MachineFigure, Estimate> f = new EnumMap<>(MachineFigure.class);
+    f.put(MachineFigure.SUCTION, b.of(PlenumState::suction));
+    f.put(MachineFigure.DOWNFORCE, b.of(s -> s.parts().sum()));
+    f.put(MachineFigure.FLOOR_FORCE, b.of(s -> s.parts().floor()));
+    f.put(MachineFigure.LIP_FORCE, b.of(s -> s.parts().lips()));
+    f.put(MachineFigure.FAN_THRUST, b.of(s -> s.parts().thrust()));
+    f.put(MachineFigure.VALVE_FORCE, b.of(s -> s.parts().valve()));
+    f.put(MachineFigure.CENTRE_X, b.of(s -> centreX(balance, s)));
+    f.put(MachineFigure.CENTRE_Y, b.of(s -> s.load()[2] / s.load()[0]));
+    f.put(MachineFigure.LEAST_GAP, b.of(PlenumState::leastGap));
+    f.put(MachineFigure.HEAVE, b.of(s -> s.sink()[0]));
+    f.put(MachineFigure.PITCH, b.of(s -> s.sink()[1]));
+    f.put(MachineFigure.FAN_FLOW, b.of(PlenumState::fanFlow));
+    f.put(MachineFigure.AIR_POWER, b.of(s -> s.suction() * s.fanFlow()));
+    f.put(MachineFigure.SHAFT_POWER, b.of(s -> shaftPower(balance, s)));
+    f.put(MachineFigure.ELECTRICAL_POWER, b.of(electrical));
+    f.put(MachineFigure.RUN_TIME, b.of(s -> runTime(power, electrical.applyAsDouble(s))));
+    f.put(
+        MachineFigure.RUN_TIME_DRIVING,
+        b.of(s -> runTime(power, electrical.applyAsDouble(s) + drive)));
+    return f;
   }
 
   /** Centre of pressure without the moment of a sideways jet, m. */

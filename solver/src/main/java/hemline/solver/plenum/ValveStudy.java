@@ -2,6 +2,7 @@ package hemline.solver.plenum;
 
 import hemline.shared.fluid.Air;
 import hemline.shared.result.Estimate;
+import hemline.shared.result.MachineFigure;
 import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.OtherLeak;
 import hemline.shared.vehicle.ReliefValve;
@@ -118,8 +119,8 @@ final class ValveStudy {
         largest,
         flow / jet,
         softSpring,
-        figures == null ? null : figures.suction(),
-        figures == null ? null : figures.downforce(),
+        figures == null ? null : figures.get(MachineFigure.SUCTION),
+        figures == null ? null : figures.get(MachineFigure.DOWNFORCE),
         chatter(balance, valve, now));
   }
 

@@ -12,6 +12,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.GridLeak;
 import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
+import hemline.shared.result.MachineFigure;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.SealSection;
@@ -95,19 +96,20 @@ class MachineStudyTest {
     MachineBalance b = balance(crawler(), List.of(), s -> point(s, 0.7, SolveStatus.CONVERGED));
     assertThat(b.complete()).isTrue();
     SettledFigures rest = Objects.requireNonNull(b.rest());
-    assertThat(rest.downforce().value())
+    assertThat(rest.get(MachineFigure.DOWNFORCE).value())
         .isCloseTo(
-            rest.floorForce().value()
-                + rest.lipForce().value()
-                + rest.thrust().value()
-                + rest.valveForce().value(),
+            rest.get(MachineFigure.FLOOR_FORCE).value()
+                + rest.get(MachineFigure.LIP_FORCE).value()
+                + rest.get(MachineFigure.FAN_THRUST).value()
+                + rest.get(MachineFigure.VALVE_FORCE).value(),
             within(1e-6));
-    assertThat(rest.floorForce().value())
-        .isCloseTo(rest.suction().value() * b.machine().floor().area(), within(1e-9));
+    assertThat(rest.get(MachineFigure.FLOOR_FORCE).value())
+        .isCloseTo(
+            rest.get(MachineFigure.SUCTION).value() * b.machine().floor().area(), within(1e-9));
     // lips of 0.01 ± 0.001 m: that band is in theirs, and in the downforce
-    Estimate lips = rest.lipForce();
+    Estimate lips = rest.get(MachineFigure.LIP_FORCE);
     assertThat(0.5 * (lips.high() - lips.low())).isGreaterThan(0.1 * lips.value());
-    assertThat(rest.downforce().high() - rest.downforce().low())
+    assertThat(rest.get(MachineFigure.DOWNFORCE).high() - rest.get(MachineFigure.DOWNFORCE).low())
         .isGreaterThan(lips.high() - lips.low());
     assertThat(rest.edgeLeaks().stream().mapToDouble(Estimate::value).sum())
         .isCloseTo(
@@ -117,14 +119,17 @@ class MachineStudyTest {
                 .sum(),
             within(1e-9));
     double axles = rest.axleLoads().stream().mapToDouble(Estimate::value).sum();
-    assertThat(axles).isCloseTo(rest.downforce().value() + 4.6 * Wheels.GRAVITY, within(1e-6));
-    assertThat(rest.runTime().value() * rest.electricalPower().value())
+    assertThat(axles)
+        .isCloseTo(rest.get(MachineFigure.DOWNFORCE).value() + 4.6 * Wheels.GRAVITY, within(1e-6));
+    assertThat(
+            rest.get(MachineFigure.RUN_TIME).value()
+                * rest.get(MachineFigure.ELECTRICAL_POWER).value())
         .isCloseTo(0.8 * 90 * 3600, within(1e-6));
     assertThat(b.holds()).hasSize(5);
     assertThat(b.steps()).filteredOn(c -> c.kind() == StepCrossing.Kind.DIP).hasSize(8);
     assertThat(b.trades().get(0).kind()).isEqualTo(Trade.Kind.AS_IT_IS);
     assertThat(Objects.requireNonNull(b.trades().get(0).downforce()).value())
-        .isCloseTo(rest.downforce().value(), within(1e-9));
+        .isCloseTo(rest.get(MachineFigure.DOWNFORCE).value(), within(1e-9));
     assertThat(b.operatingPoints()).anyMatch(OperatingPoint::settled);
     assertThat(b.leakPoints()).doesNotHaveDuplicates().hasSizeLessThanOrEqualTo(30);
   }
@@ -223,8 +228,8 @@ class MachineStudyTest {
             List.of(),
             s -> point(s, 0.7, s.suction() > 500 ? SolveStatus.FAILED : SolveStatus.CONVERGED));
     assertThat(b.notices()).extracting(Notice::code).contains("leak.failed");
-    Estimate with = Objects.requireNonNull(b.rest()).suction();
-    Estimate without = Objects.requireNonNull(whole.rest()).suction();
+    Estimate with = Objects.requireNonNull(b.rest()).get(MachineFigure.SUCTION);
+    Estimate without = Objects.requireNonNull(whole.rest()).get(MachineFigure.SUCTION);
     assertThat(with.value()).isCloseTo(without.value(), within(1e-6));
     assertThat(with.high() - with.low()).isGreaterThan(3 * (without.high() - without.low()));
   }
@@ -244,8 +249,9 @@ class MachineStudyTest {
             crawler(),
             List.of(),
             s -> point(s, s.ground().spanwiseSpeed() > 0 ? 0.6 : 0.7, SolveStatus.CONVERGED));
-    double rest = Objects.requireNonNull(b.rest()).suction().value();
-    assertThat(Objects.requireNonNull(b.travelling()).suction().value()).isGreaterThan(rest + 1);
+    double rest = Objects.requireNonNull(b.rest()).get(MachineFigure.SUCTION).value();
+    assertThat(Objects.requireNonNull(b.travelling()).get(MachineFigure.SUCTION).value())
+        .isGreaterThan(rest + 1);
   }
 
   @Test

@@ -7,6 +7,7 @@ import static org.assertj.core.data.Percentage.withPercentage;
 import hemline.shared.fluid.FluidState;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.result.Estimate;
+import hemline.shared.result.MachineFigure;
 import hemline.shared.vehicle.FanCurve;
 import hemline.shared.vehicle.GroundStep;
 import hemline.shared.vehicle.Machine;
@@ -183,7 +184,11 @@ class PlenumBalanceTest {
     assertThat(b).isNotNull();
     SettledFigures figures = Settling.figures(balance, b);
     for (Estimate e :
-        List.of(figures.suction(), figures.fanFlow(), figures.downforce(), figures.runTime())) {
+        List.of(
+            figures.get(MachineFigure.SUCTION),
+            figures.get(MachineFigure.FAN_FLOW),
+            figures.get(MachineFigure.DOWNFORCE),
+            figures.get(MachineFigure.RUN_TIME))) {
       assertThat(e.low()).as("seed %d", seed).isLessThan(e.value());
       assertThat(e.high()).as("seed %d", seed).isGreaterThan(e.value());
     }

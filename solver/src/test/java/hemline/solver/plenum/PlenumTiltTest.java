@@ -7,6 +7,7 @@ import static org.assertj.core.data.Percentage.withPercentage;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.LeakPoint;
+import hemline.shared.result.MachineFigure;
 import hemline.shared.vehicle.Fan;
 import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
@@ -219,8 +220,8 @@ class PlenumTiltTest {
     PlenumBalance balance = new PlenumBalance(m, lifting());
     Bands<PlenumState> b = Objects.requireNonNull(Settling.settled(balance, Stand.REST));
     SettledFigures s = Settling.figures(balance, b);
-    double p = s.suction().value();
-    double q = s.fanFlow().value();
+    double p = s.get(MachineFigure.SUCTION).value();
+    double q = s.get(MachineFigure.FAN_FLOW).value();
     double rho = balance.air().density();
     double jet = rho * q * q / 3e-3;
     double floor = p * LENGTH * WIDTH;
@@ -230,15 +231,15 @@ class PlenumTiltTest {
     double valve = -0.5 * rho * 0.62 * 2 * Math.sqrt(Math.PI * 1.2e-3) * lift * speed * speed;
     double down = jet * Math.sin(0.4);
     double sum = floor + lips + down + valve;
-    assertThat(s.floorForce().value()).isCloseTo(floor, within(1e-9));
-    assertThat(s.lipForce().value()).isCloseTo(lips, within(1e-9));
-    assertThat(s.thrust().value()).isCloseTo(down, within(1e-9));
-    assertThat(s.valveForce().value()).isCloseTo(valve, within(1e-9));
-    assertThat(s.downforce().value()).isCloseTo(sum, within(1e-9));
+    assertThat(s.get(MachineFigure.FLOOR_FORCE).value()).isCloseTo(floor, within(1e-9));
+    assertThat(s.get(MachineFigure.LIP_FORCE).value()).isCloseTo(lips, within(1e-9));
+    assertThat(s.get(MachineFigure.FAN_THRUST).value()).isCloseTo(down, within(1e-9));
+    assertThat(s.get(MachineFigure.VALVE_FORCE).value()).isCloseTo(valve, within(1e-9));
+    assertThat(s.get(MachineFigure.DOWNFORCE).value()).isCloseTo(sum, within(1e-9));
     double momentX = (floor + lips + valve) * CX - 0.07 * down;
     double momentY = (floor + lips + valve) * CY + 0.03 * down;
-    assertThat(s.centreX().value()).isCloseTo(momentX / sum, within(1e-9));
-    assertThat(s.centreY().value()).isCloseTo(momentY / sum, within(1e-9));
+    assertThat(s.get(MachineFigure.CENTRE_X).value()).isCloseTo(momentX / sum, within(1e-9));
+    assertThat(s.get(MachineFigure.CENTRE_Y).value()).isCloseTo(momentY / sum, within(1e-9));
     // the level part of the jet turns it about the ground
     double turned = momentX + 0.06 * jet * Math.cos(0.4);
     double weight = 3 * Wheels.GRAVITY;
@@ -246,8 +247,8 @@ class PlenumTiltTest {
         .isCloseTo(0.5 * (sum + weight) + (turned + 0.01 * weight) / 0.2, within(1e-6));
     assertThat(s.axleLoads().get(1).value())
         .isCloseTo(0.5 * (sum + weight) - (turned + 0.01 * weight) / 0.2, within(1e-6));
-    assertThat(s.heave().value()).isCloseTo(sum / k, within(1e-9));
-    assertThat(s.pitch().value()).isCloseTo(turned / (k * 0.01), within(1e-9));
+    assertThat(s.get(MachineFigure.HEAVE).value()).isCloseTo(sum / k, within(1e-9));
+    assertThat(s.get(MachineFigure.PITCH).value()).isCloseTo(turned / (k * 0.01), within(1e-9));
     double[] wheels = Settling.wheelLoads(balance, new double[] {sum, turned, momentY});
     double left = wheels[0] + wheels[1] + wheels[2] + wheels[3];
     assertThat(left).isCloseTo(sum + weight, within(1e-6));

@@ -9,6 +9,7 @@ import hemline.shared.geometry.Vertex;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Estimate.Trend;
 import hemline.shared.result.LeakPoint;
+import hemline.shared.result.MachineFigure;
 import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.PowerSupply;
@@ -62,24 +63,26 @@ class SettlingTest {
     SettledFigures f = Settling.figures(balance, b);
     double p = suction();
     double q = Math.sqrt((900 - p) / 6e4);
-    assertThat(f.suction().value()).isCloseTo(p, withPercentage(0.02));
-    assertThat(f.fanFlow().value()).isCloseTo(q, withPercentage(0.02));
-    assertThat(f.airPower().value()).isCloseTo(p * q, withPercentage(0.05));
+    assertThat(f.get(MachineFigure.SUCTION).value()).isCloseTo(p, withPercentage(0.02));
+    assertThat(f.get(MachineFigure.FAN_FLOW).value()).isCloseTo(q, withPercentage(0.02));
+    assertThat(f.get(MachineFigure.AIR_POWER).value()).isCloseTo(p * q, withPercentage(0.05));
     // fan efficiency 0.5, motor 0.8, drive 0.7 of 50 W
     double shaft = p * q / 0.5;
-    assertThat(f.shaftPower().value()).isCloseTo(shaft, withPercentage(0.05));
-    assertThat(f.electricalPower().value()).isCloseTo(shaft / 0.8, withPercentage(0.05));
-    assertThat(f.runTime().value()).isCloseTo(1800 / (shaft / 0.8), withPercentage(0.05));
-    assertThat(f.runTimeDriving().value())
+    assertThat(f.get(MachineFigure.SHAFT_POWER).value()).isCloseTo(shaft, withPercentage(0.05));
+    assertThat(f.get(MachineFigure.ELECTRICAL_POWER).value())
+        .isCloseTo(shaft / 0.8, withPercentage(0.05));
+    assertThat(f.get(MachineFigure.RUN_TIME).value())
+        .isCloseTo(1800 / (shaft / 0.8), withPercentage(0.05));
+    assertThat(f.get(MachineFigure.RUN_TIME_DRIVING).value())
         .isCloseTo(1800 / (shaft / 0.8 + 50 / 0.7), withPercentage(0.05));
     double force = p * AREA;
-    assertThat(f.downforce().value()).isCloseTo(force, withPercentage(0.05));
-    assertThat(f.floorForce().value()).isCloseTo(force, withPercentage(0.05));
-    assertThat(f.lipForce().value()).isZero();
-    assertThat(f.thrust().value()).isZero();
-    assertThat(f.valveForce().value()).isZero();
-    assertThat(f.centreX().value()).isCloseTo(0, within(1e-6));
-    assertThat(f.centreY().value()).isCloseTo(0, within(1e-6));
+    assertThat(f.get(MachineFigure.DOWNFORCE).value()).isCloseTo(force, withPercentage(0.05));
+    assertThat(f.get(MachineFigure.FLOOR_FORCE).value()).isCloseTo(force, withPercentage(0.05));
+    assertThat(f.get(MachineFigure.LIP_FORCE).value()).isZero();
+    assertThat(f.get(MachineFigure.FAN_THRUST).value()).isZero();
+    assertThat(f.get(MachineFigure.VALVE_FORCE).value()).isZero();
+    assertThat(f.get(MachineFigure.CENTRE_X).value()).isCloseTo(0, within(1e-6));
+    assertThat(f.get(MachineFigure.CENTRE_Y).value()).isCloseTo(0, within(1e-6));
     // weight 30 mm ahead of the middle of the wheelbase of 0.2 m, suction in the middle
     double weight = MASS * Air.GRAVITY;
     assertThat(f.axleLoads()).hasSize(2);
@@ -91,8 +94,8 @@ class SettlingTest {
     assertThat(f.edgeGaps().get(0).value()).isCloseTo(Machines.GAP, within(1e-9));
     assertThat(f.edgeLeaks().get(0).value()).isCloseTo(0.5 * q, withPercentage(0.05));
     assertThat(f.edgeLeaks().get(1).value()).isCloseTo(0.5 * q, withPercentage(0.05));
-    assertThat(f.leastGap().value()).isCloseTo(Machines.GAP, within(1e-9));
-    assertThat(f.heave().value()).isCloseTo(0, within(1e-6));
+    assertThat(f.get(MachineFigure.LEAST_GAP).value()).isCloseTo(Machines.GAP, within(1e-9));
+    assertThat(f.get(MachineFigure.HEAVE).value()).isCloseTo(0, within(1e-6));
   }
 
   /**

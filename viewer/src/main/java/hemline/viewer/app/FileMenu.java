@@ -7,10 +7,11 @@ import hemline.shared.file.TextFiles;
 import hemline.shared.problem.InputException;
 import hemline.viewer.model.LipDocument;
 import hemline.viewer.model.Shown;
+import hemline.viewer.page.PageHtml;
+import hemline.viewer.page.SectionPage;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.RescueStore;
 import hemline.viewer.report.ResultFolder;
-import hemline.viewer.report.SectionReport;
 import hemline.viewer.screen.BenchScreen;
 import hemline.viewer.screen.NoticeStrip;
 import java.nio.file.Path;
@@ -235,13 +236,14 @@ public final class FileMenu {
   private void report(Shown shown, Path target) throws InputException {
     TextFiles.write(
         target,
-        SectionReport.page(
-            shown.section(),
-            shown.result(),
-            shown.field(),
-            null,
-            project.bench().options().get(),
-            TIME.format(Instant.now().atZone(ZoneId.systemDefault()))));
+        PageHtml.of(
+            SectionPage.of(
+                shown.section(),
+                shown.result(),
+                shown.field(),
+                null,
+                project.bench().options().get(),
+                TIME.format(Instant.now().atZone(ZoneId.systemDefault())))));
   }
 
   private void chooseFolder() {

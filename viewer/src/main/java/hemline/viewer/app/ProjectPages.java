@@ -97,7 +97,7 @@ public final class ProjectPages {
         e -> {
           quiet.stop();
           longest.stop();
-          machines.stop();
+          machines.work().stop();
           project.close();
         });
     files.offerRecovery();

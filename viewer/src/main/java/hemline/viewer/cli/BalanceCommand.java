@@ -12,6 +12,8 @@ import hemline.solver.plenum.MachineBalance;
 import hemline.solver.rig.Calibrations;
 import hemline.solver.study.LeakStore;
 import hemline.solver.study.RunOptions;
+import hemline.viewer.page.BalancePage;
+import hemline.viewer.page.PageText;
 import hemline.viewer.project.Engine;
 import hemline.viewer.project.LeakFolder;
 import hemline.viewer.report.BalanceDocument;
@@ -183,7 +185,9 @@ final class BalanceCommand extends Job {
     if (output.json) {
       print(document);
     } else {
-      print(BalanceText.lines(balance, options.level().key(), seconds));
+      print(PageText.lines(BalancePage.of(balance, options.level().key())));
+      int sections = balance.leakPoints().size();
+      effort(sections + " sections on " + options.level().key() + " grids", seconds);
     }
     boolean shown =
         balance.rest() != null

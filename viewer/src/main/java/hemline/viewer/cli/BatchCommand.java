@@ -9,6 +9,8 @@ import hemline.solver.study.BatchAnswer;
 import hemline.solver.study.LeakKey;
 import hemline.solver.study.ResultStore;
 import hemline.solver.study.RunOptions;
+import hemline.viewer.page.BatchPage;
+import hemline.viewer.page.PageText;
 import hemline.viewer.project.Engine;
 import hemline.viewer.project.KeptResults;
 import hemline.viewer.report.BatchDocument;
@@ -172,7 +174,8 @@ final class BatchCommand extends Job {
     if (output.json) {
       print(document);
     } else {
-      print(BatchText.lines(answer, seconds));
+      print(PageText.lines(BatchPage.of(answer)));
+      effort(rows.size() + " sections", seconds);
     }
     List<SolveStatus> statuses = rows.stream().map(row -> row.result().status()).toList();
     int code = exitCode(statuses, false);

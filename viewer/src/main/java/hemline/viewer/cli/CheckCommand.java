@@ -1,15 +1,17 @@
 package hemline.viewer.cli;
 
 import hemline.shared.problem.InputException;
+import hemline.shared.problem.Spelling;
 import hemline.shared.result.SolveStatus;
 import hemline.validation.reference.ReferenceCase;
 import hemline.validation.reference.ReferenceCases;
 import hemline.validation.run.CaseResult;
+import hemline.viewer.page.CheckPage;
+import hemline.viewer.page.PageHtml;
+import hemline.viewer.page.PageText;
 import hemline.viewer.report.CheckCsv;
 import hemline.viewer.report.CheckDocument;
-import hemline.viewer.report.CheckPage;
 import hemline.viewer.report.ResultFolder;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeSet;
@@ -61,7 +63,7 @@ final class CheckCommand extends Job {
     int workers = wanted.threads("--threads", threads);
     wanted.check();
     if (list) {
-      print(CheckText.list(cases));
+      print(PageText.lines(CheckPage.list(cases)));
       return ExitCode.DONE;
     }
     ResultFolder folder = output.folder(null);
@@ -117,7 +119,8 @@ final class CheckCommand extends Job {
     if (output.json) {
       print(document);
     } else {
-      print(CheckText.lines(done, seconds));
+      print(PageText.lines(CheckPage.of(done)));
+      effort(done.size() + " cases", seconds);
     }
     int code = ExitCode.CANCELLED;
     if (complete) {
@@ -127,7 +130,7 @@ final class CheckCommand extends Job {
     if (folder != null) {
       folder.write("check.json", document);
       folder.write("check.csv", CheckCsv.of(done));
-      folder.write("check.html", () -> CheckPage.of(done).getBytes(StandardCharsets.UTF_8));
+      folder.write("check.html", () -> PageHtml.bytes(CheckPage.of(done)));
       return tellFiles(folder, "Files", output.json, code);
     }
     if (!output.json) {

@@ -1,6 +1,7 @@
 package hemline.viewer.cli;
 
 import hemline.shared.problem.PlainText;
+import hemline.shared.problem.Spelling;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;

@@ -22,8 +22,9 @@ import hemline.solver.rig.TestPlan;
 import hemline.solver.study.RelativeSweep;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.Swept;
-import hemline.viewer.format.ComparePage;
-import hemline.viewer.format.PlanPage;
+import hemline.viewer.page.ComparePage;
+import hemline.viewer.page.PageText;
+import hemline.viewer.page.PlanPage;
 import hemline.viewer.report.CompareDocument;
 import hemline.viewer.report.CompareFiles;
 import hemline.viewer.report.PlanDocument;
@@ -146,9 +147,8 @@ final class CompareCommand extends Job {
     if (output.json) {
       print(document);
     } else {
-      print(
-          CompareText.lines(
-              ComparePage.title(lip, read), ComparePage.of(read, comparison, learnt), seconds));
+      print(PageText.lines(ComparePage.of(lip, read, comparison, learnt)));
+      effort(comparison.points().size() + " points", seconds);
     }
     if (keep && learnt != null && profile != null) {
       Path beside = CalibrationFile.beside(profile);
@@ -221,10 +221,9 @@ final class CompareCommand extends Job {
       print(document);
     } else {
       print(
-          CompareText.lines(
-              "Plan: " + one + " against " + other + " with the instruments of " + read.name(),
-              PlanPage.of(one, other, points, asked.repeats(), plan.scatter()),
-              seconds));
+          PageText.lines(
+              PlanPage.of(one, other, read.name(), points, asked.repeats(), plan.scatter())));
+      effort(points.size() + " points", seconds);
     }
     if (folder != null) {
       folder.write("plan.json", document);

@@ -14,6 +14,8 @@ import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.profile.MountEdge;
 import hemline.shared.units.NumberText;
+import hemline.viewer.page.Page;
+import hemline.viewer.page.PageText;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -99,8 +101,8 @@ final class ConvertCommand extends Job {
     }
     String lipName = name == null ? read.profile().name() : name;
     write(out, kind, read, lipName, couponLength);
-    print(List.of(summary(out, kind, read.profile(), lipName, couponLength)));
-    print(ResultText.notices(notices(read, kind)));
+    Page page = new Page(summary(out, kind, read.profile(), lipName, couponLength));
+    print(PageText.lines(page.notices(notices(read, kind))));
     return ExitCode.DONE;
   }
 

@@ -5,6 +5,7 @@ import hemline.shared.problem.PlainText;
 import hemline.shared.problem.Problem;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.ProgressListener;
+import hemline.viewer.format.Digits;
 import hemline.viewer.report.ResultFolder;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -65,6 +66,11 @@ abstract class Job implements Callable<Integer> {
   final void print(List<String> lines) {
     lines.forEach(line -> desk.out().println(PlainText.shown(line)));
     desk.out().flush();
+  }
+
+  /** Tells what a result took, below it. */
+  final void effort(String what, double seconds) {
+    print(List.of("", what + ", " + Digits.plain(seconds, 2) + " s."));
   }
 
   final void print(String text) {

@@ -13,6 +13,8 @@ import hemline.solver.study.Ranking;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
+import hemline.viewer.page.PageText;
+import hemline.viewer.page.RankingPage;
 import hemline.viewer.project.StudyRoom;
 import hemline.viewer.report.RankingDocument;
 import hemline.viewer.report.RankingFiles;
@@ -162,7 +164,8 @@ final class RankCommand extends Job {
     if (output.json) {
       print(document);
     } else {
-      print(RankingText.lines(ranking, seconds));
+      print(PageText.lines(RankingPage.of(ranking)));
+      effort(ranking.rows().size() + " lips", seconds);
     }
     int code = exitCode(statuses, false);
     if (folder == null) {

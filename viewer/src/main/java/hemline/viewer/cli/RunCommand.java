@@ -4,26 +4,27 @@ import hemline.shared.file.DuctFile;
 import hemline.shared.file.LoadedLip;
 import hemline.shared.problem.InputException;
 import hemline.shared.result.Estimate;
+import hemline.shared.result.GridRun;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.Section;
 import hemline.solver.flow.FlowField;
 import hemline.solver.rig.Calibrations;
 import hemline.solver.study.RelativeAnswer;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
-import hemline.viewer.picture.Picture;
-import hemline.viewer.picture.SectionPicture;
+import hemline.viewer.page.Page;
+import hemline.viewer.page.PageHtml;
+import hemline.viewer.page.PageText;
+import hemline.viewer.page.SectionPage;
 import hemline.viewer.report.ResultDocument;
 import hemline.viewer.report.ResultFolder;
 import hemline.viewer.report.SectionFiles;
-import hemline.viewer.report.SectionReport;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -111,39 +112,23 @@ final class RunCommand extends Job {
     if (lip == null) {
       throw new IllegalStateException("a lip that cannot be read is a problem");
     }
-    ResultFolder folder = output.folder(null);
-    ResultFolder reportFolder = reportFolder();
     SealSection section = new SealSection(lip.profile(), atGap, atSuction, motion, air, List.of());
-    long start = desk.clock().getAsLong();
-    RelativeAnswer answer =
-        watched(
-            progress ->
-                relative
-                    ? desk.studies().relativeLeak(section, options, desk.cancel(), progress)
-                    : alone(desk.studies().run(section, options, desk.cancel(), progress)));
-    SectionAnswer solved = Lips.withNotices(answer.lip(), lip);
-    SectionAnswer known =
-        new SectionAnswer(calibrations.applied(solved.result(), lip.profile()), solved.field());
-    Estimate relativeLeak =
-        calibrations.appliedTo(answer.relativeLeak(), solved.result(), lip.profile());
-    FlowField field = known.field();
-    Pages pages =
-        new Pages(
-            reportFolder,
-            () -> SectionPicture.of(section, known.result(), need(field)),
-            () -> SectionReport.page(section, known.result(), field, relativeLeak, options, ""));
-    return finish(known, relativeLeak, pages, false, folder, desk.secondsSince(start));
+    return solve(
+        section,
+        options,
+        progress -> {
+          RelativeAnswer answer =
+              relative
+                  ? desk.studies().relativeLeak(section, options, desk.cancel(), progress)
+                  : alone(desk.studies().run(section, options, desk.cancel(), progress));
+          SectionAnswer solved = Lips.withNotices(answer.lip(), lip);
+          SectionResult known = calibrations.applied(solved.result(), lip.profile());
+          return new RelativeAnswer(
+              new SectionAnswer(known, solved.field()),
+              answer.flat(),
+              calibrations.appliedTo(answer.relativeLeak(), solved.result(), lip.profile()));
+        });
   }
-
-  /**
-   * What is drawn and written once the figures are on the screen.
-   *
-   * @param reportFolder place of the page; null when none is wanted
-   * @param picture of the flow, where there is one
-   * @param report text of the page
-   */
-  private record Pages(
-      @Nullable ResultFolder reportFolder, Supplier<Picture> picture, Supplier<String> report) {}
 
   /** The place of the page, tried before anything is solved; null when no page is wanted. */
   private @Nullable ResultFolder reportFolder() throws InputException {
@@ -156,13 +141,6 @@ final class RunCommand extends Job {
           "out.write", report.toString(), "is a folder; name a file to write the page to");
     }
     return ResultFolder.at(folder);
-  }
-
-  private static FlowField need(@Nullable FlowField field) {
-    if (field == null) {
-      throw new IllegalStateException("a picture is asked only of a flow");
-    }
-    return field;
   }
 
   private static RelativeAnswer alone(SectionAnswer answer) {
@@ -192,54 +170,57 @@ final class RunCommand extends Job {
       throw new IllegalStateException("a duct that cannot be read is a problem");
     }
     DuctSection read = section;
+    return solve(
+        read,
+        options,
+        progress -> alone(desk.studies().run(read, options, desk.cancel(), progress)));
+  }
+
+  private int solve(Section section, RunOptions options, Watched<RelativeAnswer> study)
+      throws InputException {
     ResultFolder folder = output.folder(null);
     ResultFolder reportFolder = reportFolder();
     long start = desk.clock().getAsLong();
-    SectionAnswer answer =
-        watched(progress -> desk.studies().run(read, options, desk.cancel(), progress));
-    FlowField field = answer.field();
-    Pages pages =
-        new Pages(
-            reportFolder,
-            () -> SectionPicture.of(read, answer.result(), need(field)),
-            () -> SectionReport.page(read, answer.result(), field, options, ""));
-    return finish(answer, null, pages, true, folder, desk.secondsSince(start));
-  }
-
-  private int finish(
-      SectionAnswer answer,
-      @Nullable Estimate relativeLeak,
-      Pages pages,
-      boolean isDuct,
-      @Nullable ResultFolder folder,
-      double seconds) {
-    SectionResult result = answer.result();
+    RelativeAnswer answer = watched(study);
+    double seconds = desk.secondsSince(start);
+    SectionResult result = answer.lip().result();
+    FlowField field = answer.lip().field();
+    Estimate relativeLeak = answer.relativeLeak();
     if (result.status() == SolveStatus.CANCELLED) {
       tell("stopped on request before " + result.name() + " was solved; there is no result.");
       return ExitCode.CANCELLED;
     }
+    boolean isDuct = section instanceof DuctSection;
     String document = ResultDocument.text(result, relativeLeak, isDuct, seconds);
+    Page page = SectionPage.of(section, result, field, relativeLeak, options, "");
     if (output.json) {
       print(document);
     } else {
-      print(ResultText.lines(result, relativeLeak, isDuct, seconds));
+      print(PageText.lines(page));
+      effort(grids(result.grids()), seconds);
     }
     int code = exitCode(List.of(result.status()), true);
-    if (pages.reportFolder() != null && report != null) {
-      pages
-          .reportFolder()
-          .write(
-              String.valueOf(report.getFileName()),
-              () -> pages.report().get().getBytes(StandardCharsets.UTF_8));
-      code = tellProblems(pages.reportFolder(), code);
+    if (reportFolder != null && report != null) {
+      reportFolder.write(String.valueOf(report.getFileName()), () -> PageHtml.bytes(page));
+      code = tellProblems(reportFolder, code);
     }
     if (folder != null) {
-      SectionFiles.write(folder, document, result, answer.field(), pages.picture());
+      SectionFiles.write(folder, document, section, result, field);
       return tellFiles(folder, "Files", output.json, code);
     }
     if (!output.json) {
       print(List.of("Add --out DIR for the picture, tables and fields."));
     }
     return code;
+  }
+
+  private static String grids(List<GridRun> grids) {
+    return grids.isEmpty()
+        ? "no grid"
+        : "%d %s, %d cells on the finest"
+            .formatted(
+                grids.size(),
+                grids.size() == 1 ? "grid" : "grids",
+                grids.get(grids.size() - 1).cells());
   }
 }

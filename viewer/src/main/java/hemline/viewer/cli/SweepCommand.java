@@ -12,6 +12,9 @@ import hemline.solver.study.RelativeSweep;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SweepResult;
 import hemline.solver.study.Swept;
+import hemline.viewer.page.PageHtml;
+import hemline.viewer.page.PageText;
+import hemline.viewer.page.SweepPage;
 import hemline.viewer.picture.SweepChart;
 import hemline.viewer.report.FiguresCsv;
 import hemline.viewer.report.ResultFolder;
@@ -168,13 +171,13 @@ final class SweepCommand extends Job {
       if (output.json) {
         print(document);
       } else {
-        print(
-            SweepText.lines(
-                told, whole == null ? List.of() : whole.relativeLeak(), swept, seconds));
+        print(PageText.lines(SweepPage.of(told, whole, swept)));
+        effort(done.size() + " points", seconds);
       }
       if (folder != null) {
         folder.write("sweep.json", document);
         folder.write("figures.csv", FiguresCsv.of(done));
+        folder.write("report.html", () -> PageHtml.bytes(SweepPage.of(told, whole, swept)));
         SectionFiles.picture(
             folder,
             "sweep",

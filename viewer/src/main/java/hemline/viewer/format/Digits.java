@@ -3,6 +3,7 @@ package hemline.viewer.format;
 import hemline.shared.result.Estimate;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
+import java.util.Locale;
 
 /** Numbers with as many digits as they deserve. */
 public final class Digits {
@@ -29,6 +30,13 @@ public final class Digits {
     BigDecimal rounded = BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN);
     String text = rounded.abs().toPlainString();
     return rounded.signum() < 0 ? "\u2212" + text : text;
+  }
+
+  /** Three digits with a power of ten; a dash where there is no number. */
+  public static String scientific(double value) {
+    return Double.isFinite(value)
+        ? String.format(Locale.ROOT, "%.2e", value).replace('-', '\u2212')
+        : "-";
   }
 
   /**

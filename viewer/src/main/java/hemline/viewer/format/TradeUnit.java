@@ -1,6 +1,7 @@
 package hemline.viewer.format;
 
 import hemline.shared.result.Figure;
+import hemline.shared.result.MachineFigure;
 
 /**
  * Unit in which a figure is shown to people.
@@ -9,6 +10,10 @@ import hemline.shared.result.Figure;
  * @param unit short text; empty for a pure number
  */
 public record TradeUnit(double factor, String unit) {
+  /** A pure number. */
+  public static final TradeUnit NONE = new TradeUnit(1, "");
+
+  public static final TradeUnit PERCENT = new TradeUnit(100, "%");
 
   /** Unit of a figure of a lip: millimetres, litres per second and metre. */
   public static TradeUnit of(Figure figure) {
@@ -28,5 +33,16 @@ public record TradeUnit(double factor, String unit) {
           case "m2/s" -> "m\u00b2/s";
           default -> figure.unit();
         });
+  }
+
+  /** Unit of a figure of a machine: millimetres, litres per second, degrees, minutes. */
+  public static TradeUnit of(MachineFigure figure) {
+    return switch (figure.unit()) {
+      case "m" -> new TradeUnit(1000, "mm");
+      case "m3/s" -> new TradeUnit(1000, "L/s");
+      case "rad" -> new TradeUnit(Math.toDegrees(1), "\u00b0");
+      case "s" -> new TradeUnit(1.0 / 60, "min");
+      default -> new TradeUnit(1, figure.unit());
+    };
   }
 }

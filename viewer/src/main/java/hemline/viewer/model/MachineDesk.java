@@ -2,7 +2,6 @@ package hemline.viewer.model;
 
 import hemline.shared.profile.LipProfile;
 import hemline.shared.vehicle.Machine;
-import hemline.solver.flow.CancelToken;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.MachineStudy;
 import hemline.solver.refine.SectionFamily;
@@ -12,14 +11,8 @@ import hemline.solver.study.RunOptions;
 import java.time.Clock;
 import java.util.List;
 import java.util.concurrent.Executor;
-import javafx.beans.property.ReadOnlyBooleanProperty;
-import javafx.beans.property.ReadOnlyBooleanWrapper;
-import javafx.beans.property.ReadOnlyDoubleProperty;
-import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
-import javafx.beans.property.ReadOnlyStringProperty;
-import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,14 +21,8 @@ import org.jspecify.annotations.Nullable;
  */
 public final class MachineDesk {
   private final MachineStudy study;
-  private final Executor screen;
-  private final Clock clock;
-  private final Executor background;
+  private final BackgroundWork work;
   private final ReadOnlyObjectWrapper<@Nullable Balanced> shown = new ReadOnlyObjectWrapper<>();
-  private final ReadOnlyBooleanWrapper running = new ReadOnlyBooleanWrapper();
-  private final ReadOnlyDoubleWrapper progress = new ReadOnlyDoubleWrapper();
-  private final ReadOnlyStringWrapper state = new ReadOnlyStringWrapper("");
-  private @Nullable CancelToken cancel;
 
   /**
    * A balance with how it was made.
@@ -54,9 +41,7 @@ public final class MachineDesk {
    */
   public MachineDesk(SectionFamily family, LeakStore kept, Executor screen, Clock clock) {
     this.study = new MachineStudy(new LeakStudy(family, kept));
-    this.screen = screen;
-    this.clock = clock;
-    this.background = SolveThreads.solve("hemline-machine");
+    this.work = new BackgroundWork("balance", screen, clock);
   }
 
   /** The balance on show; null for none. */
@@ -64,18 +49,9 @@ public final class MachineDesk {
     return shown.getReadOnlyProperty();
   }
 
-  public ReadOnlyBooleanProperty running() {
-    return running.getReadOnlyProperty();
-  }
-
-  /** Share of the sections that is solved, 0 to 1. */
-  public ReadOnlyDoubleProperty progress() {
-    return progress.getReadOnlyProperty();
-  }
-
-  /** What goes on and how long it may take, or why there is no balance. */
-  public ReadOnlyStringProperty state() {
-    return state.getReadOnlyProperty();
+  /** The balance that runs, or why there is none. */
+  public BackgroundWork work() {
+    return work;
   }
 
   /**
@@ -85,71 +61,21 @@ public final class MachineDesk {
    * @param factor by which the springs may be softer before a lip touches, for the valve setting
    */
   public void start(Machine machine, List<LipProfile> lips, double factor, RunOptions options) {
-    stop();
-    CancelToken token = new CancelToken();
-    cancel = token;
-    running.set(true);
-    progress.set(0);
-    state.set("Starting \u2026");
-    long start = clock.millis();
-    background.execute(() -> solve(machine, lips, factor, options, token, start));
+    work.start(
+        (token, progress, seconds) ->
+            new Balanced(
+                study.of(machine, lips, factor, options, token, progress),
+                options.level().key(),
+                seconds.getAsDouble()),
+        this::show,
+        () -> {});
   }
 
-  /** Stops; the sections solved by then are kept. */
-  public void stop() {
-    if (cancel != null) {
-      cancel.cancel();
-    }
-  }
-
-  private void solve(
-      Machine machine,
-      List<LipProfile> lips,
-      double factor,
-      RunOptions options,
-      CancelToken token,
-      long start) {
-    try {
-      MachineBalance balance =
-          study.of(
-              machine,
-              lips,
-              factor,
-              options,
-              token,
-              (done, what) -> screen.execute(() -> tell(token, done, what, start)));
-      double seconds = 1e-3 * (clock.millis() - start);
-      screen.execute(() -> end(token, new Balanced(balance, options.level().key(), seconds), ""));
-    } catch (RuntimeException e) {
-      String reason = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
-      screen.execute(() -> end(token, null, "The balance broke off: " + reason + "."));
-    }
-  }
-
-  private void tell(CancelToken token, double done, String what, long start) {
-    if (token == cancel && running.get()) {
-      progress.set(Math.max(progress.get(), done));
-      String left = TimeLeft.words(progress.get(), 1e-3 * (clock.millis() - start));
-      state.set(
-          token.isCancelled()
-              ? "Stopping \u2026"
-              : left.isEmpty() ? what : left + " \u00b7 " + what);
-    }
-  }
-
-  private void end(CancelToken token, @Nullable Balanced found, String said) {
-    if (token != cancel) {
-      return;
-    }
-    cancel = null;
-    running.set(false);
-    if (found != null && !found.balance().complete()) {
-      state.set(found.balance().notices().get(0).text());
+  private void show(Balanced found) {
+    if (found.balance().complete()) {
+      shown.set(found);
     } else {
-      state.set(said);
-      if (found != null) {
-        shown.set(found);
-      }
+      work.tell(found.balance().notices().get(0).text());
     }
   }
 }

@@ -22,18 +22,10 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Executor;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import java.util.function.DoubleSupplier;
-import javafx.beans.property.ReadOnlyBooleanProperty;
-import javafx.beans.property.ReadOnlyBooleanWrapper;
-import javafx.beans.property.ReadOnlyDoubleProperty;
-import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
-import javafx.beans.property.ReadOnlyStringProperty;
-import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -44,21 +36,21 @@ import org.jspecify.annotations.Nullable;
  * from there when it is started again.
  */
 public final class StudyDesk {
-  /** Time that a stopped study gets to write down what it has, s. */
-  private static final long LONGEST_END = 3;
-
   private final SectionFamily family;
-  private final Executor screen;
   private final Clock clock;
-  private final ExecutorService background;
+  private final BackgroundWork work;
   private StudyStore store;
   private final ReadOnlyObjectWrapper<List<KeptStudy>> kept =
       new ReadOnlyObjectWrapper<>(List.of());
   private final ReadOnlyObjectWrapper<@Nullable KeptStudy> shown = new ReadOnlyObjectWrapper<>();
-  private final ReadOnlyBooleanWrapper running = new ReadOnlyBooleanWrapper();
-  private final ReadOnlyDoubleWrapper progress = new ReadOnlyDoubleWrapper();
-  private final ReadOnlyStringWrapper state = new ReadOnlyStringWrapper("");
-  private @Nullable CancelToken cancel;
+
+  /**
+   * How a study ended.
+   *
+   * @param study what it has; null for nothing
+   * @param said what is to be told
+   */
+  private record Ended(@Nullable KeptStudy study, String said) {}
 
   /** What a study found, before it is known how long it took. */
   private record Found(
@@ -75,9 +67,8 @@ public final class StudyDesk {
   public StudyDesk(SectionFamily family, StudyStore store, Executor screen, Clock clock) {
     this.family = family;
     this.store = store;
-    this.screen = screen;
     this.clock = clock;
-    this.background = SolveThreads.solve("hemline-study");
+    this.work = new BackgroundWork("study", screen, clock);
     list();
   }
 
@@ -86,7 +77,7 @@ public final class StudyDesk {
     StudyStore.Kept all = store.all();
     kept.set(all.studies());
     if (!all.refused().isEmpty()) {
-      state.set(all.refused().get(0).toString());
+      work.tell(all.refused().get(0).toString());
     }
   }
 
@@ -100,26 +91,16 @@ public final class StudyDesk {
     return shown.getReadOnlyProperty();
   }
 
-  public ReadOnlyBooleanProperty running() {
-    return running.getReadOnlyProperty();
-  }
-
-  /** Share of the running study that is done, 0 to 1. */
-  public ReadOnlyDoubleProperty progress() {
-    return progress.getReadOnlyProperty();
-  }
-
-  /** A line on what goes on: the part that is solved and the time left, or what became of it. */
-  public ReadOnlyStringProperty state() {
-    return state.getReadOnlyProperty();
+  /** The study that runs, or what became of it. */
+  public BackgroundWork work() {
+    return work;
   }
 
   /** Turns to the studies of another project. */
   public void use(StudyStore other) {
-    stop();
+    work.drop();
     store = other;
     shown.set(null);
-    state.set("");
     list();
   }
 
@@ -164,44 +145,30 @@ public final class StudyDesk {
         return problems;
       }
     }
-    stop();
+    work.stop();
     KeptStudy before = store.find(question);
     if (before != null && before.complete()) {
       shown.set(before);
-      state.set("Solved before with the same lips, conditions and solver; shown from the project.");
+      work.tell("Solved before with the same lips, conditions and solver; shown from the project.");
       return List.of();
     }
-    CancelToken token = new CancelToken();
-    cancel = token;
-    running.set(true);
-    progress.set(0);
-    state.set("Starting \u2026");
-    long start = clock.millis();
     StudyStore into = store;
     KeptStudy part =
         before != null
             ? before
             : KeptStudy.part(question, List.of(), 0, clock.instant().toString(), into.engine());
-    background.execute(() -> solve(part, threads, token, start, into));
+    work.start(
+        (token, progress, seconds) ->
+            solve(
+                part, threads, token, progress, () -> part.seconds() + seconds.getAsDouble(), into),
+        this::end,
+        this::list);
     return List.of();
-  }
-
-  /** Stops the running study; what it has by then is shown and kept. */
-  public void stop() {
-    if (cancel != null) {
-      cancel.cancel();
-    }
   }
 
   /** The orderly end: a running study is stopped, and what it has by then is kept. */
   public void close() {
-    stop();
-    background.shutdown();
-    try {
-      background.awaitTermination(LONGEST_END, TimeUnit.SECONDS);
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-    }
+    work.close();
   }
 
   /**
@@ -209,42 +176,35 @@ public final class StudyDesk {
    *
    * @param part what it has by now
    */
-  private void solve(KeptStudy part, int threads, CancelToken token, long start, StudyStore into) {
+  private Ended solve(
+      KeptStudy part,
+      int threads,
+      CancelToken token,
+      ProgressListener progress,
+      DoubleSupplier seconds,
+      StudyStore into) {
     StudyQuestion question = part.question();
-    DoubleSupplier seconds = () -> part.seconds() + 1e-3 * (clock.millis() - start);
     List<SectionResult> had = new ArrayList<>(part.results());
     keep(part, into); // so that a crash leaves the question at least
-    ProgressListener listener =
-        (done, what) -> screen.execute(() -> tell(token, done, what, start));
-    Found found;
-    try {
-      found =
-          found(
-              question,
-              threads,
-              new RememberingFamily(family, into.sections(question)),
-              answer -> keepPart(question, had, answer, seconds, into),
-              token,
-              listener);
-    } catch (RuntimeException e) {
-      String reason = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
-      screen.execute(() -> end(token, null, "The study broke off: " + reason + "."));
-      return;
-    }
+    Found found =
+        found(
+            question,
+            threads,
+            new RememberingFamily(family, into.sections(question)),
+            answer -> keepPart(question, had, answer, seconds, into),
+            token,
+            progress);
     KeptStudy study = study(question, found, seconds.getAsDouble(), into.engine());
-    String ended = "";
     if (study.results().isEmpty()) {
       into.remove(study);
-      screen.execute(() -> end(token, null, "Stopped before anything was solved."));
-      return;
+      return new Ended(null, "Stopped before anything was solved.");
     }
     try {
       into.keep(study);
+      return new Ended(study, "");
     } catch (InputException e) {
-      ended = e.problems().get(0).toString();
+      return new Ended(study, e.problems().get(0).toString());
     }
-    String said = ended;
-    screen.execute(() -> end(token, study, said));
   }
 
   /** Keeps what there is so far with one more answer: that is what a crash leaves. */
@@ -334,26 +294,10 @@ public final class StudyDesk {
             engine);
   }
 
-  private void tell(CancelToken token, double done, String what, long start) {
-    if (token == cancel && running.get()) {
-      progress.set(Math.max(progress.get(), done));
-      String left = TimeLeft.words(progress.get(), 1e-3 * (clock.millis() - start));
-      state.set(
-          token.isCancelled()
-              ? "Stopping \u2026"
-              : left.isEmpty() ? what : left + " \u00b7 " + what);
+  private void end(Ended ended) {
+    work.tell(ended.said());
+    if (ended.study() != null) {
+      shown.set(ended.study());
     }
-  }
-
-  private void end(CancelToken token, @Nullable KeptStudy study, String said) {
-    if (token == cancel) {
-      cancel = null;
-      running.set(false);
-      state.set(said);
-      if (study != null) {
-        shown.set(study);
-      }
-    }
-    list();
   }
 }

@@ -10,9 +10,9 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** A chart of a machine's balance: its name, what is shown, panels, and a line on the signs. */
-abstract sealed class BalanceChart extends Picture permits DownforceChart, HoldChart, TradeChart {
+abstract sealed class BalanceChart extends Picture
+    permits DownforceChart, FanChart, HoldChart, TradeChart {
   static final double WIDTH = 960;
-  private static final double EDGE = 26;
 
   private final MachineBalance balance;
   private final String shown;
@@ -22,24 +22,15 @@ abstract sealed class BalanceChart extends Picture permits DownforceChart, HoldC
    *
    * @param shown what it shows, below the name of the machine
    */
-  BalanceChart(MachineBalance balance, String shown) {
+  BalanceChart(MachineBalance balance, String shown, double height) {
+    super(WIDTH, height);
     this.balance = balance;
     this.shown = shown;
   }
 
   @Override
-  public final double width() {
-    return WIDTH;
-  }
-
-  @Override
   public final void paint(Sheet sheet) {
-    sheet.text(
-        EDGE,
-        38,
-        TextWidth.fitted(balance.machine().name(), 22, WIDTH - 60),
-        Lettering.of(22, Ink.TEXT).heavy());
-    sheet.text(EDGE, 60, shown, Lettering.of(13, Ink.TEXT));
+    heading(sheet, balance.machine().name(), shown);
     paint(sheet, balance);
   }
 
@@ -48,7 +39,7 @@ abstract sealed class BalanceChart extends Picture permits DownforceChart, HoldC
 
   /** The line at the foot that explains the signs. */
   final void foot(Sheet sheet, double left, String signs) {
-    sheet.text(left, height() - 18, signs, Lettering.of(11.5, Ink.QUIET));
+    signs(sheet, left, height() - 18, signs);
   }
 
   /** Names of a panel's scales. */

@@ -1,7 +1,6 @@
 package hemline.viewer.picture;
 
 import hemline.shared.result.Estimate;
-import hemline.viewer.format.Digits;
 import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
 import hemline.viewer.picture.Sheet.Pen;
@@ -13,15 +12,13 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * A rectangle with two number scales.
+ * A rectangle with two scales, linear or logarithmic.
  *
  * @param box on the sheet
- * @param xLow value at the left side
- * @param xHigh value at the right side
- * @param yLow value at the lower side
- * @param yHigh value at the upper side
+ * @param across scale along x
+ * @param up scale along y
  */
-record ChartPanel(Rectangle2D box, double xLow, double xHigh, double yLow, double yHigh) {
+record ChartPanel(Rectangle2D box, PlotScale across, PlotScale up) {
   private static final double SIZE = 11;
 
   /** Least reach of a scale, in parts of its largest value. */
@@ -38,6 +35,11 @@ record ChartPanel(Rectangle2D box, double xLow, double xHigh, double yLow, doubl
 
   /** Range of values with their bands. */
   record Reach(double low, double high) {
+    /** Scale that shows it. */
+    PlotScale scale() {
+      return PlotScale.linear(low, high);
+    }
+
     boolean holds(Estimate estimate) {
       return estimate.low() >= low && estimate.high() <= high;
     }
@@ -79,31 +81,55 @@ record ChartPanel(Rectangle2D box, double xLow, double xHigh, double yLow, doubl
   }
 
   double x(double value) {
-    return box.getMinX() + (value - xLow) / (xHigh - xLow) * box.getWidth();
+    return box.getMinX() + across.share(value) * box.getWidth();
   }
 
   double y(double value) {
-    return box.getMaxY() - (value - yLow) / (yHigh - yLow) * box.getHeight();
+    return box.getMaxY() - up.share(value) * box.getHeight();
+  }
+
+  /** Scales with their numbers, what they mean, and a heading. */
+  void paintFrame(
+      Sheet sheet, String heading, String meansAcross, String meansUp, int columns, int rows) {
+    paintScales(sheet, columns, rows, true, true);
+    Lettering quiet = Lettering.of(SIZE, Ink.QUIET);
+    sheet.text(box.getMinX(), box.getMinY() - 26, heading, Lettering.of(13, Ink.TEXT).heavy());
+    sheet.text(box.getMinX(), box.getMinY() - 9, meansUp, quiet);
+    sheet.text(box.getMaxX(), box.getMaxY() + 33, meansAcross, quiet.at(Anchor.END));
+  }
+
+  /** A line through points; it breaks off where it leaves the panel. */
+  void paintLine(Sheet sheet, List<double[]> points, Pen pen) {
+    Path2D path = new Path2D.Double();
+    boolean drawing = false;
+    for (double[] p : points) {
+      boolean inside = across.holds(p[0]) && up.holds(p[1]);
+      if (inside && drawing) {
+        path.lineTo(x(p[0]), y(p[1]));
+      } else if (inside) {
+        path.moveTo(x(p[0]), y(p[1]));
+      }
+      drawing = inside;
+    }
+    sheet.stroke(path, pen);
   }
 
   /** Grid lines with numbers on the left; numbers below where asked. */
   void paintScales(Sheet sheet, int columns, int rows, boolean numbersBelow, boolean numbersLeft) {
     Lettering digits = Lettering.of(SIZE, Ink.QUIET);
     Path2D grid = new Path2D.Double();
-    Ticks along = Ticks.within(xLow, xHigh, columns);
-    for (double t : along.values()) {
-      grid.append(new Line2D.Double(x(t), box.getMinY(), x(t), box.getMaxY()), false);
+    for (PlotScale.Tick t : across.ticks(columns)) {
+      double at = x(t.value());
+      grid.append(new Line2D.Double(at, box.getMinY(), at, box.getMaxY()), false);
       if (numbersBelow) {
-        String text = Digits.fixed(t, along.decimals());
-        sheet.text(x(t), box.getMaxY() + 16, text, digits.at(Anchor.MIDDLE));
+        sheet.text(at, box.getMaxY() + 16, t.text(), digits.at(Anchor.MIDDLE));
       }
     }
-    Ticks up = Ticks.within(yLow, yHigh, rows);
-    for (double t : up.values()) {
-      grid.append(new Line2D.Double(box.getMinX(), y(t), box.getMaxX(), y(t)), false);
+    for (PlotScale.Tick t : up.ticks(rows)) {
+      double at = y(t.value());
+      grid.append(new Line2D.Double(box.getMinX(), at, box.getMaxX(), at), false);
       if (numbersLeft) {
-        String text = Digits.fixed(t, up.decimals());
-        sheet.text(box.getMinX() - 7, y(t) + 4, text, digits.at(Anchor.END));
+        sheet.text(box.getMinX() - 7, at + 4, t.text(), digits.at(Anchor.END));
       }
     }
     sheet.stroke(grid, Ink.HAIR);
@@ -114,10 +140,10 @@ record ChartPanel(Rectangle2D box, double xLow, double xHigh, double yLow, doubl
     if (points.size() > 1) {
       Path2D band = new Path2D.Double();
       for (int k = 0; k < points.size(); k++) {
-        moveOrLine(band, k, points.get(k).x(), Math.min(yHigh, points.get(k).y().high()));
+        moveOrLine(band, k, points.get(k).x(), Math.min(up.high(), points.get(k).y().high()));
       }
       for (int k = points.size() - 1; k >= 0; k--) {
-        band.lineTo(x(points.get(k).x()), y(Math.max(yLow, points.get(k).y().low())));
+        band.lineTo(x(points.get(k).x()), y(Math.max(up.low(), points.get(k).y().low())));
       }
       band.closePath();
       sheet.fill(band, Ink.SERIES_BAND, 0.75);
@@ -126,11 +152,11 @@ record ChartPanel(Rectangle2D box, double xLow, double xHigh, double yLow, doubl
     for (Point point : points) {
       double cx = x(point.x());
       Path2D whisker = new Path2D.Double();
-      double low = y(Math.max(yLow, point.y().low()));
-      double high = y(Math.min(yHigh, point.y().high()));
+      double low = y(Math.max(up.low(), point.y().low()));
+      double high = y(Math.min(up.high(), point.y().high()));
       whisker.append(new Line2D.Double(cx, low, cx, high), false);
-      upEnd(whisker, cx, low, point.y().low() < yLow ? 1 : 0);
-      upEnd(whisker, cx, high, point.y().high() > yHigh ? -1 : 0);
+      upEnd(whisker, cx, low, point.y().low() < up.low() ? 1 : 0);
+      upEnd(whisker, cx, high, point.y().high() > up.high() ? -1 : 0);
       sheet.stroke(whisker, new Pen(Ink.SERIES, 1, 1.1));
       dot(sheet, cx, y(point.y().value()), Ink.SERIES, point.settled());
     }
@@ -138,12 +164,12 @@ record ChartPanel(Rectangle2D box, double xLow, double xHigh, double yLow, doubl
 
   /** A level bar over the band of an estimate, and its value as a point. */
   void paintBar(Sheet sheet, Estimate estimate, double y, int rgb) {
-    double low = x(Math.max(xLow, estimate.low()));
-    double high = x(Math.min(xHigh, estimate.high()));
+    double low = x(Math.max(across.low(), estimate.low()));
+    double high = x(Math.min(across.high(), estimate.high()));
     Path2D bar = new Path2D.Double();
     bar.append(new Line2D.Double(low, y, high, y), false);
-    levelEnd(bar, low, y, estimate.low() < xLow ? -1 : 0);
-    levelEnd(bar, high, y, estimate.high() > xHigh ? 1 : 0);
+    levelEnd(bar, low, y, estimate.low() < across.low() ? -1 : 0);
+    levelEnd(bar, high, y, estimate.high() > across.high() ? 1 : 0);
     sheet.stroke(bar, new Pen(rgb, 1, 1.8));
     dot(sheet, x(estimate.value()), y, rgb, true);
   }
@@ -187,11 +213,5 @@ record ChartPanel(Rectangle2D box, double xLow, double xHigh, double yLow, doubl
     } else {
       path.lineTo(x(vx), y(vy));
     }
-  }
-
-  /** Range with some air around it, never empty. */
-  static double[] roomy(double low, double high) {
-    double air = Math.max(0.06 * (high - low), 1e-6 * (Math.abs(low) + Math.abs(high)) + 1e-12);
-    return new double[] {low - air, high + air};
   }
 }

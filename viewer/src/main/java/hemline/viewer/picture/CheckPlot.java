@@ -32,22 +32,11 @@ public final class CheckPlot extends Picture {
   };
   private static final double[][] DASHES = {{}, {7, 4}, {2, 4}, {10, 3, 2, 3}, {4, 4}};
 
-  private final double height;
   private final Consumer<Sheet> content;
 
   private CheckPlot(double height, Consumer<Sheet> content) {
-    this.height = height;
+    super(WIDTH, height);
     this.content = content;
-  }
-
-  @Override
-  public double width() {
-    return WIDTH;
-  }
-
-  @Override
-  public double height() {
-    return height;
   }
 
   @Override
@@ -69,18 +58,18 @@ public final class CheckPlot extends Picture {
     List<double[]> published = points(curve.reference().points(), curve.alongY());
     List<double[]> all = new ArrayList<>(computed);
     all.addAll(published);
-    PlotFrame frame = new PlotFrame(box(), range(all, 0), range(all, 1));
+    ChartPanel frame = new ChartPanel(box(), range(all, 0), range(all, 1));
     String unit = CheckWords.unit(curve.component());
     String value = unit.equals("1") ? curve.component() : curve.component() + ", " + unit;
     String place = curve.alongY() ? "y, m" : "x, m";
-    frame.paint(
+    frame.paintFrame(
         sheet,
         curve.reference().line(),
         curve.alongY() ? value : place,
         curve.alongY() ? place : value,
         6,
         5);
-    frame.line(sheet, computed, new Pen(Ink.SERIES, 1, 1.8));
+    frame.paintLine(sheet, computed, new Pen(Ink.SERIES, 1, 1.8));
     for (double[] p : published) {
       ChartPanel.dot(sheet, frame.x(p[0]), frame.y(p[1]), Ink.VORTEX, false);
     }
@@ -160,12 +149,12 @@ public final class CheckPlot extends Picture {
         high = Math.max(high, p[1]);
       }
     }
-    PlotFrame frame =
-        new PlotFrame(
+    ChartPanel frame =
+        new ChartPanel(
             box(),
             new PlotScale(0.93, 1.08 * coarsest, true),
             PlotScale.decades(0.8 * low, 1.2 * high));
-    frame.paint(
+    frame.paintFrame(
         sheet,
         "distance to the reference by grid",
         "cell size over that of the finest grid",
@@ -178,12 +167,12 @@ public final class CheckPlot extends Picture {
       for (double s : new double[] {1, coarsest}) {
         guide.add(new double[] {s, middle * Math.pow(s / Math.sqrt(coarsest), order)});
       }
-      frame.line(sheet, guide, new Pen(Ink.FAINT, 1, order));
+      frame.paintLine(sheet, guide, new Pen(Ink.FAINT, 1, order));
     }
     double y = TOP + PANEL + 54;
     for (int k = 0; k < lines.size(); k++) {
       Pen pen = new Pen(COLOURS[k], 1, 1.7, DASHES[k]);
-      frame.line(sheet, lines.get(k).points(), pen);
+      frame.paintLine(sheet, lines.get(k).points(), pen);
       for (double[] p : lines.get(k).points()) {
         ChartPanel.dot(sheet, frame.x(p[0]), frame.y(p[1]), COLOURS[k], true);
       }

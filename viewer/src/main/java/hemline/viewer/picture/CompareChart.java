@@ -36,6 +36,7 @@ public final class CompareChart extends Picture {
   private final List<ComparedPoint> points;
 
   private CompareChart(String title, Comparison comparison) {
+    super(WIDTH, TOP + 2 * PANEL + BETWEEN + FOOT);
     this.title = title;
     this.comparison = comparison;
     this.points = new ArrayList<>(comparison.points());
@@ -46,16 +47,6 @@ public final class CompareChart extends Picture {
   /** Chart of a comparison with at least one point. */
   public static CompareChart of(String title, Comparison comparison) {
     return new CompareChart(title, comparison);
-  }
-
-  @Override
-  public double width() {
-    return WIDTH;
-  }
-
-  @Override
-  public double height() {
-    return TOP + 2 * PANEL + BETWEEN + FOOT;
   }
 
   @Override
@@ -81,9 +72,9 @@ public final class CompareChart extends Picture {
   }
 
   private ChartPanel panel(int place, double low, double high) {
-    double[] ys = ChartPanel.roomy(low, high);
     Rectangle2D box = new Rectangle2D.Double(LEFT, top(place), WIDTH - LEFT - RIGHT, PANEL);
-    return new ChartPanel(box, -0.5, points.size() - 0.5, ys[0], ys[1]);
+    return new ChartPanel(
+        box, new PlotScale(-0.5, points.size() - 0.5, false), PlotScale.linear(low, high));
   }
 
   private void coefficients(Sheet sheet) {
@@ -159,7 +150,7 @@ public final class CompareChart extends Picture {
   }
 
   private static void scales(Sheet sheet, ChartPanel panel) {
-    Ticks up = Ticks.within(panel.yLow(), panel.yHigh(), 6);
+    Ticks up = Ticks.within(panel.up().low(), panel.up().high(), 6);
     Lettering digits = Lettering.of(11, Ink.QUIET).at(Anchor.END);
     for (double t : up.values()) {
       double y = panel.y(t);

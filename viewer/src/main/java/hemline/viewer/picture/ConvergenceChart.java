@@ -23,6 +23,7 @@ public final class ConvergenceChart extends Picture {
   private final String title;
 
   private ConvergenceChart(SectionResult result, Estimate leak, boolean duct) {
+    super(WIDTH, HEIGHT);
     double factor = duct ? 1 : 1000;
     title = duct ? "leak flow, m\u00b2/s" : "leak flow, L/s per m";
     estimate = leak.times(factor);
@@ -55,16 +56,6 @@ public final class ConvergenceChart extends Picture {
   }
 
   @Override
-  public double width() {
-    return WIDTH;
-  }
-
-  @Override
-  public double height() {
-    return HEIGHT;
-  }
-
-  @Override
   public void paint(Sheet sheet) {
     sheet.text(LEFT, 26, title, Lettering.of(13, Ink.TEXT).heavy());
     double low = estimate.low();
@@ -75,9 +66,10 @@ public final class ConvergenceChart extends Picture {
       high = Math.max(high, point.y().high());
       coarsest = Math.max(coarsest, point.x());
     }
-    double[] ys = ChartPanel.roomy(low, high);
     Rectangle2D box = new Rectangle2D.Double(LEFT, TOP, WIDTH - LEFT - 24, HEIGHT - TOP - 70);
-    ChartPanel panel = new ChartPanel(box, -0.12, coarsest + 0.1, ys[0], ys[1]);
+    ChartPanel panel =
+        new ChartPanel(
+            box, new PlotScale(-0.12, coarsest + 0.1, false), PlotScale.linear(low, high));
     panel.paintScales(sheet, 5, 5, true, true);
     panel.paintFaint(sheet, grids);
     for (ChartPanel.Point point : grids) {
@@ -89,10 +81,10 @@ public final class ConvergenceChart extends Picture {
         HEIGHT - 34,
         "cell size over that of the finest grid",
         Lettering.of(12, Ink.TEXT).at(Anchor.END));
-    sheet.text(
+    signs(
+        sheet,
         LEFT,
         HEIGHT - 14,
-        "at 0: the estimate with its band; hollow points: mean of an unsteady flow",
-        Lettering.of(11.5, Ink.QUIET));
+        "at 0: the estimate with its band; hollow points: mean of an unsteady flow");
   }
 }

@@ -18,17 +18,12 @@ public final class DownforceChart extends BalanceChart {
   private static final double BOTTOM = 76;
 
   private DownforceChart(MachineBalance balance) {
-    super(balance, "downforce, one thing changed at a time");
+    super(balance, "downforce, one thing changed at a time", HEIGHT);
   }
 
   /** Chart of a balance. */
   public static DownforceChart of(MachineBalance balance) {
     return new DownforceChart(balance);
-  }
-
-  @Override
-  public double height() {
-    return HEIGHT;
   }
 
   @Override
@@ -52,8 +47,8 @@ public final class DownforceChart extends BalanceChart {
     foot(
         sheet,
         LEFT,
-        "bars and shading: band of the estimate; dashed: as it is; a gap in the line: the machine does"
-            + " not settle there");
+        "bars and shading: band of the estimate; dashed: as it is; a gap in the line: the machine"
+            + " does not settle there");
   }
 
   private static void panel(
@@ -65,8 +60,11 @@ public final class DownforceChart extends BalanceChart {
       String below) {
     double first = series.isEmpty() ? 0 : series.get(0).factor();
     double last = series.isEmpty() ? 1 : series.get(series.size() - 1).factor();
-    double[] xs = ChartPanel.roomy(unit * first, unit * last);
-    ChartPanel panel = new ChartPanel(box, xs[0], xs[1], 0, Math.max(1e-6, 1.08 * most));
+    ChartPanel panel =
+        new ChartPanel(
+            box,
+            PlotScale.linear(unit * first, unit * last),
+            PlotScale.upTo(Math.max(1e-6, 1.08 * most)));
     panel.paintScales(sheet, 6, 6, true, true);
     scales(sheet, panel, "downforce, N", below);
     upright(sheet, panel, unit);

@@ -17,8 +17,7 @@ import java.util.Comparator;
 import java.util.List;
 
 /** The fan's curve against what all leaks take at several gaps, and the operating points. */
-public final class FanChart extends Picture {
-  private static final double WIDTH = 860;
+public final class FanChart extends BalanceChart {
   private static final double HEIGHT = 560;
   private static final double LEFT = 84;
   private static final double RIGHT = 96;
@@ -31,11 +30,10 @@ public final class FanChart extends Picture {
 
   private static final double ROW = 14;
 
-  private final MachineBalance balance;
   private final FlowCurve fan;
 
   private FanChart(MachineBalance balance, FlowCurve fan) {
-    this.balance = balance;
+    super(balance, "fan against all leaks at fixed gaps", HEIGHT);
     this.fan = fan;
   }
 
@@ -53,20 +51,7 @@ public final class FanChart extends Picture {
   }
 
   @Override
-  public double width() {
-    return WIDTH;
-  }
-
-  @Override
-  public double height() {
-    return HEIGHT;
-  }
-
-  @Override
-  public void paint(Sheet sheet) {
-    String name = balance.machine().name();
-    sheet.text(26, 38, TextWidth.fitted(name, 22, WIDTH - 60), Lettering.of(22, Ink.TEXT).heavy());
-    sheet.text(26, 60, "fan against all leaks at fixed gaps", Lettering.of(13, Ink.TEXT));
+  void paint(Sheet sheet, MachineBalance balance) {
     double most = 0;
     double peak = 0;
     for (int k = 0; k < fan.flow().length; k++) {
@@ -75,40 +60,38 @@ public final class FanChart extends Picture {
     }
     Rectangle2D box =
         new Rectangle2D.Double(LEFT, TOP, WIDTH - LEFT - RIGHT, HEIGHT - TOP - BOTTOM);
-    ChartPanel panel = new ChartPanel(box, 0, 1.05 * LITRES * most, 0, 1.12 * peak);
+    ChartPanel panel =
+        new ChartPanel(box, PlotScale.upTo(1.05 * LITRES * most), PlotScale.upTo(1.12 * peak));
     panel.paintScales(sheet, 8, 6, true, true);
     sheet.clip(box);
     for (FlowCurve leak : balance.leakCurves()) {
       sheet.stroke(
           line(panel, leak), new Pen(leak.factor() == 1 ? Ink.LIP_EDGE : Ink.LIP_HATCH, 1, 1.4));
     }
-    paintFan(sheet, panel);
+    paintFan(sheet, panel, balance);
     sheet.unclip();
-    label(sheet, panel);
+    label(sheet, panel, balance);
     FreeSpot free = new FreeSpot(box);
     free.avoid(line(panel, fan));
     balance.leakCurves().forEach(leak -> free.avoid(line(panel, leak)));
     balance.operatingPoints().forEach(p -> mark(sheet, panel, p, free));
     balance.operatingPoints().forEach(p -> name(sheet, panel, p, free));
-    Lettering axis = Lettering.of(12, Ink.TEXT);
-    sheet.text(LEFT, TOP - 10, "suction, Pa", axis.heavy());
-    sheet.text(
-        box.getMaxX(), box.getMaxY() + 36, "flow, L/s", Lettering.of(12, Ink.TEXT).at(Anchor.END));
-    sheet.text(
+    scales(sheet, panel, "suction, Pa", "flow, L/s");
+    signs(
+        sheet,
         LEFT,
-        box.getMaxY() + 36,
+        HEIGHT - 48,
         "blue: fan, dashed on the stall side \u00b7 brown: seal, valve and other leaks at the gap"
-            + " named",
-        Lettering.of(11.5, Ink.QUIET));
-    sheet.text(
+            + " named");
+    signs(
+        sheet,
         LEFT,
-        box.getMaxY() + 54,
-        "dot: operating point, springs included; hollow when it is not stable; bars: its band",
-        Lettering.of(11.5, Ink.QUIET));
+        HEIGHT - 30,
+        "dot: operating point, springs included; hollow when it is not stable; bars: its band");
   }
 
   /** The stall side dashed. */
-  private void paintFan(Sheet sheet, ChartPanel panel) {
+  private void paintFan(Sheet sheet, ChartPanel panel, MachineBalance balance) {
     FanCurve running = balance.machine().fan().running(balance.machine().air().air().density());
     Path2D stall = new Path2D.Double();
     Path2D working = new Path2D.Double();
@@ -145,7 +128,7 @@ public final class FanChart extends Picture {
   }
 
   /** Names the curves where they leave the panel, the static gap first; crowded names stay away. */
-  private void label(Sheet sheet, ChartPanel panel) {
+  private static void label(Sheet sheet, ChartPanel panel, MachineBalance balance) {
     List<Rectangle2D> taken = new ArrayList<>();
     taken.add(new Rectangle2D.Double(LEFT, TOP - 22, TextWidth.of("suction, Pa", 12) + 6, 14));
     balance.leakCurves().stream()
@@ -162,12 +145,12 @@ public final class FanChart extends Picture {
     double[] q = leak.flow();
     double[] p = leak.pressure();
     int k = 0;
-    while (k < q.length - 1 && p[k] < panel.yHigh() && LITRES * q[k] < panel.xHigh()) {
+    while (k < q.length - 1 && p[k] < panel.up().high() && LITRES * q[k] < panel.across().high()) {
       k++;
     }
     double x = Math.min(panel.x(LITRES * q[k]), panel.box().getMaxX());
     double y = Math.max(panel.y(p[k]), panel.box().getMinY());
-    boolean beyond = LITRES * q[k] >= panel.xHigh();
+    boolean beyond = LITRES * q[k] >= panel.across().high();
     for (int row = 0; row < ROWS; row++) {
       double left = beyond ? x + 6 : x - 0.5 * width;
       double base = beyond ? y + 4 : y - 7;
@@ -191,17 +174,17 @@ public final class FanChart extends Picture {
     Path2D bars = new Path2D.Double();
     bars.append(
         new Line2D.Double(
-            panel.x(Math.max(panel.xLow(), LITRES * p.fanFlow().low())),
+            panel.x(Math.max(panel.across().low(), LITRES * p.fanFlow().low())),
             y,
-            panel.x(Math.min(panel.xHigh(), LITRES * p.fanFlow().high())),
+            panel.x(Math.min(panel.across().high(), LITRES * p.fanFlow().high())),
             y),
         false);
     bars.append(
         new Line2D.Double(
             x,
-            panel.y(Math.max(panel.yLow(), p.suction().low())),
+            panel.y(Math.max(panel.up().low(), p.suction().low())),
             x,
-            panel.y(Math.min(panel.yHigh(), p.suction().high()))),
+            panel.y(Math.min(panel.up().high(), p.suction().high()))),
         false);
     sheet.stroke(bars, new Pen(Ink.VORTEX, 1, 1.3));
     free.avoid(bars);

@@ -27,6 +27,9 @@ public final class GapChart extends Picture {
   private final List<List<ChartPanel.Point>> series = new ArrayList<>();
 
   private GapChart(Ranking ranking) {
+    super(
+        LEFT + COLUMNS * (PANEL_WIDTH + ACROSS) - ACROSS + MARGIN,
+        TOP + panelRows(ranking.rows().size()) * (PANEL_HEIGHT + DOWN) + 30);
     this.ranking = ranking;
     for (Ranking.Row row : ranking.rows()) {
       List<ChartPanel.Point> points = new ArrayList<>();
@@ -58,46 +61,33 @@ public final class GapChart extends Picture {
     return Math.min(COLUMNS, series.size());
   }
 
-  private int panelRows() {
-    return (series.size() + columns() - 1) / columns();
-  }
-
-  @Override
-  public double width() {
-    return LEFT + COLUMNS * (PANEL_WIDTH + ACROSS) - ACROSS + MARGIN;
-  }
-
-  @Override
-  public double height() {
-    return TOP + panelRows() * (PANEL_HEIGHT + DOWN) + 30;
+  private static int panelRows(int panels) {
+    return (panels + COLUMNS - 1) / COLUMNS;
   }
 
   @Override
   public void paint(Sheet sheet) {
-    sheet.text(
-        MARGIN,
-        40,
-        "Leak against " + ranking.baseline() + ", gap by gap",
-        Lettering.of(22, Ink.TEXT).heavy());
-    sheet.text(MARGIN, 61, Wording.gapByGap(ranking), Lettering.of(13, Ink.TEXT));
-    double[] range = range();
+    String title = "Leak against " + ranking.baseline() + ", gap by gap";
+    heading(sheet, title, Wording.gapByGap(ranking));
+    double last = 1000 * ranking.gaps().get(ranking.gaps().size() - 1);
+    PlotScale gaps = PlotScale.linear(1000 * ranking.gaps().get(0), last);
     for (int k = 0; k < series.size(); k++) {
       int column = k % columns();
       int row = k / columns();
       double x = LEFT + column * (PANEL_WIDTH + ACROSS);
       double y = TOP + row * (PANEL_HEIGHT + DOWN);
       Rectangle2D box = new Rectangle2D.Double(x, y, PANEL_WIDTH, PANEL_HEIGHT);
-      paintPanel(sheet, new ChartPanel(box, range[0], range[1], range[2], range[3]), k);
+      paintPanel(sheet, new ChartPanel(box, gaps, reach().scale()), k);
     }
-    double y = TOP + panelRows() * (PANEL_HEIGHT + DOWN) - 10;
+    double y = TOP + panelRows(series.size()) * (PANEL_HEIGHT + DOWN) - 10;
     sheet.text(width() - MARGIN, y, "gap, mm", Lettering.of(12, Ink.TEXT).at(Anchor.END));
-    sheet.text(
+    signs(
+        sheet,
         MARGIN,
         y + 20,
         "relative leak over the gap; bars and shading: band of the ratio; hollow points: mean of an"
             + " unsteady flow; grey: the other lips"
-            + (cutOff() ? "; arrows: the band goes on" : ""),
-        Lettering.of(11.5, Ink.QUIET));
+            + (cutOff() ? "; arrows: the band goes on" : ""));
   }
 
   private void paintPanel(Sheet sheet, ChartPanel panel, int k) {
@@ -132,14 +122,5 @@ public final class GapChart extends Picture {
 
   private List<Estimate> ratios() {
     return series.stream().flatMap(List::stream).map(ChartPanel.Point::y).toList();
-  }
-
-  /** Gap range, then leak range, over all lips. */
-  private double[] range() {
-    ChartPanel.Reach reach = reach();
-    double[] y = ChartPanel.roomy(reach.low(), reach.high());
-    double last = 1000 * ranking.gaps().get(ranking.gaps().size() - 1);
-    double[] x = ChartPanel.roomy(1000 * ranking.gaps().get(0), last);
-    return new double[] {x[0], x[1], y[0], y[1]};
   }
 }

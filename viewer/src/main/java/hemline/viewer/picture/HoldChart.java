@@ -26,7 +26,7 @@ public final class HoldChart extends BalanceChart {
   private static final double MOST = 5;
 
   private HoldChart(MachineBalance balance) {
-    super(balance, "hold: least margin in the worst heading over the tilt of the ground");
+    super(balance, "hold: least margin in the worst heading over the tilt of the ground", HEIGHT);
   }
 
   /** Chart of a balance. */
@@ -35,16 +35,12 @@ public final class HoldChart extends BalanceChart {
   }
 
   @Override
-  public double height() {
-    return HEIGHT;
-  }
-
-  @Override
   void paint(Sheet sheet, MachineBalance balance) {
     Rectangle2D box =
         new Rectangle2D.Double(LEFT, TOP, WIDTH - LEFT - RIGHT, HEIGHT - TOP - BOTTOM);
     double asked = balance.machine().terms().safetyFactor();
-    ChartPanel panel = new ChartPanel(box, 0, 180, 0, Math.max(MOST, 1.5 * asked));
+    ChartPanel panel =
+        new ChartPanel(box, PlotScale.upTo(180), PlotScale.upTo(Math.max(MOST, 1.5 * asked)));
     panel.paintScales(sheet, 6, 5, true, true);
     scales(sheet, panel, "margin", "tilt of the ground, \u00b0 (90 wall, 180 ceiling)");
     level(sheet, panel, 1);
@@ -60,7 +56,7 @@ public final class HoldChart extends BalanceChart {
     HoldPoint before = null;
     for (HoldPoint p : balance.holdOverTilt()) {
       Estimate e = p.margin();
-      boolean shown = e != null && e.high() <= panel.yHigh();
+      boolean shown = e != null && e.high() <= panel.up().high();
       points.add(
           shown && e != null
               ? new ChartPanel.Point(Math.toDegrees(p.tilt()), above(e), true)
@@ -88,7 +84,9 @@ public final class HoldChart extends BalanceChart {
   private static void leadOut(Sheet sheet, ChartPanel panel, HoldPoint a, HoldPoint b) {
     Estimate from = a.margin();
     Estimate to = b.margin();
-    if (from != null && to != null && from.high() > panel.yHigh() != to.high() > panel.yHigh()) {
+    if (from != null
+        && to != null
+        && from.high() > panel.up().high() != to.high() > panel.up().high()) {
       sheet.stroke(
           new Line2D.Double(
               panel.x(Math.toDegrees(a.tilt())),
@@ -102,7 +100,7 @@ public final class HoldChart extends BalanceChart {
   /** A ring round the least margin of all, named below its band. */
   private static void worst(Sheet sheet, ChartPanel panel, Hold h) {
     Estimate e = h.margin();
-    if (e == null || e.value() > panel.yHigh()) {
+    if (e == null || e.value() > panel.up().high()) {
       return;
     }
     Estimate shown = above(e);

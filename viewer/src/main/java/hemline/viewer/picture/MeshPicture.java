@@ -2,8 +2,7 @@ package hemline.viewer.picture;
 
 import hemline.shared.geometry.Ring;
 import hemline.shared.result.SectionResult;
-import hemline.shared.section.DuctSection;
-import hemline.shared.section.SealSection;
+import hemline.shared.section.Section;
 import hemline.solver.flow.FlowField;
 import hemline.viewer.picture.Sheet.Lettering;
 import hemline.viewer.picture.Sheet.Pen;
@@ -25,32 +24,24 @@ public final class MeshPicture extends Picture {
   private final Projection view;
   private final int cells;
 
-  private MeshPicture(SectionScene scene, int cells) {
+  private MeshPicture(SectionScene scene, Projection view, int cells) {
+    super(WIDEST + 2 * MARGIN, view.base() + MARGIN);
     this.scene = scene;
+    this.view = view;
     this.cells = cells;
+  }
+
+  private static MeshPicture of(SectionScene scene, FlowField field) {
     SectionWindow window = scene.window();
     double perMetre = Math.min(WIDEST / window.width(), TALLEST / window.height());
-    this.view = new Projection(window, MARGIN, HEADING + window.height() * perMetre, perMetre);
+    double base = HEADING + window.height() * perMetre;
+    Projection view = new Projection(window, MARGIN, base, perMetre);
+    return new MeshPicture(scene, view, field.u().length);
   }
 
-  /** Mesh of a solved lip section. */
-  public static MeshPicture of(SealSection section, SectionResult result, FlowField field) {
-    return new MeshPicture(SectionScene.of(section, result, GridField.of(field)), field.u().length);
-  }
-
-  /** Mesh of a solved duct section. */
-  public static MeshPicture of(DuctSection duct, SectionResult result, FlowField field) {
-    return new MeshPicture(SectionScene.of(duct, result, GridField.of(field)), field.u().length);
-  }
-
-  @Override
-  public double width() {
-    return WIDEST + 2 * MARGIN;
-  }
-
-  @Override
-  public double height() {
-    return view.base() + MARGIN;
+  /** Mesh of a solved section. */
+  public static MeshPicture of(Section section, SectionResult result, FlowField field) {
+    return of(SectionScene.of(section, result, GridField.of(field)), field);
   }
 
   @Override

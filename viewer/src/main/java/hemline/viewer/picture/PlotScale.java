@@ -24,10 +24,15 @@ record PlotScale(double low, double high, boolean log) {
     }
   }
 
-  /** Scale with some air around a range. */
+  /** Scale from 0. */
+  static PlotScale upTo(double high) {
+    return new PlotScale(0, high, false);
+  }
+
+  /** Scale with some air around a range, never empty. */
   static PlotScale linear(double low, double high) {
-    double[] roomy = ChartPanel.roomy(low, high);
-    return new PlotScale(roomy[0], roomy[1], false);
+    double air = Math.max(0.06 * (high - low), 1e-6 * (Math.abs(low) + Math.abs(high)) + 1e-12);
+    return new PlotScale(low - air, high + air, false);
   }
 
   /** Whole decades around a positive range. */

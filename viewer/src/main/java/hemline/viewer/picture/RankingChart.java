@@ -30,6 +30,7 @@ public final class RankingChart extends Picture {
   private record Line(String heading, Ranking.@Nullable Row row) {}
 
   private RankingChart(Ranking ranking) {
+    super(WIDTH, TOP + ROW * (groups(ranking) + ranking.rows().size()) + 84);
     this.ranking = ranking;
     for (Group group : Group.values()) {
       List<Ranking.Row> rows = ranking.rows(group);
@@ -38,6 +39,10 @@ public final class RankingChart extends Picture {
         rows.forEach(row -> lines.add(new Line("", row)));
       }
     }
+  }
+
+  private static long groups(Ranking ranking) {
+    return ranking.rows().stream().map(row -> row.placement().group()).distinct().count();
   }
 
   /**
@@ -53,20 +58,8 @@ public final class RankingChart extends Picture {
   }
 
   @Override
-  public double width() {
-    return WIDTH;
-  }
-
-  @Override
-  public double height() {
-    return TOP + ROW * lines.size() + 84;
-  }
-
-  @Override
   public void paint(Sheet sheet) {
-    sheet.text(
-        MARGIN, 40, "Leak against " + ranking.baseline(), Lettering.of(22, Ink.TEXT).heavy());
-    sheet.text(MARGIN, 61, Wording.conditions(ranking), Lettering.of(13, Ink.TEXT));
+    heading(sheet, "Leak against " + ranking.baseline(), Wording.conditions(ranking));
     ChartPanel panel = panel();
     panel.paintScales(sheet, 6, 1, true, false);
     Rectangle2D box = panel.box();
@@ -89,13 +82,13 @@ public final class RankingChart extends Picture {
     }
     double y = box.getMaxY() + 38;
     sheet.text(box.getMaxX(), y, "relative leak", Lettering.of(12, Ink.TEXT).at(Anchor.END));
-    sheet.text(
+    signs(
+        sheet,
         MARGIN,
         y + 22,
         "bars: band of the leak ratio; a lip leaks less or more only where its bar stays off the"
             + " line"
-            + (cutOff() ? "; arrow: the band goes on" : ""),
-        Lettering.of(11.5, Ink.QUIET));
+            + (cutOff() ? "; arrow: the band goes on" : ""));
   }
 
   private ChartPanel.Reach reach() {
@@ -108,14 +101,10 @@ public final class RankingChart extends Picture {
   }
 
   private ChartPanel panel() {
-    ChartPanel.Reach reach = reach();
-    double[] xs = ChartPanel.roomy(reach.low(), reach.high());
     return new ChartPanel(
         new Rectangle2D.Double(NAMES, TOP, WIDTH - NAMES - NUMBERS - MARGIN, ROW * lines.size()),
-        xs[0],
-        xs[1],
-        0,
-        1);
+        reach().scale(),
+        PlotScale.upTo(1));
   }
 
   private void row(Sheet sheet, ChartPanel panel, Ranking.Row row, double y) {

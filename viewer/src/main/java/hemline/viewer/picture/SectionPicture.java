@@ -4,7 +4,7 @@ import hemline.shared.geometry.Ring;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.GroundMotion;
-import hemline.shared.section.SealSection;
+import hemline.shared.section.Section;
 import hemline.solver.flow.FlowField;
 import hemline.viewer.picture.Sheet.Pen;
 import java.awt.Shape;
@@ -33,46 +33,33 @@ public final class SectionPicture extends Picture {
   private final PressureScale scale;
   private final GridField shown;
 
-  private SectionPicture(SectionScene scene) {
+  private SectionPicture(SectionScene scene, Projection view) {
+    super(MARGIN + RULER + WIDEST + MARGIN, view.base() + BELOW + GROUND + MARGIN);
     this.scene = scene;
-    SectionWindow window = scene.window();
-    double perMetre = Math.min(WIDEST / window.width(), TALLEST / window.height());
-    double top = HEADING + (scene.ceilingShown() ? GROUND : 0);
-    double left = MARGIN + RULER + 0.5 * (WIDEST - window.width() * perMetre);
-    this.view = new Projection(window, left, top + window.height() * perMetre, perMetre);
-    this.shown = scene.field().around(window);
+    this.view = view;
+    this.shown = scene.field().around(scene.window());
     // a duct's pressure may be unbounded in a corner; a lip's lowest pressure is a result
     double[] range = shown.pressureRange(scene.duct() == null ? 0 : CORNER_SHARE);
     this.scale = PressureScale.over(range[0], range[1]);
   }
 
-  /** Picture of a solved lip section. */
-  public static SectionPicture of(SealSection section, SectionResult result, FlowField field) {
-    return new SectionPicture(SectionScene.of(section, result, GridField.of(field)));
-  }
-
-  /** Picture of a solved duct section. */
-  public static SectionPicture of(DuctSection duct, SectionResult result, FlowField field) {
-    return new SectionPicture(SectionScene.of(duct, result, GridField.of(field)));
+  /** Picture of a solved section. */
+  public static SectionPicture of(Section section, SectionResult result, FlowField field) {
+    return of(SectionScene.of(section, result, GridField.of(field)));
   }
 
   static SectionPicture of(SectionScene scene) {
-    return new SectionPicture(scene);
+    SectionWindow window = scene.window();
+    double perMetre = Math.min(WIDEST / window.width(), TALLEST / window.height());
+    double top = HEADING + (scene.ceilingShown() ? GROUND : 0);
+    double left = MARGIN + RULER + 0.5 * (WIDEST - window.width() * perMetre);
+    double base = top + window.height() * perMetre;
+    return new SectionPicture(scene, new Projection(window, left, base, perMetre));
   }
 
   /** Where section coordinates lie on the sheet. */
   Projection view() {
     return view;
-  }
-
-  @Override
-  public double width() {
-    return MARGIN + RULER + WIDEST + MARGIN;
-  }
-
-  @Override
-  public double height() {
-    return view.base() + BELOW + GROUND + MARGIN;
   }
 
   @Override

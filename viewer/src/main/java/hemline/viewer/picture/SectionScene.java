@@ -8,6 +8,7 @@ import hemline.shared.result.SectionResult;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.Section;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -48,7 +49,14 @@ public record SectionScene(
     return duct != null && duct.cavity() != null;
   }
 
-  public static SectionScene of(SealSection section, SectionResult result, GridField field) {
+  /** The scene of a solved lip or duct. */
+  public static SectionScene of(Section section, SectionResult result, GridField field) {
+    return section instanceof SealSection lip
+        ? of(lip, result, field)
+        : of((DuctSection) section, result, field);
+  }
+
+  private static SectionScene of(SealSection section, SectionResult result, GridField field) {
     LipProfile profile = section.profile();
     List<Ring> lip = new ArrayList<>();
     lip.add(raised(profile.outline().flatten(), section.gap()));
@@ -64,7 +72,7 @@ public record SectionScene(
     return new SectionScene(result, field, lip, walls, section.ground(), window, through, null);
   }
 
-  public static SectionScene of(DuctSection duct, SectionResult result, GridField field) {
+  private static SectionScene of(DuctSection duct, SectionResult result, GridField field) {
     List<Ring> obstacles = duct.obstacles().stream().map(Outline::flatten).toList();
     return new SectionScene(
         result,

@@ -35,6 +35,7 @@ public final class SweepChart extends Picture {
   private final @Nullable RelativeSweep relative;
 
   private SweepChart(SweepResult sweep, Swept swept, @Nullable RelativeSweep relative) {
+    super(WIDTH, top(relative == null ? 2 : 3) - BETWEEN + 66);
     if (sweep.points().isEmpty()) {
       throw new IllegalArgumentException("a sweep without points has no chart");
     }
@@ -58,16 +59,6 @@ public final class SweepChart extends Picture {
     return new SweepChart(sweep.lip(), swept, sweep);
   }
 
-  @Override
-  public double width() {
-    return WIDTH;
-  }
-
-  @Override
-  public double height() {
-    return TOP + panels() * (PANEL + BETWEEN) - BETWEEN + 66;
-  }
-
   private int panels() {
     return relative == null ? 2 : 3;
   }
@@ -75,15 +66,12 @@ public final class SweepChart extends Picture {
   @Override
   public void paint(Sheet sheet) {
     SectionResult first = sweep.points().get(0);
-    double room = WIDTH - 60;
-    sheet.text(
-        26, 40, TextWidth.fitted(first.name(), 22, room), Lettering.of(22, Ink.TEXT).heavy());
-    sheet.text(26, 61, Wording.besides(swept, first), Lettering.of(13, Ink.TEXT));
+    heading(sheet, first.name(), Wording.besides(swept, first));
     Estimate exponent = sweep.gapExponent();
     if (exponent != null) {
       sheet.text(
           WIDTH - RIGHT,
-          61,
+          60,
           "gap exponent n  " + Digits.withBand(exponent, 1),
           Lettering.of(13, Ink.TEXT).at(Anchor.END));
     }
@@ -98,17 +86,17 @@ public final class SweepChart extends Picture {
     double bottom = top(panels() - 1) + PANEL;
     sheet.text(
         WIDTH - RIGHT, bottom + 36, Wording.axis(swept), Lettering.of(12, Ink.TEXT).at(Anchor.END));
-    sheet.text(
+    signs(
+        sheet,
         LEFT,
         bottom + 36,
-        "bars and shading: band of the estimate; hollow points: mean of an unsteady flow",
-        Lettering.of(11.5, Ink.QUIET));
+        "bars and shading: band of the estimate; hollow points: mean of an unsteady flow");
     if (!whole) {
-      sheet.text(
+      signs(
+          sheet,
           LEFT,
           bottom + 52,
-          "arrowheads: the band goes on beyond the scale, numbers are in the table",
-          Lettering.of(11.5, Ink.QUIET));
+          "arrowheads: the band goes on beyond the scale, numbers are in the table");
     }
   }
 
@@ -160,11 +148,9 @@ public final class SweepChart extends Picture {
       sheet.text(LEFT + 12, top + 30, "no usable flow", Lettering.of(12, Ink.VORTEX));
       return true;
     }
-    double[] xs = ChartPanel.roomy(xLow, xHigh);
     List<Estimate> known = points.stream().map(ChartPanel.Point::y).toList();
-    ChartPanel.Reach reach = ChartPanel.reach(known, held);
-    double[] ys = ChartPanel.roomy(reach.low(), reach.high());
-    ChartPanel panel = new ChartPanel(box, xs[0], xs[1], ys[0], ys[1]);
+    PlotScale up = ChartPanel.reach(known, held).scale();
+    ChartPanel panel = new ChartPanel(box, PlotScale.linear(xLow, xHigh), up);
     panel.paintScales(sheet, 8, 5, place == panels() - 1, true);
     if (held == 1) {
       sheet.stroke(
@@ -172,6 +158,6 @@ public final class SweepChart extends Picture {
           new Sheet.Pen(Ink.TEXT, 1, 1.1));
     }
     panel.paintSeries(sheet, points);
-    return known.stream().allMatch(e -> e.low() >= ys[0] && e.high() <= ys[1]);
+    return known.stream().allMatch(e -> e.low() >= up.low() && e.high() <= up.high());
   }
 }

@@ -25,7 +25,10 @@ public final class TradeChart extends BalanceChart {
   private final List<Trade> rows = new ArrayList<>();
 
   private TradeChart(MachineBalance balance) {
-    super(balance, "what one change buys, springs included");
+    super(
+        balance,
+        "what one change buys, springs included",
+        TOP + ROW * (balance.trades().size() + balance.lips().size()) + BOTTOM);
     for (Trade.Kind kind : Trade.Kind.values()) {
       List<Trade> of = new ArrayList<>();
       for (Trade t : balance.trades()) {
@@ -42,11 +45,6 @@ public final class TradeChart extends BalanceChart {
   /** Chart of a balance. */
   public static TradeChart of(MachineBalance balance) {
     return new TradeChart(balance);
-  }
-
-  @Override
-  public double height() {
-    return TOP + ROW * rows.size() + BOTTOM;
   }
 
   @Override
@@ -87,7 +85,8 @@ public final class TradeChart extends BalanceChart {
       most = e == null ? most : Math.max(most, e.high());
     }
     Rectangle2D box = new Rectangle2D.Double(left, TOP, width, ROW * rows.size());
-    ChartPanel panel = new ChartPanel(box, 0, Math.max(1e-6, 1.06 * most), 0, 1);
+    ChartPanel panel =
+        new ChartPanel(box, PlotScale.upTo(Math.max(1e-6, 1.06 * most)), PlotScale.upTo(1));
     panel.paintScales(sheet, 5, 1, true, false);
     sheet.text(left, TOP - 10, title, Lettering.of(12, Ink.TEXT).heavy());
     Trade.Kind before = null;

@@ -26,22 +26,13 @@ public final class TrustChart extends Picture {
   private final List<CaseResult> results;
 
   private TrustChart(List<CaseResult> results) {
+    super(WIDTH, HEIGHT);
     this.results = List.copyOf(results);
   }
 
   /** Chart of the cases of a check. */
   public static TrustChart of(List<CaseResult> results) {
     return new TrustChart(results);
-  }
-
-  @Override
-  public double width() {
-    return WIDTH;
-  }
-
-  @Override
-  public double height() {
-    return HEIGHT;
   }
 
   @Override
@@ -59,8 +50,8 @@ public final class TrustChart extends Picture {
       low = Math.min(low, re > 0 ? re : low);
       high = Math.max(high, re);
     }
-    PlotFrame frame =
-        new PlotFrame(
+    ChartPanel frame =
+        new ChartPanel(
             new Rectangle2D.Double(SECOND, TOP, WIDTH - SECOND - 24, PANEL),
             PlotScale.decades(low, 1.01 * high),
             new PlotScale(-MOST_GROUND - 0.5, MOST_GROUND + 0.5, false));
@@ -69,7 +60,7 @@ public final class TrustChart extends Picture {
       sheet.fill(
           new Rectangle2D.Double(from, TOP, frame.x(TRANSITION_TO) - from, PANEL), Ink.FAINT, 0.6);
     }
-    frame.paint(
+    frame.paintFrame(
         sheet,
         "conditions of the cases",
         "gap Reynolds number q/\u03bd",

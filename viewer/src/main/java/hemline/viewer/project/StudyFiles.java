@@ -1,6 +1,7 @@
 package hemline.viewer.project;
 
 import hemline.solver.study.Ranking;
+import hemline.viewer.page.PageHtml;
 import hemline.viewer.picture.GapChart;
 import hemline.viewer.picture.Picture;
 import hemline.viewer.picture.RankingChart;
@@ -18,7 +19,7 @@ public final class StudyFiles {
   private StudyFiles() {}
 
   /** Charts by file name; empty where there is nothing to draw. */
-  public static Map<String, Picture> charts(KeptStudy study) {
+  private static Map<String, Picture> charts(KeptStudy study) {
     Map<String, Picture> charts = new LinkedHashMap<>();
     Ranking ranking = study.ranking();
     var swept = study.question().swept();
@@ -49,6 +50,7 @@ public final class StudyFiles {
           "sweep.json", SweepDocument.text(study.sweep(), study.complete(), study.seconds()));
     }
     folder.write("figures.csv", FiguresCsv.of(study.results()));
+    folder.write("report.html", () -> PageHtml.bytes(StudyPage.of(study)));
     for (Map.Entry<String, Picture> chart : charts(study).entrySet()) {
       SectionFiles.picture(folder, chart.getKey(), chart::getValue);
     }

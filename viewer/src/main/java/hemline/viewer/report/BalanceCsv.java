@@ -1,6 +1,5 @@
 package hemline.viewer.report;
 
-import hemline.shared.result.Estimate;
 import hemline.shared.result.LeakPoint;
 import hemline.solver.plenum.DownforcePoint;
 import hemline.solver.plenum.FlowCurve;
@@ -11,79 +10,60 @@ import hemline.solver.plenum.Trade;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** Tables of a machine's balance as comma-separated values (RFC 4180), SI. */
+/** Tables of a machine's balance. */
 final class BalanceCsv {
-  private static final String END = "\r\n";
-
   private BalanceCsv() {}
 
   /** Figures where the machine settles, at rest and at the travel speed. */
   static String figures(MachineBalance balance) {
-    StringBuilder out = new StringBuilder("state,figure,value,low,high,unit" + END);
+    CsvText out = new CsvText("state,figure,value,low,high,unit");
     figures(out, "rest", balance.rest());
     figures(out, "travel", balance.travelling());
     return out.toString();
   }
 
-  private static void figures(StringBuilder out, String state, @Nullable SettledFigures f) {
+  private static void figures(CsvText out, String state, @Nullable SettledFigures f) {
     if (f == null) {
       return;
     }
-    line(out, state, "suction", f.suction(), "Pa");
-    line(out, state, "fanFlow", f.fanFlow(), "m3/s");
-    line(out, state, "airPower", f.airPower(), "W");
-    line(out, state, "shaftPower", f.shaftPower(), "W");
-    line(out, state, "electricalPower", f.electricalPower(), "W");
-    line(out, state, "runTime", f.runTime(), "s");
-    line(out, state, "downforce", f.downforce(), "N");
-    line(out, state, "floorForce", f.floorForce(), "N");
-    line(out, state, "lipForce", f.lipForce(), "N");
-    line(out, state, "fanThrust", f.thrust(), "N");
-    line(out, state, "valveForce", f.valveForce(), "N");
-    line(out, state, "centreOfPressureX", f.centreX(), "m");
-    line(out, state, "centreOfPressureY", f.centreY(), "m");
+    f.figures().forEach((g, e) -> out.row(state, g.key(), CsvText.band(e), g.unit()));
     for (int i = 0; i < f.axleLoads().size(); i++) {
-      line(out, state, "axleLoad" + (i + 1), f.axleLoads().get(i), "N");
+      out.row(state, "axleLoad" + (i + 1), CsvText.band(f.axleLoads().get(i)), "N");
     }
     for (int i = 0; i < f.edgeGaps().size(); i++) {
-      line(out, state, "gapUnderEdge" + i, f.edgeGaps().get(i), "m");
-      line(out, state, "leakUnderEdge" + i, f.edgeLeaks().get(i), "m3/s");
+      out.row(state, "gapUnderEdge" + i, CsvText.band(f.edgeGaps().get(i)), "m");
+      out.row(state, "leakUnderEdge" + i, CsvText.band(f.edgeLeaks().get(i)), "m3/s");
     }
-  }
-
-  private static void line(StringBuilder out, String state, String name, Estimate e, String unit) {
-    out.append(state).append(',').append(name).append(',').append(band(e));
-    out.append(',').append(unit).append(END);
   }
 
   /** One change at a time. */
   static String trades(MachineBalance balance) {
-    StringBuilder out =
-        new StringBuilder(
+    CsvText out =
+        new CsvText(
             "change,name,factor,downforce_N,low,high,shaftPower_W,low,high,perWatt_N_W,low,high,"
-                + "leastGap_m,low,high,beyondSolved,rank,relativeDownforce,low,high"
-                + END);
-    for (Trade t : balance.trades()) {
-      trade(out, t);
-      out.append(",,,,").append(END);
-    }
+                + "leastGap_m,low,high,beyondSolved,rank,relativeDownforce,low,high");
+    balance.trades().forEach(t -> out.row(trade(t), null, CsvText.band(null)));
     for (RankedLip lip : balance.lips()) {
-      trade(out, lip.trade());
-      out.append(',').append(lip.rank()).append(',').append(band(lip.relative())).append(END);
+      out.row(trade(lip.trade()), lip.rank(), CsvText.band(lip.relative()));
     }
     return out.toString();
   }
 
-  private static void trade(StringBuilder out, Trade t) {
-    out.append(CsvText.cell(t.kind().key())).append(',').append(CsvText.cell(t.name())).append(',');
-    out.append(t.factor()).append(',').append(band(t.downforce())).append(',');
-    out.append(band(t.shaftPower())).append(',').append(band(t.perWatt())).append(',');
-    out.append(band(t.leastGap())).append(',').append(t.beyond());
+  private static List<Object> trade(Trade t) {
+    return List.of(
+        t.kind().key(),
+        t.name(),
+        t.factor(),
+        CsvText.band(t.downforce()),
+        CsvText.band(t.shaftPower()),
+        CsvText.band(t.perWatt()),
+        CsvText.band(t.leastGap()),
+        t.beyond());
   }
 
   /** Points of all curves: fan, leaks at fixed gaps, downforce over gap and fan speed. */
   static String curves(MachineBalance balance) {
-    StringBuilder out = new StringBuilder("curve,gapFactor,x,y,low,high,xUnit,yUnit" + END);
+    CsvText out = new CsvText("curve,gapFactor,x,y,low,high,xUnit,yUnit");
     FlowCurve fan = balance.fanCurve();
     if (fan != null) {
       flow(out, "fan", fan);
@@ -94,41 +74,34 @@ final class BalanceCsv {
     return out.toString();
   }
 
-  private static void flow(StringBuilder out, String name, FlowCurve c) {
-    double[] q = c.flow();
-    double[] p = c.pressure();
-    for (int k = 0; k < q.length; k++) {
-      out.append(name).append(',').append(c.factor()).append(',').append(q[k]).append(',');
-      out.append(p[k]).append(",,,m3/s,Pa").append(END);
+  private static void flow(CsvText out, String name, FlowCurve c) {
+    for (int k = 0; k < c.flow().length; k++) {
+      out.row(name, c.factor(), c.flow()[k], c.pressure()[k], null, null, "m3/s", "Pa");
     }
   }
 
-  private static void series(StringBuilder out, String name, List<DownforcePoint> points) {
-    for (DownforcePoint p : points) {
-      out.append(name).append(",,").append(p.factor()).append(',');
-      out.append(band(p.downforce())).append(",1,N").append(END);
-    }
+  private static void series(CsvText out, String name, List<DownforcePoint> points) {
+    points.forEach(p -> out.row(name, null, p.factor(), CsvText.band(p.downforce()), "1", "N"));
   }
 
   /** The sections behind the leak laws. */
   static String sections(MachineBalance balance) {
-    StringBuilder out =
-        new StringBuilder(
+    CsvText out =
+        new CsvText(
             "lip,gap_m,suction_Pa,groundSpeed_m_s,spanwiseSpeed_m_s,status,regime,"
-                + "dischargeCoefficient,low,high,liftOverSuction_m,low,high"
-                + END);
+                + "dischargeCoefficient,low,high,liftOverSuction_m,low,high");
     for (LeakPoint p : balance.leakPoints()) {
-      out.append(CsvText.cell(p.lip())).append(',').append(p.gap()).append(',').append(p.suction());
-      out.append(',').append(p.groundSpeed()).append(',').append(p.spanwiseSpeed()).append(',');
-      out.append(p.status().key()).append(',').append(p.regime().key()).append(',');
-      out.append(band(p.discharge())).append(',').append(band(p.lift())).append(END);
+      out.row(
+          p.lip(),
+          p.gap(),
+          p.suction(),
+          p.groundSpeed(),
+          p.spanwiseSpeed(),
+          p.status().key(),
+          p.regime().key(),
+          CsvText.band(p.discharge()),
+          CsvText.band(p.lift()));
     }
     return out.toString();
-  }
-
-  private static String band(@Nullable Estimate e) {
-    return e == null
-        ? ",,"
-        : e.value() + "," + Math.min(e.low(), e.value()) + "," + Math.max(e.high(), e.value());
   }
 }

@@ -3,6 +3,7 @@ package hemline.viewer.report;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.shared.result.Estimate;
+import hemline.shared.result.MachineFigure;
 import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.plenum.Hold;
@@ -102,27 +103,13 @@ public final class BalanceDocument {
 
   private static void settled(ObjectNode node, @Nullable SettledFigures f, Machine machine) {
     if (f == null) {
-      node.putNull("suction");
-      node.putNull("fanFlow");
-      node.putNull("downforce");
-      node.putNull("downforceParts");
-      node.putNull("centreOfPressure");
+      for (MachineFigure figure : MachineFigure.values()) {
+        node.putNull(figure.place().replaceFirst("/.*", ""));
+      }
       node.putArray("axleLoads");
-      node.putNull("gapUnderLoad");
-      node.putNull("power");
       return;
     }
-    put(node, "suction", f.suction(), "Pa");
-    put(node, "fanFlow", f.fanFlow(), FLOW);
-    put(node, "downforce", f.downforce(), "N");
-    ObjectNode parts = node.putObject("downforceParts");
-    put(parts, "floor", f.floorForce(), "N");
-    put(parts, "lips", f.lipForce(), "N");
-    put(parts, "fanThrust", f.thrust(), "N");
-    put(parts, "valve", f.valveForce(), "N");
-    ObjectNode centre = node.putObject("centreOfPressure");
-    put(centre, "x", f.centreX(), "m");
-    put(centre, "y", f.centreY(), "m");
+    f.figures().forEach((figure, e) -> put(node, figure.place(), e, figure.unit()));
     ArrayNode axles = node.putArray("axleLoads");
     List<Axle> all = machine.running().axles();
     for (int i = 0; i < all.size(); i++) {
@@ -130,21 +117,12 @@ public final class BalanceDocument {
       axle.put("axle", all.get(i).name());
       put(axle, "load", f.axleLoads().get(i), "N");
     }
-    ObjectNode gap = node.putObject("gapUnderLoad");
-    put(gap, "least", f.leastGap(), "m");
+    ObjectNode gap = node.withObject("/gapUnderLoad");
     gap.put("leastEdge", f.leastEdge());
     ArrayNode edges = gap.putArray("edges");
     f.edgeGaps().forEach(g -> edges.add(JsonText.estimate(g, "m")));
     ArrayNode leaks = gap.putArray("edgeLeaks");
     f.edgeLeaks().forEach(q -> leaks.add(JsonText.estimate(q, FLOW)));
-    put(gap, "heave", f.heave(), "m");
-    put(gap, "pitch", f.pitch(), "rad");
-    ObjectNode power = node.putObject("power");
-    put(power, "air", f.airPower(), "W");
-    put(power, "shaft", f.shaftPower(), "W");
-    put(power, "electrical", f.electricalPower(), "W");
-    put(power, "runTime", f.runTime(), "s");
-    put(power, "runTimeDriving", f.runTimeDriving(), "s");
   }
 
   private static void margin(ObjectNode document, @Nullable RideHeight r) {
@@ -226,11 +204,20 @@ public final class BalanceDocument {
     return node;
   }
 
-  static void put(ObjectNode node, String key, @Nullable Estimate e, String unit) {
-    if (e == null) {
-      node.putNull(key);
+  /**
+   * Puts an estimate, or null for none.
+   *
+   * @param place its name, after those of the groups it lies in with slashes between
+   */
+  static void put(ObjectNode node, String place, @Nullable Estimate e, String unit) {
+    int slash = place.indexOf('/');
+    if (slash > 0) {
+      ObjectNode group = node.withObject("/" + place.substring(0, slash));
+      put(group, place.substring(slash + 1), e, unit);
+    } else if (e == null) {
+      node.putNull(place);
     } else {
-      node.set(key, JsonText.estimate(e, unit));
+      node.set(place, JsonText.estimate(e, unit));
     }
   }
 }

@@ -1,11 +1,12 @@
 package hemline.viewer.report;
 
 import hemline.solver.plenum.MachineBalance;
+import hemline.viewer.page.BalancePage;
+import hemline.viewer.page.PageHtml;
 import hemline.viewer.picture.DownforceChart;
 import hemline.viewer.picture.FanChart;
 import hemline.viewer.picture.HoldChart;
 import hemline.viewer.picture.TradeChart;
-import java.nio.charset.StandardCharsets;
 
 /** Files of a machine's balance: JSON, tables, plots and a report that needs no other file. */
 public final class BalanceFiles {
@@ -28,7 +29,6 @@ public final class BalanceFiles {
     SectionFiles.picture(folder, "downforce", () -> DownforceChart.of(balance));
     SectionFiles.picture(folder, "hold", () -> HoldChart.of(balance));
     SectionFiles.picture(folder, "trades", () -> TradeChart.of(balance));
-    folder.write(
-        "report.html", () -> BalanceReport.html(balance, mesh).getBytes(StandardCharsets.UTF_8));
+    folder.write("report.html", () -> PageHtml.bytes(BalancePage.of(balance, mesh)));
   }
 }

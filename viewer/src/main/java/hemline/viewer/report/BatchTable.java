@@ -3,12 +3,11 @@ package hemline.viewer.report;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
 /** The one table of a batch: a line a section, in SI units, as CSV and as Arrow. */
 final class BatchTable {
-  private static final String END = "\r\n";
-
   private final List<BatchColumn> columns = BatchColumn.all();
   private final List<BatchRow> rows;
 
@@ -22,14 +21,10 @@ final class BatchTable {
 
   /** As comma-separated text (RFC 4180); a missing number is an empty cell. */
   byte[] csv() {
-    StringBuilder out = new StringBuilder();
-    out.append(columns.stream().map(BatchColumn::name).collect(Collectors.joining(",")));
-    out.append(END);
+    CsvText out =
+        new CsvText(columns.stream().map(BatchColumn::name).collect(Collectors.joining(",")));
     for (BatchRow row : rows) {
-      for (int c = 0; c < columns.size(); c++) {
-        out.append(c == 0 ? "" : ",").append(cell(columns.get(c), row));
-      }
-      out.append(END);
+      out.row(columns.stream().map(column -> cell(column, row)).toList());
     }
     return out.toString().getBytes(UTF_8);
   }
@@ -47,11 +42,10 @@ final class BatchTable {
     return file.bytes();
   }
 
-  private static String cell(BatchColumn column, BatchRow row) {
-    if (column.isText()) {
-      return CsvText.cell(column.text(row));
-    }
+  private static Object cell(BatchColumn column, BatchRow row) {
     double value = column.number(row);
-    return Double.isNaN(value) ? "" : Double.toString(value == 0 ? 0.0 : value);
+    return column.isText()
+        ? column.text(row)
+        : Double.isNaN(value) ? OptionalDouble.empty() : OptionalDouble.of(value);
   }
 }

@@ -4,28 +4,28 @@ import hemline.shared.result.Estimate;
 import hemline.solver.rig.ComparedPoint;
 import hemline.solver.rig.Comparison;
 
-/** Points of a rig beside their predictions as comma-separated table (RFC 4180), SI units. */
+/** Points of a rig beside their predictions as a table. */
 final class CompareCsv {
-  private static final String END = "\r\n";
-
   private CompareCsv() {}
 
   static String of(Comparison comparison) {
-    StringBuilder out = new StringBuilder();
-    out.append("gap_m,suction_Pa,readings,measured,measuredUncertainty,predicted,predictedLow,")
-        .append("predictedHigh,error,errorUncertainty,verdict,largestSource")
-        .append(END);
+    CsvText out =
+        new CsvText(
+            "gap_m,suction_Pa,readings,measured,measuredUncertainty,predicted,predictedLow,"
+                + "predictedHigh,error,errorUncertainty,verdict,largestSource");
     for (ComparedPoint p : comparison.points()) {
       Estimate s = p.predicted();
-      out.append(p.gap()).append(',').append(p.suction()).append(',').append(p.readings());
-      out.append(',').append(p.measured()).append(',').append(p.measuredUncertainty());
-      if (s == null) {
-        out.append(",,,,,");
-      } else {
-        out.append(',').append(s.value()).append(',').append(s.low()).append(',').append(s.high());
-        out.append(',').append(p.error()).append(',').append(p.errorUncertainty());
-      }
-      out.append(',').append(p.verdict().key()).append(',').append(p.largest().key()).append(END);
+      out.row(
+          p.gap(),
+          p.suction(),
+          p.readings(),
+          p.measured(),
+          p.measuredUncertainty(),
+          CsvText.band(s),
+          s == null ? null : p.error(),
+          s == null ? null : p.errorUncertainty(),
+          p.verdict().key(),
+          p.largest().key());
     }
     return out.toString();
   }

@@ -3,9 +3,9 @@ package hemline.viewer.report;
 import hemline.shared.result.Calibration;
 import hemline.shared.rig.Rig;
 import hemline.solver.rig.Comparison;
-import hemline.viewer.format.ComparePage;
+import hemline.viewer.page.ComparePage;
+import hemline.viewer.page.PageHtml;
 import hemline.viewer.picture.CompareChart;
-import java.nio.charset.StandardCharsets;
 import org.jspecify.annotations.Nullable;
 
 /** Files of a measurement beside its prediction: JSON, table, chart and a page. */
@@ -30,10 +30,6 @@ public final class CompareFiles {
     folder.write("comparison.json", document);
     folder.write("comparison.csv", CompareCsv.of(comparison));
     SectionFiles.picture(folder, "comparison", () -> CompareChart.of(title, comparison));
-    folder.write(
-        "report.html",
-        () ->
-            CompareReport.html(title, ComparePage.of(rig, comparison, learnt), comparison)
-                .getBytes(StandardCharsets.UTF_8));
+    folder.write("report.html", () -> PageHtml.bytes(ComparePage.of(lip, rig, comparison, learnt)));
   }
 }

@@ -6,95 +6,71 @@ import hemline.shared.result.SectionResult;
 import hemline.solver.study.Ranking;
 import java.util.List;
 
-/** Figures as comma-separated tables (RFC 4180), one figure a line, SI units. */
+/** Figures as tables, one figure a line. */
 public final class FiguresCsv {
-  private static final String END = "\r\n";
-
   private FiguresCsv() {}
 
   /** All figures of some sections. */
   public static String of(List<SectionResult> results) {
-    StringBuilder out = new StringBuilder();
-    out.append("profile,gap_m,suction_Pa,groundSpeed_m_s,spanwiseSpeed_m_s,status,regime,closure,");
-    out.append("figure,value,low,high,unit").append(END);
-    for (SectionResult result : results) {
-      String head =
-          String.join(
-                  ",",
-                  CsvText.cell(result.name()),
-                  number(result.gap()),
-                  number(result.suction()),
-                  number(result.groundSpeed()),
-                  number(result.spanwiseSpeed()),
-                  result.status().key(),
-                  result.regime().key(),
-                  CsvText.cell(result.closure()))
-              + ",";
+    CsvText out =
+        new CsvText(
+            "profile,gap_m,suction_Pa,groundSpeed_m_s,spanwiseSpeed_m_s,status,regime,closure,"
+                + "figure,value,low,high,unit");
+    for (SectionResult r : results) {
+      List<Object> head =
+          List.of(
+              r.name(),
+              r.gap(),
+              r.suction(),
+              r.groundSpeed(),
+              r.spanwiseSpeed(),
+              r.status().key(),
+              r.regime().key(),
+              r.closure());
       for (Figure figure : Figure.values()) {
-        Estimate estimate = result.figures().get(figure);
+        Estimate estimate = r.figures().get(figure);
         if (estimate != null) {
-          line(out, head, figure.key(), estimate, figure.unit());
+          out.row(head, figure.key(), CsvText.band(estimate), figure.unit());
         }
       }
-      list(out, head, "stageShare", result.stageShares());
-      list(out, head, "carryOver", result.carryOver());
+      list(out, head, "stageShare", r.stageShares());
+      list(out, head, "carryOver", r.carryOver());
       list(
           out,
           head,
           "trappedVortexStrength",
-          result.trappedVortices().stream().map(SectionResult.TrappedVortex::strength).toList());
+          r.trappedVortices().stream().map(SectionResult.TrappedVortex::strength).toList());
     }
     return out.toString();
+  }
+
+  private static void list(CsvText out, List<Object> head, String name, List<Estimate> values) {
+    for (int k = 0; k < values.size(); k++) {
+      out.row(head, name + (k + 1), CsvText.band(values.get(k)), "1");
+    }
   }
 
   /** Relative leaks of a ranking: over the gap distribution first (gap empty), then gap by gap. */
   public static String of(Ranking ranking) {
-    StringBuilder out = new StringBuilder();
-    out.append(
-            "rank,profile,baseline,tiedWith,group,probabilityLess,bestShare,gap_m,relativeLeak,low,high")
-        .append(END);
+    CsvText out =
+        new CsvText(
+            "rank,profile,baseline,tiedWith,group,probabilityLess,bestShare,gap_m,relativeLeak,"
+                + "low,high");
     for (Ranking.Row row : ranking.rows()) {
-      String head =
-          String.join(
-                  ",",
-                  String.valueOf(row.rank()),
-                  CsvText.cell(row.profile()),
-                  CsvText.cell(ranking.baseline()),
-                  CsvText.cell(String.join("; ", row.tiedWith())),
-                  row.placement().group().key(),
-                  number(row.placement().probabilityLess()),
-                  number(row.bestShare()))
-              + ",";
-      out.append(head).append(',').append(band(row.relativeLeak())).append(END);
+      List<Object> head =
+          List.of(
+              row.rank(),
+              row.profile(),
+              ranking.baseline(),
+              String.join("; ", row.tiedWith()),
+              row.placement().group().key(),
+              row.placement().probabilityLess(),
+              row.bestShare());
+      out.row(head, null, CsvText.band(row.relativeLeak()));
       for (Ranking.GapRatio ratio : row.perGap()) {
-        out.append(head).append(number(ratio.gap())).append(',');
-        out.append(band(ratio.relativeLeak())).append(END);
+        out.row(head, ratio.gap(), CsvText.band(ratio.relativeLeak()));
       }
     }
     return out.toString();
-  }
-
-  private static void list(StringBuilder out, String head, String name, List<Estimate> values) {
-    for (int k = 0; k < values.size(); k++) {
-      line(out, head, name + (k + 1), values.get(k), "1");
-    }
-  }
-
-  private static void line(
-      StringBuilder out, String head, String name, Estimate estimate, String unit) {
-    out.append(head).append(name).append(',').append(band(estimate)).append(',').append(unit);
-    out.append(END);
-  }
-
-  private static String band(Estimate estimate) {
-    return number(estimate.value())
-        + ","
-        + number(Math.min(estimate.low(), estimate.value()))
-        + ","
-        + number(Math.max(estimate.high(), estimate.value()));
-  }
-
-  private static String number(double value) {
-    return Double.toString(value == 0 ? 0.0 : value);
   }
 }

@@ -10,7 +10,7 @@ import hemline.solver.plenum.Manoeuvres;
 import hemline.solver.plenum.Sensitivity;
 import hemline.solver.plenum.StepCrossing;
 import hemline.solver.plenum.SurfaceGrip;
-import hemline.viewer.format.SensitivityPage;
+import hemline.viewer.page.SensitivityBlocks;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -116,7 +116,7 @@ final class HoldNodes {
       node.put("turningEndsIn", v.turningEndsIn());
     }
     ArrayNode assumptions = document.putArray("assumptions");
-    SensitivityPage.assumptions(b.machine())
+    SensitivityBlocks.assumptions(b.machine())
         .forEach(
             (about, taken) -> {
               ObjectNode node = assumptions.addObject();

@@ -9,6 +9,8 @@ import hemline.solver.study.Ranking;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.SectionAnswer;
 import hemline.viewer.format.Digits;
+import hemline.viewer.page.PageHtml;
+import hemline.viewer.page.RankingPage;
 import hemline.viewer.picture.GapChart;
 import hemline.viewer.picture.RankingChart;
 import hemline.viewer.picture.SectionPicture;
@@ -44,6 +46,7 @@ public final class RankingFiles {
     folder.write(
         "figures.csv",
         FiguresCsv.of(answer.answers().stream().map(SectionAnswer::result).toList()));
+    folder.write("report.html", () -> PageHtml.bytes(RankingPage.of(ranking)));
     if (!ranking.rows().isEmpty()) {
       SectionFiles.picture(folder, "ranking", () -> RankingChart.of(ranking));
       if (ranking.gaps().size() > 1) {

@@ -1,9 +1,11 @@
 package hemline.viewer.report;
 
 import hemline.shared.result.SectionResult;
+import hemline.shared.section.Section;
 import hemline.solver.flow.FlowField;
 import hemline.solver.study.Ranking;
 import hemline.viewer.picture.Picture;
+import hemline.viewer.picture.SectionPicture;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.function.Supplier;
@@ -17,18 +19,18 @@ public final class SectionFiles {
    * Writes {@code result.json}, {@code figures.csv} and, where there is a flow, {@code
    * streamlines.png}, {@code streamlines.svg} and {@code fields.vtr}.
    *
-   * @param picture of the flow; asked only where there is one
+   * @param field its flow; null where there is none
    */
   public static void write(
       ResultFolder folder,
       String document,
+      Section section,
       SectionResult result,
-      @Nullable FlowField field,
-      Supplier<Picture> picture) {
+      @Nullable FlowField field) {
     folder.write("result.json", document);
     folder.write("figures.csv", FiguresCsv.of(List.of(result)));
     if (field != null) {
-      picture(folder, "streamlines", picture);
+      picture(folder, "streamlines", () -> SectionPicture.of(section, result, field));
       folder.write("fields.vtr", FieldFile.text(field));
     }
   }

@@ -42,18 +42,16 @@ final class LipChoice {
   }
 
   VBox content() {
-    Label heading = new Label("Other lips to try");
-    heading.getStyleClass().add("page-heading");
+    Label heading = Controls.text("Other lips to try", "page-heading");
     HBox.setHgrow(heading, Priority.ALWAYS);
     heading.setMaxWidth(Double.MAX_VALUE);
     HBox head = new HBox(6, heading, button("all", true), button("none", false));
     head.setAlignment(Pos.BASELINE_LEFT);
     Label hint =
-        new Label(
+        Controls.text(
             "Each goes all round the floor in turn; they are ranked by the downforce they give on"
-                + " this fan.");
-    hint.setWrapText(true);
-    hint.getStyleClass().add("quiet");
+                + " this fan.",
+            "quiet");
     ScrollPane list = new ScrollPane(checks);
     list.setFitToWidth(true);
     list.setPrefHeight(300);
@@ -63,19 +61,15 @@ final class LipChoice {
   }
 
   private Button button(String name, boolean on) {
-    Button button = new Button(name);
-    button.setId("try-" + name);
+    Button button =
+        Controls.button(
+            "try-" + name,
+            name,
+            e ->
+                checks.getChildren().stream()
+                    .map(CheckBox.class::cast)
+                    .forEach(check -> check.setSelected(on)));
     button.getStyleClass().add("small");
-    button.setOnAction(
-        e ->
-            checks
-                .getChildren()
-                .forEach(
-                    node -> {
-                      if (node instanceof CheckBox check) {
-                        check.setSelected(on);
-                      }
-                    }));
     return button;
   }
 }

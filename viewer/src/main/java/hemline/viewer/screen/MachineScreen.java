@@ -7,31 +7,23 @@ import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.study.RunOptions;
+import hemline.viewer.format.Digits;
 import hemline.viewer.model.MachineDesk;
 import hemline.viewer.model.MachineDesk.Balanced;
+import hemline.viewer.page.BalancePage;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.report.BalanceDocument;
 import hemline.viewer.report.BalanceFiles;
 import hemline.viewer.report.ResultFolder;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Objects;
 import java.util.function.Supplier;
 import javafx.collections.FXCollections;
-import javafx.scene.Node;
 import javafx.scene.Parent;
-import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
-import javafx.scene.control.ProgressBar;
 import javafx.scene.control.TextField;
 import javafx.scene.control.Tooltip;
-import javafx.scene.layout.BorderPane;
-import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
-import javafx.scene.layout.VBox;
-import javafx.util.StringConverter;
 import org.jspecify.annotations.Nullable;
 
 /** Balance of a machine: suction, downforce, ride height, valve, holds, grip. */
@@ -47,13 +39,18 @@ public final class MachineScreen implements Screen {
   private final Supplier<ProjectFolder> project;
   private final int threads;
   private final Supplier<List<LipProfile>> lips;
-  private final MachineResults sheet = new MachineResults();
+  private final PageView view =
+      new PageView(
+          "machine",
+          "Choose a machine and press Start: the leaks of all edges are solved, set against the"
+              + " fan's curve, and tell suction, downforce, ride height, hold and grip."
+              + " Sections solved once are kept, so the next balance is quick.");
   private final LipChoice others = new LipChoice();
   private final ComboBox<Path> file = new ComboBox<>();
   private final ComboBox<MeshLevel> mesh =
       new ComboBox<>(FXCollections.observableArrayList(MeshLevel.values()));
   private final TextField factor = new TextField("1.5");
-  private final Label fault = new Label();
+  private final AskPane pane;
 
   /**
    * A page for machines.
@@ -76,6 +73,7 @@ public final class MachineScreen implements Screen {
     this.chooser = chooser;
     this.project = project;
     this.threads = threads;
+    pane = new AskPane("machine", desk.work(), this::balance);
   }
 
   @Override
@@ -85,7 +83,7 @@ public final class MachineScreen implements Screen {
 
   @Override
   public void setDark(boolean on) {
-    sheet.setDark(on);
+    view.setDark(on);
   }
 
   @Override
@@ -104,132 +102,65 @@ public final class MachineScreen implements Screen {
   public Parent createContent() {
     file.setId("machine-file");
     file.setMaxWidth(Double.MAX_VALUE);
-    file.setConverter(names());
+    file.setConverter(Controls.names(MachineScreen::name));
     mesh.setId("machine-mesh");
-    mesh.setConverter(levels());
+    mesh.setConverter(Controls.names(MeshLevel::key));
     mesh.setValue(MeshLevel.COARSE);
-    Button other = new Button("Another file \u2026");
-    other.setId("machine-open");
-    other.setOnAction(
-        e -> {
-          Path chosen = chooser.get();
-          if (chosen != null) {
-            if (!file.getItems().contains(chosen)) {
-              file.getItems().add(chosen);
-            }
-            file.setValue(chosen);
-          }
-        });
-    fault.setId("machine-fault");
-    fault.getStyleClass().add("wrong");
-    fault.setWrapText(true);
-    fault.managedProperty().bind(fault.textProperty().isNotEmpty());
-    Label heading = new Label("Machine file");
-    heading.getStyleClass().add("page-heading");
-    Label level = new Label("mesh of the sections");
-    HBox row = new HBox(8, level, mesh);
-    row.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
     factor.setId("machine-factor");
     factor.setPrefColumnCount(4);
     factor.setTooltip(
         new Tooltip(
             "How many times softer tyres and frame may be before a lip touches; the relief valve is"
                 + " set for it."));
-    HBox margin = new HBox(8, new Label("margin of the springs"), factor);
-    margin.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
-    VBox left = new VBox(9, heading, file, other, row, margin, others.content(), start(), fault);
-    left.getStyleClass().add("ask");
-    left.setPrefWidth(318);
-    left.setMinWidth(300);
-    BorderPane page = new BorderPane(sheet.content());
-    page.setLeft(left);
-    page.getStyleClass().add("page");
-    page.getStylesheets()
-        .add(Objects.requireNonNull(MachineScreen.class.getResource("pages.css")).toExternalForm());
-    desk.shown().subscribe(found -> sheet.show(found, save(found)));
-    return page;
+    desk.shown().subscribe(this::show);
+    return pane.content(
+        List.of(
+            Controls.text("Machine file", "page-heading"),
+            file,
+            Controls.button("machine-open", "Another file \u2026", e -> open()),
+            Controls.row(new Label("mesh of the sections"), mesh),
+            Controls.row(new Label("margin of the springs"), factor),
+            others.content()),
+        List.of(),
+        view);
   }
 
-  private static StringConverter<Path> names() {
-    return new StringConverter<>() {
-      @Override
-      public String toString(@Nullable Path path) {
-        return path == null || path.getFileName() == null
-            ? ""
-            : path.getFileName().toString().replace(".json", "").replace('-', ' ');
-      }
-
-      @Override
-      public @Nullable Path fromString(String text) {
-        return null;
-      }
-    };
+  private static String name(Path path) {
+    Path name = path.getFileName();
+    return name == null ? "" : name.toString().replace(".json", "").replace('-', ' ');
   }
 
-  private static StringConverter<MeshLevel> levels() {
-    return new StringConverter<>() {
-      @Override
-      public String toString(@Nullable MeshLevel level) {
-        return level == null ? "" : level.key();
+  private void open() {
+    Path chosen = chooser.get();
+    if (chosen != null) {
+      if (!file.getItems().contains(chosen)) {
+        file.getItems().add(chosen);
       }
-
-      @Override
-      public @Nullable MeshLevel fromString(String text) {
-        return null;
-      }
-    };
-  }
-
-  private Region start() {
-    Button start = new Button("Start");
-    start.setId("machine-start");
-    start.getStyleClass().add("run");
-    start.setMinWidth(Region.USE_PREF_SIZE);
-    desk.running().subscribe(on -> start.setText(on ? "Stop" : "Start"));
-    start.setOnAction(
-        e -> {
-          if (desk.running().get()) {
-            desk.stop();
-          } else {
-            balance();
-          }
-        });
-    ProgressBar bar = new ProgressBar(0);
-    bar.progressProperty().bind(desk.progress());
-    bar.visibleProperty().bind(desk.running());
-    bar.managedProperty().bind(desk.running());
-    bar.setMaxWidth(Double.MAX_VALUE);
-    Label state = new Label();
-    state.setWrapText(true);
-    state.getStyleClass().add("quiet");
-    state.textProperty().bind(desk.state());
-    state.managedProperty().bind(state.textProperty().isNotEmpty());
-    VBox words = new VBox(3, bar, state);
-    HBox.setHgrow(words, Priority.ALWAYS);
-    return new HBox(10, start, words);
+      file.setValue(chosen);
+    }
   }
 
   private void balance() {
     Path chosen = file.getValue();
     if (chosen == null) {
-      fault.setText("Choose a machine file first.");
+      pane.fault("Choose a machine file first.");
       return;
     }
     try {
       Machine machine = MachineFile.read(chosen);
       double times = factor();
       if (!(times >= LEAST_FACTOR && times <= MOST_FACTOR)) {
-        fault.setText("The margin of the springs is a number between 1 and 100, such as 1.5.");
+        pane.fault("The margin of the springs is a number between 1 and 100, such as 1.5.");
         return;
       }
-      fault.setText("");
+      pane.fault("");
       desk.start(
           machine,
           others.chosen(),
           times,
           new RunOptions(mesh.getValue(), Closure.AUTO, false, threads));
     } catch (InputException e) {
-      fault.setText(e.problems().get(0).toString());
+      pane.fault(e.problems().get(0).toString());
     }
   }
 
@@ -242,23 +173,25 @@ public final class MachineScreen implements Screen {
     }
   }
 
-  private Node save(@Nullable Balanced found) {
-    Label saved = new Label();
-    saved.setId("machine-saved");
-    saved.setWrapText(true);
-    saved.getStyleClass().add("quiet");
-    Button save = new Button("Save report, plots and tables");
-    save.setId("machine-save");
-    save.setMinWidth(Region.USE_PREF_SIZE);
-    save.setOnAction(
-        e -> {
-          if (found != null) {
-            saved.setText(write(found));
-          }
-        });
-    HBox row = new HBox(10, save, saved);
-    row.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
-    return row;
+  private void show(@Nullable Balanced found) {
+    if (found == null) {
+      view.show(null);
+      return;
+    }
+    Label saved = Controls.message("machine-saved", "quiet");
+    String made =
+        "%d sections on %s grids, %s s"
+            .formatted(
+                found.balance().leakPoints().size(),
+                found.mesh(),
+                Digits.plain(found.seconds(), 2));
+    view.show(
+        BalancePage.of(found.balance(), found.mesh()),
+        Controls.row(
+            Controls.button(
+                "machine-save", "Save report, plots and tables", e -> saved.setText(write(found)))),
+        saved,
+        Controls.text(made, "quiet"));
   }
 
   private String write(Balanced found) {

@@ -293,22 +293,14 @@ final class ShapePanel {
   }
 
   private static Label title(String text) {
-    Label label = new Label(text);
-    label.getStyleClass().add("slip-title");
-    return label;
+    return Controls.text(text, "slip-title");
   }
 
   private static Label hint(String text) {
-    Label label = new Label(text);
-    label.setWrapText(true);
-    label.getStyleClass().add("quiet");
-    return label;
+    return Controls.text(text, "quiet");
   }
 
   private static Button button(String id, String text, Runnable action) {
-    Button button = new Button(text);
-    button.setId(id);
-    button.setOnAction(e -> action.run());
-    return button;
+    return Controls.button(id, text, e -> action.run());
   }
 }

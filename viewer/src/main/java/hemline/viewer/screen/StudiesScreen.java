@@ -8,14 +8,9 @@ import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.StudyQuestion;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.function.Supplier;
 import javafx.scene.Parent;
-import javafx.scene.control.Button;
 import javafx.scene.control.Label;
-import javafx.scene.control.ProgressBar;
-import javafx.scene.layout.BorderPane;
-import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
@@ -26,8 +21,8 @@ public final class StudiesScreen implements Screen {
   private final StudyDesk desk;
   private final Shelf shelf;
   private final StudyForm form = new StudyForm();
-  private final StudyResults sheet;
-  private final Label fault = new Label();
+  private final StudyResults results;
+  private final AskPane pane;
 
   /**
    * A page for studies.
@@ -39,7 +34,8 @@ public final class StudiesScreen implements Screen {
     this.bench = bench;
     this.desk = desk;
     this.shelf = shelf;
-    this.sheet = new StudyResults(desk, project, () -> bench.options().get().threads());
+    results = new StudyResults(desk, project, () -> bench.options().get().threads());
+    pane = new AskPane("study", desk.work(), this::ask);
   }
 
   @Override
@@ -54,63 +50,18 @@ public final class StudiesScreen implements Screen {
 
   @Override
   public void setDark(boolean on) {
-    sheet.setDark(on);
+    results.view().setDark(on);
   }
 
   @Override
   public Parent createContent() {
-    form.offer(shelf.lips(), bench.setting().get());
-    fault.getStyleClass().add("wrong");
-    fault.setWrapText(true);
-    fault.setMinHeight(Region.USE_PREF_SIZE);
-    fault.setId("study-fault");
-    fault.managedProperty().bind(fault.textProperty().isNotEmpty());
-    Label kept = new Label("Kept in this project");
-    kept.getStyleClass().add("page-heading");
+    shown();
+    Label kept = Controls.text("Kept in this project", "page-heading");
     Region list = new KeptStudies(desk).content();
     list.setMinHeight(80);
     list.setPrefHeight(200);
     VBox.setVgrow(list, Priority.ALWAYS);
-    VBox left = new VBox(9, form.content(), start(), fault, kept, list);
-    left.getStyleClass().add("ask");
-    left.setPrefWidth(318);
-    left.setMinWidth(300);
-    BorderPane page = new BorderPane(sheet.content());
-    page.setLeft(left);
-    page.getStyleClass().add("page");
-    page.getStylesheets()
-        .add(Objects.requireNonNull(StudiesScreen.class.getResource("pages.css")).toExternalForm());
-    return page;
-  }
-
-  private Region start() {
-    Button start = new Button("Start");
-    start.setId("study-start");
-    start.getStyleClass().add("run");
-    start.setMinWidth(Region.USE_PREF_SIZE);
-    desk.running().subscribe(on -> start.setText(on ? "Stop" : "Start"));
-    start.setOnAction(
-        e -> {
-          if (desk.running().get()) {
-            desk.stop();
-          } else {
-            ask();
-          }
-        });
-    ProgressBar bar = new ProgressBar(0);
-    bar.progressProperty().bind(desk.progress());
-    bar.visibleProperty().bind(desk.running());
-    bar.managedProperty().bind(desk.running());
-    bar.setMaxWidth(Double.MAX_VALUE);
-    Label state = new Label();
-    state.setId("study-state");
-    state.setWrapText(true);
-    state.getStyleClass().add("quiet");
-    state.textProperty().bind(desk.state());
-    state.managedProperty().bind(state.textProperty().isNotEmpty());
-    VBox words = new VBox(3, bar, state);
-    HBox.setHgrow(words, Priority.ALWAYS);
-    return new HBox(10, start, words);
+    return pane.content(List.of(form.content()), List.of(kept, list), results.view());
   }
 
   private void ask() {
@@ -119,10 +70,7 @@ public final class StudiesScreen implements Screen {
     if (question != null) {
       problems.addAll(desk.start(question, bench.options().get().threads()));
     }
-    fault.setText(problems.isEmpty() ? "" : sentence(problems.get(0)));
-  }
-
-  private static String sentence(Problem problem) {
-    return problem.place() + ": " + problem.text() + ".";
+    pane.fault(
+        problems.isEmpty() ? "" : problems.get(0).place() + ": " + problems.get(0).text() + ".");
   }
 }

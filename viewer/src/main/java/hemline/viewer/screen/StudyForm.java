@@ -35,7 +35,6 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import javafx.util.StringConverter;
 import org.jspecify.annotations.Nullable;
 
 /** Asks for a study: what to find out, for which lips, under which conditions. */
@@ -85,17 +84,13 @@ final class StudyForm {
     spread.setId("study-model-spread");
     spread.setTooltip(
         new HelpTip(
-            "Solves the second turbulence model, which else is compared on the coarsest grid, on all"
-                + " grids. Takes twice as long."));
+            "Solves the second turbulence model, which else is compared on the coarsest grid, on"
+                + " all grids. Takes twice as long."));
     mesh.setId("study-mesh");
     mesh.setValue(MeshLevel.MEDIUM);
-    mesh.setConverter(words(MeshLevel::key));
+    mesh.setConverter(Controls.names(MeshLevel::key));
     aim.selectToggle(overGap);
     aim.selectedToggleProperty().subscribe(t -> layOut());
-    overGap.setOnAction(e -> usualRange());
-    standings.setOnAction(e -> usualRange());
-    overSuction.setOnAction(e -> usualRange());
-    overGround.setOnAction(e -> usualRange());
   }
 
   VBox content() {
@@ -106,6 +101,7 @@ final class StudyForm {
     RadioButton button = new RadioButton(text);
     button.setId(id);
     button.setToggleGroup(aim);
+    button.setOnAction(e -> usualRange());
     return button;
   }
 
@@ -113,22 +109,8 @@ final class StudyForm {
     ComboBox<LipProfile> box = new ComboBox<>();
     box.setId(id);
     box.setMaxWidth(Double.MAX_VALUE);
-    box.setConverter(words(LipProfile::name));
+    box.setConverter(Controls.names(LipProfile::name));
     return box;
-  }
-
-  private static <T> StringConverter<T> words(java.util.function.Function<T, String> name) {
-    return new StringConverter<>() {
-      @Override
-      public String toString(@Nullable T value) {
-        return value == null ? "" : name.apply(value);
-      }
-
-      @Override
-      public @Nullable T fromString(String text) {
-        return null;
-      }
-    };
   }
 
   private @Nullable Swept swept() {
@@ -236,17 +218,15 @@ final class StudyForm {
   }
 
   private Button choosing(String name, boolean on) {
-    Button button = new Button(name);
-    button.setId("candidates-" + name);
+    Button button =
+        Controls.button(
+            "candidates-" + name, name, e -> candidates.values().forEach(c -> c.setSelected(on)));
     button.getStyleClass().add("small");
-    button.setOnAction(e -> candidates.values().forEach(c -> c.setSelected(on)));
     return button;
   }
 
   private static Label heading(String text) {
-    Label label = new Label(text);
-    label.getStyleClass().add("page-heading");
-    return label;
+    return Controls.text(text, "page-heading");
   }
 
   private static Node grown(ComboBox<?> box) {

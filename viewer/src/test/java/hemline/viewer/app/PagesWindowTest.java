@@ -96,7 +96,8 @@ final class PagesWindowTest extends ApplicationTest {
   private void study() throws Exception {
     interact(() -> lookup("#study-mesh").<ComboBox<MeshLevel>>query().setValue(MeshLevel.COARSE));
     clickOn("#study-start");
-    until(() -> !project.studies().running().get() && project.studies().shown().get() != null);
+    until(
+        () -> !project.studies().work().running().get() && project.studies().shown().get() != null);
   }
 
   @Test

@@ -91,7 +91,8 @@ final class ProjectJourneyTest extends ApplicationTest {
 
   private KeptStudy studied() throws Exception {
     clickOn("#study-start");
-    until(() -> !project.studies().running().get() && project.studies().shown().get() != null);
+    until(
+        () -> !project.studies().work().running().get() && project.studies().shown().get() != null);
     KeptStudy study = project.studies().shown().get();
     assertThat(study.complete()).isTrue();
     return study;
@@ -133,7 +134,7 @@ final class ProjectJourneyTest extends ApplicationTest {
     clickOn("#tab-studies");
     slowAir();
     clickOn("#study-start");
-    assertThat(project.studies().running().get()).isFalse();
+    assertThat(project.studies().work().running().get()).isFalse();
     assertThat(project.studies().shown().get()).isEqualTo(study);
   }
 
@@ -210,7 +211,7 @@ final class ProjectJourneyTest extends ApplicationTest {
   void everyPageOpensInBothThemesAndAMachineFileWithFaultsIsTold() throws Exception {
     interact(() -> window.setDark(true));
     clickOn("#tab-guide");
-    assertThat(lookup("#guide").query().isVisible()).isTrue();
+    assertThat(lookup("#guide-sheet").query().isVisible()).isTrue();
     clickOn("#tab-machine");
     assertThat(lookup("#machine-file").<ComboBox<Path>>query().getItems())
         .extracting(p -> p.getFileName().toString())
@@ -228,7 +229,7 @@ final class ProjectJourneyTest extends ApplicationTest {
     clickOn("#machine-open");
     clickOn("#machine-start");
     assertThat(lookup("#machine-fault").queryLabeled().getText()).contains("broken.json");
-    assertThat(window.pages().machines().running().get()).isFalse();
+    assertThat(window.pages().machines().work().running().get()).isFalse();
     interact(() -> window.setDark(false));
   }
 
@@ -313,7 +314,7 @@ final class ProjectJourneyTest extends ApplicationTest {
     assertThat(settings).hasContent("precious");
     assertThat(ask.answer).exists();
     clickOn("#tab-studies");
-    assertThat(project.studies().state().get()).contains("a.json: is damaged");
+    assertThat(project.studies().work().state().get()).contains("a.json: is damaged");
   }
 
   private void openAgain(Path file) throws Exception {

@@ -79,8 +79,8 @@ final class RankCommandTest extends CommandCase {
             "two pockets 12",
             "Not distinguishable from plain flat 8",
             "one pocket 8",
-            "A finer mesh may tell: one pocket 8.",
-            "Leaks more than plain flat 8")
+            "Leaks more than plain flat 8",
+            "A finer mesh may tell: one pocket 8.")
         .doesNotContain("Too uncertain")
         .contains("one pocket 8 leaks less than two pockets 12 from about 2.4 mm")
         .satisfies(text -> assertThat(text.lines()).allMatch(line -> line.length() <= 100))

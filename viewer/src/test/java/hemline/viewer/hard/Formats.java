@@ -22,6 +22,7 @@ import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
 import hemline.solver.refine.GridFamily;
+import hemline.viewer.page.PageText;
 import hemline.viewer.picture.InventedStudies;
 import hemline.viewer.project.KeptStudy;
 import hemline.viewer.project.LeakFolder;
@@ -29,8 +30,8 @@ import hemline.viewer.project.Program;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.RecentPlaces;
 import hemline.viewer.project.RescueStore;
+import hemline.viewer.project.StudyPage;
 import hemline.viewer.project.StudyStore;
-import hemline.viewer.project.StudyWords;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -202,8 +203,7 @@ final class Formats {
 
   private static List<Problem> studies(StudyStore store) {
     StudyStore.Kept kept = store.all();
-    kept.studies().forEach(StudyWords::findings);
-    kept.studies().forEach(StudyWords::cautions);
+    kept.studies().forEach(study -> PageText.lines(StudyPage.of(study)));
     return kept.refused();
   }
 

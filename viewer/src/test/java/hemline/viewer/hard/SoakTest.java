@@ -161,8 +161,8 @@ final class SoakTest {
             Closure.AUTO,
             false);
     assertThat(desk.start(question, 1)).isEmpty();
-    until(() -> !desk.running().get());
-    assertThat(desk.state().get()).isEmpty();
+    until(() -> !desk.work().running().get());
+    assertThat(desk.work().state().get()).isEmpty();
     tally.solved++;
     List<KeptStudy> kept = desk.kept().get();
     kept.subList(Math.min(5, kept.size()), kept.size()).forEach(desk::remove);

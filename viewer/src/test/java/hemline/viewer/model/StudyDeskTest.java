@@ -93,8 +93,8 @@ final class StudyDeskTest {
   void aCurveIsSolvedKeptAndFoundAgainAfterARestart() throws Exception {
     StudyQuestion question = curve(Swept.GAP, true, 0.4e-3, 0.5e-3);
     assertThat(desk.start(question, 2)).isEmpty();
-    assertThat(desk.running().get()).isTrue();
-    until(() -> !desk.running().get());
+    assertThat(desk.work().running().get()).isTrue();
+    until(() -> !desk.work().running().get());
     KeptStudy study = desk.shown().get();
     assertThat(study).isNotNull();
     assertThat(study.complete()).isTrue();
@@ -103,7 +103,7 @@ final class StudyDeskTest {
     StudyDesk again = desk();
     assertThat(again.kept().get()).containsExactly(study);
     again.start(question, 2);
-    assertThat(again.running().get()).isFalse();
+    assertThat(again.work().running().get()).isFalse();
     assertThat(again.shown().get()).isEqualTo(study);
     assertThat(again.current(study)).isTrue();
     again.remove(study);
@@ -115,9 +115,9 @@ final class StudyDeskTest {
   void aStoppedStudyKeepsWhatItHas() throws Exception {
     Double[] speeds = {0.0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7};
     desk.start(curve(Swept.GROUND_SPEED, false, speeds), 1);
-    until(() -> desk.progress().get() > 0.3);
-    desk.stop();
-    until(() -> !desk.running().get());
+    until(() -> desk.work().progress().get() > 0.3);
+    desk.work().stop();
+    until(() -> !desk.work().running().get());
     KeptStudy part = desk.shown().get();
     assertThat(part.complete()).isFalse();
     assertThat(part.results())
@@ -132,9 +132,9 @@ final class StudyDeskTest {
     desk = desk(new CountingFamily(solves));
     StudyQuestion question = curve(Swept.GROUND_SPEED, true, 0.0, 0.1, 0.2, 0.3);
     desk.start(question, 1);
-    until(() -> desk.progress().get() > 0.4);
-    desk.stop();
-    until(() -> !desk.running().get());
+    until(() -> desk.work().progress().get() > 0.4);
+    desk.work().stop();
+    until(() -> !desk.work().running().get());
     assertThat(desk.shown().get().complete()).isFalse();
     goesOn(question, solves);
   }
@@ -149,7 +149,7 @@ final class StudyDeskTest {
     assertThat(part.complete()).isFalse();
     assertThat(part.results()).isNotEmpty();
     later.start(part.question(), 2);
-    until(() -> !later.running().get());
+    until(() -> !later.work().running().get());
     KeptStudy whole = later.shown().get();
     assertThat(whole.complete()).isTrue();
     assertThat(whole.seconds()).isGreaterThan(part.seconds());
@@ -161,13 +161,13 @@ final class StudyDeskTest {
             screen::add,
             Clock.systemUTC());
     other.start(question, 1);
-    until(() -> !other.running().get());
+    until(() -> !other.work().running().get());
     assertThat(whole.relative()).isEqualTo(other.shown().get().relative());
     assertThat(part.results()).isSubsetOf(whole.results());
     solves.set(0);
     later.remove(whole);
     later.start(question, 1);
-    until(() -> !later.running().get());
+    until(() -> !later.work().running().get());
     assertThat(solves.get()).as("a whole study leaves no sections behind").isEqualTo(8);
   }
 
@@ -183,15 +183,15 @@ final class StudyDeskTest {
             screen::add,
             Clock.systemUTC());
     first.start(question, 1);
-    until(() -> first.progress().get() > 0.4);
+    until(() -> first.work().progress().get() > 0.4);
     // what lies on disk in the midst of it
     for (Path file : jsonFiles(broken)) {
       Path target = dir.resolve(broken.relativize(file));
       Files.createDirectories(target.getParent());
       Files.copy(file, target);
     }
-    first.stop();
-    until(() -> !first.running().get());
+    first.work().stop();
+    until(() -> !first.work().running().get());
     goesOn(question, solves);
   }
 
@@ -206,9 +206,9 @@ final class StudyDeskTest {
     AtomicInteger solves = new AtomicInteger();
     StudyQuestion question = curve(Swept.GAP, false, 0.4e-3, 0.5e-3, 0.6e-3);
     desk.start(question, 1);
-    until(() -> desk.progress().get() > 0.3);
-    desk.stop();
-    until(() -> !desk.running().get());
+    until(() -> desk.work().progress().get() > 0.3);
+    desk.work().stop();
+    until(() -> !desk.work().running().get());
     StudyDesk newer =
         new StudyDesk(
             new CountingFamily(solves),
@@ -216,7 +216,7 @@ final class StudyDeskTest {
             screen::add,
             Clock.systemUTC());
     newer.start(question, 1);
-    until(() -> !newer.running().get());
+    until(() -> !newer.work().running().get());
     assertThat(solves.get()).isEqualTo(3);
   }
 
@@ -253,7 +253,7 @@ final class StudyDeskTest {
             Closure.LAMINAR,
             false);
     desk.start(question, 2);
-    until(() -> !desk.running().get());
+    until(() -> !desk.work().running().get());
     assertThat(desk.shown().get().ranking().rows())
         .extracting(row -> row.profile())
         .containsExactly("flat 8", "flat 4");
@@ -275,7 +275,7 @@ final class StudyDeskTest {
             Closure.LAMINAR,
             false);
     assertThat(desk.start(twice, 1)).isNotEmpty();
-    assertThat(desk.running().get()).isFalse();
+    assertThat(desk.work().running().get()).isFalse();
   }
 
   @Test

@@ -23,6 +23,8 @@ import hemline.solver.grid.MeshLevel;
 import hemline.solver.study.RelativeSweep;
 import hemline.solver.study.SweepResult;
 import hemline.solver.study.Swept;
+import hemline.viewer.page.PageHtml;
+import hemline.viewer.page.PageText;
 import hemline.viewer.picture.InventedStudies;
 import hemline.viewer.report.ResultFolder;
 import java.nio.file.Files;
@@ -305,18 +307,18 @@ final class StudyStoreTest {
   @Test
   void wordsTellWhatTheBandsAllow() {
     KeptStudy curve = study(curve(lip("a", "", 4e-3)), true, "2026-11-25T03:00:00Z");
-    assertThat(StudyWords.findings(curve))
-        .containsExactly("No difference that the bands allow to call one at 1 mm.");
-    assertThat(StudyWords.cautions(curve)).containsExactly("Some \u201ctext\u201d.");
+    assertThat(PageText.lines(StudyPage.of(curve)))
+        .contains("No difference that the bands allow to call one at 1 mm.")
+        .containsSequence("To know", "  - Some \u201ctext\u201d.");
     KeptStudy standings =
         new KeptStudy(
             standings(), null, null, InventedStudies.ranking(), List.of(), true, 3, "", "");
-    assertThat(StudyWords.findings(standings))
-        .contains(
-            "Leaks less than plain flat 8: inclined teeth against the leak 0.910 \u00b1 0.012, labyrinth"
-                + " three teeth 0.955 \u00b1 0.018, two pockets 12 0.970 \u00b1 0.024.",
-            "A finer mesh may tell: one pocket 8.")
-        .anyMatch(line -> line.startsWith("From about 2.4 mm on, one pocket 8 leaks less than"))
-        .anyMatch(line -> line.startsWith("Perhaps, within the bands, from about 5.2 mm"));
+    assertThat(PageText.lines(StudyPage.of(standings)))
+        .contains("Leaks less than plain flat 8", "A finer mesh may tell: one pocket 8.")
+        .anyMatch(
+            line -> line.startsWith("  inclined teeth against the leak  0.910  0.898 to 0.92"))
+        .anyMatch(line -> line.matches("  one pocket 8 leaks less than .* from about 2.4 mm.*"));
+    assertThat(PageHtml.of(StudyPage.of(standings)))
+        .contains("May swap places, within the bands", "from about 5.2 mm");
   }
 }

@@ -11,6 +11,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.Estimate.Trend;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
+import hemline.shared.result.MachineFigure;
 import hemline.shared.result.RawFigures;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SectionResult;
@@ -218,10 +219,8 @@ class WrittenResultsTest {
   }
 
   private static String written(List<List<String>> lines) {
-    StringBuilder out = new StringBuilder();
-    for (List<String> line : lines) {
-      out.append(String.join(",", line.stream().map(CsvText::cell).toList())).append("\r\n");
-    }
+    CsvText out = new CsvText(String.join(",", lines.get(0)));
+    lines.stream().skip(1).forEach(out::row);
     return out.toString();
   }
 
@@ -328,14 +327,15 @@ class WrittenResultsTest {
     assertSame(text);
     var rest = b.rest();
     assertThat(rest).isNotNull();
-    assertThat(estimate(JSON.readTree(text).path("downforce"))).isEqualTo(rest.downforce());
+    assertThat(estimate(JSON.readTree(text).path("downforce")))
+        .isEqualTo(rest.get(MachineFigure.DOWNFORCE));
     List<List<String>> figures = table(BalanceCsv.figures(b));
     List<String> downforce =
         figures.stream()
             .filter(l -> l.get(0).equals("rest") && l.get(1).equals("downforce"))
             .findFirst()
             .orElseThrow();
-    assertBand(downforce, 2, rest.downforce());
+    assertBand(downforce, 2, rest.get(MachineFigure.DOWNFORCE));
     List<List<String>> trades = table(BalanceCsv.trades(b));
     assertThat(trades).hasSize(1 + b.trades().size() + b.lips().size());
     for (int k = 0; k < b.trades().size(); k++) {

@@ -69,8 +69,8 @@ final class ArchitectureTest {
           List.of("reference", "exact", "run", "bench"),
           "viewer",
           List.of(
-              "format", "picture", "report", "project", "cli", "edit", "model", "draw", "screen",
-              "app"));
+              "format", "picture", "page", "report", "project", "cli", "edit", "model", "draw",
+              "screen", "app"));
 
   private static final String CURE =
       "; turn the dependency round or move the class, see DEVELOPERS.md, Layout";

@@ -1,4 +1,4 @@
-package hemline.viewer.report;
+package hemline.viewer.page;
 
 import hemline.validation.run.CaseResult;
 import hemline.validation.run.CheckRow;

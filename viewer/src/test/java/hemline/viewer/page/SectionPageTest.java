@@ -1,4 +1,4 @@
-package hemline.viewer.report;
+package hemline.viewer.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -33,7 +33,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 /** The page on a real section, solved on coarse grids in slow air. */
-final class SectionReportTest {
+final class SectionPageTest {
   private static final RunOptions OPTIONS =
       new RunOptions(MeshLevel.COARSE, Closure.LAMINAR, false, 1);
   private static SealSection section;
@@ -74,13 +74,14 @@ final class SectionReportTest {
             notices,
             r.grids());
     page =
-        SectionReport.page(
-            section,
-            told,
-            answer.field(),
-            new Estimate(0.93, 0.02, 0, 0, 0, Estimate.Trend.MONOTONE),
-            OPTIONS,
-            "25 Nov 2026, 12:00");
+        PageHtml.of(
+            SectionPage.of(
+                section,
+                told,
+                answer.field(),
+                new Estimate(0.93, 0.02, 0, 0, 0, Estimate.Trend.MONOTONE),
+                OPTIONS,
+                "25 Nov 2026, 12:00"));
   }
 
   @Test
@@ -112,7 +113,7 @@ final class SectionReportTest {
         .result()
         .grids()
         .forEach(grid -> assertThat(page).contains(">" + grid.cells() + "</td>"));
-    Cautions.all().forEach(c -> assertThat(page).contains(HtmlText.escaped(c)));
+    Cautions.all().forEach(c -> assertThat(page).contains(c));
     assertThat(page).doesNotContain("NaN").doesNotContain("null");
   }
 

@@ -1,19 +1,28 @@
-package hemline.viewer.cli;
+package hemline.shared.problem;
 
 import java.util.Collection;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** Guesses what a mistyped word was meant to be. */
-final class Spelling {
+public final class Spelling {
+  private static final int LONGEST = 60;
+
   private Spelling() {}
 
-  /** The known word that takes fewest single-letter slips, at most a third of its length. */
-  static @Nullable String nearest(String word, Collection<String> known) {
+  /**
+   * The known word that takes fewest single-letter slips, at most half its length; capital letters
+   * do not count. Null for none, and for a word too long to be a slip.
+   */
+  public static @Nullable String nearest(String word, Collection<String> known) {
     String best = null;
+    if (word.length() > LONGEST) {
+      return null;
+    }
     int fewest = Integer.MAX_VALUE;
     for (String candidate : known) {
-      int slips = slips(word, candidate);
-      if (slips < fewest && 3 * slips <= Math.max(candidate.length(), 6)) {
+      int slips = slips(word.toLowerCase(Locale.ROOT), candidate.toLowerCase(Locale.ROOT));
+      if (slips < fewest && 2 * slips <= candidate.length()) {
         fewest = slips;
         best = candidate;
       }
@@ -22,7 +31,7 @@ final class Spelling {
   }
 
   /** Letters to insert, drop, replace or swap with a neighbour (optimal string alignment). */
-  static int slips(String a, String b) {
+  private static int slips(String a, String b) {
     int[][] d = new int[a.length() + 1][b.length() + 1];
     for (int i = 0; i <= a.length(); i++) {
       for (int j = 0; j <= b.length(); j++) {

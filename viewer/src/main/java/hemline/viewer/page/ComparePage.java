@@ -1,4 +1,4 @@
-package hemline.viewer.format;
+package hemline.viewer.page;
 
 import hemline.shared.problem.Notice;
 import hemline.shared.result.Calibration;
@@ -9,33 +9,26 @@ import hemline.solver.rig.Comparison;
 import hemline.solver.rig.DecayLeak;
 import hemline.solver.rig.Diagnosis;
 import hemline.solver.rig.Source;
+import hemline.viewer.format.Cautions;
+import hemline.viewer.format.CompareWords;
+import hemline.viewer.format.Digits;
+import hemline.viewer.format.Wording;
+import hemline.viewer.page.Page.Tone;
+import hemline.viewer.picture.CompareChart;
 import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
-/** A measurement beside its prediction as parts of text and tables, for every face alike. */
+/** A measurement beside its prediction. */
 public final class ComparePage {
   private final Rig rig;
   private final Comparison comparison;
-  private final List<Part> parts = new ArrayList<>();
+  private final Page page;
 
-  /**
-   * A titled part of the page.
-   *
-   * @param title heading
-   * @param table rows of cells, the head first; empty for none
-   * @param sentences below the table
-   */
-  public record Part(String title, List<List<String>> table, List<String> sentences) {
-    public Part {
-      table = List.copyOf(table);
-      sentences = List.copyOf(sentences);
-    }
-  }
-
-  private ComparePage(Rig rig, Comparison comparison) {
+  private ComparePage(String lip, Rig rig, Comparison comparison) {
     this.rig = rig;
     this.comparison = comparison;
+    page = new Page(title(lip, rig));
   }
 
   /** Lip and rig, and that the readings are invented where they are. */
@@ -44,19 +37,40 @@ public final class ComparePage {
   }
 
   /**
-   * The parts in reading order.
+   * The page.
    *
+   * @param lip name
    * @param learnt calibration that the comparison teaches; null for none
    */
-  public static List<Part> of(Rig rig, Comparison comparison, @Nullable Calibration learnt) {
-    ComparePage page = new ComparePage(rig, comparison);
-    page.points();
-    page.deciders();
-    page.decays();
-    page.faults();
-    page.calibration(learnt);
-    page.notices();
-    return page.parts;
+  public static Page of(String lip, Rig rig, Comparison comparison, @Nullable Calibration learnt) {
+    ComparePage p = new ComparePage(lip, rig, comparison);
+    p.page.text(CompareWords.overall(comparison), Tone.FINDING);
+    p.page.plot(
+        () -> CompareChart.of(p.page.title(), comparison),
+        "Measured and predicted discharge coefficients with their error bars by gap");
+    p.points();
+    p.deciders();
+    p.decays();
+    p.faults();
+    p.calibration(learnt);
+    p.notices();
+    p.page.heading("At the rig").texts(CompareWords.CAUTIONS, Tone.CAUTION);
+    return p.page.details().quiet(Cautions.CODES);
+  }
+
+  /**
+   * Adds a part to a page.
+   *
+   * @param table rows of cells, the head first; empty for none
+   */
+  static void part(Page page, String title, List<List<String>> table, List<String> sentences) {
+    page.heading(title);
+    if (!table.isEmpty()) {
+      PageTable rows = PageTable.of(table.get(0));
+      table.stream().skip(1).forEach(row -> rows.row(row, false));
+      page.table(rows);
+    }
+    page.texts(sentences, Tone.PLAIN);
   }
 
   private void points() {
@@ -84,14 +98,13 @@ public final class ComparePage {
               CompareWords.verdict(p.verdict()),
               p.largest().words()));
     }
-    parts.add(
-        new Part(
-            "Points",
-            table,
-            List.of(
-                CompareWords.overall(comparison),
-                "Measured values and E (predicted less measured) with their half-widths at 95 %, of"
-                    + " everything but the flow model; predicted values with their bands.")));
+    part(
+        page,
+        "Points",
+        table,
+        List.of(
+            "Measured values and E (predicted less measured) with their half-widths at 95 %, of"
+                + " everything but the flow model; predicted values with their bands."));
   }
 
   private void decays() {
@@ -109,13 +122,13 @@ public final class ComparePage {
               within(1e6 * d.area(), 1e6 * d.uncertainty()),
               d.taped() ? "" : within(d.area() / opening, d.uncertainty() / opening)));
     }
-    parts.add(
-        new Part(
-            "Leaks by the decay of the suction",
-            table,
-            List.of(
-                "All leaks of the box together. Those with the lip taped serve as its leak where no"
-                    + " flow was read with the lip taped.")));
+    part(
+        page,
+        "Leaks by the decay of the suction",
+        table,
+        List.of(
+            "All leaks of the box together. Those with the lip taped serve as its leak where no"
+                + " flow was read with the lip taped."));
   }
 
   private void deciders() {
@@ -145,15 +158,15 @@ public final class ComparePage {
                 + ".");
       }
     }
-    parts.add(new Part("What would tell", List.of(), sentences));
+    part(page, "What would tell", List.of(), sentences);
   }
 
   private void faults() {
-    parts.add(
-        new Part(
-            "Faults of the rig by their pattern",
-            DiagnosisWords.table(comparison.diagnosis()),
-            DiagnosisWords.sentences(comparison.diagnosis())));
+    part(
+        page,
+        "Faults of the rig by their pattern",
+        DiagnosisWords.table(comparison.diagnosis()),
+        DiagnosisWords.sentences(comparison.diagnosis()));
   }
 
   private void calibration(@Nullable Calibration learnt) {
@@ -168,7 +181,7 @@ public final class ComparePage {
     if (comparison.diagnosis().finding() == Diagnosis.Finding.NAMED) {
       sentences.add("A fault of the rig was found; mend it and measure anew before you keep this.");
     }
-    parts.add(new Part("Calibration that this teaches", List.of(), sentences));
+    part(page, "Calibration that this teaches", List.of(), sentences);
   }
 
   private void notices() {
@@ -192,7 +205,7 @@ public final class ComparePage {
         "The measured intervals agree with those of a Monte Carlo check (JCGM 101) within "
             + CompareWords.percent(comparison.drawn())
             + " of their half-width.");
-    parts.add(new Part("To be known", List.of(), sentences));
+    page.toKnow(sentences);
   }
 
   /** A value with its half-width. */

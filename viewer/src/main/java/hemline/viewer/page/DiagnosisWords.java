@@ -1,8 +1,9 @@
-package hemline.viewer.format;
+package hemline.viewer.page;
 
 import hemline.solver.rig.Diagnosis;
 import hemline.solver.rig.Fault;
 import hemline.solver.rig.FaultFit;
+import hemline.viewer.format.Digits;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;

@@ -1,21 +1,29 @@
-package hemline.viewer.format;
+package hemline.viewer.page;
 
 import hemline.solver.rig.PlannedPoint;
+import hemline.viewer.format.CompareWords;
+import hemline.viewer.format.Digits;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A plan for a test of two lips as parts of text and tables. */
+/** A plan for a test of two lips. */
 public final class PlanPage {
   private PlanPage() {}
 
   /**
-   * The parts in reading order.
+   * The page.
    *
+   * @param rig whose instruments are used
    * @param repeats readings of each lip at each point
    * @param scatter of single readings as a share
    */
-  public static List<ComparePage.Part> of(
-      String lip, String other, List<PlannedPoint> points, int repeats, double scatter) {
+  public static Page of(
+      String lip,
+      String other,
+      String rig,
+      List<PlannedPoint> points,
+      int repeats,
+      double scatter) {
     List<List<String>> table = new ArrayList<>();
     table.add(
         List.of(
@@ -59,7 +67,10 @@ public final class PlanPage {
             + " of each at each point, single readings scattering by "
             + CompareWords.percent(scatter)
             + ". Half-widths at 95 %.");
-    return List.of(new ComparePage.Part("Where a test tells two lips apart", table, sentences));
+    Page page =
+        new Page("Plan: %s against %s with the instruments of %s".formatted(lip, other, rig));
+    ComparePage.part(page, "Where a test tells two lips apart", table, sentences);
+    return page.heading("At the rig").texts(CompareWords.CAUTIONS, Page.Tone.CAUTION);
   }
 
   private static String tells(PlannedPoint.Tells tells) {

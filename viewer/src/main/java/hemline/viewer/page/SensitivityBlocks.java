@@ -1,4 +1,4 @@
-package hemline.viewer.format;
+package hemline.viewer.page;
 
 import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.HoldTerms;
@@ -6,16 +6,17 @@ import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.Tolerances;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.Sensitivity;
+import hemline.viewer.format.BalanceWords;
+import hemline.viewer.format.Digits;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
 
 /** What the figures assume, and how much the verdicts hang on each of it. */
-public final class SensitivityPage {
-  private SensitivityPage() {}
+public final class SensitivityBlocks {
+  private SensitivityBlocks() {}
 
   /** What the figures assume, by what it is about. */
   public static Map<String, String> assumptions(Machine m) {
@@ -88,85 +89,51 @@ public final class SensitivityPage {
     return names.isEmpty() ? "none" : names;
   }
 
-  static BalancePage.Block assumptions(MachineBalance b) {
-    List<List<String>> table = new ArrayList<>();
-    table.add(List.of("", "taken as"));
-    assumptions(b.machine()).forEach((k, v) -> table.add(List.of(k, v)));
-    return new BalancePage.Block(
-        BalancePage.Topic.ASSUMPTIONS, "What the figures assume", table, List.of(), List.of());
+  static void assumptions(Machine machine, Page page) {
+    PageTable table = PageTable.of("", "taken as");
+    assumptions(machine).forEach(table::row);
+    page.heading("What the figures assume").table(table);
   }
 
   /** Each input and guess, and what it does to the least margin of each case. */
-  static BalancePage.@Nullable Block sensitivities(MachineBalance b) {
+  static void sensitivities(MachineBalance b, Page page) {
     if (b.sensitivities().isEmpty()) {
-      return null;
+      return;
     }
     List<String> head = new ArrayList<>(List.of("", "changed by"));
-    Map<String, List<String>> rows = new LinkedHashMap<>();
     Map<String, String> steps = new LinkedHashMap<>();
     for (Sensitivity s : b.sensitivities()) {
+      head.add(place(b, s) + (s.over().isEmpty() ? "" : ", crossing"));
       s.effects().forEach(e -> steps.putIfAbsent(e.input(), step(e)));
     }
-    for (Sensitivity s : b.sensitivities()) {
-      head.add(s.over().isEmpty() ? place(b, s) : place(b, s) + ", crossing");
-      for (String input : steps.keySet()) {
-        String cell =
-            s.effects().stream()
-                .filter(e -> e.input().equals(input))
-                .map(SensitivityPage::change)
-                .findFirst()
-                .orElse("-");
-        rows.computeIfAbsent(input, k -> new ArrayList<>()).add(cell);
-      }
-    }
-    List<List<String>> table = new ArrayList<>();
-    table.add(head);
-    rows.forEach(
-        (input, cells) -> {
-          List<String> row = new ArrayList<>(List.of(input, steps.getOrDefault(input, "")));
-          row.addAll(cells);
-          table.add(row);
+    PageTable table = PageTable.of(head);
+    steps.forEach(
+        (input, step) -> {
+          List<String> row = new ArrayList<>(List.of(input, step));
+          b.sensitivities().forEach(s -> row.add(change(s, input)));
+          table.row(row, false);
         });
-    List<String> sentences = new ArrayList<>();
-    sentences.add(
+    page.heading("What the least margins hang on").table(table);
+    page.plain(
         "Change of the least margin by a step up, from steps both ways; one thing at a time,"
             + " springs and suction solved anew.");
     for (Sensitivity s : b.sensitivities()) {
+      String column = place(b, s) + (s.over().isEmpty() ? "" : ", " + s.over());
+      String assumed = s.mostAssumed().map(a -> "; of what is assumed, on: " + takes(a)).orElse("");
       s.most()
           .ifPresent(
               e ->
-                  sentences.add(
-                      "\u201c"
-                          + column(b, s)
-                          + "\u201d hangs most on: "
-                          + e.input()
-                          + ", "
-                          + takes(e)
-                          + s.mostAssumed()
-                              .map(a -> "; of what is assumed, on: " + a.input() + ", " + takes(a))
-                              .orElse("")
-                          + "."));
+                  page.plain(
+                      "\u201c%s\u201d hangs most on: %s%s.".formatted(column, takes(e), assumed)));
     }
-    return new BalancePage.Block(
-        BalancePage.Topic.SENSITIVITIES,
-        "What the least margins hang on",
-        table,
-        sentences,
-        List.of());
   }
 
   private static String takes(Sensitivity.Effect e) {
-    return "whose worse step takes " + Digits.plain(e.fall(), 2);
-  }
-
-  private static String column(MachineBalance b, Sensitivity s) {
-    return s.over().isEmpty() ? place(b, s) : place(b, s) + ", " + s.over();
+    return e.input() + ", whose worse step takes " + Digits.plain(e.fall(), 2);
   }
 
   private static String place(MachineBalance b, Sensitivity s) {
-    return s.place().equals("slope")
-        ? "slope " + Digits.plain(Math.toDegrees(b.machine().slope()), 3) + "\u00b0"
-        : s.place().equals("worst") ? "worst of all" : s.place();
+    return BalanceWords.place(s.place(), b.machine().slope());
   }
 
   private static String step(Sensitivity.Effect e) {
@@ -178,8 +145,13 @@ public final class SensitivityPage {
   }
 
   /** Derivative times the step, with its sign. */
-  private static String change(Sensitivity.Effect e) {
-    double v = e.derivative() * e.step();
-    return Math.abs(v) < 5e-4 ? "0" : (v > 0 ? "+" : "\u2212") + Digits.plain(Math.abs(v), 2);
+  private static String change(Sensitivity s, String input) {
+    return s.effects().stream()
+        .filter(e -> e.input().equals(input))
+        .mapToDouble(e -> e.derivative() * e.step())
+        .mapToObj(
+            v -> Math.abs(v) < 5e-4 ? "0" : (v > 0 ? "+" : "\u2212") + Digits.plain(Math.abs(v), 2))
+        .findFirst()
+        .orElse("-");
   }
 }

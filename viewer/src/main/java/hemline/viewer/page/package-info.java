@@ -1,0 +1,5 @@
+/** Results as pages, and pages as text and as HTML. */
+@NullMarked
+package hemline.viewer.page;
+
+import org.jspecify.annotations.NullMarked;

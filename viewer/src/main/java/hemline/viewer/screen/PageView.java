@@ -1,0 +1,147 @@
+package hemline.viewer.screen;
+
+import hemline.viewer.draw.PictureCanvas;
+import hemline.viewer.page.Page;
+import hemline.viewer.page.Page.Tone;
+import hemline.viewer.page.PageTable;
+import hemline.viewer.picture.Picture;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
+import javafx.geometry.HPos;
+import javafx.scene.Node;
+import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
+
+/** A page in the window. */
+final class PageView implements Page.Face {
+  /** Room for the bar below a wide table, which must not cover a row. */
+  private static final double BAR = 16;
+
+  private static final double READABLE = 880;
+  private static final Map<Tone, String> STYLES =
+      Map.of(
+          Tone.QUIET, "quiet",
+          Tone.PLAIN, "plain",
+          Tone.FINDING, "finding",
+          Tone.NOTICE, "caution",
+          Tone.CAUTION, "safety");
+
+  private final String id;
+  private final String hint;
+  private final VBox lines = new VBox(8);
+  private final ScrollPane pane = new ScrollPane(lines);
+  private final List<PictureCanvas> canvases = new ArrayList<>();
+  private boolean dark;
+
+  /**
+   * A view without a page.
+   *
+   * @param id begins the names of its parts
+   * @param hint shown while there is no page
+   */
+  PageView(String id, String hint) {
+    this.id = id;
+    this.hint = hint;
+    lines.getStyleClass().add("study-sheet");
+    pane.setFitToWidth(true);
+    pane.getStyleClass().add("page-scroll");
+    pane.setId(id + "-sheet");
+    show(null);
+  }
+
+  Region content() {
+    return pane;
+  }
+
+  void setDark(boolean on) {
+    dark = on;
+    canvases.forEach(canvas -> canvas.setDark(on));
+  }
+
+  /**
+   * Shows a page.
+   *
+   * @param page null for none
+   * @param tools set below its title
+   */
+  void show(@Nullable Page page, Node... tools) {
+    lines.getChildren().clear();
+    canvases.clear();
+    if (page == null) {
+      Controls.add(lines, Controls.text(hint, "hint")).setMaxWidth(560);
+      return;
+    }
+    Controls.add(lines, Controls.text(page.title(), "study-title")).setId(id + "-title");
+    lines.getChildren().addAll(tools);
+    page.show(this);
+    pane.setVvalue(0);
+  }
+
+  @Override
+  public boolean roomy() {
+    return true;
+  }
+
+  @Override
+  public void heading(String text) {
+    Controls.add(lines, Controls.text(text, "page-heading"));
+  }
+
+  @Override
+  public void text(String text, Tone tone) {
+    Label label = Controls.text(text, STYLES.getOrDefault(tone, "plain"));
+    Controls.add(lines, label).setMaxWidth(READABLE);
+  }
+
+  @Override
+  public void plot(Supplier<? extends Picture> picture, String description) {
+    PictureCanvas canvas = new PictureCanvas(picture.get(), dark);
+    canvas.setAccessibleText(description);
+    canvases.add(canvas);
+    lines.getChildren().add(canvas);
+  }
+
+  @Override
+  public void table(PageTable table) {
+    GridPane grid = new GridPane(18, 4);
+    int r = 0;
+    if (!table.head().isEmpty()) {
+      row(grid, r++, table, table.head(), "quiet", "");
+    }
+    for (PageTable.Row row : table.rows()) {
+      if (row.kind() == PageTable.Kind.GROUP) {
+        grid.add(Controls.text(row.cells().get(0), "page-heading"), 0, r, table.columns(), 1);
+      } else {
+        boolean marked = row.kind() == PageTable.Kind.MARKED;
+        row(grid, r, table, row.cells(), marked ? "wrong" : "plain", row.help());
+      }
+      r++;
+    }
+    ScrollPane wide = new ScrollPane(grid);
+    wide.minViewportHeightProperty().bind(grid.heightProperty().add(BAR));
+    wide.setVbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
+    wide.getStyleClass().add("page-scroll");
+    lines.getChildren().add(wide);
+  }
+
+  private static void row(
+      GridPane grid, int r, PageTable table, List<String> cells, String style, String help) {
+    for (int c = 0; c < cells.size(); c++) {
+      Label cell = new Label(cells.get(c));
+      cell.setMinWidth(Region.USE_PREF_SIZE);
+      cell.getStyleClass().add(style);
+      if (!help.isEmpty()) {
+        cell.setTooltip(new Tooltip(help));
+      }
+      GridPane.setHalignment(cell, table.number(c) ? HPos.RIGHT : HPos.LEFT);
+      grid.add(cell, c, r);
+    }
+  }
+}
