@@ -1,7 +1,12 @@
 package hemline.solver.rig;
 
+import hemline.shared.fluid.Air;
+import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
+import hemline.shared.rig.Rig;
+import hemline.shared.rig.RigReading;
+import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
@@ -58,6 +63,20 @@ public final class PredictionStudy {
       }
     }
     return List.of(all);
+  }
+
+  /** A lip at rest in the mean air of a rig; gap and suction are those of the first reading. */
+  public static SealSection base(Rig rig, LipProfile lip) {
+    List<RigReading> readings = rig.of(RigReading.Kind.LIP);
+    return new SealSection(
+        lip,
+        readings.get(0).gap(),
+        readings.get(0).suction(),
+        new GroundMotion(0, 0),
+        Air.at(
+            readings.stream().mapToDouble(RigReading::temperature).average().orElseThrow(),
+            readings.stream().mapToDouble(RigReading::barometer).average().orElseThrow()),
+        List.of());
   }
 
   /** The prediction that a solved section makes. */

@@ -28,6 +28,11 @@ final class ChooserAsk implements FileAsk {
     return open(folder, new ExtensionFilter("Machines", "*.json"));
   }
 
+  @Override
+  public @Nullable Path rig(Path folder) {
+    return open(folder, new ExtensionFilter("Rigs", "*.csv"));
+  }
+
   private @Nullable Path open(Path folder, ExtensionFilter filter) {
     FileChooser chooser = new FileChooser();
     chooser.getExtensionFilters().add(filter);

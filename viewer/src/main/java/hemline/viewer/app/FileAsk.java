@@ -15,6 +15,11 @@ public interface FileAsk {
   /** A folder. */
   @Nullable Path folder(Path suggestion);
 
+  /** A rig file to open; none where nobody can be asked. */
+  default @Nullable Path rig(Path folder) {
+    return null;
+  }
+
   /** A machine file to open. */
   @Nullable Path machine(Path folder);
 }

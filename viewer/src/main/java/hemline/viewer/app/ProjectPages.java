@@ -1,11 +1,13 @@
 package hemline.viewer.app;
 
 import hemline.viewer.model.MachineDesk;
+import hemline.viewer.model.RigDesk;
 import hemline.viewer.screen.BenchScreen;
 import hemline.viewer.screen.GuideScreen;
 import hemline.viewer.screen.LaterScreen;
 import hemline.viewer.screen.MachineScreen;
 import hemline.viewer.screen.NoticeStrip;
+import hemline.viewer.screen.RigScreen;
 import hemline.viewer.screen.Screen;
 import hemline.viewer.screen.StudiesScreen;
 import java.time.Clock;
@@ -29,6 +31,7 @@ public final class ProjectPages {
   private final NoticeStrip strip;
   private final FileMenu files;
   private final MachineDesk machines;
+  private final RigDesk rigs;
   private final List<Screen> screens;
   private final PauseTransition quiet = new PauseTransition(QUIET);
   private final PauseTransition longest = new PauseTransition(LONGEST);
@@ -39,6 +42,7 @@ public final class ProjectPages {
     this.files = new FileMenu(project, bench, strip, ask);
     this.machines =
         new MachineDesk(project.family(), project.leaks(), Platform::runLater, Clock.systemUTC());
+    this.rigs = new RigDesk(project.family(), Platform::runLater, Clock.systemUTC());
     this.screens =
         List.of(
             new LaterScreen(
@@ -56,6 +60,15 @@ public final class ProjectPages {
                         () -> ask.machine(project.folder().path()),
                         project::folder,
                         project.bench().options().get().threads())),
+            new LaterScreen(
+                "Rig",
+                () ->
+                    new RigScreen(
+                        rigs,
+                        project.shelf()::lips,
+                        () -> ask.rig(project.folder().path()),
+                        project::folder,
+                        project.bench().options().get().threads())),
             new LaterScreen("Guide", GuideScreen::new));
     quiet.setOnFinished(e -> putBy());
     longest.setOnFinished(e -> putBy());
@@ -68,6 +81,11 @@ public final class ProjectPages {
 
   Menu file() {
     return files.menu();
+  }
+
+  /** Comparisons with rigs. */
+  public RigDesk rigs() {
+    return rigs;
   }
 
   /** Balances of machines. */
@@ -98,6 +116,7 @@ public final class ProjectPages {
           quiet.stop();
           longest.stop();
           machines.work().stop();
+          rigs.stop();
           project.close();
         });
     files.offerRecovery();

@@ -8,7 +8,6 @@ import hemline.shared.result.Calibration;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.rig.Rig;
 import hemline.shared.rig.RigFile;
-import hemline.shared.rig.RigReading;
 import hemline.shared.rig.RigTemplate;
 import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
@@ -17,6 +16,7 @@ import hemline.solver.rig.Comparison;
 import hemline.solver.rig.ComparisonStudy;
 import hemline.solver.rig.PlannedPoint;
 import hemline.solver.rig.Prediction;
+import hemline.solver.rig.PredictionStudy;
 import hemline.solver.rig.RigPoint;
 import hemline.solver.rig.TestPlan;
 import hemline.solver.study.RelativeSweep;
@@ -117,7 +117,15 @@ final class CompareCommand extends Job {
     }
     List<RigPoint> points = ComparisonStudy.points(read);
     List<Prediction> predictions =
-        watched(p -> desk.studies().predict(points, base(read, lip), options, desk.cancel(), p));
+        watched(
+            p ->
+                desk.studies()
+                    .predict(
+                        points,
+                        PredictionStudy.base(read, lip.profile()),
+                        options,
+                        desk.cancel(),
+                        p));
     if (predictions.stream().anyMatch(p -> p.status() == SolveStatus.CANCELLED)) {
       tell("stopped on request before all points were predicted; there is no result.");
       return ExitCode.CANCELLED;
@@ -243,20 +251,5 @@ final class CompareCommand extends Job {
       wanted.addAll(e);
       return null;
     }
-  }
-
-  /** The lip at rest in the mean air of the rig; gap and suction are those of the first reading. */
-  private static SealSection base(Rig rig, LoadedLip lip) {
-    List<RigReading> readings = rig.of(RigReading.Kind.LIP);
-    double temperature =
-        readings.stream().mapToDouble(RigReading::temperature).average().orElseThrow();
-    double pressure = readings.stream().mapToDouble(RigReading::barometer).average().orElseThrow();
-    return new SealSection(
-        lip.profile(),
-        readings.get(0).gap(),
-        readings.get(0).suction(),
-        new GroundMotion(0, 0),
-        Air.at(temperature, pressure),
-        List.of());
   }
 }

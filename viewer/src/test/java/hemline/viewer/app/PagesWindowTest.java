@@ -127,6 +127,10 @@ final class PagesWindowTest extends ApplicationTest {
     both("16-standings");
     clickOn("#tab-machine");
     both("17-machine");
+    clickOn("#tab-rig");
+    both("21-rig");
+    clickOn("#rig-start");
+    assertThat(lookup("#rig-fault").queryLabeled().getText()).contains("Choose a rig file");
     clickOn("#tab-guide");
     both("18-guide");
     clickOn("#tab-bench");

@@ -1,0 +1,290 @@
+package hemline.viewer.screen;
+
+import hemline.shared.file.CalibrationFile;
+import hemline.shared.problem.InputException;
+import hemline.shared.profile.LipProfile;
+import hemline.shared.result.Calibration;
+import hemline.shared.rig.Rig;
+import hemline.shared.rig.RigFile;
+import hemline.solver.flow.Closure;
+import hemline.solver.grid.MeshLevel;
+import hemline.solver.study.RunOptions;
+import hemline.viewer.format.CompareWords;
+import hemline.viewer.model.RigDesk;
+import hemline.viewer.model.RigDesk.Compared;
+import hemline.viewer.page.ComparePage;
+import hemline.viewer.project.ProjectFolder;
+import hemline.viewer.report.CompareDocument;
+import hemline.viewer.report.CompareFiles;
+import hemline.viewer.report.ResultFolder;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Objects;
+import java.util.function.Supplier;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.Parent;
+import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.ProgressBar;
+import javafx.scene.control.TextField;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.util.StringConverter;
+import org.jspecify.annotations.Nullable;
+
+/** A lip measured at a test rig beside its prediction. */
+public final class RigScreen implements Screen {
+  private final RigDesk desk;
+  private final Supplier<List<LipProfile>> lips;
+  private final Supplier<@Nullable Path> chooser;
+  private final Supplier<ProjectFolder> project;
+  private final int threads;
+  private final ComboBox<LipProfile> lip = new ComboBox<>();
+  private final TextField matters = new TextField("10");
+  private final Label file = new Label("No rig file chosen.");
+  private final Label fault = new Label();
+  private final PageView view =
+      new PageView(
+          "rig",
+          "Choose the readings of your rig and the lip that was measured: its prediction is laid"
+              + " beside them with both error bars, and you are told whether they agree, differ, or"
+              + " what would tell. The command compare --template prints a rig file.");
+  private @Nullable Path chosen;
+
+  /**
+   * A page for rigs.
+   *
+   * @param lips to offer
+   * @param chooser asks for a rig file
+   * @param project where results go
+   */
+  public RigScreen(
+      RigDesk desk,
+      Supplier<List<LipProfile>> lips,
+      Supplier<@Nullable Path> chooser,
+      Supplier<ProjectFolder> project,
+      int threads) {
+    this.desk = desk;
+    this.lips = lips;
+    this.chooser = chooser;
+    this.project = project;
+    this.threads = threads;
+  }
+
+  @Override
+  public String title() {
+    return "Rig";
+  }
+
+  @Override
+  public void setDark(boolean on) {
+    view.setDark(on);
+  }
+
+  @Override
+  public void shown() {
+    LipProfile before = lip.getValue();
+    lip.getItems().setAll(lips.get());
+    lip.setValue(
+        before != null && lip.getItems().contains(before)
+            ? before
+            : lip.getItems().isEmpty() ? null : lip.getItems().get(0));
+  }
+
+  @Override
+  public Parent createContent() {
+    lip.setId("rig-lip");
+    lip.setMaxWidth(Double.MAX_VALUE);
+    lip.setConverter(names());
+    Button open = new Button("Rig file \u2026");
+    open.setId("rig-open");
+    open.setOnAction(e -> choose(chooser.get()));
+    file.setWrapText(true);
+    file.getStyleClass().add("quiet");
+    matters.setId("rig-matters");
+    matters.setPrefColumnCount(4);
+    HBox row = new HBox(8, new Label("a difference matters from"), matters, new Label("%"));
+    row.setAlignment(Pos.CENTER_LEFT);
+    fault.setId("rig-fault");
+    fault.getStyleClass().add("wrong");
+    fault.setWrapText(true);
+    fault.managedProperty().bind(fault.textProperty().isNotEmpty());
+    VBox left =
+        new VBox(9, text("Readings", "page-heading"), open, file, text("Lip", "page-heading"), lip);
+    left.getChildren().addAll(row, start(), fault);
+    CompareWords.CAUTIONS.forEach(c -> left.getChildren().add(text(c, "safety")));
+    left.getStyleClass().add("ask");
+    left.setPrefWidth(318);
+    left.setMinWidth(300);
+    BorderPane page = new BorderPane(view.content());
+    page.setLeft(left);
+    page.getStyleClass().add("page");
+    page.getStylesheets()
+        .add(Objects.requireNonNull(RigScreen.class.getResource("pages.css")).toExternalForm());
+    desk.shown().subscribe(this::show);
+    return page;
+  }
+
+  /** Takes a rig file; null changes nothing. */
+  public void choose(@Nullable Path path) {
+    if (path != null) {
+      chosen = path;
+      file.setText(path.toString());
+      fault.setText("");
+    }
+  }
+
+  private Region start() {
+    Button start = new Button("Start");
+    start.setId("rig-start");
+    start.getStyleClass().add("run");
+    start.setMinWidth(Region.USE_PREF_SIZE);
+    desk.running().subscribe(on -> start.setText(on ? "Stop" : "Start"));
+    start.setOnAction(
+        e -> {
+          if (desk.running().get()) {
+            desk.stop();
+          } else {
+            compare();
+          }
+        });
+    ProgressBar bar = new ProgressBar(0);
+    bar.progressProperty().bind(desk.progress());
+    bar.visibleProperty().bind(desk.running());
+    bar.managedProperty().bind(desk.running());
+    bar.setMaxWidth(Double.MAX_VALUE);
+    Label state = text("", "quiet");
+    state.textProperty().bind(desk.state());
+    state.managedProperty().bind(state.textProperty().isNotEmpty());
+    VBox words = new VBox(3, bar, state);
+    HBox.setHgrow(words, Priority.ALWAYS);
+    return new HBox(10, start, words);
+  }
+
+  private void compare() {
+    Path path = chosen;
+    LipProfile measured = lip.getValue();
+    if (path == null || measured == null) {
+      fault.setText("Choose a rig file and the lip that was measured first.");
+      return;
+    }
+    double percent = percent();
+    if (!(percent > 0 && percent <= 100)) {
+      fault.setText("The difference that matters is a number above 0 and at most 100, such as 10.");
+      return;
+    }
+    try {
+      Rig rig = RigFile.read(path);
+      fault.setText("");
+      desk.start(
+          rig,
+          measured,
+          percent / 100,
+          new RunOptions(MeshLevel.MEDIUM, Closure.AUTO, false, threads));
+    } catch (InputException e) {
+      fault.setText(e.problems().get(0).toString());
+    }
+  }
+
+  /** As typed; not a number where it is none. */
+  private double percent() {
+    try {
+      return Double.parseDouble(matters.getText().strip());
+    } catch (NumberFormatException e) {
+      return Double.NaN;
+    }
+  }
+
+  private void show(@Nullable Compared found) {
+    if (found == null) {
+      view.show(null);
+      return;
+    }
+    view.show(
+        ComparePage.of(found.lip().name(), found.rig(), found.comparison(), found.learnt()),
+        keep(found));
+  }
+
+  private Node keep(Compared found) {
+    Label saved = text("", "quiet");
+    saved.setId("rig-saved");
+    Button save = new Button("Save report, chart and table");
+    save.setId("rig-save");
+    save.setMinWidth(Region.USE_PREF_SIZE);
+    save.setOnAction(e -> saved.setText(write(found)));
+    HBox row = new HBox(10, save);
+    row.setAlignment(Pos.CENTER_LEFT);
+    Calibration learnt = found.learnt();
+    if (learnt != null) {
+      Button calibrate = new Button("Keep the calibration");
+      calibrate.setId("rig-keep");
+      calibrate.setMinWidth(Region.USE_PREF_SIZE);
+      calibrate.setOnAction(e -> saved.setText(keepCalibration(learnt)));
+      row.getChildren().add(calibrate);
+    }
+    row.getChildren().add(saved);
+    return row;
+  }
+
+  private String write(Compared found) {
+    try {
+      String name = ResultFolder.fileName(found.lip().name() + " at the rig");
+      ResultFolder folder = ResultFolder.at(project.get().results().resolve(name));
+      CompareFiles.write(
+          folder,
+          found.lip().name(),
+          found.rig(),
+          found.comparison(),
+          found.learnt(),
+          CompareDocument.text(
+              found.lip().name(),
+              found.rig(),
+              found.comparison(),
+              found.learnt(),
+              found.seconds()));
+      return folder.told();
+    } catch (InputException e) {
+      return e.problems().get(0).toString();
+    }
+  }
+
+  /** Beside the lip files of the project, under the lip's name. */
+  private String keepCalibration(Calibration learnt) {
+    try {
+      Path beside =
+          CalibrationFile.beside(
+              project.get().path().resolve(ResultFolder.fileName(learnt.lip()) + ".json"));
+      CalibrationFile.write(beside, learnt);
+      return "Kept in " + beside + " for the commands run, rank and balance.";
+    } catch (InputException e) {
+      return e.problems().get(0).toString();
+    }
+  }
+
+  private static StringConverter<LipProfile> names() {
+    return new StringConverter<>() {
+      @Override
+      public String toString(@Nullable LipProfile one) {
+        return one == null ? "" : one.name();
+      }
+
+      @Override
+      public @Nullable LipProfile fromString(String text) {
+        return null;
+      }
+    };
+  }
+
+  private static Label text(String words, String style) {
+    Label label = new Label(words);
+    label.setWrapText(true);
+    label.setMinHeight(Region.USE_PREF_SIZE);
+    label.getStyleClass().add(style);
+    return label;
+  }
+}
