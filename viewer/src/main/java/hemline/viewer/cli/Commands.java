@@ -40,7 +40,7 @@ final class Commands {
    *
    * @param first argument: where it names a command, that one alone is made, which starts faster
    */
-  private static CommandLine commandLine(Desk desk, Window window, String first) {
+  static CommandLine commandLine(Desk desk, Window window, String first) {
     Map<String, Supplier<Object>> commands = new LinkedHashMap<>();
     commands.put("run", () -> new RunCommand(desk));
     commands.put("sweep", () -> new SweepCommand(desk));

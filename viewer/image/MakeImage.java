@@ -1,0 +1,457 @@
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import java.awt.BasicStroke;
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.RenderingHints;
+import java.awt.geom.GeneralPath;
+import java.awt.image.BufferedImage;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.jar.JarEntry;
+import java.util.jar.JarFile;
+import java.util.spi.ToolProvider;
+import java.util.stream.Stream;
+import java.util.zip.GZIPOutputStream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+import javax.imageio.ImageIO;
+
+/**
+ * Makes a program that needs no Java: a runtime of the modules that the class path needs, two
+ * starters (the command line and the window), notices, manual page, completions, icon. On Debian
+ * also a package and an archive; on Windows and macOS their installers.
+ *
+ * <p>Arguments: folder of the project, folder of all jars, folder to make it in, version, jar of
+ * the program.
+ */
+final class MakeImage {
+  private static final String MAIN = "hemline.viewer.app.Main";
+  private static final String WINDOW = "hemline.viewer.app.WindowMain";
+  private static final String OPTIONS =
+      "-XX:+UseSerialGC -Xshare:auto -Xlog:disable -Djava.awt.headless=true"
+          + " -Dhemline.profiles=$APPDIR/profiles";
+  private static final String[] SYSTEM_LIBRARIES = {
+    "libc6",
+    "libfreetype6",
+    "libfontconfig1",
+    "fonts-dejavu-core",
+    "libharfbuzz0b",
+    "liblcms2-2",
+    "libjpeg62-turbo",
+    "libpng16-16",
+    "libgif7",
+    "zlib1g",
+    "libpangoft2-1.0-0"
+  };
+
+  private final Path root;
+  private final Path jars;
+  private final Path to;
+  private final String version;
+  private final Path program;
+
+  private MakeImage(String[] args) {
+    root = Path.of(args[0]).toAbsolutePath().normalize();
+    jars = Path.of(args[1]).toAbsolutePath();
+    to = Path.of(args[2]).toAbsolutePath();
+    version = args[3].replace("-SNAPSHOT", "");
+    program = Path.of(args[4]).toAbsolutePath();
+  }
+
+  public static void main(String[] args) throws Exception {
+    new MakeImage(args).make();
+  }
+
+  private void make() throws Exception {
+    String system = System.getProperty("os.name").toLowerCase(Locale.ROOT);
+    delete(to);
+    Files.createDirectories(to);
+    Files.copy(program, jars.resolve(program.getFileName()), StandardCopyOption.REPLACE_EXISTING);
+    handbook();
+    copy(root.resolve("profiles"), jars.resolve("profiles"));
+    icons();
+    runtime();
+    if (system.contains("win")) {
+      tool("jpackage", arguments("msi", "--win-menu", "--win-shortcut", "--win-per-user-install"));
+    } else if (system.contains("mac")) {
+      tool("jpackage", arguments("dmg"));
+    } else {
+      tool("jpackage", arguments("app-image"));
+      Path image = to.resolve("hemline");
+      copy(to.resolve("handbook"), image.resolve("share"));
+      archive(image);
+      debian(image);
+    }
+  }
+
+  /** The man page and completions of the program's own words, and the notices. */
+  private void handbook() throws Exception {
+    Path handbook = to.resolve("handbook");
+    String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+    run(java, "-cp", classPath(), "hemline.viewer.cli.Handbook", handbook.toString());
+    Path licences = handbook.resolve("licences");
+    copy(root.resolve("viewer/image/licences"), licences);
+    Files.copy(root.resolve("LICENSE"), licences.resolve("Apache-2.0.txt"));
+    for (Path jar : files(jars, ".jar")) {
+      try (JarFile file = new JarFile(jar.toFile())) {
+        for (var entry : (Iterable<JarEntry>) file.stream()::iterator) {
+          String name = entry.getName();
+          boolean notice = name.matches("(?i)META-INF/(.*/)?(LICEN[SC]E|NOTICE)[^/]*");
+          if (notice && !entry.isDirectory()) {
+            String folder = jar.getFileName().toString().replaceAll("\\.jar$", "");
+            Path target = licences.resolve(folder).resolve(Path.of(name).getFileName());
+            Files.createDirectories(target.getParent());
+            Files.write(target, file.getInputStream(entry).readAllBytes());
+          }
+        }
+      }
+    }
+    // inside the image too, where installers of other systems take it from
+    copy(handbook.resolve("licences"), jars.resolve("licences"));
+    Files.copy(
+        handbook.resolve("NOTICE"), jars.resolve("NOTICE"), StandardCopyOption.REPLACE_EXISTING);
+  }
+
+  /** A runtime of the modules that the jars use, with an archive of loaded classes. */
+  private void runtime() throws Exception {
+    // some jars name modules that others of the class path do not have: only classes count
+    Path classes = to.resolve("classes.jar");
+    Set<String> seen = new HashSet<>();
+    try (ZipOutputStream all = new ZipOutputStream(Files.newOutputStream(classes))) {
+      all.setLevel(0);
+      for (Path jar : files(jars, ".jar")) {
+        addClasses(jar, all, seen);
+      }
+    }
+    List<String> question =
+        List.of("--print-module-deps", "--ignore-missing-deps", classes.toString());
+    String modules = tool("jdeps", question).strip().lines().reduce((a, b) -> b).orElseThrow();
+    System.out.println("modules: " + modules);
+    Files.delete(classes);
+    tool(
+        "jlink",
+        List.of(
+            "--add-modules",
+            modules,
+            "--strip-debug",
+            "--no-header-files",
+            "--no-man-pages",
+            "--compress=2",
+            "--output",
+            to.resolve("runtime").toString()));
+    run(to.resolve("runtime/bin/java").toString(), "-Xshare:dump");
+    delete(to.resolve("runtime/bin"));
+  }
+
+  private static void addClasses(Path jar, ZipOutputStream all, Set<String> seen)
+      throws IOException {
+    try (JarFile file = new JarFile(jar.toFile())) {
+      for (JarEntry entry : (Iterable<JarEntry>) file.stream()::iterator) {
+        String name = entry.getName();
+        boolean counts = name.endsWith(".class") && !name.contains("-info");
+        if (counts && !name.startsWith("META-INF") && seen.add(name)) {
+          all.putNextEntry(new ZipEntry(name));
+          all.write(file.getInputStream(entry).readAllBytes());
+        }
+      }
+    }
+  }
+
+  private String classPath() throws IOException {
+    return String.join(
+        System.getProperty("path.separator"),
+        files(jars, ".jar").stream().map(Path::toString).toList());
+  }
+
+  private List<String> arguments(String type, String... more) throws IOException {
+    Path line = to.resolve("line.properties");
+    boolean image = type.equals("app-image");
+    // where names differ in letters' case only, two starters would be one
+    String first = image ? "hemline" : "Hemline";
+    Files.writeString(
+        line,
+        "main-jar="
+            + mainJar()
+            + "\nmain-class="
+            + (image ? WINDOW : MAIN)
+            + "\nwin-console=true\n");
+    List<String> all =
+        new ArrayList<>(
+            List.of(
+                "--type",
+                type,
+                "--name",
+                first,
+                "--app-version",
+                version,
+                "--vendor",
+                "Hemline",
+                "--description",
+                "Bench for the seal lips of suction-held machines",
+                "--input",
+                jars.toString(),
+                "--main-jar",
+                mainJar(),
+                "--main-class",
+                image ? MAIN : WINDOW,
+                "--runtime-image",
+                to.resolve("runtime").toString(),
+                "--dest",
+                to.toString(),
+                "--add-launcher",
+                (image ? "hemline-window=" : "hemline-line=") + line));
+    for (String option : OPTIONS.split(" ")) {
+      all.addAll(List.of("--java-options", option));
+    }
+    if (!image) {
+      Path lips = to.resolve("lips.properties");
+      Files.writeString(
+          lips,
+          "extension=hemline\nmime-type=application/x-hemline-lip\ndescription=Hemline lip\n");
+      all.addAll(List.of("--file-associations", lips.toString()));
+      all.addAll(List.of("--license-file", root.resolve("LICENSE").toString()));
+      all.addAll(
+          List.of(
+              "--icon", to.resolve("icon." + (type.equals("msi") ? "ico" : "icns")).toString()));
+    }
+    all.addAll(List.of(more));
+    return all;
+  }
+
+  private String mainJar() throws IOException {
+    return files(jars, ".jar").stream()
+        .map(jar -> jar.getFileName().toString())
+        .filter(name -> name.startsWith("hemline-viewer"))
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private void archive(Path image) throws Exception {
+    run(
+        "tar",
+        "-C",
+        to.toString(),
+        "--sort=name",
+        "--owner=0",
+        "--group=0",
+        "-czf",
+        to.resolve("hemline-" + version + "-linux.tar.gz").toString(),
+        "hemline");
+  }
+
+  /** A package all of whose files the system knows, so that it takes all of them away again. */
+  private void debian(Path image) throws Exception {
+    Path stage = to.resolve("debian");
+    copy(image, stage.resolve("opt/hemline"));
+    delete(stage.resolve("opt/hemline/share"));
+    Path share = stage.resolve("usr/share");
+    link(stage.resolve("usr/bin/hemline"), "/opt/hemline/bin/hemline");
+    Path handbook = to.resolve("handbook");
+    put(
+        share.resolve("bash-completion/completions/hemline"),
+        Files.readAllBytes(handbook.resolve("hemline.bash")));
+    put(share.resolve("man/man1/hemline.1.gz"), packed(handbook.resolve("hemline.1")));
+    copy(handbook.resolve("licences"), share.resolve("doc/hemline/licences"));
+    put(share.resolve("doc/hemline/copyright"), Files.readAllBytes(handbook.resolve("NOTICE")));
+    put(
+        share.resolve("icons/hicolor/256x256/apps/hemline.png"),
+        Files.readAllBytes(to.resolve("icon.png")));
+    put(share.resolve("applications/hemline.desktop"), DESKTOP.getBytes(UTF_8));
+    put(share.resolve("mime/packages/hemline.xml"), MIME.getBytes(UTF_8));
+    String architecture = run("dpkg", "--print-architecture").strip();
+    long size = 0;
+    for (Path file : files(stage, "")) {
+      size += Files.isRegularFile(file) ? Files.size(file) : 0;
+    }
+    put(
+        stage.resolve("DEBIAN/control"),
+        CONTROL
+            .formatted(version, architecture, size / 1024, String.join(", ", SYSTEM_LIBRARIES))
+            .getBytes(UTF_8));
+    run(
+        "dpkg-deb",
+        "--root-owner-group",
+        "-Zxz",
+        "--build",
+        stage.toString(),
+        to.resolve("hemline_" + version + "_" + architecture + ".deb").toString());
+  }
+
+  private static final String CONTROL =
+      """
+      Package: hemline
+      Version: %s
+      Architecture: %s
+      Installed-Size: %d
+      Maintainer: Hemline maintainers <maintainers@hemline.invalid>
+      Section: science
+      Priority: optional
+      Depends: %s
+      Recommends: libgtk-3-0, libxtst6, libgl1
+      Description: bench for the seal lips of suction-held machines
+       Draw a lip cross-section, solve the flow through its gap, rank lips against a
+       plain flat one with error bands, and balance a whole machine. Needs no Java.
+      """;
+
+  private static final String DESKTOP =
+      """
+      [Desktop Entry]
+      Type=Application
+      Name=Hemline
+      Comment=Bench for the seal lips of suction-held machines
+      Exec=/opt/hemline/bin/hemline-window %f
+      Icon=hemline
+      Categories=Science;Engineering;
+      MimeType=application/x-hemline-lip;
+      """;
+
+  /** Lip files are told by their first key, since their name ends like that of any JSON. */
+  private static final String MIME =
+      """
+      <?xml version="1.0" encoding="UTF-8"?>
+      <mime-info xmlns="http://www.freedesktop.org/standards/shared-mime-info">
+        <mime-type type="application/x-hemline-lip">
+          <comment>Hemline lip</comment>
+          <sub-class-of type="application/json"/>
+          <magic priority="80">
+            <match type="string" offset="0:64" value="hemline.lip/"/>
+          </magic>
+          <glob pattern="*.hemline"/>
+        </mime-type>
+      </mime-info>
+      """;
+
+  /** Our own icon: a lip with a pocket over the ground and the leak under it. */
+  private void icons() throws IOException {
+    byte[] png = icon(256);
+    Files.write(to.resolve("icon.png"), png);
+    ByteBuffer ico = ByteBuffer.allocate(22).order(ByteOrder.LITTLE_ENDIAN);
+    ico.putShort((short) 0).putShort((short) 1).putShort((short) 1).putInt(0);
+    ico.putShort((short) 1).putShort((short) 32).putInt(png.length).putInt(22);
+    Files.write(to.resolve("icon.ico"), joined(ico.array(), png));
+    ByteBuffer icns = ByteBuffer.allocate(16);
+    icns.put("icns".getBytes(UTF_8)).putInt(16 + png.length);
+    icns.put("ic08".getBytes(UTF_8)).putInt(8 + png.length);
+    Files.write(to.resolve("icon.icns"), joined(icns.array(), png));
+  }
+
+  private static byte[] icon(int size) throws IOException {
+    BufferedImage image = new BufferedImage(size, size, BufferedImage.TYPE_INT_ARGB);
+    Graphics2D g = image.createGraphics();
+    g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
+    g.scale(size / 64.0, size / 64.0);
+    g.setColor(new Color(0xF4F1E8));
+    g.fillRoundRect(0, 0, 64, 64, 14, 14);
+    g.setColor(new Color(0x2E4057));
+    GeneralPath lip = new GeneralPath();
+    double[][] corners = {
+      {14, 8}, {50, 8}, {50, 40}, {40, 40}, {40, 30}, {24, 30}, {24, 40}, {14, 40}
+    };
+    lip.moveTo(corners[0][0], corners[0][1]);
+    Arrays.stream(corners).skip(1).forEach(p -> lip.lineTo(p[0], p[1]));
+    lip.closePath();
+    g.fill(lip);
+    g.setColor(new Color(0x8A8D91));
+    g.fillRect(4, 54, 56, 5);
+    g.setColor(new Color(0xC8553D));
+    g.setStroke(new BasicStroke(2.4f, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
+    GeneralPath leak = new GeneralPath();
+    leak.moveTo(5, 40);
+    leak.curveTo(9, 50, 20, 47, 32, 46);
+    leak.curveTo(44, 46, 52, 46, 59, 48);
+    g.draw(leak);
+    g.drawOval(28, 33, 8, 7);
+    g.dispose();
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    ImageIO.write(image, "png", out);
+    return out.toByteArray();
+  }
+
+  private static byte[] joined(byte[] head, byte[] tail) {
+    byte[] all = Arrays.copyOf(head, head.length + tail.length);
+    System.arraycopy(tail, 0, all, head.length, tail.length);
+    return all;
+  }
+
+  private static byte[] packed(Path file) throws IOException {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try (GZIPOutputStream zip = new GZIPOutputStream(out)) {
+      Files.copy(file, zip);
+    }
+    return out.toByteArray();
+  }
+
+  private static void put(Path file, byte[] content) throws IOException {
+    Files.createDirectories(file.getParent());
+    Files.write(file, content);
+  }
+
+  private static void link(Path link, String target) throws IOException {
+    Files.createDirectories(link.getParent());
+    Files.createSymbolicLink(link, Path.of(target));
+  }
+
+  private static List<Path> files(Path folder, String ending) throws IOException {
+    try (Stream<Path> files = Files.walk(folder)) {
+      return files.filter(f -> f.toString().endsWith(ending)).sorted().toList();
+    }
+  }
+
+  private static void copy(Path from, Path target) throws IOException {
+    for (Path file : files(from, "")) {
+      Path copy = target.resolve(from.relativize(file).toString());
+      if (Files.isDirectory(file)) {
+        Files.createDirectories(copy);
+      } else {
+        Files.copy(
+            file, copy, StandardCopyOption.REPLACE_EXISTING, StandardCopyOption.COPY_ATTRIBUTES);
+      }
+    }
+  }
+
+  private static void delete(Path place) throws IOException {
+    if (Files.exists(place)) {
+      List<Path> all = new ArrayList<>(files(place, ""));
+      java.util.Collections.reverse(all);
+      for (Path one : all) {
+        Files.delete(one);
+      }
+    }
+  }
+
+  private static String tool(String name, List<String> arguments) {
+    StringWriter out = new StringWriter();
+    PrintWriter writer = new PrintWriter(out);
+    int code =
+        ToolProvider.findFirst(name)
+            .orElseThrow(() -> new IllegalStateException("this JDK has no " + name))
+            .run(writer, writer, arguments.toArray(String[]::new));
+    if (code != 0) {
+      throw new IllegalStateException(name + " failed: " + out);
+    }
+    return out.toString();
+  }
+
+  private static String run(String... words) throws IOException, InterruptedException {
+    Process process = new ProcessBuilder(words).redirectErrorStream(true).start();
+    String said = new String(process.getInputStream().readAllBytes(), UTF_8);
+    if (process.waitFor() != 0) {
+      throw new IllegalStateException(String.join(" ", words) + " failed: " + said);
+    }
+    return said;
+  }
+}
