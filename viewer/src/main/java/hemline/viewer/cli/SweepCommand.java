@@ -12,14 +12,12 @@ import hemline.solver.study.RelativeSweep;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SweepResult;
 import hemline.solver.study.Swept;
-import hemline.viewer.page.PageHtml;
+import hemline.viewer.page.Page;
 import hemline.viewer.page.PageText;
 import hemline.viewer.page.SweepPage;
-import hemline.viewer.picture.SweepChart;
-import hemline.viewer.report.FiguresCsv;
 import hemline.viewer.report.ResultFolder;
-import hemline.viewer.report.SectionFiles;
 import hemline.viewer.report.SweepDocument;
+import hemline.viewer.report.SweepFiles;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -164,24 +162,16 @@ final class SweepCommand extends Job {
     int code = exitCode(sweep.points().stream().map(SectionResult::status).toList(), false);
     if (!done.isEmpty()) {
       RelativeSweep whole = complete ? against : null;
-      String document =
-          whole == null
-              ? SweepDocument.text(told, complete, seconds)
-              : SweepDocument.text(whole, true, seconds);
+      String document = SweepDocument.text(told, whole, complete, seconds);
+      Page page = SweepPage.of(told, whole, swept);
       if (output.json) {
         print(document);
       } else {
-        print(PageText.lines(SweepPage.of(told, whole, swept)));
+        print(PageText.lines(page));
         effort(done.size() + " points", seconds);
       }
       if (folder != null) {
-        folder.write("sweep.json", document);
-        folder.write("figures.csv", FiguresCsv.of(done));
-        folder.write("report.html", () -> PageHtml.bytes(SweepPage.of(told, whole, swept)));
-        SectionFiles.picture(
-            folder,
-            "sweep",
-            () -> whole == null ? SweepChart.of(told, swept) : SweepChart.of(whole, swept));
+        SweepFiles.write(folder, document, told, whole, swept, page);
         return tellFiles(folder, "Files", output.json, code);
       }
       if (!output.json) {

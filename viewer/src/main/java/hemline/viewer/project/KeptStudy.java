@@ -74,6 +74,12 @@ public record KeptStudy(
         engine);
   }
 
+  /** Points of the lip that was swept; null where there are none. */
+  @Nullable SweepResult swept() {
+    SweepResult points = relative != null ? relative.lip() : sweep;
+    return points == null || points.points().isEmpty() ? null : points;
+  }
+
   /** All answers that the study has. */
   public List<SectionResult> results() {
     if (ranking != null) {

@@ -32,11 +32,11 @@ public final class StudyPage {
           Tone.FINDING);
     }
     Swept swept = question.swept();
-    SweepResult sweep = study.relative() != null ? study.relative().lip() : study.sweep();
+    SweepResult sweep = study.swept();
     if (study.ranking() != null) {
       return RankingPage.add(page, study.ranking());
     }
-    if (swept != null && sweep != null && !sweep.points().isEmpty()) {
+    if (swept != null && sweep != null) {
       return SweepPage.add(page, sweep, study.relative(), swept);
     }
     study.results().forEach(result -> page.plain(line(result)));

@@ -9,6 +9,7 @@ import hemline.solver.study.Ranking;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.SectionAnswer;
 import hemline.viewer.format.Digits;
+import hemline.viewer.page.Page;
 import hemline.viewer.page.PageHtml;
 import hemline.viewer.page.RankingPage;
 import hemline.viewer.picture.GapChart;
@@ -41,18 +42,8 @@ public final class RankingFiles {
       boolean everyGap,
       ProgressListener progress) {
     Ranking ranking = answer.ranking();
-    folder.write("ranking.json", document);
-    folder.write("ranking.csv", FiguresCsv.of(ranking));
-    folder.write(
-        "figures.csv",
-        FiguresCsv.of(answer.answers().stream().map(SectionAnswer::result).toList()));
-    folder.write("report.html", () -> PageHtml.bytes(RankingPage.of(ranking)));
-    if (!ranking.rows().isEmpty()) {
-      SectionFiles.picture(folder, "ranking", () -> RankingChart.of(ranking));
-      if (ranking.gaps().size() > 1) {
-        SectionFiles.picture(folder, "gaps", () -> GapChart.of(ranking));
-      }
-    }
+    List<SectionResult> all = answer.answers().stream().map(SectionAnswer::result).toList();
+    write(folder, document, ranking, all, RankingPage.of(ranking));
     int gaps = ranking.gaps().size();
     List<Integer> shown =
         IntStream.range(0, profiles.size() * gaps)
@@ -73,6 +64,30 @@ public final class RankingFiles {
               progress.progress(
                   (double) done.incrementAndGet() / shown.size(), "picture of " + lip.name());
             });
+  }
+
+  /**
+   * Writes all of it but what shows single sections.
+   *
+   * @param results of all sections
+   * @param page what the ranking says
+   */
+  public static void write(
+      ResultFolder folder,
+      String document,
+      Ranking ranking,
+      List<SectionResult> results,
+      Page page) {
+    folder.write("ranking.json", document);
+    folder.write("ranking.csv", FiguresCsv.of(ranking));
+    folder.write("figures.csv", FiguresCsv.of(results));
+    folder.write("report.html", () -> PageHtml.bytes(page));
+    if (!ranking.rows().isEmpty()) {
+      SectionFiles.picture(folder, "ranking", () -> RankingChart.of(ranking));
+      if (ranking.gaps().size() > 1) {
+        SectionFiles.picture(folder, "gaps", () -> GapChart.of(ranking));
+      }
+    }
   }
 
   /** Writes {@code figures.csv} of the sections solved before a ranking was stopped. */

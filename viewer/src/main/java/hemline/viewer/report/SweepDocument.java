@@ -14,19 +14,12 @@ public final class SweepDocument {
   /**
    * The document as text.
    *
+   * @param relative the same against a baseline, whose points tell the relative leak too; null for
+   *     none
    * @param complete false when the sweep was stopped before its end
    * @param seconds wall time of the sweep
    */
-  public static String text(SweepResult sweep, boolean complete, double seconds) {
-    return text(sweep, null, complete, seconds);
-  }
-
-  /** The document of a sweep with its baseline: every point tells the relative leak too. */
-  public static String text(RelativeSweep sweep, boolean complete, double seconds) {
-    return text(sweep.lip(), sweep, complete, seconds);
-  }
-
-  private static String text(
+  public static String text(
       SweepResult sweep, @Nullable RelativeSweep relative, boolean complete, double seconds) {
     ObjectNode document = JsonText.NODES.objectNode();
     document.put("schema", "hemline.sweep/1");

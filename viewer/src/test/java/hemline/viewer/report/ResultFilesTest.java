@@ -134,12 +134,12 @@ final class ResultFilesTest {
 
   @Test
   void sweepDocumentHoldsFullResults() throws Exception {
-    JsonNode document = read(SweepDocument.text(InventedStudies.sweep(), true, 3));
+    JsonNode document = read(SweepDocument.text(InventedStudies.sweep(), null, true, 3));
     assertThat(document.get("schema").textValue()).isEqualTo("hemline.sweep/1");
     assertThat(document.get("points")).hasSize(6);
     assertThat(document.at("/points/0/schema").textValue()).isEqualTo("hemline.result/1");
     brackets(document.get("gapExponent"));
-    JsonNode without = read(SweepDocument.text(new SweepResult(List.of(), null), false, 0));
+    JsonNode without = read(SweepDocument.text(new SweepResult(List.of(), null), null, false, 0));
     assertThat(without.get("gapExponent").isNull()).isTrue();
     assertThat(without.get("complete").booleanValue()).isFalse();
   }
@@ -173,7 +173,8 @@ final class ResultFilesTest {
     assertThat(lines).hasSize(5);
     assertThat(lines.get(1))
         .startsWith(
-            "\"lip, \"\"odd\"\" name\",0.002,600.0,-15.0,3.0,converged,turbulent,sst,leakFlow,0.0431,")
+            "\"lip, \"\"odd\"\""
+                + " name\",0.002,600.0,-15.0,3.0,converged,turbulent,sst,leakFlow,0.0431,")
         .endsWith(",m2/s");
     List<String> ranking = FiguresCsv.of(InventedStudies.ranking()).lines().toList();
     assertThat(ranking).hasSize(1 + 7 * 7);

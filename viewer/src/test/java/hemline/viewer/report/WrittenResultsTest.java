@@ -310,7 +310,7 @@ class WrittenResultsTest {
   @Test
   void documentsAreWrittenTheSameAgain() throws Exception {
     assertSame(ResultDocument.text(full(), null, true, 1.5));
-    assertSame(SweepDocument.text(InventedStudies.sweep(), true, 3));
+    assertSame(SweepDocument.text(InventedStudies.sweep(), null, true, 3));
     assertSame(RankingDocument.text(InventedStudies.ranking(), true, 3));
     var checked =
         ReferenceCases.in("cavity").stream().map(c -> InventedChecks.answer(c, true, 0.5)).toList();
