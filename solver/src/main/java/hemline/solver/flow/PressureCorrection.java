@@ -20,6 +20,20 @@ import org.jspecify.annotations.Nullable;
  * 1984, Numer. Heat Transfer 7, 147).
  */
 final class PressureCorrection {
+  /**
+   * Least share of a_P left in a_P/α - Σ a_nb: where neighbours take nearly all of it, D' would
+   * grow without bound. Judged, no source; the settled flow does not depend on it.
+   */
+  private static final double LEAST_REST = 0.02;
+
+  /** Cycles of the multigrid in one correction; what is left is for the next pass. */
+  private static final int CYCLES = 12;
+
+  /** Reduction and cycles with which mass is closed: to round-off. */
+  private static final double CLOSED = 1e-13;
+
+  private static final int CLOSING_CYCLES = 60;
+
   private final FlowProblem problem;
   private final FaceGeometry geometry;
   private final Mesh mesh;
@@ -118,6 +132,7 @@ final class PressureCorrection {
     }
   }
 
+  /** F - A (w_o q_o + w_n q_n), on irregular faces with the slope times their skewness added. */
   private void subtractInterpolated(FlowState s, VelocityGradients g, double[] out) {
     for (int f = 0; f < mesh.faces; f++) {
       double[] q = mesh.vertical[f] ? s.u : s.v;
@@ -142,10 +157,11 @@ final class PressureCorrection {
   void coefficients(Momentum momentum, double alpha) {
     double[] diagonal = momentum.diagonal();
     double rate = time == null ? 0 : time.now();
+    // D = α V / a_P, in time without its share of a_P; D' = V / (a_P/α - Σ a_nb)
     for (int c = 0; c < mesh.cells; c++) {
       interpolation[c] = alpha * mesh.volume[c] / (diagonal[c] - rate * mesh.volume[c]);
       double rest = diagonal[c] / alpha - momentum.neighbourSum(c);
-      consistent[c] = mesh.volume[c] / Math.max(rest, 0.02 * diagonal[c]);
+      consistent[c] = mesh.volume[c] / Math.max(rest, LEAST_REST * diagonal[c]);
     }
   }
 
@@ -179,7 +195,7 @@ final class PressureCorrection {
       grounding[0] = conductance[0];
     }
     if (multigrid.setCoefficients(conductance, grounding)) {
-      cycles += multigrid.solve(imbalance, correction, reduction, 12);
+      cycles += multigrid.solve(imbalance, correction, reduction, CYCLES);
     } else {
       // numbers that far apart come from a flow that runs away: the attempt ends as lost
       java.util.Arrays.fill(correction, Double.NaN);
@@ -210,6 +226,7 @@ final class PressureCorrection {
     imbalanceOf(s, out);
   }
 
+  /** Flux into each cell: -Σ F over its faces. */
   private void imbalanceOf(FlowState s, double[] out) {
     java.util.Arrays.fill(out, 0);
     for (int f = 0; f < mesh.faces; f++) {
@@ -223,6 +240,7 @@ final class PressureCorrection {
     }
   }
 
+  /** F = A u_f + (1 - α) (F - A u_f)_last - D A/|d| (p_n - p_o - ∇p_f · d). */
   private void predict(FlowState s, VelocityGradients g, PressureField pressure, double alpha) {
     for (int f = 0; f < mesh.faces; f++) {
       s.flux[f] = (1 - alpha) * history[f];
@@ -281,6 +299,7 @@ final class PressureCorrection {
     for (int b = 0; b < mesh.boundaryFaces; b++) {
       if (problem.boundary().isOpen(b)) {
         double d = consistent[mesh.bCell[b]] * geometry.bConductance[b];
+        // p_b falls as inflow grows: F' = d (p_c' - p_b'), p_b' = slope F'
         boundaryConductance[b] = d / (1 + d * headSlope(s, b));
       }
     }
@@ -296,6 +315,7 @@ final class PressureCorrection {
     return -out / (a * a);
   }
 
+  /** F ← F - D' A/|d| (p'_n - p'_o), u ← u - D' ∇p', p ← p + ω p'. */
   private void correct(FlowState s, PressureField pressure, double pressureFactor) {
     Boundary boundary = problem.boundary();
     double[] onBoundary = correctionField.onBoundary;
@@ -353,7 +373,7 @@ final class PressureCorrection {
       if (!multigrid.setCoefficients(conductance, grounding)) {
         break;
       }
-      cycles += multigrid.solve(imbalance, correction, 1e-13, 60);
+      cycles += multigrid.solve(imbalance, correction, CLOSED, CLOSING_CYCLES);
       for (int f = 0; f < mesh.faces; f++) {
         s.flux[f] -= conductance[f] * (correction[mesh.neighbour[f]] - correction[mesh.owner[f]]);
       }

@@ -19,7 +19,11 @@ import org.jspecify.annotations.Nullable;
  * shows as further zeros or none.
  */
 final class PlenumBalance {
+  /** Rounds of lip force and sink. */
   private static final int LIP_ROUNDS = 2;
+
+  /** Least gap at which the lip's force is read, m; below it the lip touches. */
+  private static final double LEAST_GAP = 1e-6;
 
   private final Machine machine;
   private final Map<String, LeakLaw> laws;
@@ -117,6 +121,7 @@ final class PlenumBalance {
     double forwards = forwardThrust(flow, suction);
     ReliefValve valve = machine.valve();
     double valveFlow = valve == null ? 0 : valve.flow(suction, rho);
+    // a jet of Q_v that strikes the ground lifts by its momentum ρ Q_v √(2 Δp / ρ)
     double valveJet = -jetShare(stand.side()) * valveFlow * Math.sqrt(2 * suction * rho);
     double middle = floor + valveJet;
     double tx = machine.fan().x();
@@ -126,6 +131,7 @@ final class PlenumBalance {
     double[] sink = held == null ? new double[3] : held;
     double[] load = new double[3];
     for (int round = 0; round <= LIP_ROUNDS; round++) {
+      // force down, and its moments about y and x: Σ F, Σ F x, Σ F y
       load[0] = middle + lips[0] + thrust;
       load[1] = middle * centre[0] + lips[1] + thrust * tx + forwards * machine.fan().height();
       load[2] = middle * centre[1] + lips[2] + thrust * ty;
@@ -142,6 +148,7 @@ final class PlenumBalance {
     double[] edgeLeaks = new double[edgeLength.length];
     double jet = Math.sqrt(2 * suction / rho);
     double lnSuction = Math.log(suction);
+    // D = Σ C_d h L √(2 Δp / ρ)
     for (int i = 0; i < strips.count; i++) {
       double h = gap(i, sink);
       if (h < least) {
@@ -210,6 +217,7 @@ final class PlenumBalance {
     return centre.clone();
   }
 
+  /** h = h₀ - (z + a x + b y). */
   private double gap(int i, double[] sink) {
     return strips.gap[i] - (sink[0] + sink[1] * strips.x[i] + sink[2] * strips.y[i]);
   }
@@ -230,6 +238,7 @@ final class PlenumBalance {
     }
     double over = h + crossing.height();
     double part = strips.vertex[i] < 0 ? length : length(i, over, stand.side());
+    // the part that hangs over the step leaks through h + step
     return (1 - share) * effective(i, h, lnSuction, stand) * length
         + share * effective(i, over, lnSuction, stand) * part;
   }
@@ -239,6 +248,7 @@ final class PlenumBalance {
     return strips.lengthAt(i, h, side) + more;
   }
 
+  /** Effective gap C_d h, m. */
   private double effective(int i, double h, double lnSuction, Stand stand) {
     return h <= 0
         ? 0
@@ -248,12 +258,13 @@ final class PlenumBalance {
                 Math.log(h), lnSuction, stand.moving(), strips.facing[i], stand.side());
   }
 
+  /** Force of the lips down and its moments: -Σ c_y Δp L, with c_y lift over suction. */
   private double[] lipLoad(double suction, double[] sink, Stand stand) {
     double[] out = new double[3];
     double lnSuction = Math.log(suction);
     for (int i = 0; i < strips.count; i++) {
       if (strips.length[i] > 0) {
-        double h = Math.max(gap(i, sink), 1e-6);
+        double h = Math.max(gap(i, sink), LEAST_GAP);
         double down =
             -guessed.lipForce()
                 * strips.law[i].lift(
@@ -278,6 +289,7 @@ final class PlenumBalance {
     return jet(flow, suction) * Math.cos(machine.fan().exitAngle());
   }
 
+  /** ρ Q v, N. */
   private double jet(double flow, double suction) {
     return air.density() * flow * machine.fan().jetSpeed(fan, flow, suction);
   }

@@ -18,6 +18,7 @@ import hemline.solver.flow.SequencedSolver;
 import hemline.solver.flow.SolvedSection;
 import hemline.solver.flow.SteadyFlowSolver;
 import hemline.solver.grid.GridDesign;
+import hemline.solver.grid.GridLines;
 import hemline.solver.grid.Mesh;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.measure.SectionMeter;
@@ -131,6 +132,13 @@ public final class FamilySolver implements SectionFamily {
     Mesh mesh = problem.geometry().mesh;
     return new SolvedSection(
         setup, problem, new FlowState(mesh.cells, mesh.faces, mesh.boundaryFaces));
+  }
+
+  /** The mesh of a section at a place of its family, coarsest 0. */
+  public static Mesh mesh(Section section, MeshLevel level, int place) {
+    FlowSetup setup = FlowSetup.of(section);
+    GridLines lines = design(setup, level).lines(MULTIPLIERS[place]);
+    return setup.problem(lines, Closure.LAMINAR).geometry().mesh;
   }
 
   /** The grid lines of a section, for all its grids. */

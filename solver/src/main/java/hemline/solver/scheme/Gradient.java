@@ -10,6 +10,9 @@ import hemline.solver.grid.Mesh;
  * direction open, the gradient there is zero.
  */
 public final class Gradient {
+  /**
+   * Share of the trace that is added to the diagonal of M, so that an open direction has slope 0.
+   */
   private static final double REGULARISATION = 1e-10;
 
   private final FaceGeometry geometry;
@@ -48,6 +51,7 @@ public final class Gradient {
     entryY = new double[entries];
     boundaryX = new double[mesh.boundaryFaces];
     boundaryY = new double[mesh.boundaryFaces];
+    // M = Σ w r rᵀ, right-hand side Σ w r Δφ
     for (int r = 0; r < n; r++) {
       for (int e = geometry.pattern.rowStart[r]; e < geometry.pattern.rowStart[r + 1]; e++) {
         int k = geometry.pattern.column[e];
@@ -67,6 +71,7 @@ public final class Gradient {
       double y = mesh.by[b] - mesh.cy[r];
       double w = weight(x, y);
       if (!known[b] && even[r]) {
+        // the condition ∂φ/∂n = 0 as a neighbour at distance d = r · n: w (d n · g)² in the sum
         double nx = geometry.bux[b];
         double ny = geometry.buy[b];
         double d = x * nx + y * ny;
@@ -82,6 +87,7 @@ public final class Gradient {
         boundaryY[b] = w * y;
       }
     }
+    // g = M⁻¹ Σ w r Δφ: entries become M⁻¹ w r
     for (int r = 0; r < n; r++) {
       double extra = REGULARISATION * (xx[r] + yy[r]);
       xx[r] += extra;
@@ -126,6 +132,7 @@ public final class Gradient {
     return entryY[e];
   }
 
+  /** w = |r|⁻³. */
   private static double weight(double x, double y) {
     double d2 = x * x + y * y;
     return 1 / (d2 * Math.sqrt(d2));
@@ -162,6 +169,7 @@ public final class Gradient {
     addBoundary(value, boundaryValue, gx, gy);
   }
 
+  /** g = Σ entry · (φ_k - φ_r); four neighbours, as in most cells, are summed without a loop. */
   private void row(int r, double[] value, double[] gx, double[] gy) {
     int[] column = geometry.pattern.column;
     double centre = value[r];
@@ -187,6 +195,7 @@ public final class Gradient {
     gy[r] = y;
   }
 
+  /** g += entry · (φ_b - φ_r) where the boundary value is known. */
   private void addBoundary(double[] value, double[] boundaryValue, double[] gx, double[] gy) {
     int[] cell = geometry.mesh.bCell;
     for (int b = 0; b < cell.length; b++) {

@@ -3,7 +3,7 @@ package hemline.solver.study;
 import hemline.solver.flow.ProgressListener;
 
 /** Adds the progress of tasks by weight and reports it, never falling, one call at a time. */
-final class ProgressSum {
+public final class ProgressSum {
   private final double[] weight;
   private final double[] done;
   private final ProgressListener listener;
@@ -15,7 +15,7 @@ final class ProgressSum {
    * @param work effort of each task, positive; not modified
    * @param listener hears the sum
    */
-  ProgressSum(double[] work, ProgressListener listener) {
+  public ProgressSum(double[] work, ProgressListener listener) {
     double sum = 0;
     for (double w : work) {
       sum += w;
@@ -29,7 +29,7 @@ final class ProgressSum {
   }
 
   /** Listener for one task. */
-  ProgressListener of(int task) {
+  public ProgressListener of(int task) {
     return (share, what) -> report(task, share, what);
   }
 

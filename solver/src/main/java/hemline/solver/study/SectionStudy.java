@@ -21,7 +21,10 @@ public final class SectionStudy {
    */
   public SectionAnswer run(
       Section section, RunOptions options, CancelToken cancel, ProgressListener progress) {
-    return solve(List.of(Question.of(section)), options, cancel, progress).get(0).answer();
+    return SolvePool.solve(
+            List.of(Question.of(section)), family, options, cancel, progress, (i, solved) -> {})
+        .get(0)
+        .answer();
   }
 
   /** Solves a lip and the plain flat lip as wide as it, under the same conditions. */
@@ -29,13 +32,14 @@ public final class SectionStudy {
       SealSection section, RunOptions options, CancelToken cancel, ProgressListener progress) {
     SealSection flat = section.withProfile(PlainFlat.asWideAs(section.profile()));
     List<Solved> solved =
-        solve(List.of(Question.of(section), Question.of(flat)), options, cancel, progress);
+        SolvePool.solve(
+            List.of(Question.of(section), Question.of(flat)),
+            family,
+            options,
+            cancel,
+            progress,
+            (i, answer) -> {});
     return new RelativeAnswer(
         solved.get(0).answer(), solved.get(1).answer(), LeakRatio.of(solved.get(0), solved.get(1)));
-  }
-
-  private List<Solved> solve(
-      List<Question> questions, RunOptions options, CancelToken cancel, ProgressListener progress) {
-    return SolvePool.solve(questions, family, options, cancel, progress);
   }
 }

@@ -54,16 +54,6 @@ final class SolvePool {
     questions.forEach(question -> answers.add(new CompletableFuture<>()));
   }
 
-  /** Solves all questions from cold starts and answers in their order. */
-  static List<Solved> solve(
-      List<Question> questions,
-      SectionFamily family,
-      RunOptions options,
-      CancelToken cancel,
-      ProgressListener progress) {
-    return solve(questions, family, options, cancel, progress, (i, solved) -> {});
-  }
-
   /**
    * Solves all questions from cold starts and answers in their order.
    *
@@ -117,15 +107,11 @@ final class SolvePool {
           .filter(i -> parent[i] < 0)
           .boxed()
           .sorted(Comparator.comparingDouble((Integer i) -> -work[i]))
-          .forEach(i -> run.submit(i, List.of()));
+          .forEach(i -> pool.execute(() -> run.work(i, List.of())));
       return run.answers.stream().map(answer -> SolveThreads.await(answer, cancel)).toList();
     } finally {
       pool.shutdown();
     }
-  }
-
-  private void submit(int i, List<SolvedSection> before) {
-    pool.execute(() -> work(i, before));
   }
 
   /** Solves one question, then hands its flow to those that start from it. */
@@ -134,7 +120,7 @@ final class SolvePool {
       SolveTask task = new SolveTask(questions.get(i), family, options, before, cancel, sum.of(i));
       Solved solved = task.run();
       taker.accept(i, solved);
-      children(i).forEach(child -> submit(child, task.starts()));
+      children(i).forEach(child -> pool.execute(() -> work(child, task.starts())));
       answers.get(i).complete(flows ? solved : solved.withoutFlow());
     } catch (Throwable e) {
       breakDown(i, e);

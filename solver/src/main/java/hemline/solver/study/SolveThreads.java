@@ -11,7 +11,7 @@ import java.util.concurrent.ThreadFactory;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /** Threads that solve; none of them keeps a program alive. */
-final class SolveThreads {
+public final class SolveThreads {
   private SolveThreads() {}
 
   /** Names the threads {@code hemline-solve-1} and so on. */
@@ -30,7 +30,7 @@ final class SolveThreads {
    *
    * @throws IllegalStateException if the work breaks down on one of them; the others are cancelled
    */
-  static void run(int threads, CancelToken cancel, Runnable work) {
+  public static void run(int threads, CancelToken cancel, Runnable work) {
     ExecutorService pool = Executors.newFixedThreadPool(threads, factory());
     try {
       List<Future<?>> all = new ArrayList<>();

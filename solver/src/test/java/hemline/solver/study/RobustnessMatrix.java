@@ -76,7 +76,8 @@ class RobustnessMatrix {
             new FamilySolver(),
             new RunOptions(level, Closure.AUTO, false, 2),
             new CancelToken(),
-            ProgressListener.NONE);
+            ProgressListener.NONE,
+            (i, answer) -> {});
     Map<SolveStatus, Integer> counts = new EnumMap<>(SolveStatus.class);
     List<String> unusable = new ArrayList<>();
     StringBuilder report = new StringBuilder();

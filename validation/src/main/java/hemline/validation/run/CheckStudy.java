@@ -4,21 +4,18 @@ import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.study.ProgressSum;
+import hemline.solver.study.SolveThreads;
 import hemline.validation.reference.CaseSetup;
 import hemline.validation.reference.ReferenceCase;
 import hemline.validation.reference.ReferenceCases;
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
-import java.util.concurrent.ThreadFactory;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /** Runs cases on a fixed number of threads; answers do not depend on it. */
@@ -71,31 +68,29 @@ public final class CheckStudy {
 
   private List<CaseResult> solve(
       List<ReferenceCase> cases, int threads, CancelToken cancel, ProgressListener progress) {
-    int workers = Math.max(1, Math.min(threads, cases.size()));
-    Progress sum = new Progress(cases.size(), progress);
-    ExecutorService pool = Executors.newFixedThreadPool(workers, caseThreads());
-    try {
-      List<Future<CaseResult>> futures = new ArrayList<>();
-      for (int i = 0; i < cases.size(); i++) {
-        int index = i;
-        futures.add(pool.submit(() -> one(cases.get(index), index, cancel, sum)));
-      }
-      List<CaseResult> results = new ArrayList<>();
-      for (Future<CaseResult> future : futures) {
-        results.add(await(future, cancel));
-      }
-      return results;
-    } finally {
-      pool.shutdown();
-    }
+    double[] work = new double[cases.size()];
+    Arrays.fill(work, 1);
+    ProgressSum sum = new ProgressSum(work, progress);
+    CaseResult[] results = new CaseResult[work.length];
+    AtomicInteger next = new AtomicInteger();
+    SolveThreads.run(
+        Math.max(1, Math.min(threads, work.length)),
+        cancel,
+        () -> {
+          for (int i = next.getAndIncrement(); i < work.length; i = next.getAndIncrement()) {
+            results[i] = one(cases.get(i), cancel, sum.of(i));
+          }
+        });
+    return List.of(results);
   }
 
-  private CaseResult one(ReferenceCase one, int index, CancelToken cancel, Progress sum) {
+  private CaseResult one(ReferenceCase one, CancelToken cancel, ProgressListener progress) {
     if (cancel.isCancelled()) {
       return cancelled(one);
     }
-    CaseResult result = runner.run(one, cancel, (share, what) -> sum.report(index, share, one));
-    sum.report(index, 1, one);
+    CaseResult result =
+        runner.run(one, cancel, (share, what) -> progress.progress(share, one.name()));
+    progress.progress(1, one.name());
     return cancel.isCancelled() && result.status() != SolveStatus.CONVERGED
         ? cancelled(one)
         : result;
@@ -110,55 +105,5 @@ public final class CheckStudy {
         OptionalDouble.empty(),
         List.of(),
         List.of());
-  }
-
-  private static CaseResult await(Future<CaseResult> future, CancelToken cancel) {
-    boolean interrupted = false;
-    try {
-      while (true) {
-        try {
-          return future.get();
-        } catch (InterruptedException e) {
-          interrupted = true;
-          cancel.cancel();
-        } catch (ExecutionException e) {
-          cancel.cancel();
-          throw new IllegalStateException("a case broke down", e.getCause());
-        }
-      }
-    } finally {
-      if (interrupted) {
-        Thread.currentThread().interrupt();
-      }
-    }
-  }
-
-  private static ThreadFactory caseThreads() {
-    AtomicInteger count = new AtomicInteger();
-    return work -> {
-      Thread thread = new Thread(work, "hemline-case-" + count.incrementAndGet());
-      thread.setDaemon(true);
-      return thread;
-    };
-  }
-
-  /** Mean progress of all cases, never falling, one call at a time. */
-  private static final class Progress {
-    private final double[] done;
-    private final ProgressListener listener;
-
-    Progress(int cases, ProgressListener listener) {
-      done = new double[cases];
-      this.listener = listener;
-    }
-
-    synchronized void report(int index, double share, ReferenceCase one) {
-      done[index] = Math.max(done[index], Math.min(1, share));
-      double sum = 0;
-      for (double d : done) {
-        sum += d;
-      }
-      listener.progress(sum / done.length, one.name());
-    }
   }
 }

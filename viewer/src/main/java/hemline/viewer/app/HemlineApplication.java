@@ -9,6 +9,7 @@ import hemline.viewer.project.LeakFolder;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.RecentPlaces;
 import hemline.viewer.project.RescueStore;
+import hemline.viewer.project.SectionStore;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -66,7 +67,7 @@ public final class HemlineApplication extends Application {
         new Project(
             bench,
             shipped,
-            solver,
+            new SectionStore(SectionStore.usual(), Engine.fingerprint()).over(solver, false),
             Objects.requireNonNull(folder),
             Objects.requireNonNull(recent),
             RescueStore::new,

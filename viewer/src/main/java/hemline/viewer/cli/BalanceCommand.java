@@ -76,14 +76,7 @@ final class BalanceCommand extends Job {
       description = "Solves running at once; results do not depend on it (default: all cores).")
   int threads = Runtime.getRuntime().availableProcessors();
 
-  @Option(
-      names = "--keep",
-      paramLabel = "DIR",
-      description = "Folder for solved sections (default: hemline in the user's cache folder).")
-  @Nullable Path keep;
-
-  @Option(names = "--solve-anew", description = "Do not use solved sections kept before.")
-  boolean anew;
+  @Mixin KeepOptions keep = new KeepOptions();
 
   @Mixin CalibrationOptions calibration = new CalibrationOptions();
   @Mixin OutputOptions output = new OutputOptions();
@@ -112,7 +105,8 @@ final class BalanceCommand extends Job {
     if (read == null) {
       throw new IllegalStateException("a machine that cannot be read is a problem");
     }
-    LeakStore store = anew ? LeakStore.NONE : kept();
+    LeakStore store = keep.anew ? LeakStore.NONE : kept();
+    Studies studies = Boolean.getBoolean(REHEARSAL) ? desk.studies() : keep.studies(desk, false);
     ResultFolder folder = output.folder(null);
     long start = desk.clock().getAsLong();
     MachineBalance balance;
@@ -120,16 +114,15 @@ final class BalanceCommand extends Job {
       balance =
           watched(
               progress ->
-                  desk.studies()
-                      .balance(
-                          read,
-                          others,
-                          atLeast,
-                          options,
-                          store,
-                          calibrations,
-                          desk.cancel(),
-                          progress));
+                  studies.balance(
+                      read,
+                      others,
+                      atLeast,
+                      options,
+                      store,
+                      calibrations,
+                      desk.cancel(),
+                      progress));
     } catch (KeptOnly.MissingException e) {
       return ExitCode.AGAIN;
     }
@@ -154,7 +147,7 @@ final class BalanceCommand extends Job {
       tell("this is a rehearsal with invented leaks; its figures mean nothing.");
     }
     return new LeakFolder(
-        keep == null ? LeakFolder.usual() : keep, Engine.fingerprint(), rehearsal);
+        keep.keep == null ? LeakFolder.usual() : keep.keep, Engine.fingerprint(), rehearsal);
   }
 
   private @Nullable Machine read(Wanted wanted) {

@@ -78,17 +78,9 @@ final class BatchCommand extends Job {
       description = "Speeds where --ground-speed is a range (default: ${DEFAULT-VALUE}).")
   int speedSteps = 3;
 
-  @Option(
-      names = "--keep",
-      paramLabel = "DIR",
-      description = "Folder for solved sections (default: hemline in the user's cache folder).")
-  @Nullable Path keep;
-
-  @Option(names = "--solve-anew", description = "Do not use solved sections kept before.")
-  boolean anew;
-
   @Mixin GroundOptions ground = new GroundOptions();
   @Mixin SolveOptions solve = new SolveOptions();
+  @Mixin KeepOptions keep = new KeepOptions();
   @Mixin OutputOptions output = new OutputOptions();
 
   BatchCommand(Desk desk) {
@@ -104,14 +96,15 @@ final class BatchCommand extends Job {
     ResultFolder folder = output.folder(output.json ? null : RankCommand.USUAL_FOLDER);
     String solver = Engine.fingerprint();
     ResultStore store =
-        anew
+        keep.anew
             ? ResultStore.NONE
-            : new KeptResults(keep == null ? KeptResults.usual() : keep, solver);
+            : new KeptResults(keep.keep == null ? KeptResults.usual() : keep.keep, solver);
     long start = desk.clock().getAsLong();
     BatchAnswer answer =
         watched(
             progress ->
-                desk.studies().batch(batch.sections(), options, store, desk.cancel(), progress));
+                keep.studies(desk, false)
+                    .batch(batch.sections(), options, store, desk.cancel(), progress));
     if (!answer.complete()) {
       return stopped(answer, batch.sections().size());
     }
@@ -197,7 +190,7 @@ final class BatchCommand extends Job {
             + " of "
             + asked
             + " sections are solved"
-            + (anew ? " and let go." : " and kept; the same command goes on from here."));
+            + (keep.anew ? " and let go." : " and kept; the same command goes on from here."));
     return ExitCode.CANCELLED;
   }
 }

@@ -88,6 +88,7 @@ final class CompareCommand extends Job {
 
   @Mixin PlanOptions planning = new PlanOptions();
   @Mixin SolveOptions solve = new SolveOptions();
+  @Mixin KeepOptions kept = new KeepOptions();
   @Mixin OutputOptions output = new OutputOptions();
 
   CompareCommand(Desk desk) {
@@ -119,7 +120,7 @@ final class CompareCommand extends Job {
     List<Prediction> predictions =
         watched(
             p ->
-                desk.studies()
+                kept.studies(desk, false)
                     .predict(
                         points,
                         PredictionStudy.base(read, lip.profile()),
@@ -198,7 +199,7 @@ final class CompareCommand extends Job {
       RelativeSweep sweep =
           watched(
               p ->
-                  desk.studies()
+                  kept.studies(desk, false)
                       .against(
                           asked.other(),
                           Swept.SUCTION,

@@ -87,6 +87,7 @@ final class RankCommand extends Job {
 
   @Mixin GroundOptions ground = new GroundOptions();
   @Mixin SolveOptions solve = new SolveOptions();
+  @Mixin KeepOptions keep = new KeepOptions();
   @Mixin CalibrationOptions calibration = new CalibrationOptions();
   @Mixin OutputOptions output = new OutputOptions();
 
@@ -130,7 +131,7 @@ final class RankCommand extends Job {
     RankingAnswer answer =
         watched(
             progress ->
-                desk.studies()
+                keep.studies(desk, folder != null)
                     .rank(
                         profiles,
                         against.profile(),

@@ -84,6 +84,7 @@ final class RunCommand extends Job {
 
   @Mixin GroundOptions ground = new GroundOptions();
   @Mixin SolveOptions solve = new SolveOptions();
+  @Mixin KeepOptions keep = new KeepOptions();
   @Mixin CalibrationOptions calibration = new CalibrationOptions();
   @Mixin OutputOptions output = new OutputOptions();
 
@@ -119,8 +120,8 @@ final class RunCommand extends Job {
         progress -> {
           RelativeAnswer answer =
               relative
-                  ? desk.studies().relativeLeak(section, options, desk.cancel(), progress)
-                  : alone(desk.studies().run(section, options, desk.cancel(), progress));
+                  ? studies().relativeLeak(section, options, desk.cancel(), progress)
+                  : alone(studies().run(section, options, desk.cancel(), progress));
           SectionAnswer solved = Lips.withNotices(answer.lip(), lip);
           SectionResult known = calibrations.applied(solved.result(), lip.profile());
           return new RelativeAnswer(
@@ -171,9 +172,11 @@ final class RunCommand extends Job {
     }
     DuctSection read = section;
     return solve(
-        read,
-        options,
-        progress -> alone(desk.studies().run(read, options, desk.cancel(), progress)));
+        read, options, progress -> alone(studies().run(read, options, desk.cancel(), progress)));
+  }
+
+  private Studies studies() {
+    return keep.studies(desk, output.out != null || report != null);
   }
 
   private int solve(Section section, RunOptions options, Watched<RelativeAnswer> study)

@@ -33,6 +33,7 @@ import hemline.solver.study.Swept;
 import hemline.validation.reference.ReferenceCase;
 import hemline.validation.run.CaseResult;
 import hemline.validation.run.CheckStudy;
+import hemline.viewer.project.SectionStore;
 import java.util.List;
 
 /**
@@ -42,6 +43,11 @@ import java.util.List;
  *     would have to solve a section
  */
 record SolverStudies(SectionFamily family, boolean keptOnly) implements Studies {
+
+  @Override
+  public Studies keeping(SectionStore store, boolean fields) {
+    return new SolverStudies(store.over(family, fields), keptOnly);
+  }
 
   @Override
   public SectionAnswer run(

@@ -23,10 +23,18 @@ import hemline.solver.study.SweepResult;
 import hemline.solver.study.Swept;
 import hemline.validation.reference.ReferenceCase;
 import hemline.validation.run.CaseResult;
+import hemline.viewer.project.SectionStore;
 import java.util.List;
 
 /** The studies that the commands call. */
 interface Studies {
+  /**
+   * The same studies, which take solved sections from a store.
+   *
+   * @param fields true where pictures are wanted
+   */
+  Studies keeping(SectionStore store, boolean fields);
+
   SectionAnswer run(
       Section section, RunOptions options, CancelToken cancel, ProgressListener progress);
 

@@ -74,6 +74,7 @@ final class SweepCommand extends Job {
 
   @Mixin GroundOptions ground = new GroundOptions();
   @Mixin SolveOptions solve = new SolveOptions();
+  @Mixin KeepOptions keep = new KeepOptions();
   @Mixin OutputOptions output = new OutputOptions();
 
   SweepCommand(Desk desk) {
@@ -110,13 +111,16 @@ final class SweepCommand extends Job {
       LipProfile flat = PlainFlat.asWideAs(lip.profile());
       RelativeSweep sweep =
           watched(
-              p -> desk.studies().against(flat, swept, base, values, options, desk.cancel(), p));
+              p ->
+                  keep.studies(desk, false)
+                      .against(flat, swept, base, values, options, desk.cancel(), p));
       SweepResult told = Lips.withNotices(sweep.lip(), known);
       RelativeSweep all = new RelativeSweep(told, sweep.baseline(), sweep.relativeLeak());
       return finish(told, all, swept, folder, desk.secondsSince(start));
     }
     SweepResult sweep =
-        watched(p -> desk.studies().over(swept, base, values, options, desk.cancel(), p));
+        watched(
+            p -> keep.studies(desk, false).over(swept, base, values, options, desk.cancel(), p));
     return finish(Lips.withNotices(sweep, known), null, swept, folder, desk.secondsSince(start));
   }
 

@@ -190,7 +190,7 @@ public final class StudyDesk {
         found(
             question,
             threads,
-            new RememberingFamily(family, into.sections(question)),
+            into.sections(question).over(family, false),
             answer -> keepPart(question, had, answer, seconds, into),
             token,
             progress);

@@ -1,5 +1,6 @@
 package hemline.viewer.project;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
@@ -7,111 +8,193 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.shared.problem.InputException;
 import hemline.shared.result.GridRun;
+import hemline.shared.section.Drive;
 import hemline.shared.section.SealSection;
-import hemline.solver.field.FlowState;
 import hemline.solver.flow.Closure;
+import hemline.solver.flow.FlowField;
 import hemline.solver.flow.SolvedSection;
-import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
 import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.GridSolution;
+import hemline.solver.refine.SectionFamily;
+import hemline.solver.refine.SolveRequest;
+import hemline.solver.study.LeakKey;
 import java.io.IOException;
-import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Sections that a study has solved before its end, one file each: their figures by grid, and the
- * flow on the coarsest grid, which others start from, to the last bit.
+ * Solved sections, one file each: their figures by grid, and to the last bit the flow on the
+ * coarsest grid, which others start from, and where pictures were asked that on the finest.
  *
- * <p>Every file appears whole or not at all, sealed, with the names of study and section inside. A
- * file that is damaged or belongs to another section counts as missing, and a folder that is full
- * or cannot be written keeps nothing more: then only time is lost.
+ * <p>Every file appears whole or not at all, sealed, with the question and the solver inside. A
+ * file that is damaged, of another solver or of another section counts as missing, and a folder
+ * that cannot be written keeps nothing: then only time is lost. A folder that is full lets go its
+ * oldest.
  */
 public final class SectionStore {
-  private static final String SCHEMA = "hemline.section/2";
+  private static final String SCHEMA = "hemline.section/3";
 
-  /** Most bytes of one study, some hundred medium sections. */
-  private static final long MOST = 200L << 20;
+  /** Most bytes of a folder, about a thousand medium sections. */
+  private static final long MOST = 1L << 30;
 
   private final Path folder;
+  private final String solver;
   private final long most;
 
   /** Maps in the order of their keys, so that the same content is the same file. */
   private final ObjectMapper json =
       new ObjectMapper().enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS);
 
-  SectionStore(Path folder) {
-    this(folder, MOST);
+  /**
+   * A store in a folder, which is made when the first section is kept.
+   *
+   * @param solver {@link Engine#fingerprint} of the solver that asks
+   */
+  public SectionStore(Path folder, String solver) {
+    this(folder, solver, MOST);
   }
 
-  /** A store in a folder, which is made when the first section is kept. */
-  SectionStore(Path folder, long most) {
+  SectionStore(Path folder, String solver, long most) {
     this.folder = folder;
+    this.solver = solver;
     this.most = most;
   }
 
-  /**
-   * Name of what is solved: the same for the same content.
-   *
-   * @param before names of the flows to start from
-   */
-  public String key(
-      SealSection section, MeshLevel level, int grids, Closure closure, List<String> before) {
-    return Engine.digest(json, List.of(section, level, grids, closure, before));
+  /** Where the sections of this user are kept. */
+  public static Path usual() {
+    return LeakFolder.usual().resolveSibling("sections");
   }
 
-  /** The section kept under a name; null when there is none. */
-  public @Nullable GridFamily find(String key, SealSection section, MeshLevel level) {
-    Path file = folder.resolve(key + KeptFile.END);
-    if (!Files.exists(file, LinkOption.NOFOLLOW_LINKS) || KeptFile.linked(folder)) {
+  /**
+   * A family that solves only what is not kept here.
+   *
+   * @param fields true where pictures are wanted: the finest flow is kept too, and solved again
+   *     where it is not kept
+   */
+  public SectionFamily over(SectionFamily family, boolean fields) {
+    return new KeptFamily(family, this, fields);
+  }
+
+  /**
+   * Name of what is solved: the same for the same content, whatever lips and ducts are called.
+   *
+   * @param starts names of the flows to start from
+   */
+  String name(SolveRequest request, List<String> starts) {
+    return LeakKey.digest(question(request, starts) + solver);
+  }
+
+  private String question(SolveRequest request, List<String> starts) {
+    Drive drive = request.section().drive();
+    JsonNode asked =
+        json.valueToTree(
+            List.of(
+                request.section() instanceof SealSection ? "lip" : "duct",
+                request.section(),
+                drive == null ? "walls" : drive.getClass().getSimpleName(),
+                request.level(),
+                request.grids(),
+                request.closure(),
+                starts));
+    for (String word : List.of("name", "notes", "family")) {
+      asked.findParents(word).forEach(of -> ((ObjectNode) of).remove(word));
+    }
+    return asked.toString();
+  }
+
+  /** The section kept for a request; null when there is none, or none with a field if asked. */
+  @Nullable GridFamily find(SolveRequest request, List<String> starts, boolean fields) {
+    Path file = file(request, starts);
+    if (solver.equals(Engine.UNKNOWN)
+        || !Files.exists(file, LinkOption.NOFOLLOW_LINKS)
+        || KeptFile.linked(folder)) {
       return null;
     }
     try {
       JsonNode document = KeptFile.read(json, file, SCHEMA);
-      if (!document.path("section").asText().equals(key)
-          || !document.path("study").asText().equals(study())) {
-        return null;
-      }
-      Closure closure = Closure.valueOf(document.path("closure").asText());
-      List<GridSolution> grids = new ArrayList<>();
-      for (JsonNode run : document.path("runs")) {
-        GridRun read = json.treeToValue(run, GridRun.class);
-        if (read == null || Whole.missing(read) != null) {
-          return null;
-        }
-        grids.add(new GridSolution(read));
-      }
-      JsonNode flow = document.get("flow");
-      SolvedSection start = null;
-      if (flow != null) {
-        start = FamilySolver.unfilled(section, level, closure);
-        if (!fill(start.state(), flow.binaryValue())) {
-          return null;
-        }
-      }
-      JsonNode lost = document.get("lost");
-      JsonNode other = document.get("other");
-      GridRun second = other == null ? null : json.treeToValue(other, GridRun.class);
-      if (second != null && Whole.missing(second) != null) {
-        return null;
-      }
-      return new GridFamily(
-          closure, grids, start, lost == null ? null : Closure.valueOf(lost.asText()), second);
+      boolean same =
+          document.path("asked").asText().equals(question(request, starts))
+              && document.path("solver").asText().equals(solver);
+      return same ? family(document, request, fields) : null;
     } catch (IOException | InputException | IllegalArgumentException e) {
       return null;
     }
   }
 
-  /** Keeps a section under a name. */
-  public synchronized void keep(String key, GridFamily family) {
+  private @Nullable GridFamily family(JsonNode document, SolveRequest request, boolean fields)
+      throws IOException {
+    Closure closure = Closure.valueOf(document.path("closure").asText());
+    List<GridSolution> grids = new ArrayList<>();
+    for (JsonNode node : document.path("runs")) {
+      GridRun run = run(node);
+      if (run == null) {
+        return null;
+      }
+      grids.add(new GridSolution(run));
+    }
+    SolvedSection start = null;
+    JsonNode flow = document.get("flow");
+    if (flow != null && request.section() instanceof SealSection lip) {
+      start = FamilySolver.unfilled(lip, request.level(), closure);
+      if (!FlowBytes.fill(start.state(), flow.binaryValue())) {
+        return null;
+      }
+    }
+    JsonNode lost = document.get("lost");
+    JsonNode other = document.get("other");
+    GridRun second = other == null ? null : run(other);
+    if (other != null && second == null) {
+      return null;
+    }
+    GridFamily figures =
+        new GridFamily(
+            closure, grids, start, lost == null ? null : Closure.valueOf(lost.asText()), second);
+    return fields ? withField(figures, document.get("field"), request) : figures;
+  }
+
+  private @Nullable GridRun run(JsonNode node) throws JsonProcessingException {
+    GridRun run = json.treeToValue(node, GridRun.class);
+    return run == null || Whole.missing(run) != null ? null : run;
+  }
+
+  /** The same family with the flow on its finest grid; null where that was not kept. */
+  private static @Nullable GridFamily withField(
+      GridFamily family, @Nullable JsonNode kept, SolveRequest request) throws IOException {
+    GridSolution finest = family.finestUsable();
+    if (finest == null) {
+      return family;
+    }
+    if (kept == null) {
+      return null;
+    }
+    int place = family.grids().indexOf(finest);
+    FlowField field =
+        FlowBytes.field(
+            FamilySolver.mesh(request.section(), request.level(), place), kept.binaryValue());
+    if (field == null) {
+      return null;
+    }
+    List<GridSolution> grids = new ArrayList<>(family.grids());
+    grids.set(place, new GridSolution(finest.run(), field));
+    return new GridFamily(family.closure(), grids, family.start(), family.lost(), family.other());
+  }
+
+  /**
+   * Keeps a section.
+   *
+   * @param fields true to keep the flow on the finest grid too
+   */
+  synchronized void keep(
+      SolveRequest request, List<String> starts, GridFamily family, boolean fields) {
     ObjectNode document = KeptFile.start(json, SCHEMA);
-    document.put("study", study());
-    document.put("section", key);
+    document.put("solver", solver);
+    document.put("asked", question(request, starts));
     document.put("closure", family.closure().name());
     ArrayNode runs = document.putArray("runs");
     family.runs().forEach(run -> runs.add(json.<JsonNode>valueToTree(run)));
@@ -122,13 +205,16 @@ public final class SectionStore {
       document.set("other", json.<JsonNode>valueToTree(family.other()));
     }
     if (family.start() != null) {
-      document.put("flow", bytes(family.start().state()));
+      document.put("flow", FlowBytes.of(family.start().state()));
+    }
+    GridSolution finest = family.finestUsable();
+    if (fields && finest != null && finest.hasField()) {
+      document.put("field", FlowBytes.of(finest.field()));
     }
     try {
       String text = KeptFile.text(json, document);
-      if (size() + text.length() <= most) {
-        KeptFile.write(folder.resolve(key + KeptFile.END), text);
-      }
+      makeRoom(text.length());
+      KeptFile.write(file(request, starts), text);
     } catch (IOException | InputException e) {
       // nothing is kept; the section is solved again when it is needed
     }
@@ -148,49 +234,24 @@ public final class SectionStore {
     }
   }
 
-  /** Name of the study, which tells question and build of the solver. */
-  private String study() {
-    return String.valueOf(folder.getFileName());
+  private Path file(SolveRequest request, List<String> starts) {
+    return folder.resolve(name(request, starts) + KeptFile.END);
   }
 
-  private long size() throws IOException {
-    long size = 0;
+  /** Lets go the oldest files until the rest leaves room for a new one. */
+  private void makeRoom(long length) throws IOException {
+    List<Kept> kept = new ArrayList<>();
+    long size = length;
     for (Path file : KeptFile.in(folder)) {
-      size += Files.size(file);
+      kept.add(new Kept(file, Files.size(file), Files.getLastModifiedTime(file).toMillis()));
+      size += kept.get(kept.size() - 1).size();
     }
-    return size;
+    kept.sort(Comparator.comparingLong(Kept::written));
+    for (int k = 0; k < kept.size() && size > most; k++) {
+      Files.deleteIfExists(kept.get(k).file());
+      size -= kept.get(k).size();
+    }
   }
 
-  private static List<double[]> arrays(FlowState s) {
-    return List.of(
-        s.u, s.v, s.w, s.p, s.k, s.omega, s.nuTilde, s.eddyViscosity, s.flux, s.boundaryFlux);
-  }
-
-  private static byte[] bytes(FlowState state) {
-    int length = 2 + arrays(state).stream().mapToInt(a -> a.length).sum();
-    ByteBuffer buffer = ByteBuffer.allocate(length * Double.BYTES);
-    buffer.putDouble(state.outletPressure).putDouble(state.inletFlow);
-    for (double[] array : arrays(state)) {
-      for (double value : array) {
-        buffer.putDouble(value);
-      }
-    }
-    return buffer.array();
-  }
-
-  /** False when the bytes are not those of a flow of this size. */
-  private static boolean fill(FlowState state, byte[] bytes) {
-    int length = 2 + arrays(state).stream().mapToInt(a -> a.length).sum();
-    if (bytes.length != length * Double.BYTES) {
-      return false;
-    }
-    ByteBuffer buffer = ByteBuffer.wrap(bytes);
-    state.outletPressure = buffer.getDouble();
-    state.inletFlow = buffer.getDouble();
-    for (double[] array : arrays(state)) {
-      buffer.asDoubleBuffer().get(array);
-      buffer.position(buffer.position() + array.length * Double.BYTES);
-    }
-    return true;
-  }
+  private record Kept(Path file, long size, long written) {}
 }

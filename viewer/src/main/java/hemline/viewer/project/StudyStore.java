@@ -69,7 +69,7 @@ public final class StudyStore {
 
   /** Sections that a study has solved before its end. */
   public SectionStore sections(StudyQuestion question) {
-    return new SectionStore(folder.resolve("sections").resolve(key(question)));
+    return new SectionStore(folder.resolve("sections").resolve(key(question)), engine);
   }
 
   /** The answer kept to a question; null when there is none that can be believed. */

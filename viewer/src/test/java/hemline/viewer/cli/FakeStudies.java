@@ -35,6 +35,7 @@ import hemline.solver.study.Swept;
 import hemline.validation.reference.ReferenceCase;
 import hemline.validation.run.CaseResult;
 import hemline.viewer.picture.InventedStudies;
+import hemline.viewer.project.SectionStore;
 import hemline.viewer.report.InventedChecks;
 import java.util.ArrayList;
 import java.util.List;
@@ -44,6 +45,11 @@ import org.jspecify.annotations.Nullable;
 
 /** Answers at once with invented figures, and remembers what it was asked. */
 final class FakeStudies implements Studies {
+  @Override
+  public Studies keeping(SectionStore store, boolean fields) {
+    return this;
+  }
+
   final List<Object> asked = new ArrayList<>();
   SolveStatus status = SolveStatus.CONVERGED;
 

@@ -27,6 +27,7 @@ import hemline.viewer.picture.InventedStudies;
 import hemline.viewer.project.KeptStudy;
 import hemline.viewer.project.LeakFolder;
 import hemline.viewer.project.ProjectFolder;
+import hemline.viewer.project.SampleSections;
 import hemline.viewer.project.StudyStore;
 import hemline.viewer.report.ResultDocument;
 import java.io.IOException;
@@ -355,13 +356,13 @@ class FormatContractTest {
 
     @Override
     Path write(Object value) throws Exception {
-      store().keep("key", family);
+      SampleSections.keep(store(), section(), family);
       return only(dir.resolve("sections"));
     }
 
     @Override
     Object read(Path file) throws InputException {
-      GridFamily found = store().find("key", section(), MeshLevel.COARSE);
+      GridFamily found = SampleSections.find(store(), section());
       if (found == null) {
         return null;
       }

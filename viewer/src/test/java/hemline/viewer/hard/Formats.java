@@ -30,6 +30,7 @@ import hemline.viewer.project.Program;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.RecentPlaces;
 import hemline.viewer.project.RescueStore;
+import hemline.viewer.project.SampleSections;
 import hemline.viewer.project.StudyPage;
 import hemline.viewer.project.StudyStore;
 import java.io.IOException;
@@ -160,7 +161,7 @@ final class Formats {
             Closure.SST,
             List.of(Kept.grid()),
             FamilySolver.unfilled(section, MeshLevel.COARSE, Closure.SST));
-    sections.keep("key", family);
+    SampleSections.keep(sections, section, family);
     Path kept;
     try (Stream<Path> files = Files.walk(root.resolve("sections"))) {
       kept = files.filter(Files::isRegularFile).findFirst().orElseThrow();
@@ -168,8 +169,7 @@ final class Formats {
     addKept(
         "kept section",
         kept,
-        f ->
-            sections.find("key", section, MeshLevel.COARSE) == null ? List.of(MISSING) : List.of());
+        f -> SampleSections.find(sections, section) == null ? List.of(MISSING) : List.of());
 
     LeakOrigin asked = new LeakOrigin("a", 2e-3, 600, 0, 0, 1.2, 1.5e-5, "coarse", "auto", false);
     LeakPoint point = InventedStudies.LEAKS.find(asked);

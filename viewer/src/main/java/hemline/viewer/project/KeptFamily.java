@@ -1,6 +1,5 @@
-package hemline.viewer.model;
+package hemline.viewer.project;
 
-import hemline.shared.section.SealSection;
 import hemline.solver.field.FlowState;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
@@ -8,54 +7,57 @@ import hemline.solver.flow.SolvedSection;
 import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.SectionFamily;
 import hemline.solver.refine.SolveRequest;
-import hemline.viewer.project.SectionStore;
 import java.util.ArrayList;
-import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.WeakHashMap;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Keeps the lip sections of one study that were solved to their end, so that a study that was
- * stopped, or broken off by a crash, goes on where it was instead of from its beginning.
+ * Solves only the sections that a store does not have, and keeps those that were solved to their
+ * end.
  *
- * <p>An answer depends on the arguments alone, the flows to start from among them; only the same
- * arguments find it again, so a study that goes on has the bits of one that was never stopped.
+ * <p>An answer depends on the request alone, the flows to start from among it; only the same
+ * request finds it again, so a kept answer has the bits of a fresh one.
  */
-final class RememberingFamily implements SectionFamily {
+final class KeptFamily implements SectionFamily {
   private final SectionFamily family;
   private final SectionStore store;
+  private final boolean fields;
 
-  /** Names of the sections whose flows others may start from. */
-  private final Map<FlowState, String> names = new IdentityHashMap<>();
+  /**
+   * Names of the sections whose flows others may start from, by the flow itself; forgotten with it.
+   */
+  private final Map<FlowState, String> names = new WeakHashMap<>();
 
   /**
    * Remembers answers of a family.
    *
    * @param family solves what is not kept
+   * @param fields true to keep the finest flow too and to solve again where it is not kept
    */
-  RememberingFamily(SectionFamily family, SectionStore store) {
+  KeptFamily(SectionFamily family, SectionStore store, boolean fields) {
     this.family = family;
     this.store = store;
+    this.fields = fields;
   }
 
   @Override
   public GridFamily solve(SolveRequest request, CancelToken cancel, ProgressListener progress) {
     List<String> starts = names(request.before());
-    if (starts == null || !(request.section() instanceof SealSection section)) {
+    if (starts == null) {
       return family.solve(request, cancel, progress);
     }
-    String key = store.key(section, request.level(), request.grids(), request.closure(), starts);
-    GridFamily answer = store.find(key, section, request.level());
+    GridFamily answer = store.find(request, starts, fields);
     if (answer == null) {
       answer = family.solve(request, cancel, progress);
       if (!cancel.isCancelled() && !answer.cancelled()) {
-        store.keep(key, answer);
+        store.keep(request, starts, answer, fields);
       }
     }
     if (answer.start() != null) {
       synchronized (names) {
-        names.put(answer.start().state(), key);
+        names.put(answer.start().state(), store.name(request, starts));
       }
     }
     return answer;

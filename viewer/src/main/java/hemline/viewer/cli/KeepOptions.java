@@ -1,0 +1,32 @@
+package hemline.viewer.cli;
+
+import hemline.viewer.project.Engine;
+import hemline.viewer.project.SectionStore;
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** Options that say where solved sections are kept. */
+final class KeepOptions {
+  @Option(
+      names = "--keep",
+      paramLabel = "DIR",
+      description = "Folder for solved sections (default: hemline in the user's cache folder).")
+  @Nullable Path keep;
+
+  @Option(names = "--solve-anew", description = "Do not use solved sections kept before.")
+  boolean anew;
+
+  /**
+   * The studies of a desk, which take solved sections from where they are kept.
+   *
+   * @param fields true where pictures are wanted
+   */
+  Studies studies(Desk desk, boolean fields) {
+    if (anew) {
+      return desk.studies();
+    }
+    Path folder = keep == null ? SectionStore.usual() : keep.resolve("sections");
+    return desk.studies().keeping(new SectionStore(folder, Engine.fingerprint()), fields);
+  }
+}
