@@ -32,6 +32,7 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -75,10 +76,19 @@ final class StudyDeskTest {
   }
 
   private static StudyQuestion curve(Swept swept, boolean relative, Double... values) {
+    return curve(swept, relative ? PlainFlat.asWideAs(FLAT) : null, values);
+  }
+
+  /** A curve of 8 mm beside one of 4 mm: no section of the one is also one of the other. */
+  private static StudyQuestion besideNarrower(Double... speeds) {
+    return curve(Swept.GROUND_SPEED, lip(4e-3, "flat 4"), speeds);
+  }
+
+  private static StudyQuestion curve(Swept swept, @Nullable LipProfile baseline, Double... values) {
     return new StudyQuestion(
         swept,
         List.of(FLAT),
-        relative ? PlainFlat.asWideAs(FLAT) : null,
+        baseline,
         List.of(values),
         0.5e-3,
         20,
@@ -130,7 +140,7 @@ final class StudyDeskTest {
   void aStoppedStudyGoesOnAfterARestartWithTheSameBits() throws Exception {
     AtomicInteger solves = new AtomicInteger();
     desk = desk(new CountingFamily(solves));
-    StudyQuestion question = curve(Swept.GROUND_SPEED, true, 0.0, 0.1, 0.2, 0.3);
+    StudyQuestion question = besideNarrower(0.0, 0.1, 0.2, 0.3);
     desk.start(question, 1);
     until(() -> desk.work().progress().get() > 0.4);
     desk.work().stop();
@@ -174,7 +184,7 @@ final class StudyDeskTest {
   @Test
   void aStudyBrokenOffByACrashLeavesItsSections() throws Exception {
     AtomicInteger solves = new AtomicInteger();
-    StudyQuestion question = curve(Swept.GROUND_SPEED, true, 0.0, 0.1, 0.2, 0.3);
+    StudyQuestion question = besideNarrower(0.0, 0.1, 0.2, 0.3);
     Path broken = dir.resolve("broken");
     StudyDesk first =
         new StudyDesk(
