@@ -28,8 +28,7 @@ public final class Libraries {
               "commons-codec", "Apache Commons Codec", "1.19.0", APACHE, "with Commons CSV"),
           new Library("jackson-", "Jackson", "2.23", APACHE, "JSON"),
           new Library("picocli", "picocli", "4.7.7", APACHE, "command line"),
-          new Library(
-              "arrow-format", "Apache Arrow format", "18.3.0", APACHE, "tables of batches"),
+          new Library("arrow-format", "Apache Arrow format", "18.3.0", APACHE, "tables of batches"),
           new Library("flatbuffers-java", "FlatBuffers", "25.2.10", APACHE, "with Arrow"),
           new Library("jts-core", "JTS Topology Suite", "1.20.0", "EPL-2.0 or EDL-1.0", "outlines"),
           new Library("batik-", "Apache Batik parser", "1.19", APACHE, "SVG paths"),

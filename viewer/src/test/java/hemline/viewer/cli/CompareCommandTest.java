@@ -65,7 +65,9 @@ final class CompareCommandTest extends CommandCase {
     out.reset();
     assertThat(hemline(run)).isZero();
     double used = document().at("/figures/dischargeCoefficient/value").asDouble();
-    assertThat(out()).contains("C_d and leak are calibrated by").contains("rig.csv (invented readings)");
+    assertThat(out())
+        .contains("C_d and leak are calibrated by")
+        .contains("rig.csv (invented readings)");
     out.reset();
     String[] raw = java.util.Arrays.copyOf(run, run.length + 1);
     raw[run.length] = "--uncalibrated";
