@@ -27,10 +27,11 @@ final class NewtonIteration {
   private static final double LEAST_INERTIA = 1e-5;
 
   /**
-   * Residual below which the coefficients of the face fluxes stay as they are: taken anew at each
-   * step they are not part of the derivative and undo the better half of it.
+   * Share of the largest residual met below which the coefficients of the face fluxes stay as they
+   * are: taken anew at each step they are not part of the derivative and undo the better half of
+   * it. What they still change by then moves figures by less than a hundred-thousandth.
    */
-  private static final double KEEP_COEFFICIENTS = 1e-2;
+  private static final double KEEP_COEFFICIENTS = 1e-3;
 
   private final FlowEquations equations;
   private final FlowState state;
@@ -55,6 +56,7 @@ final class NewtonIteration {
   private double inertia;
   private int taken;
   private double norm = Double.NaN;
+  private double largest;
   private double massResidual = Double.MAX_VALUE;
 
   /**
@@ -137,12 +139,13 @@ final class NewtonIteration {
    * @return false when the linear solution failed
    */
   boolean step() {
-    if (!(norm < KEEP_COEFFICIENTS)) {
+    if (!(norm < KEEP_COEFFICIENTS * largest)) {
       equations.correction.coefficients(equations.momentum, 1);
     }
     System.arraycopy(state.boundaryFlux, 0, boundaryFlux, 0, boundaryFlux.length);
     evaluate(residual);
     norm = norm(residual);
+    largest = Math.max(largest, norm);
     note(residual);
     read(base);
     double[] aP = equations.momentum.diagonal();
