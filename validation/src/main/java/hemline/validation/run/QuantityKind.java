@@ -26,13 +26,13 @@ enum QuantityKind {
   FRICTION_VELOCITY(
       0.5 * ModelResidual.friction(Closure.SA), 0.5 * ModelResidual.friction(Closure.SST)),
   /** Speed at a place or the largest on a line. */
-  SPEED(0.0939, 0.128),
+  SPEED(0.1003, 0.128),
   /** Pressure on a wall or in a pocket, and what of it is won back. */
-  PRESSURE(0.211, 0.157),
+  PRESSURE(0.2254, 0.157),
   /** Length of an eddy, and how fast layers grow. */
-  LENGTH(0.276, 0.382),
+  LENGTH(0.2702, 0.382),
   /** Friction where the flow has separated or comes back to the wall. */
-  FRICTION(0.527, 0.392);
+  FRICTION(0.505, 0.392);
 
   private final double sa;
   private final double sst;
