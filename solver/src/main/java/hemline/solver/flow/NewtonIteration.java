@@ -26,13 +26,6 @@ final class NewtonIteration {
 
   private static final double LEAST_INERTIA = 1e-5;
 
-  /**
-   * Share of the largest residual met below which the coefficients of the face fluxes stay as they
-   * are: taken anew at each step they are not part of the derivative and undo the better half of
-   * it. What they still change by then moves figures by less than a hundred-thousandth.
-   */
-  private static final double KEEP_COEFFICIENTS = 1e-3;
-
   private final FlowEquations equations;
   private final FlowState state;
   private final Mesh mesh;
@@ -56,7 +49,6 @@ final class NewtonIteration {
   private double inertia;
   private int taken;
   private double norm = Double.NaN;
-  private double largest;
   private double massResidual = Double.MAX_VALUE;
 
   /**
@@ -139,14 +131,11 @@ final class NewtonIteration {
    * @return false when the linear solution failed
    */
   boolean step() {
-    if (!(norm < KEEP_COEFFICIENTS * largest)) {
-      equations.correction.coefficients(equations.momentum, 1);
-    }
+    equations.correction.coefficients(equations.momentum, 1);
     System.arraycopy(state.boundaryFlux, 0, boundaryFlux, 0, boundaryFlux.length);
     evaluate(residual);
     norm = norm(residual);
-    largest = Math.max(largest, norm);
-    note(residual);
+    note();
     read(base);
     double[] aP = equations.momentum.diagonal();
     for (int c = 0; c < cells; c++) {
@@ -172,12 +161,10 @@ final class NewtonIteration {
       return Double.isFinite(norm(moved));
     }
     taken++;
-    note(moved);
     inertia *= Math.max(0.1, Math.min(1.5, after / norm));
     if (inertia < LEAST_INERTIA) {
       inertia = 0;
     }
-    norm = after;
     return true;
   }
 
@@ -216,18 +203,18 @@ final class NewtonIteration {
     jacobian.solve(to);
   }
 
-  private void note(double[] defects) {
+  private void note() {
     double sum = 0;
     double worst = 0;
     for (int c = 0; c < cells; c++) {
-      sum += Math.abs(defects[3 * c]) + Math.abs(defects[3 * c + 1]);
-      worst = Math.max(worst, Math.abs(defects[3 * c + 2]));
+      sum += Math.abs(residual[3 * c]) + Math.abs(residual[3 * c + 1]);
+      worst = Math.max(worst, Math.abs(residual[3 * c + 2]));
     }
     equations.momentumResidual = sum;
     massResidual = worst;
   }
 
-  /** Largest mass defect after the last step over gap times velocity scale. */
+  /** Largest mass defect before the last step over gap times velocity scale. */
   double massResidual() {
     return massResidual;
   }
