@@ -195,8 +195,15 @@ class GridDesignTest {
     }
     assertThat(between(inDuct(Shapes.box(-0.05, 0.15, 0.05, 0.25)).x(), -0.05, 0.05))
         .isNotEqualTo(between(round.x(), -0.05, 0.05));
-    Ring onTheGround = Shapes.disc(0, 0.04, 0.05);
-    assertThat(between(inDuct(onTheGround).y(), 0, 0.09)).isLessThan(18);
+    // a body that stands on the ground is left to the rules of walls, whose cells are not even
+    double[] rows = inDuct(Shapes.disc(0, 0.04, 0.05)).y();
+    double least = Double.MAX_VALUE;
+    double most = 0;
+    for (int i = 0; rows[i + 1] < 0.09; i++) {
+      least = Math.min(least, rows[i + 1] - rows[i]);
+      most = Math.max(most, rows[i + 1] - rows[i]);
+    }
+    assertThat(most / least).isGreaterThan(2);
   }
 
   private static GridLines inDuct(Ring body) {
