@@ -9,8 +9,8 @@ import org.apache.commons.math3.random.Well19937c;
 
 /**
  * Propagation of distributions by drawing them (JCGM 101:2008), adaptively (7.9): blocks of draws
- * follow until the ends of all intervals are known to a tenth of the standard uncertainty. The seed
- * is fixed, so that the same measurement gives the same numbers.
+ * follow until the ends of all intervals are known to a tenth of the standard uncertainty. Draws
+ * always begin alike, so that the same measurement gives the same numbers.
  */
 public final class MonteCarlo {
   private static final long SEED = 20081101;

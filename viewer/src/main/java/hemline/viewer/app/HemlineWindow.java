@@ -23,9 +23,8 @@ import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.Window;
@@ -120,16 +119,16 @@ public final class HemlineWindow {
     }
     group.getToggles().get(0).setSelected(true);
     MenuBar menus = menus(group);
-    Region space = new Region();
-    HBox.setHgrow(space, Priority.ALWAYS);
     Node look = benchScreen.lookBar();
     // it belongs to the bench alone
     look.visibleProperty().bind(group.getToggles().get(0).selectedProperty());
-    HBox top = new HBox(8, menus, look, space);
+    look.managedProperty().bind(look.visibleProperty());
+    // where the window is narrow the look goes below; pages stay where they are
+    FlowPane top = new FlowPane(16, 0, menus);
     if (screens.size() > 1) {
       top.getChildren().add(tabs);
     }
-    top.setAlignment(Pos.CENTER_LEFT);
+    top.getChildren().add(look);
     top.getStyleClass().add("top-bar");
     root.setTop(new VBox(top, strip));
     root.setCenter(pages);
