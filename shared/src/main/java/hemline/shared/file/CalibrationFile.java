@@ -16,6 +16,21 @@ import java.util.Map;
 public final class CalibrationFile {
   private static final String KIND = "calibration";
   private static final int VERSION = 1;
+
+  /** Keys of the numbers, in the order of the calibration's components. */
+  private static final List<String> NUMBERS =
+      List.of(
+          "factor",
+          "factorUncertainty",
+          "offset",
+          "offsetUncertainty",
+          "correlation",
+          "rest",
+          "gapLow",
+          "gapHigh",
+          "suctionLow",
+          "suctionHigh");
+
   private static final String ENDING = "." + KIND + ".json";
 
   private CalibrationFile() {}
@@ -56,21 +71,22 @@ public final class CalibrationFile {
     top.put("rig", c.rig());
     top.put("invented", c.invented());
     top.put("points", LengthUnit.decimal(c.points()));
-    put(top, "factor", c.factor());
-    put(top, "factorUncertainty", c.factorUncertainty());
-    put(top, "offset", c.offset());
-    put(top, "offsetUncertainty", c.offsetUncertainty());
-    put(top, "correlation", c.correlation());
-    put(top, "rest", c.rest());
-    put(top, "gapLow", c.gapLow());
-    put(top, "gapHigh", c.gapHigh());
-    put(top, "suctionLow", c.suctionLow());
-    put(top, "suctionHigh", c.suctionHigh());
+    double[] numbers = {
+      c.factor(),
+      c.factorUncertainty(),
+      c.offset(),
+      c.offsetUncertainty(),
+      c.correlation(),
+      c.rest(),
+      c.gapLow(),
+      c.gapHigh(),
+      c.suctionLow(),
+      c.suctionHigh()
+    };
+    for (int i = 0; i < numbers.length; i++) {
+      top.put(NUMBERS.get(i), LengthUnit.decimal(numbers[i]));
+    }
     return Seal.close(JsonLayout.text(top));
-  }
-
-  private static void put(Map<String, Object> top, String key, double value) {
-    top.put(key, LengthUnit.decimal(value));
   }
 
   /** Reads the text of a calibration; the file name serves the messages. */
@@ -82,45 +98,17 @@ public final class CalibrationFile {
     if (!SchemaKey.check(keys, KIND, VERSION)) {
       throw new InputException(problems);
     }
-    keys.allow(
-        "schema",
-        "seal",
-        "lip",
-        "outline",
-        "rig",
-        "invented",
-        "points",
-        "factor",
-        "factorUncertainty",
-        "offset",
-        "offsetUncertainty",
-        "correlation",
-        "rest",
-        "gapLow",
-        "gapHigh",
-        "suctionLow",
-        "suctionHigh");
+    List<String> allowed =
+        new ArrayList<>(List.of("schema", "seal", "lip", "outline", "rig", "invented", "points"));
+    allowed.addAll(NUMBERS);
+    keys.allow(allowed.toArray(String[]::new));
     String lip = keys.text("lip", "plain flat 8");
     String outline = keys.text("outline", "a digest");
     String rig = keys.text("rig", "rig.csv");
     boolean invented = keys.truth("invented", false);
     int points = keys.index("points", "a number of points");
-    double[] n = new double[10];
-    String[] names = {
-      "factor",
-      "factorUncertainty",
-      "offset",
-      "offsetUncertainty",
-      "correlation",
-      "rest",
-      "gapLow",
-      "gapHigh",
-      "suctionLow",
-      "suctionHigh"
-    };
-    for (int i = 0; i < n.length; i++) {
-      n[i] = keys.number(names[i], "a number in SI units");
-    }
+    double[] n =
+        NUMBERS.stream().mapToDouble(key -> keys.number(key, "a number in SI units")).toArray();
     if (problems.isEmpty()) {
       try {
         return new Calibration(
@@ -131,7 +119,8 @@ public final class CalibrationFile {
             new Problem(
                 "calibration.figures",
                 file,
-                "its figures cannot be; remove the file and compare again with --keep"));
+                "its figures cannot be; remove the file and compare again with"
+                    + " --keep-calibration"));
       }
     }
     throw new InputException(problems);

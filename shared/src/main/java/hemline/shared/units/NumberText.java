@@ -44,12 +44,6 @@ public final class NumberText {
     return text(new BigDecimal(value).setScale(decimals, RoundingMode.HALF_EVEN));
   }
 
-  /** A value and its band, such as {@code 43.1 (42.7 to 43.5)}. */
-  public static String band(double value, double low, double high) {
-    double half = 0.5 * (high - low);
-    return within(value, half) + " (" + within(low, half) + " to " + within(high, half) + ")";
-  }
-
   /** A length in mm with its unit, from metres: {@code 2 mm}. */
   public static String millimetres(double metres) {
     return bareMillimetres(metres) + " mm";
@@ -60,21 +54,11 @@ public final class NumberText {
     return "(" + bareMillimetres(x) + ", " + bareMillimetres(y) + ") mm";
   }
 
-  /** A leak flow in litres per second and metre of seal, from m²/s: {@code 43.1 L/s per m}. */
-  public static String leakFlow(double squareMetresPerSecond, double halfWidth) {
-    return within(1000 * squareMetresPerSecond, 1000 * halfWidth) + " L/s per m";
-  }
-
   /** A pressure in Pa, or in kPa from 10 kPa on. */
   public static String pressure(double pascals) {
     return Math.abs(pascals) < 1e4
         ? significant(pascals, 4) + " Pa"
         : significant(pascals / 1000, 4) + " kPa";
-  }
-
-  /** A speed in m/s. */
-  public static String speed(double metresPerSecond) {
-    return significant(metresPerSecond, 4) + " m/s";
   }
 
   /** A length in mm, rounded to six digits. */

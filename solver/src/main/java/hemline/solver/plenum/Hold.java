@@ -81,9 +81,4 @@ public record Hold(
   public boolean holds() {
     return verdict == HoldVerdict.YES || verdict == HoldVerdict.UNTIL_IT_SLIPS;
   }
-
-  /** True when it would also stop sliding once it slips, or nothing pulls. */
-  public boolean holdsSliding() {
-    return sliding == null || sliding.low() >= 1;
-  }
 }

@@ -55,21 +55,6 @@ public final class SweepStudy {
   }
 
   /**
-   * Answers over suctions.
-   *
-   * @param base everything but the suction
-   * @param suctions Pa; answered in this order
-   */
-  public SweepResult overSuctions(
-      SealSection base,
-      List<Double> suctions,
-      RunOptions options,
-      CancelToken cancel,
-      ProgressListener progress) {
-    return over(Swept.SUCTION, base, suctions, options, cancel, progress);
-  }
-
-  /**
    * Answers over values of one condition, with the gap exponent when that is the gap.
    *
    * @param base everything but that condition

@@ -307,7 +307,8 @@ class StudyTest {
   void suctionsAreAnsweredInTheirOrder() {
     SweepResult result =
         new SweepStudy(plain())
-            .overSuctions(
+            .over(
+                Swept.SUCTION,
                 section(FLAT),
                 List.of(600.0, 100.0, 3000.0),
                 options(Closure.SST, false, 2),

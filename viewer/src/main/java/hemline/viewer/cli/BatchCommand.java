@@ -51,16 +51,6 @@ final class BatchCommand extends Job {
       })
   List<Path> study = new ArrayList<>();
 
-  @Option(names = "--gaps", paramLabel = "Q", description = "Gap or range of gaps.")
-  @Nullable String gaps;
-
-  @Option(
-      names = "--steps",
-      paramLabel = "N",
-      defaultValue = "6",
-      description = "Gaps in the range, both ends among them (default: ${DEFAULT-VALUE}).")
-  int steps = 6;
-
   @Option(names = "--suctions", paramLabel = "Q", description = "Suction or range of suctions.")
   @Nullable String suctions;
 
@@ -78,6 +68,7 @@ final class BatchCommand extends Job {
       description = "Speeds where --ground-speed is a range (default: ${DEFAULT-VALUE}).")
   int speedSteps = 3;
 
+  @Mixin GapOptions gaps = new GapOptions();
   @Mixin GroundOptions ground = new GroundOptions();
   @Mixin SolveOptions solve = new SolveOptions();
   @Mixin KeepOptions keep = new KeepOptions();
@@ -126,7 +117,7 @@ final class BatchCommand extends Job {
         study.size() == 1 && study.get(0).toString().toLowerCase(Locale.ROOT).endsWith(".csv");
     if (table) {
       boolean more =
-          gaps != null
+          gaps.gaps != null
               || suctions != null
               || ground.groundSpeed != null
               || ground.spanwiseSpeed != null;
@@ -150,7 +141,7 @@ final class BatchCommand extends Job {
     }
     return BatchSections.product(
         lips,
-        wanted.gaps("--gaps", gaps, wanted.steps("--steps", steps)),
+        gaps.read(wanted),
         wanted.suctions("--suctions", suctions, wanted.steps("--suction-steps", suctionSteps)),
         motions,
         air,

@@ -48,19 +48,6 @@ final class RankCommand extends Job {
   List<Path> places = new ArrayList<>();
 
   @Option(
-      names = "--gaps",
-      paramLabel = "Q",
-      description = "Gap, or range of gaps such as 1mm..6mm.")
-  @Nullable String gaps;
-
-  @Option(
-      names = "--steps",
-      paramLabel = "N",
-      defaultValue = "6",
-      description = "Gaps in the range, both ends among them (default: ${DEFAULT-VALUE}).")
-  int steps = 6;
-
-  @Option(
       names = "--suction",
       paramLabel = "Q",
       description = "Ambient minus plenum pressure, such as 600Pa.")
@@ -85,6 +72,7 @@ final class RankCommand extends Job {
               + " (head line: height (mm)); all alike when left out.")
   @Nullable String weights;
 
+  @Mixin GapOptions gaps = new GapOptions();
   @Mixin GroundOptions ground = new GroundOptions();
   @Mixin SolveOptions solve = new SolveOptions();
   @Mixin KeepOptions keep = new KeepOptions();
@@ -100,7 +88,7 @@ final class RankCommand extends Job {
     Wanted wanted = new Wanted();
     List<LoadedLip> lips = Lips.all(places, wanted);
     LoadedLip against = Lips.baseline(lips, baseline, wanted);
-    List<Double> asked = wanted.gaps("--gaps", gaps, wanted.steps("--steps", steps));
+    List<Double> asked = gaps.read(wanted);
     double atSuction = wanted.suction("--suction", suction);
     GapDistribution spread = GapWeights.read("--gap-weights", weights, asked, wanted);
     RunOptions options = solve.read(wanted);

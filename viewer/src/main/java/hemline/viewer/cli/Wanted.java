@@ -12,6 +12,7 @@ import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.DoubleFunction;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
 
@@ -49,15 +50,7 @@ final class Wanted {
 
   /** A gap or, with steps of 2 or more, a range of gaps, m, increasing. */
   List<Double> gaps(String option, @Nullable String text, int steps) {
-    List<Double> gaps = values(QuantityKind.LENGTH, option, text, steps, 2e-3);
-    for (double gap : gaps) {
-      String right = SectionLimits.gap(gap);
-      if (!right.isEmpty()) {
-        fault(option, right + "; \"" + text + "\" is not");
-        return List.of(2e-3);
-      }
-    }
-    return gaps;
+    return within(QuantityKind.LENGTH, option, text, steps, 2e-3, SectionLimits::gap, "is not");
   }
 
   /** Length of a test coupon, m. */
@@ -77,39 +70,37 @@ final class Wanted {
 
   /** A suction or, with steps of 2 or more, a range of suctions, Pa, increasing. */
   List<Double> suctions(String option, @Nullable String text, int steps) {
-    List<Double> suctions = values(QuantityKind.PRESSURE, option, text, steps, 600);
-    for (double suction : suctions) {
-      String right = SectionLimits.suction(suction);
-      if (!right.isEmpty()) {
-        fault(option, right + "; \"" + text + "\" does");
-        return List.of(600.0);
-      }
-    }
-    return suctions;
+    return within(QuantityKind.PRESSURE, option, text, steps, 600, SectionLimits::suction, "does");
   }
 
   /** A speed, m/s; 0 when not given. */
   double speed(String option, @Nullable String text) {
-    double speed = text == null ? 0 : read(QuantityKind.SPEED, option, text, 0);
-    String right = SectionLimits.speed(speed);
-    if (!right.isEmpty()) {
-      fault(option, right + "; \"" + text + "\" does not");
-      return 0;
-    }
-    return speed;
+    return text == null ? 0 : speeds(option, text, 0).get(0);
   }
 
   /** A range of speeds, m/s, increasing. */
   List<Double> speeds(String option, @Nullable String text, int steps) {
-    List<Double> speeds = values(QuantityKind.SPEED, option, text, steps, 0);
-    for (double speed : speeds) {
-      String right = SectionLimits.speed(speed);
+    return within(QuantityKind.SPEED, option, text, steps, 0, SectionLimits::speed, "does not");
+  }
+
+  /** Values of which each is judged; the one to go on with where one is out of range. */
+  private List<Double> within(
+      QuantityKind kind,
+      String option,
+      @Nullable String text,
+      int steps,
+      double otherwise,
+      DoubleFunction<String> limits,
+      String found) {
+    List<Double> values = values(kind, option, text, steps, otherwise);
+    for (double value : values) {
+      String right = limits.apply(value);
       if (!right.isEmpty()) {
-        fault(option, right + "; \"" + text + "\" does not");
-        return List.of(0.0);
+        fault(option, right + "; \"" + text + "\" " + found);
+        return List.of(otherwise);
       }
     }
-    return speeds;
+    return values;
   }
 
   /** A temperature, K. */

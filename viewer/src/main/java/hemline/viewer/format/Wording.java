@@ -89,7 +89,7 @@ public final class Wording {
     };
   }
 
-  /** What would tell the lips of a group from the baseline, one sentence for each way. */
+  /** What would tell lips from the baseline, one sentence for each way. */
   public static List<String> deciders(List<Ranking.Row> rows) {
     List<String> sentences = new ArrayList<>();
     for (Placement.Decider decider : Placement.Decider.values()) {

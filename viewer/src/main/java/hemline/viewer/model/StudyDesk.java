@@ -129,7 +129,7 @@ public final class StudyDesk {
    * @return what is wrong with the question; empty when it is answered
    */
   public List<Problem> start(StudyQuestion question, int threads) {
-    if (question.standings() && question.baseline() != null) {
+    if (question.ranks() && question.baseline() != null) {
       List<Problem> problems =
           new ArrayList<>(
               RankingStudy.check(question.lips(), question.baseline(), question.values()));
@@ -242,7 +242,7 @@ public final class StudyDesk {
     Swept swept = q.swept();
     if (swept == null) {
       if (q.baseline() == null) {
-        throw new IllegalArgumentException("standings need a baseline");
+        throw new IllegalArgumentException("a ranking needs a baseline");
       }
       return new Found(
           null,

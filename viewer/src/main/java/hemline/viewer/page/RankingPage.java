@@ -34,9 +34,7 @@ public final class RankingPage {
             .flatMap(row -> row.results().stream())
             .allMatch(result -> result.status() == SolveStatus.CONVERGED);
     page.quiet(settled ? "" : UNSETTLED + " mean of an unsteady flow.");
-    for (Group group : Group.values()) {
-      page.texts(Wording.deciders(ranking.rows(group)), Tone.FINDING);
-    }
+    page.texts(Wording.deciders(ranking.rows()), Tone.FINDING);
     if (!ranking.crossings().isEmpty()) {
       page.heading("Swap places").texts(swaps(ranking.crossings()), Tone.FINDING);
     }

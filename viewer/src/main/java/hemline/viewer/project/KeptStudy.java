@@ -16,8 +16,8 @@ import org.jspecify.annotations.Nullable;
  * @param question what was asked
  * @param sweep a lip alone; null for other studies
  * @param relative a lip and its baseline; null for other studies
- * @param ranking whole standings; null for other studies and for standings that were stopped
- * @param sections answers of standings that were stopped: those solved by then; else empty
+ * @param ranking the whole ranking; null for other studies and for a ranking that was stopped
+ * @param sections answers of a ranking that was stopped: those solved by then; else empty
  * @param complete false when the study was stopped before its end
  * @param seconds wall time
  * @param when instant of the end, ISO 8601
@@ -39,7 +39,7 @@ public record KeptStudy(
 
   /**
    * A study stopped before its end: of a lip over a range the points that it has by then, without a
-   * baseline; of standings the sections.
+   * baseline; of a ranking the sections.
    *
    * @param solved answers, in any order
    */
@@ -110,9 +110,7 @@ public record KeptStudy(
   boolean answersItsQuestion() {
     int parts = (sweep != null ? 1 : 0) + (relative != null ? 1 : 0) + (ranking != null ? 1 : 0);
     boolean whole =
-        question.standings()
-            ? ranking != null
-            : (question.baseline() != null) == (relative != null);
+        question.ranks() ? ranking != null : (question.baseline() != null) == (relative != null);
     if (parts > 1 || (complete && (parts == 0 || !whole))) {
       return false;
     }
@@ -128,7 +126,7 @@ public record KeptStudy(
       }
     }
     List<String> names = new ArrayList<>(question.lips().stream().map(l -> l.name()).toList());
-    if (question.standings() && question.baseline() != null) {
+    if (question.ranks() && question.baseline() != null) {
       names.add(question.baseline().name());
     }
     return results().stream().allMatch(r -> names.contains(r.name()) && asked(r));

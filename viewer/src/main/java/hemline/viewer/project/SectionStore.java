@@ -47,6 +47,9 @@ public final class SectionStore {
   private final String solver;
   private final long most;
 
+  /** Bytes of the folder at the last look, and what was kept since; below 0 before the first. */
+  private long held = -1;
+
   /** Maps in the order of their keys, so that the same content is the same file. */
   private final ObjectMapper json =
       new ObjectMapper().enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS);
@@ -240,6 +243,10 @@ public final class SectionStore {
 
   /** Lets go the oldest files until the rest leaves room for a new one. */
   private void makeRoom(long length) throws IOException {
+    if (held >= 0 && held + length <= most) {
+      held += length;
+      return;
+    }
     List<Kept> kept = new ArrayList<>();
     long size = length;
     for (Path file : KeptFile.in(folder)) {
@@ -251,6 +258,7 @@ public final class SectionStore {
       Files.deleteIfExists(kept.get(k).file());
       size -= kept.get(k).size();
     }
+    held = size;
   }
 
   private record Kept(Path file, long size, long written) {}

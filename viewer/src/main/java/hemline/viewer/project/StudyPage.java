@@ -26,8 +26,8 @@ public final class StudyPage {
           "Stopped before its end: %d of %s Go on to solve the rest."
               .formatted(
                   study.results().size(),
-                  question.standings()
-                      ? study.asked() + " sections were solved, too few for standings."
+                  question.ranks()
+                      ? study.asked() + " sections were solved, too few for a ranking."
                       : question.values().size() + " points were solved."),
           Tone.FINDING);
     }

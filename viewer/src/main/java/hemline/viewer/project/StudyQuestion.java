@@ -15,10 +15,10 @@ import org.jspecify.annotations.Nullable;
 /**
  * A study to solve: one lip over a range, or lips in order of their leak. SI units.
  *
- * @param swept what changes from point to point; null for standings
+ * @param swept what changes from point to point; null for a ranking
  * @param lips the lip, or the candidates
- * @param baseline what leaks are measured against; null for none, which standings cannot do without
- * @param values points of the range; for standings the gaps
+ * @param baseline what leaks are measured against; null for none, which a ranking cannot do without
+ * @param values points of the range; for a ranking the gaps
  * @param gap m; not used where gaps are in the values
  * @param suction Pa; not used where it is swept
  * @param ground its speed is not used where it is swept
@@ -43,11 +43,12 @@ public record StudyQuestion(
     lips = List.copyOf(lips);
     values = List.copyOf(values);
     if (lips.isEmpty() || values.isEmpty() || (swept == null && baseline == null)) {
-      throw new IllegalArgumentException("a study needs lips, values and, for standings, a base");
+      throw new IllegalArgumentException("a study needs lips, values and, for a ranking, a base");
     }
   }
 
-  public boolean standings() {
+  /** True for a ranking of lips. */
+  public boolean ranks() {
     return swept == null;
   }
 
@@ -68,7 +69,7 @@ public record StudyQuestion(
       range += " to " + Wording.value(rangeOf(), values.get(values.size() - 1));
     }
     return swept == null
-        ? "Standings of " + lips.size() + (lips.size() == 1 ? " lip, gap " : " lips, gap ") + range
+        ? "Ranking of " + lips.size() + (lips.size() == 1 ? " lip, gap " : " lips, gap ") + range
         : lips.get(0).name() + ", " + Wording.name(swept) + " " + range;
   }
 

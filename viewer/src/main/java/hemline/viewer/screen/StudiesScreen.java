@@ -15,7 +15,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 
-/** Leak over gap, suction or ground speed, and standings of lips. */
+/** Leak over gap, suction or ground speed, and rankings of lips. */
 public final class StudiesScreen implements Screen {
   private final Workbench bench;
   private final StudyDesk desk;

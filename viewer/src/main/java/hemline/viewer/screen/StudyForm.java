@@ -48,7 +48,7 @@ final class StudyForm {
   private final RadioButton overGap = aim("over-gap", "one lip as its gap changes");
   private final RadioButton overSuction = aim("over-suction", "one lip as the suction changes");
   private final RadioButton overGround = aim("over-ground", "one lip as the ground moves");
-  private final RadioButton standings = aim("standings", "several lips against each other");
+  private final RadioButton ranking = aim("ranking", "several lips against each other");
   private final ComboBox<LipProfile> lip = lips("study-lip");
   private final ComboBox<LipProfile> baseline = lips("study-baseline");
   private final Map<String, CheckBox> candidates = new LinkedHashMap<>();
@@ -115,7 +115,7 @@ final class StudyForm {
 
   private @Nullable Swept swept() {
     var chosen = aim.getSelectedToggle();
-    return chosen == standings
+    return chosen == ranking
         ? null
         : chosen == overSuction
             ? Swept.SUCTION
@@ -180,8 +180,7 @@ final class StudyForm {
 
   private void layOut() {
     Swept swept = swept();
-    box.getChildren()
-        .setAll(heading("What to follow"), overGap, overSuction, overGround, standings);
+    box.getChildren().setAll(heading("What to follow"), overGap, overSuction, overGround, ranking);
     if (swept == null) {
       ScrollPane list = new ScrollPane(candidateBox);
       list.setFitToWidth(true);

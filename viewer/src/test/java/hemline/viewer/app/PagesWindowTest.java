@@ -121,10 +121,10 @@ final class PagesWindowTest extends ApplicationTest {
     put("study-points", "3");
     study();
     screen.picture("15-ground-curve");
-    clickOn("#standings");
+    clickOn("#ranking");
     put("study-points", "2");
     study();
-    both("16-standings");
+    both("16-ranking");
     clickOn("#tab-machine");
     both("17-machine");
     clickOn("#tab-rig");

@@ -183,7 +183,7 @@ final class ProjectJourneyTest extends ApplicationTest {
   @Test
   void rankFourLips() throws Exception {
     clickOn("#tab-studies");
-    clickOn("#standings");
+    clickOn("#ranking");
     slowAir();
     put("study-points", "1");
     List<String> chosen = List.of("plain flat 8", "knife fin", "round nose", "chamfered flat");

@@ -206,7 +206,7 @@ class CommandContractTest extends CommandCase {
 
     @Override
     void fail(SolveStatus status) {
-      // the invented standings are whole; only what was stopped is left out of them
+      // the invented ranking is whole; only what was stopped is left out of it
       if (status == SolveStatus.CANCELLED) {
         super.fail(status);
       } else {

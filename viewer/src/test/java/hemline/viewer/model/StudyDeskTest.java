@@ -248,7 +248,7 @@ final class StudyDeskTest {
   }
 
   @Test
-  void standingsOfLips() throws Exception {
+  void rankingOfLips() throws Exception {
     StudyQuestion question =
         new StudyQuestion(
             null,

@@ -67,7 +67,7 @@ final class StudyStoreTest {
         false);
   }
 
-  private static StudyQuestion standings() {
+  private static StudyQuestion ranked() {
     return new StudyQuestion(
         null,
         InventedStudies.ranking().rows().stream().map(r -> lip(r.profile(), "", 4e-3)).toList(),
@@ -129,9 +129,9 @@ final class StudyStoreTest {
   @Test
   void aStudyComesBackAsItWasToTheLastBit() throws Exception {
     KeptStudy curve = study(curve(lip("a", "", 4e-3)), true, "2026-11-25T03:00:00Z");
-    KeptStudy standings =
+    KeptStudy ranked =
         new KeptStudy(
-            standings(),
+            ranked(),
             null,
             null,
             InventedStudies.ranking(),
@@ -141,11 +141,11 @@ final class StudyStoreTest {
             "2026-11-25T04:00:00Z",
             "engine one");
     store("engine one").keep(curve);
-    store("engine one").keep(standings);
+    store("engine one").keep(ranked);
     StudyStore again = store("engine one");
     assertThat(again.find(curve.question())).isEqualTo(curve);
-    assertThat(again.find(standings.question())).isEqualTo(standings);
-    assertThat(again.all().studies()).containsExactly(standings, curve);
+    assertThat(again.find(ranked.question())).isEqualTo(ranked);
+    assertThat(again.all().studies()).containsExactly(ranked, curve);
   }
 
   @Test
@@ -310,15 +310,14 @@ final class StudyStoreTest {
     assertThat(PageText.lines(StudyPage.of(curve)))
         .contains("No difference that the bands allow to call one at 1 mm.")
         .containsSequence("To know", "  - Some \u201ctext\u201d.");
-    KeptStudy standings =
-        new KeptStudy(
-            standings(), null, null, InventedStudies.ranking(), List.of(), true, 3, "", "");
-    assertThat(PageText.lines(StudyPage.of(standings)))
+    KeptStudy ranked =
+        new KeptStudy(ranked(), null, null, InventedStudies.ranking(), List.of(), true, 3, "", "");
+    assertThat(PageText.lines(StudyPage.of(ranked)))
         .contains("Leaks less than plain flat 8", "A finer mesh may tell: one pocket 8.")
         .anyMatch(
             line -> line.startsWith("  inclined teeth against the leak  0.910  0.898 to 0.92"))
         .anyMatch(line -> line.matches("  one pocket 8 leaks less than .* from about 2.4 mm.*"));
-    assertThat(PageHtml.of(StudyPage.of(standings)))
+    assertThat(PageHtml.of(StudyPage.of(ranked)))
         .contains("May swap places, within the bands", "from about 5.2 mm");
   }
 }
