@@ -80,26 +80,28 @@ public final class FaultStudy {
     return judged(raw, n, without);
   }
 
-  /** Akaike's weights and what they allow to say. */
+  /**
+   * Akaike's weights and what they allow to say. Where even the best fault leaves too much, all χ²
+   * count for as much less (Birge 1932, Phys. Rev. 40, 207).
+   */
   private static Diagnosis judged(List<FaultFit> raw, int n, double without) {
-    double least = without;
+    double fewest = raw.stream().mapToDouble(FaultFit::chiSquare).min().orElse(without);
+    double excess = Math.max(1, fewest / (n - 1));
+    double least = Math.min(without, fewest + 2 * excess);
+    double weightWithout = Math.exp(-0.5 * (without - least) / excess);
+    double sum = weightWithout;
     for (FaultFit fit : raw) {
-      least = Math.min(least, fit.chiSquare() + 2);
+      sum += likelihood(fit, least, excess);
     }
-    double sum = Math.exp(-0.5 * (without - least));
-    for (FaultFit fit : raw) {
-      sum += Math.exp(-0.5 * (fit.chiSquare() + 2 - least));
-    }
+    weightWithout /= sum;
     List<FaultFit> fits = new ArrayList<>();
     for (FaultFit f : raw) {
-      double weight = Math.exp(-0.5 * (f.chiSquare() + 2 - least)) / sum;
+      double weight = likelihood(f, least, excess) / sum;
       fits.add(new FaultFit(f.fault(), f.size(), f.uncertainty(), f.chiSquare(), weight));
     }
     fits.sort(Comparator.comparingDouble(FaultFit::chiSquare));
     FaultFit best = fits.get(0);
-    double weightWithout = Math.exp(-0.5 * (without - least)) / sum;
-    // where even the best leaves too much, differences count for as much less (Birge 1932)
-    double lead = LEAD * Math.max(1, best.chiSquare() / (n - 1));
+    double lead = LEAD * excess;
     List<FaultFit> alike =
         fits.stream()
             .filter(f -> f.chiSquare() < best.chiSquare() + lead)
@@ -124,6 +126,10 @@ public final class FaultStudy {
         finding,
         named ? best : null,
         open && without - best.chiSquare() >= NEEDED ? alike : List.of());
+  }
+
+  private static double likelihood(FaultFit fit, double least, double excess) {
+    return Math.exp(-0.5 * ((fit.chiSquare() - least) / excess + 2));
   }
 
   /** E with a fault taken off, in units of the joint uncertainty: L⁻¹ E, V = L Lᵀ. */
