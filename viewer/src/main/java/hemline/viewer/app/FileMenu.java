@@ -5,6 +5,7 @@ import static hemline.viewer.app.BenchMenus.shortcut;
 
 import hemline.shared.file.TextFiles;
 import hemline.shared.problem.InputException;
+import hemline.solver.study.RunOptions;
 import hemline.viewer.model.LipDocument;
 import hemline.viewer.model.Shown;
 import hemline.viewer.page.PageHtml;
@@ -67,12 +68,12 @@ public final class FileMenu {
             again,
             here,
             new SeparatorMenuItem(),
-            item("Save", shortcut(KeyCode.S), this::save),
+            item("Save", shortcut(KeyCode.S), () -> save(() -> {})),
             item(
                 "Save as \u2026",
                 new KeyCodeCombination(
                     KeyCode.S, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_DOWN),
-                this::saveAs),
+                () -> saveAs(() -> {})),
             item("Write a report \u2026", null, this::report),
             new SeparatorMenuItem(),
             where,
@@ -118,13 +119,7 @@ public final class FileMenu {
       return;
     }
     Map<String, Runnable> answers = new LinkedHashMap<>();
-    answers.put(
-        "Save",
-        () -> {
-          if (saved()) {
-            replace.run();
-          }
-        });
+    answers.put("Save", () -> save(replace));
     answers.put("Throw away", replace);
     answers.put("Go on editing", () -> {});
     strip.ask(
@@ -160,27 +155,52 @@ public final class FileMenu {
                 }));
   }
 
-  private void save() {
-    saved();
-  }
-
-  private boolean saved() {
+  /** Saves the lip, and goes on when it is in its file. */
+  private void save(Runnable then) {
     Path file = document.file().get();
     if (file == null) {
-      return saveAs();
+      saveAs(then);
+    } else {
+      document.save(saving(file, then));
     }
-    if (document.changedOutside()) {
-      askBeforeUndoing(file);
-      return false;
-    }
-    return write(file);
+  }
+
+  private void saveAs(Runnable then) {
+    Path suggestion = project.folder().fileFor(project.bench().drawing().get().name());
+    inFolder(
+        () -> {
+          Path file = ask.target(suggestion, "Lip files", ".json");
+          if (file != null) {
+            document.saveAs(file, saving(file, then));
+          }
+        });
+  }
+
+  private LipDocument.Saving saving(Path file, Runnable then) {
+    return new LipDocument.Saving() {
+      @Override
+      public void saved() {
+        strip.hide();
+        then.run();
+      }
+
+      @Override
+      public void refused(InputException why) {
+        tell(why);
+      }
+
+      @Override
+      public void changedOutside() {
+        askBeforeUndoing(file, this, then);
+      }
+    };
   }
 
   /** Another window or program wrote the file since: both versions are worth something. */
-  private void askBeforeUndoing(Path file) {
+  private void askBeforeUndoing(Path file, LipDocument.Saving saving, Runnable then) {
     Map<String, Runnable> answers = new LinkedHashMap<>();
-    answers.put("Save under another name", this::saveAs);
-    answers.put("Replace it", () -> write(file));
+    answers.put("Save under another name", () -> saveAs(then));
+    answers.put("Replace it", () -> document.saveAs(file, saving));
     answers.put("Go on editing", () -> {});
     strip.ask(
         "\u201c"
@@ -190,27 +210,30 @@ public final class FileMenu {
         answers);
   }
 
-  private boolean saveAs() {
-    Path suggestion = project.folder().fileFor(project.bench().drawing().get().name());
-    try {
-      project.make();
-    } catch (InputException e) {
-      tell(e);
-      return false;
-    }
-    Path file = ask.target(suggestion, "Lip files", ".json");
-    return file != null && write(file);
+  /** Goes on when the folder of the project is there. */
+  private void inFolder(Runnable then) {
+    beside(
+        () -> {
+          project.make();
+          return then;
+        });
   }
 
-  private boolean write(Path file) {
-    try {
-      document.saveAs(file);
-      strip.hide();
-      return true;
-    } catch (InputException e) {
-      tell(e);
-      return false;
-    }
+  /** Something that a disk may refuse, and what follows it. */
+  private interface Disk {
+    Runnable use() throws InputException;
+  }
+
+  private void beside(Disk work) {
+    Reading.beside(
+        () -> {
+          try {
+            return work.use();
+          } catch (InputException e) {
+            return () -> tell(e);
+          }
+        },
+        Runnable::run);
   }
 
   private void report() {
@@ -219,21 +242,25 @@ public final class FileMenu {
       strip.tell("There is no solved flow to report on yet; press Run first.");
       return;
     }
-    try {
-      project.make();
-      String name = ResultFolder.fileName(shown.result().name());
-      Path suggestion = project.folder().path().resolve(name + "-report.html");
-      Path target = ask.target(suggestion, "Pages", ".html");
-      if (target != null) {
-        report(shown, target);
-        strip.tell("The report is in " + target + "; any browser shows and prints it.");
-      }
-    } catch (InputException e) {
-      tell(e);
-    }
+    RunOptions options = project.bench().options().get();
+    String name = ResultFolder.fileName(shown.result().name());
+    Path suggestion = project.folder().path().resolve(name + "-report.html");
+    inFolder(
+        () -> {
+          Path target = ask.target(suggestion, "Pages", ".html");
+          if (target != null) {
+            beside(
+                () -> {
+                  report(shown, options, target);
+                  return () ->
+                      strip.tell(
+                          "The report is in " + target + "; any browser shows and prints it.");
+                });
+          }
+        });
   }
 
-  private void report(Shown shown, Path target) throws InputException {
+  private static void report(Shown shown, RunOptions options, Path target) throws InputException {
     TextFiles.write(
         target,
         PageHtml.of(
@@ -242,7 +269,7 @@ public final class FileMenu {
                 shown.result(),
                 shown.field(),
                 null,
-                project.bench().options().get(),
+                options,
                 TIME.format(Instant.now().atZone(ZoneId.systemDefault())))));
   }
 

@@ -82,8 +82,14 @@ public final class Project {
     this.engine = engine;
     folder = new ReadOnlyObjectWrapper<>(new ProjectFolder(start));
     document =
-        new LipDocument(bench, rescues.apply(folder().rescue()), recent, Clock.systemUTC(), writer);
-    shelf = new Shelf(bench, this::stored);
+        new LipDocument(
+            bench,
+            rescues.apply(folder().rescue()),
+            recent,
+            Clock.systemUTC(),
+            writer,
+            javafx.application.Platform::runLater);
+    shelf = new Shelf(bench, this::stored, Reading::beside);
   }
 
   public Workbench bench() {

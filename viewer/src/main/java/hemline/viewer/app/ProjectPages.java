@@ -56,7 +56,8 @@ public final class ProjectPages {
                     new MachineScreen(
                         machines,
                         project::machineFiles,
-                        project.shelf()::lips,
+                        project.shelf(),
+                        Reading::beside,
                         () -> ask.machine(project.folder().path()),
                         project::folder,
                         project.bench().options().get().threads())),
@@ -65,7 +66,7 @@ public final class ProjectPages {
                 () ->
                     new RigScreen(
                         rigs,
-                        project.shelf()::lips,
+                        project.shelf(),
                         () -> ask.rig(project.folder().path()),
                         project::folder,
                         project.bench().options().get().threads())),

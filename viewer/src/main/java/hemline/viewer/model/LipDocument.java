@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.concurrent.Executor;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
@@ -28,30 +29,62 @@ public final class LipDocument {
   private final RecentPlaces recent;
   private final Clock clock;
   private final Executor writer;
+  private final Executor screen;
   private final ReadOnlyObjectWrapper<@Nullable Path> file = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyBooleanWrapper unsaved = new ReadOnlyBooleanWrapper();
   private volatile RescueStore rescue;
   private LipDrawing saved;
 
-  /** Digest of the file as it was last read or written here; empty where there was none. */
-  private String basis = "";
+  /** Counts the lips that were put on the bench. */
+  private int lips;
+
+  /** The file as it was last read or written here. */
+  private final AtomicReference<Basis> basis = new AtomicReference<>(Basis.NONE);
 
   private volatile @Nullable LipDrawing putBy;
+
+  /**
+   * What a file held.
+   *
+   * @param digest empty where there was none
+   */
+  private record Basis(@Nullable Path file, String digest) {
+    static final Basis NONE = new Basis(null, "");
+  }
+
+  /** Hears on the screen's thread how a lip was saved. */
+  public interface Saving {
+    /** It is in its file. */
+    void saved();
+
+    /** Nothing was written; the lip still counts as unsaved. */
+    void refused(InputException why);
+
+    /** Another program changed the file since it was last read or written; nothing was written. */
+    void changedOutside();
+  }
 
   /**
    * A document on a bench; the lip that lies there now counts as saved.
    *
    * @param rescue where unsaved drawings are put by
    * @param recent hears of every file used
-   * @param writer puts drawings by, one task after the other; the screen's thread need not wait
+   * @param writer does what is done on disk, one task after the other
+   * @param screen runs what must happen on the screen's thread
    */
   public LipDocument(
-      Workbench bench, RescueStore rescue, RecentPlaces recent, Clock clock, Executor writer) {
+      Workbench bench,
+      RescueStore rescue,
+      RecentPlaces recent,
+      Clock clock,
+      Executor writer,
+      Executor screen) {
     this.bench = bench;
     this.rescue = rescue;
     this.recent = recent;
     this.clock = clock;
     this.writer = writer;
+    this.screen = screen;
     this.saved = bench.drawing().get();
     bench.drawing().subscribe(this::drawn);
   }
@@ -99,8 +132,9 @@ public final class LipDocument {
   public void open(Opened opened) {
     bench.open(opened.lip());
     settle(opened.file(), opened.digest());
-    if (opened.file() != null) {
-      recent.used(opened.file());
+    Path place = opened.file();
+    if (place != null) {
+      writer.execute(() -> recent.used(place));
     }
   }
 
@@ -110,37 +144,65 @@ public final class LipDocument {
   }
 
   /**
-   * True when the file behind the lip is not as it was last read or written here: another program
-   * has changed it, and saving would undo that.
-   */
-  public boolean changedOutside() {
-    Path place = file.get();
-    return place != null && Files.exists(place) && !FileDigest.of(place).equals(basis);
-  }
-
-  /**
-   * Writes the lip to its file, whatever stands there.
+   * Writes the lip to its file in the background, unless another program has changed that since it
+   * was last read or written here: saving would undo that.
    *
-   * @throws InputException if it cannot be written
    * @throws IllegalStateException if it has none
    */
-  public void save() throws InputException {
+  public void save(Saving heard) {
     Path place = file.get();
     if (place == null) {
       throw new IllegalStateException("the lip has no file yet");
     }
-    saveAs(place);
+    write(place, true, heard);
   }
 
-  /**
-   * Writes the lip to a file, which is its own from then on.
-   *
-   * @throws InputException if it cannot be written; it then still counts as unsaved
-   */
-  public void saveAs(Path place) throws InputException {
-    LipFile.write(place, bench.drawing().get());
-    settle(place, FileDigest.of(place));
-    recent.used(place);
+  /** Writes the lip to a file in the background, which is its own from then on. */
+  public void saveAs(Path place, Saving heard) {
+    write(place, false, heard);
+  }
+
+  private void write(Path place, boolean carefully, Saving heard) {
+    LipDrawing drawn = bench.drawing().get();
+    int lip = lips;
+    writer.execute(
+        () -> {
+          if (carefully && changedOutside(place)) {
+            screen.execute(heard::changedOutside);
+            return;
+          }
+          try {
+            LipFile.write(place, drawn);
+            String digest = FileDigest.of(place);
+            basis.updateAndGet(
+                before -> place.equals(before.file()) ? new Basis(place, digest) : before);
+            recent.used(place);
+            screen.execute(() -> written(lip, drawn, place, digest, heard));
+          } catch (InputException e) {
+            screen.execute(() -> heard.refused(e));
+          }
+        });
+  }
+
+  private boolean changedOutside(Path place) {
+    Basis known = basis.get();
+    return place.equals(known.file())
+        && Files.exists(place)
+        && !FileDigest.of(place).equals(known.digest());
+  }
+
+  /** The lip may have been edited meanwhile, or another may lie on the bench. */
+  private void written(int lip, LipDrawing drawn, Path place, String digest, Saving heard) {
+    if (lip == lips) {
+      saved = drawn;
+      basis.set(new Basis(place, digest));
+      file.set(place);
+      unsaved.set(!drawn.equals(bench.drawing().get()));
+      if (!unsaved.get()) {
+        clear();
+      }
+    }
+    heard.saved();
   }
 
   /**
@@ -158,7 +220,7 @@ public final class LipDocument {
   private void putBy(LipDrawing now, Runnable then, Consumer<InputException> fault) {
     RescueStore into = rescue;
     Path place = file.get();
-    String known = basis;
+    String known = basis.get().digest();
     Instant when = clock.instant();
     putBy = now;
     writer.execute(
@@ -190,7 +252,8 @@ public final class LipDocument {
   public void recover(RescueStore.Rescued rescued) {
     bench.open(rescued.drawing());
     file.set(rescued.file());
-    basis = rescued.basis();
+    basis.set(new Basis(rescued.file(), rescued.basis()));
+    lips++;
     saved = blank(rescued.drawing());
     unsaved.set(true);
     // first put by under this program's own name, then drop the old one; else that one stays
@@ -217,7 +280,8 @@ public final class LipDocument {
 
   private void settle(@Nullable Path place, String digest) {
     saved = bench.drawing().get();
-    basis = digest;
+    basis.set(new Basis(place, digest));
+    lips++;
     file.set(place);
     unsaved.set(false);
     clear();

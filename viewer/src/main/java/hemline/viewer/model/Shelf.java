@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 
 /** Lips that a study can take: the one on the bench, those of the project, the examples. */
@@ -13,24 +14,33 @@ public final class Shelf {
   private static final String ON_BENCH = " (bench)";
   private final Workbench bench;
   private final Supplier<List<LoadedLip>> stored;
+  private final Beside disk;
 
   /**
    * A shelf.
    *
    * @param stored lips of files, those that count more first; of one name the first is taken
+   * @param disk where they are read
    */
-  public Shelf(Workbench bench, Supplier<List<LoadedLip>> stored) {
+  public Shelf(Workbench bench, Supplier<List<LoadedLip>> stored, Beside disk) {
     this.bench = bench;
     this.stored = stored;
+    this.disk = disk;
   }
 
   /**
-   * All lips under names of their own, that of the bench first. A drawing on the bench that differs
-   * from the file of its name is told apart by its name.
+   * Lists all lips under names of their own, that of the bench first. A drawing on the bench that
+   * differs from the file of its name is told apart by its name.
+   *
+   * @param taker gets them when the files are read
    */
-  public List<LipProfile> lips() {
+  public void list(Consumer<List<LipProfile>> taker) {
+    disk.read(stored, files -> taker.accept(lips(files)));
+  }
+
+  private List<LipProfile> lips(List<LoadedLip> files) {
     Map<String, LipProfile> byName = new LinkedHashMap<>();
-    for (LoadedLip lip : stored.get()) {
+    for (LoadedLip lip : files) {
       byName.putIfAbsent(lip.profile().name(), lip.profile());
     }
     List<LipProfile> lips = new ArrayList<>();

@@ -2,14 +2,15 @@ package hemline.viewer.screen;
 
 import hemline.shared.file.MachineFile;
 import hemline.shared.problem.InputException;
-import hemline.shared.profile.LipProfile;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.study.RunOptions;
 import hemline.viewer.format.Digits;
+import hemline.viewer.model.Beside;
 import hemline.viewer.model.MachineDesk;
 import hemline.viewer.model.MachineDesk.Balanced;
+import hemline.viewer.model.Shelf;
 import hemline.viewer.page.BalancePage;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.report.BalanceDocument;
@@ -38,7 +39,8 @@ public final class MachineScreen implements Screen {
   private final Supplier<@Nullable Path> chooser;
   private final Supplier<ProjectFolder> project;
   private final int threads;
-  private final Supplier<List<LipProfile>> lips;
+  private final Shelf shelf;
+  private final Beside disk;
   private final PageView view =
       new PageView(
           "machine",
@@ -56,20 +58,23 @@ public final class MachineScreen implements Screen {
    * A page for machines.
    *
    * @param known machine files to offer
-   * @param lips to offer for a try
+   * @param shelf lips to offer for a try
+   * @param disk where machine files are looked for
    * @param chooser asks for another one
    * @param project where results go
    */
   public MachineScreen(
       MachineDesk desk,
       Supplier<List<Path>> known,
-      Supplier<List<LipProfile>> lips,
+      Shelf shelf,
+      Beside disk,
       Supplier<@Nullable Path> chooser,
       Supplier<ProjectFolder> project,
       int threads) {
     this.desk = desk;
     this.known = known;
-    this.lips = lips;
+    this.shelf = shelf;
+    this.disk = disk;
     this.chooser = chooser;
     this.project = project;
     this.threads = threads;
@@ -88,9 +93,13 @@ public final class MachineScreen implements Screen {
 
   @Override
   public void shown() {
-    others.offer(lips.get());
+    shelf.list(others::offer);
+    disk.read(known, this::offer);
+  }
+
+  private void offer(List<Path> machines) {
     Path before = file.getValue();
-    for (Path one : known.get()) {
+    for (Path one : machines) {
       if (!file.getItems().contains(one)) {
         file.getItems().add(one);
       }

@@ -12,6 +12,7 @@ import hemline.solver.study.RunOptions;
 import hemline.viewer.format.CompareWords;
 import hemline.viewer.model.RigDesk;
 import hemline.viewer.model.RigDesk.Compared;
+import hemline.viewer.model.Shelf;
 import hemline.viewer.page.ComparePage;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.report.CompareDocument;
@@ -40,7 +41,7 @@ import org.jspecify.annotations.Nullable;
 /** A lip measured at a test rig beside its prediction. */
 public final class RigScreen implements Screen {
   private final RigDesk desk;
-  private final Supplier<List<LipProfile>> lips;
+  private final Shelf shelf;
   private final Supplier<@Nullable Path> chooser;
   private final Supplier<ProjectFolder> project;
   private final int threads;
@@ -59,18 +60,18 @@ public final class RigScreen implements Screen {
   /**
    * A page for rigs.
    *
-   * @param lips to offer
+   * @param shelf lips to offer
    * @param chooser asks for a rig file
    * @param project where results go
    */
   public RigScreen(
       RigDesk desk,
-      Supplier<List<LipProfile>> lips,
+      Shelf shelf,
       Supplier<@Nullable Path> chooser,
       Supplier<ProjectFolder> project,
       int threads) {
     this.desk = desk;
-    this.lips = lips;
+    this.shelf = shelf;
     this.chooser = chooser;
     this.project = project;
     this.threads = threads;
@@ -88,8 +89,12 @@ public final class RigScreen implements Screen {
 
   @Override
   public void shown() {
+    shelf.list(this::offer);
+  }
+
+  private void offer(List<LipProfile> lips) {
     LipProfile before = lip.getValue();
-    lip.getItems().setAll(lips.get());
+    lip.getItems().setAll(lips);
     lip.setValue(
         before != null && lip.getItems().contains(before)
             ? before

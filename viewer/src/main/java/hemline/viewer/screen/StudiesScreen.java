@@ -45,7 +45,7 @@ public final class StudiesScreen implements Screen {
 
   @Override
   public void shown() {
-    form.offer(shelf.lips(), bench.setting().get());
+    shelf.list(form::offer);
   }
 
   @Override
@@ -55,7 +55,7 @@ public final class StudiesScreen implements Screen {
 
   @Override
   public Parent createContent() {
-    shown();
+    form.begin(bench.setting().get());
     Label kept = Controls.text("Kept in this project", "page-heading");
     Region list = new KeptStudies(desk).content();
     list.setMinHeight(80);

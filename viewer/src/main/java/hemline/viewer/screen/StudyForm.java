@@ -122,8 +122,17 @@ final class StudyForm {
             : chosen == overGround ? Swept.GROUND_SPEED : Swept.GAP;
   }
 
+  /** Begins with the conditions of the bench. */
+  void begin(Setting setting) {
+    suction.setText(Wording.pressure(setting.suction()));
+    ground.setText(Wording.value(Swept.GROUND_SPEED, setting.groundSpeed()));
+    spanwise.setText(Wording.value(Swept.GROUND_SPEED, setting.spanwiseSpeed()));
+    temperature.setText(Wording.temperature(setting.temperature()));
+    usualRange();
+  }
+
   /** Offers other lips; choices that are still there stay. */
-  void offer(List<LipProfile> lips, Setting setting) {
+  void offer(List<LipProfile> lips) {
     LipProfile before = lip.getValue();
     LipProfile base = baseline.getValue();
     known = List.copyOf(lips);
@@ -141,13 +150,6 @@ final class StudyForm {
       check.setSelected(chosen.getOrDefault(one.name(), candidates.size() < USUAL_CANDIDATES));
       candidates.put(one.name(), check);
       candidateBox.getChildren().add(check);
-    }
-    if (before == null) {
-      suction.setText(Wording.pressure(setting.suction()));
-      ground.setText(Wording.value(Swept.GROUND_SPEED, setting.groundSpeed()));
-      spanwise.setText(Wording.value(Swept.GROUND_SPEED, setting.spanwiseSpeed()));
-      temperature.setText(Wording.temperature(setting.temperature()));
-      usualRange();
     }
   }
 
@@ -259,7 +261,13 @@ final class StudyForm {
       lips.add(lip.getValue());
     }
     if (lips.isEmpty()) {
-      problems.add(new Problem("study.lips", "lips", "choose at least one lip"));
+      problems.add(
+          new Problem(
+              "study.lips",
+              "lips",
+              known.isEmpty()
+                  ? "are still being read; try again in a moment"
+                  : "choose at least one lip"));
     }
     double atSuction = suction.read(problems);
     double atGround = ground.read(problems);

@@ -7,6 +7,7 @@ import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
 import hemline.viewer.edit.Starter;
 import hemline.viewer.model.LipDocument;
+import hemline.viewer.model.Surely;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.project.RecentPlaces;
 import hemline.viewer.project.RescueStore;
@@ -65,7 +66,7 @@ public final class KilledWindow {
     if (Files.exists(lip)) {
       document.open(LipDocument.read(lip));
     } else {
-      document.saveAs(lip);
+      document.saveAs(lip, new Surely(() -> {}));
     }
   }
 
@@ -151,12 +152,8 @@ public final class KilledWindow {
   }
 
   private void save() {
-    try {
-      document.save();
-      System.out.println("saved " + edits);
-    } catch (InputException e) {
-      System.out.println("refused " + e.getMessage());
-    }
+    long now = edits;
+    document.save(new Surely(() -> System.out.println("saved " + now)));
   }
 
   private void settled(long edit, long last) {

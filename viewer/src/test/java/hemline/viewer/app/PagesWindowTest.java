@@ -109,6 +109,7 @@ final class PagesWindowTest extends ApplicationTest {
     both("11-strip-and-corner");
     clickOn("#strip-go-on-editing");
     clickOn("#tab-studies");
+    until(() -> lookup("#study-lip").<ComboBox<?>>query().getValue() != null);
     both("12-studies-empty");
     put("study-points", "3");
     study();
@@ -126,6 +127,7 @@ final class PagesWindowTest extends ApplicationTest {
     study();
     both("16-ranking");
     clickOn("#tab-machine");
+    until(() -> lookup("#try-knife-fin").tryQuery().isPresent());
     both("17-machine");
     clickOn("#tab-rig");
     both("21-rig");

@@ -89,6 +89,19 @@ final class ProjectJourneyTest extends ApplicationTest {
     interact(() -> lookup("#" + field).<TextField>query().setText(text));
   }
 
+  private void toStudies() throws Exception {
+    clickOn("#tab-studies");
+    lipsAreListed();
+  }
+
+  private void lipsAreListed() throws Exception {
+    until(() -> lookup("#study-lip").<ComboBox<?>>query().getValue() != null);
+  }
+
+  private void save() {
+    press(KeyCode.CONTROL).type(KeyCode.S).release(KeyCode.CONTROL);
+  }
+
   private KeptStudy studied() throws Exception {
     clickOn("#study-start");
     until(
@@ -108,7 +121,7 @@ final class ProjectJourneyTest extends ApplicationTest {
 
   @Test
   void sweepTheGapAndFindItAgainAfterARestart() throws Exception {
-    clickOn("#tab-studies");
+    toStudies();
     slowAir();
     put("study-gap-to", "0.3 mm");
     clickOn("#study-start");
@@ -131,7 +144,7 @@ final class ProjectJourneyTest extends ApplicationTest {
     }
     interact(() -> open(RescueStore::new));
     assertThat(project.studies().kept().get()).containsExactly(study);
-    clickOn("#tab-studies");
+    toStudies();
     slowAir();
     clickOn("#study-start");
     assertThat(project.studies().work().running().get()).isFalse();
@@ -141,6 +154,7 @@ final class ProjectJourneyTest extends ApplicationTest {
   @Test
   void aStudyTakesAllItsConditionsFromTheForm() throws Exception {
     press(KeyCode.CONTROL).type(KeyCode.DIGIT2).release(KeyCode.CONTROL);
+    lipsAreListed();
     clickOn("#over-ground");
     assertThat(lookup("#study-ground").<TextField>query().getText()).startsWith("\u2212");
     interact(() -> lookup("#study-mesh").<ComboBox<MeshLevel>>query().setValue(MeshLevel.COARSE));
@@ -182,7 +196,7 @@ final class ProjectJourneyTest extends ApplicationTest {
 
   @Test
   void rankFourLips() throws Exception {
-    clickOn("#tab-studies");
+    toStudies();
     clickOn("#ranking");
     slowAir();
     put("study-points", "1");
@@ -213,6 +227,8 @@ final class ProjectJourneyTest extends ApplicationTest {
     clickOn("#tab-guide");
     assertThat(lookup("#guide-sheet").query().isVisible()).isTrue();
     clickOn("#tab-machine");
+    until(() -> lookup("#try-knife-fin").tryQuery().isPresent());
+    until(() -> lookup("#machine-file").<ComboBox<Path>>query().getValue() != null);
     assertThat(lookup("#machine-file").<ComboBox<Path>>query().getItems())
         .extracting(p -> p.getFileName().toString())
         .contains("silo-wall-crawler.json");
@@ -249,6 +265,7 @@ final class ProjectJourneyTest extends ApplicationTest {
     ask.answer = dir.resolve("mine.json");
     interact(() -> window.benchScreen().open(new Starter.Flat(9e-3, 6e-3).drawing()));
     clickOn("#strip-save");
+    until(() -> !bench.drawing().get().equals(edited));
     assertThat(LipFile.read(ask.answer)).isEqualTo(edited);
     assertThat(bench.drawing().get()).isNotEqualTo(edited);
     assertThat(project.recent().files()).containsExactly(ask.answer);
@@ -310,7 +327,8 @@ final class ProjectJourneyTest extends ApplicationTest {
     clickOn("#strip-recover");
     assertThat(project.document().file().get()).isNull();
     ask.answer = dir.resolve("mine.json");
-    press(KeyCode.CONTROL).type(KeyCode.S).release(KeyCode.CONTROL);
+    save();
+    until(() -> ask.answer.equals(project.document().file().get()));
     assertThat(settings).hasContent("precious");
     assertThat(ask.answer).exists();
     clickOn("#tab-studies");
@@ -331,18 +349,22 @@ final class ProjectJourneyTest extends ApplicationTest {
     LipDrawing mine = bench.drawing().get();
     LipDrawing other = new Starter.Flat(9e-3, 6e-3).drawing();
     LipFile.write(file, other);
-    press(KeyCode.CONTROL).type(KeyCode.S).release(KeyCode.CONTROL);
+    save();
+    until(() -> lookup("#strip-replace-it").tryQuery().isPresent());
     assertThat(lookup("#strip-text").queryLabeled().getText()).contains("changed by another");
     assertThat(LipFile.read(file)).isEqualTo(other);
     ask.answer = dir.resolve("second.json");
     clickOn("#strip-save-under-another-name");
+    until(() -> ask.answer.equals(project.document().file().get()));
     assertThat(LipFile.read(file)).isEqualTo(other);
     assertThat(LipFile.read(ask.answer)).isEqualTo(mine);
     openAgain(file);
     moveCorner();
     LipFile.write(file, mine);
-    press(KeyCode.CONTROL).type(KeyCode.S).release(KeyCode.CONTROL);
+    save();
+    until(() -> lookup("#strip-replace-it").tryQuery().isPresent());
     clickOn("#strip-replace-it");
+    until(() -> !project.document().unsaved().get());
     assertThat(LipFile.read(file)).isEqualTo(bench.drawing().get());
   }
 }

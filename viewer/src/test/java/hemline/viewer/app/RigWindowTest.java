@@ -3,10 +3,10 @@ package hemline.viewer.app;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hemline.shared.file.LipFile;
-import hemline.shared.problem.InputException;
-import hemline.shared.profile.LipProfile;
 import hemline.solver.refine.FamilySolver;
 import hemline.viewer.model.RigDesk;
+import hemline.viewer.model.Shelf;
+import hemline.viewer.model.Workbench;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.screen.RigScreen;
 import java.nio.file.Files;
@@ -37,19 +37,17 @@ final class RigWindowTest extends ApplicationTest {
     Files.write(
         rig, lines.stream().filter(l -> !l.startsWith("lip,") || l.startsWith("lip,2,")).toList());
     desk = new RigDesk(new FamilySolver(), Platform::runLater, Clock.systemUTC());
-    RigScreen page = new RigScreen(desk, RigWindowTest::lips, () -> rig, this::project, 2);
+    Workbench bench =
+        new Workbench(
+            LipFile.read(Path.of("../profiles/plain-flat-8.json")),
+            new FamilySolver(),
+            Platform::runLater);
+    Shelf shelf = new Shelf(bench, List::of, Reading::beside);
+    RigScreen page = new RigScreen(desk, shelf, () -> rig, this::project, 2);
     stage.setScene(new Scene(page.createContent(), 1280, 800));
     page.shown();
     ScreenPictures.fill(stage);
     stage.show();
-  }
-
-  private static List<LipProfile> lips() {
-    try {
-      return List.of(LipFile.load(Path.of("../profiles/plain-flat-8.json")).profile());
-    } catch (InputException e) {
-      throw new IllegalStateException(e);
-    }
   }
 
   private ProjectFolder project() {
@@ -58,6 +56,8 @@ final class RigWindowTest extends ApplicationTest {
 
   @Test
   void readingsAreComparedSavedAndKept() throws Exception {
+    WaitForAsyncUtils.waitFor(
+        20, TimeUnit.SECONDS, () -> lookup("#rig-lip").queryComboBox().getValue() != null);
     clickOn("#rig-start");
     assertThat(lookup("#rig-fault").queryLabeled().getText()).contains("Choose a rig file");
     clickOn("#rig-open");

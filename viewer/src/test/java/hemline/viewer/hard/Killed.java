@@ -8,6 +8,7 @@ import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
 import hemline.viewer.edit.Starter;
 import hemline.viewer.model.LipDocument;
+import hemline.viewer.model.Surely;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.RecentPlaces;
@@ -36,9 +37,9 @@ final class Killed {
     Workbench bench = new Workbench(first, new FamilySolver(), task -> {});
     RescueStore rescue = new RescueStore(new ProjectFolder(folder).rescue());
     RecentPlaces recent = new RecentPlaces(folder.resolve("settings/recent.json"));
-    LipDocument document = new LipDocument(bench, rescue, recent, Clock.systemUTC(), Runnable::run);
-    document.saveAs(folder.resolve("lip.json"));
-    System.out.println("saved 0");
+    LipDocument document =
+        new LipDocument(bench, rescue, recent, Clock.systemUTC(), Runnable::run, Runnable::run);
+    document.saveAs(folder.resolve("lip.json"), new Surely(() -> System.out.println("saved 0")));
     for (int k = 1; ; k++) {
       double x = KilledWindow.WIDTH + k * KilledWindow.STEP;
       bench.edit(d -> LipEdit.move(d, List.of(new Corner(0, 1)), x - d.body().at(1).x(), 0));
@@ -48,8 +49,8 @@ final class Killed {
           });
       System.out.println("put " + k);
       if (k % SAVE == 0) {
-        document.save();
-        System.out.println("saved " + k);
+        int now = k;
+        document.save(new Surely(() -> System.out.println("saved " + now)));
       }
     }
   }

@@ -20,6 +20,7 @@ import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
 import hemline.viewer.model.LipDocument;
 import hemline.viewer.model.StudyDesk;
+import hemline.viewer.model.Surely;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.project.KeptStudy;
 import hemline.viewer.project.ProjectFolder;
@@ -84,6 +85,7 @@ final class SoakTest {
             new RescueStore(project.rescue()),
             new RecentPlaces(dir.resolve("settings/recent.json")),
             Clock.systemUTC(),
+            Runnable::run,
             Runnable::run);
     StudyStore studies = new StudyStore(project.studies(), "engine");
     StudyDesk desk = new StudyDesk(new FamilySolver(), studies, screen::add, Clock.systemUTC());
@@ -137,7 +139,7 @@ final class SoakTest {
       bench.edit(d -> LipEdit.move(d, List.of(new Corner(0, corner)), by, 0));
       document.putBy(faults::add);
     }
-    document.saveAs(dir.resolve("lip" + turn % 10 + ".json"));
+    document.saveAs(dir.resolve("lip" + turn % 10 + ".json"), new Surely(() -> {}));
     studies.keep(Kept.study(profile));
     assertThat(studies.all().studies()).isNotEmpty();
     if (turn % 5 == 0) {

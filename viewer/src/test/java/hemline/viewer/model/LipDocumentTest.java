@@ -1,0 +1,172 @@
+package hemline.viewer.model;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import hemline.shared.file.LipFile;
+import hemline.shared.problem.InputException;
+import hemline.shared.profile.LipDrawing;
+import hemline.solver.refine.FamilySolver;
+import hemline.viewer.edit.Corner;
+import hemline.viewer.edit.LipEdit;
+import hemline.viewer.edit.Starter;
+import hemline.viewer.project.RecentPlaces;
+import hemline.viewer.project.RescueStore;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Queue;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A lip and its file on a disk that takes its time. */
+final class LipDocumentTest {
+  @TempDir Path dir;
+  private final Queue<Runnable> disk = new ArrayDeque<>();
+  private final Queue<Runnable> screen = new ArrayDeque<>();
+  private final List<String> told = new ArrayList<>();
+  private Workbench bench;
+  private LipDocument document;
+
+  private final LipDocument.Saving heard =
+      new LipDocument.Saving() {
+        @Override
+        public void saved() {
+          told.add("saved");
+        }
+
+        @Override
+        public void refused(InputException why) {
+          told.add(why.problems().get(0).code());
+        }
+
+        @Override
+        public void changedOutside() {
+          told.add("changed");
+        }
+      };
+
+  @BeforeEach
+  void openADocument() {
+    bench = new Workbench(flat(8e-3), new FamilySolver(), screen::add);
+    document =
+        new LipDocument(
+            bench,
+            new RescueStore(dir.resolve("rescue")),
+            new RecentPlaces(dir.resolve("recent.json")),
+            Clock.systemUTC(),
+            disk::add,
+            screen::add);
+  }
+
+  private static LipDrawing flat(double width) {
+    return new Starter.Flat(width, 10e-3).drawing();
+  }
+
+  private void edit() {
+    bench.edit(d -> LipEdit.move(d, List.of(new Corner(0, 1)), 1e-4, 0));
+  }
+
+  private void work() {
+    while (!disk.isEmpty() || !screen.isEmpty()) {
+      (disk.isEmpty() ? screen : disk).remove().run();
+    }
+  }
+
+  @Test
+  void theScreenDoesNotWaitForTheDisk() throws Exception {
+    Path lip = dir.resolve("lip.json");
+    edit();
+    LipDrawing asked = bench.drawing().get();
+    document.saveAs(lip, heard);
+    assertThat(lip).doesNotExist();
+    assertThat(document.unsaved().get()).isTrue();
+    work();
+    assertThat(LipFile.read(lip)).isEqualTo(asked);
+    assertThat(document.file().get()).isEqualTo(lip);
+    assertThat(document.unsaved().get()).isFalse();
+    assertThat(told).containsExactly("saved");
+  }
+
+  @Test
+  void whatIsEditedWhileTheDiskWritesIsNotSavedYet() throws Exception {
+    Path lip = dir.resolve("lip.json");
+    edit();
+    LipDrawing asked = bench.drawing().get();
+    document.saveAs(lip, heard);
+    edit();
+    work();
+    assertThat(LipFile.read(lip)).isEqualTo(asked);
+    assertThat(document.unsaved().get()).isTrue();
+    // two saves at once are one writer's, not two programs'
+    document.save(heard);
+    edit();
+    document.save(heard);
+    work();
+    assertThat(LipFile.read(lip)).isEqualTo(bench.drawing().get());
+    assertThat(document.unsaved().get()).isFalse();
+    assertThat(told).containsExactly("saved", "saved", "saved");
+  }
+
+  @Test
+  void aLipOpenedWhileTheDiskWritesKeepsItsOwnFile() throws Exception {
+    Path first = dir.resolve("first.json");
+    Path second = dir.resolve("second.json");
+    LipFile.write(second, flat(5e-3));
+    edit();
+    document.saveAs(first, heard);
+    document.open(LipDocument.read(second));
+    work();
+    assertThat(Files.exists(first)).isTrue();
+    assertThat(document.file().get()).isEqualTo(second);
+    assertThat(document.unsaved().get()).isFalse();
+    edit();
+    document.save(heard);
+    work();
+    assertThat(LipFile.read(second)).isEqualTo(bench.drawing().get());
+  }
+
+  @Test
+  void aFileThatAnotherProgramChangedIsNotWrittenUnasked() throws Exception {
+    Path lip = dir.resolve("lip.json");
+    document.saveAs(lip, heard);
+    work();
+    LipFile.write(lip, flat(5e-3));
+    edit();
+    document.save(heard);
+    work();
+    assertThat(LipFile.read(lip)).isEqualTo(flat(5e-3));
+    assertThat(document.unsaved().get()).isTrue();
+    document.saveAs(dir.resolve("recent.json/no"), heard);
+    work();
+    assertThat(told).startsWith("saved", "changed").hasSize(3);
+    assertThat(told.get(2)).startsWith("file.");
+  }
+
+  @Test
+  void lipsAreListedWhenTheirFilesAreRead() {
+    List<String> names = new ArrayList<>();
+    Queue<Runnable> reading = new ArrayDeque<>();
+    Shelf shelf =
+        new Shelf(
+            bench,
+            () -> {
+              names.add("read");
+              return List.of();
+            },
+            new Beside() {
+              @Override
+              public <T> void read(
+                  java.util.function.Supplier<T> source, java.util.function.Consumer<T> taker) {
+                reading.add(() -> taker.accept(source.get()));
+              }
+            });
+    shelf.list(lips -> lips.forEach(lip -> names.add(lip.name())));
+    assertThat(names).isEmpty();
+    reading.remove().run();
+    assertThat(names).containsExactly("read", bench.drawing().get().name());
+  }
+}
