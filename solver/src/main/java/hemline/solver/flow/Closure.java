@@ -6,11 +6,11 @@ public enum Closure {
   AUTO("auto"),
   LAMINAR("laminar"),
   /**
-   * k-ω shear stress transport: Menter, Kuntz & Langtry 2003, Turbulence, Heat and Mass Transfer 4,
-   * 625.
+   * k-ω shear stress transport: Menter, Kuntz and Langtry 2003, Turbulence, Heat and Mass Transfer
+   * 4, 625.
    */
   SST("sst"),
-  /** One-equation eddy viscosity: Spalart & Allmaras 1994, Rech. Aérosp. 1, 5. */
+  /** One-equation eddy viscosity: Spalart and Allmaras 1994, Rech. Aérosp. 1, 5. */
   SA("sa");
 
   private final String key;

@@ -10,8 +10,8 @@ import hemline.solver.scheme.FaceGeometry;
  *
  * <p>The linear systems are solved by GMRES on differences of the full residual, preconditioned by
  * the direct solution of a compact Jacobian; eddy viscosity stays as it is during a step. A step
- * that raises the residual is taken back and tried with more inertia. Sources: Knoll & Keyes 2004,
- * J. Comput. Phys. 193, 357–397; Kelley & Keyes 1998, SIAM J. Numer. Anal. 35, 508–523.
+ * that raises the residual is taken back and tried with more inertia. Sources: Knoll and Keyes
+ * 2004, J. Comput. Phys. 193, 357–397; Kelley and Keyes 1998, SIAM J. Numer. Anal. 35, 508–523.
  */
 final class NewtonIteration {
   private static final double LINEAR_REDUCTION = 0.05;

@@ -15,9 +15,9 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Predicted flux: interpolated velocity minus D (Δp - mean gradient · d), with D = α V / a_P,
  * plus (1 - α) times the last iterate's difference between flux and interpolated velocity, so that
- * the settled flow does not depend on α (Rhie & Chow 1983, AIAA J. 21, 1525; Majumdar 1988, Numer.
- * Heat Transfer 13, 125). The correction uses D' = V / (a_P/α - Σ a_nb) (van Doormaal & Raithby
- * 1984, Numer. Heat Transfer 7, 147).
+ * the settled flow does not depend on α (Rhie and Chow 1983, AIAA J. 21, 1525; Majumdar 1988,
+ * Numer. Heat Transfer 13, 125). The correction uses D' = V / (a_P/α - Σ a_nb) (van Doormaal and
+ * Raithby 1984, Numer. Heat Transfer 7, 147).
  */
 final class PressureCorrection {
   /**

@@ -5,7 +5,7 @@ import hemline.solver.field.FlowState;
 /**
  * One pass of the segregated iteration: turbulence, momentum, mass.
  *
- * <p>SIMPLEC on a collocated mesh (van Doormaal & Raithby 1984, Numer. Heat Transfer 7, 147).
+ * <p>SIMPLEC on a collocated mesh (van Doormaal and Raithby 1984, Numer. Heat Transfer 7, 147).
  */
 final class SegregatedIteration {
   /** Eddy viscosity over velocity times gap that no flow has: about a hundredth is usual. */

@@ -8,8 +8,8 @@ import org.ejml.interfaces.linsol.LinearSolverDense;
  * Accelerates a fixed-point iteration x ← G(x) by combining its last answers.
  *
  * <p>With f = G(x) - x the next iterate is G(x) - Σ γ_j ΔG_j, where γ minimises |f - Σ γ_j Δf_j|
- * over the last m differences. Source: Anderson 1965, J. ACM 12, 547–560; Walker & Ni 2011, SIAM J.
- * Numer. Anal. 49, 1715–1735.
+ * over the last m differences. Source: Anderson 1965, J. ACM 12, 547–560; Walker and Ni 2011, SIAM
+ * J. Numer. Anal. 49, 1715–1735.
  */
 public final class AndersonAcceleration {
   private static final double REGULARISATION = 1e-10;

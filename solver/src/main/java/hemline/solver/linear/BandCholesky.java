@@ -4,7 +4,7 @@ package hemline.solver.linear;
  * Cholesky factorisation A = L Lᵀ of a symmetric positive band matrix, and solutions with it.
  *
  * <p>Rows are stored one after the other, {@code band + 1} numbers each, the diagonal last. Source:
- * Golub & Van Loan, Matrix Computations, algorithm 4.3.5 (from memory).
+ * Golub and Van Loan, Matrix Computations, algorithm 4.3.5 (from memory).
  */
 final class BandCholesky {
   private final int size;

@@ -7,7 +7,7 @@ import java.util.Arrays;
  * by nested dissection.
  *
  * <p>Made for coupled flow systems, whose leading blocks stay regular. For n unknowns on a plane
- * grid the factors take O(n log n) room and O(n^1.5) work. Source: Duff & Reid 1983, ACM Trans.
+ * grid the factors take O(n log n) room and O(n^1.5) work. Source: Duff and Reid 1983, ACM Trans.
  * Math. Softw. 9, 302–325.
  */
 public final class BlockLu {

@@ -10,7 +10,7 @@ import hemline.solver.flow.Closure;
  * changes. A band reaches the other answer in full where its share is a half or more, else twice
  * its share of the way, so that it always holds the mean of both by their shares. Measured: behind
  * a step the flow leaves the laminar answer at q/ν of about 600 and has become turbulent at 3300
- * (Armaly, Durst, Pereira & Schönung 1983, J. Fluid Mech. 127, 473, with their Reynolds number on
+ * (Armaly, Durst, Pereira and Schönung 1983, J. Fluid Mech. 127, 473, with their Reynolds number on
  * twice the inlet height). The form of the fade is our own.
  */
 public final class TransitionFade {

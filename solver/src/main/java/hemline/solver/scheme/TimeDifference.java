@@ -14,7 +14,7 @@ import hemline.solver.grid.Mesh;
  * <p>For face fluxes it keeps the difference to the interpolated velocity of both earlier times:
  * with it the interpolation on faces obeys the same difference in time as the cells, so that the
  * flow depends neither on relaxation nor, once steady, on the step (Choi 1999, Numer. Heat Transfer
- * B 36, 545; Cubero & Fueyo 2007, Numer. Heat Transfer B 52, 507).
+ * B 36, 545; Cubero and Fueyo 2007, Numer. Heat Transfer B 52, 507).
  */
 public final class TimeDifference {
   private final double step;

@@ -12,8 +12,8 @@ import hemline.solver.scheme.VelocityGradients;
 /**
  * k-ω shear stress transport closure with automatic near-wall treatment.
  *
- * <p>Source: Menter, Kuntz & Langtry 2003, Turbulence, Heat and Mass Transfer 4, 625–632, with the
- * production of ω as corrected by its authors. Convection is first order, near slanted walls
+ * <p>Source: Menter, Kuntz and Langtry 2003, Turbulence, Heat and Mass Transfer 4, 625–632, with
+ * the production of ω as corrected by its authors. Convection is first order, near slanted walls
  * second. Wall cells take ω, the wall stress and the mean production of k from {@link WallLaw},
  * with no flux of k into the wall. Near walls, where ω falls like 1/d², diffusion and destruction
  * of ω are weighted so that this profile is exact on any spacing.

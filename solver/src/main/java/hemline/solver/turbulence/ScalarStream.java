@@ -50,8 +50,8 @@ final class ScalarStream {
 
   /**
    * Twice the step from the upwind value to the face, bounded by a b (a + b) / (a² + b²). Source:
-   * van Albada, van Leer & Roberts 1982, Astron. Astrophys. 108, 76–84; without kinks, on which an
-   * accelerated iteration would never come to rest.
+   * van Albada, van Leer and Roberts 1982, Astron. Astrophys. 108, 76–84; without kinks, on which
+   * an accelerated iteration would never come to rest.
    */
   private static double smooth(double a, double b) {
     double squares = a * a + b * b;

@@ -12,8 +12,8 @@ import hemline.solver.scheme.VelocityGradients;
 /**
  * One-equation eddy viscosity closure, fully turbulent form without the trip terms.
  *
- * <p>Source: Spalart & Allmaras 1994, Rech. Aérosp. 1, 5–21; modified vorticity bounded as by
- * Allmaras, Johnson & Spalart 2012, ICCFD7-1902, eqs. 11 and 12. Convection is first order, near
+ * <p>Source: Spalart and Allmaras 1994, Rech. Aérosp. 1, 5–21; modified vorticity bounded as by
+ * Allmaras, Johnson and Spalart 2012, ICCFD7-1902, eqs. 11 and 12. Convection is first order, near
  * slanted walls second. In wall cells, where the profile is linear whatever the spacing, the
  * modified vorticity is u_τ / (κ d) with u_τ from the closure's own law of the wall ({@link
  * VelocityLaw}); the viscosity between them and their neighbours follows that law too ({@link
@@ -38,8 +38,8 @@ public final class SpalartAllmaras extends EddyViscosity {
   private static final int SWEEPS = 4;
 
   /**
-   * Usual working variable of entering fluid over viscosity: 3 to 5, Spalart & Rumsey 2007, AIAA J.
-   * 45, 2544 (from memory).
+   * Usual working variable of entering fluid over viscosity: 3 to 5, Spalart and Rumsey 2007, AIAA
+   * J. 45, 2544 (from memory).
    */
   public static final double INFLOW_RATIO = 4;
 

@@ -6,8 +6,8 @@ package hemline.solver.turbulence;
  * <p>Between the sublayer and the logarithmic layer the values are those of the closure's own
  * one-dimensional solution, kept at 41 points evenly spaced in ln y⁺ from 0.5 to 1000 (the test of
  * this class solves it anew and holds every digit); below the sublayer and above the logarithmic
- * limits take over. Tables of this kind: Kalitzin, Medic, Iaccarino & Durbin 2005, J. Comput. Phys.
- * 204, 265.
+ * limits take over. Tables of this kind: Kalitzin, Medic, Iaccarino and Durbin 2005, J. Comput.
+ * Phys. 204, 265.
  */
 final class WallLaw {
   private static final double FIRST = 0.5;

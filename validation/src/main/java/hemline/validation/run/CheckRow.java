@@ -12,10 +12,10 @@ import org.jspecify.annotations.Nullable;
 /**
  * One quantity of a case beside its reference.
  *
- * <p>Comparison error and validation uncertainty follow ASME V&V 20-2009 (from memory): E = S − D
- * and u_val² = u_num² + u_input² + u_D². The set-ups are exact statements of the problem, so
- * u_input is zero; u_num is half the computed band and u_D the uncertainty of the reference, both
- * as expanded (about 95 %) uncertainties.
+ * <p>Comparison error and validation uncertainty follow ASME {@literal V&V} 20-2009 (from memory):
+ * E = S − D and u_val² = u_num² + u_input² + u_D². The set-ups are exact statements of the problem,
+ * so u_input is zero; u_num is half the computed band and u_D the uncertainty of the reference,
+ * both as expanded (about 95 %) uncertainties.
  *
  * @param caseName name of the case
  * @param status how the solve ended

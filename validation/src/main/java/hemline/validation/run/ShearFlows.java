@@ -36,8 +36,8 @@ final class ShearFlows {
   private ShearFlows() {}
 
   /**
-   * Two streams that meet behind a splitter, as in Delville, Bellin, Garem & Bonnet 1989: 41.54 and
-   * 22.4 m/s, momentum thicknesses 1.0 and 0.73 mm.
+   * Two streams that meet behind a splitter, as in Delville, Bellin, Garem and Bonnet 1989: 41.54
+   * and 22.4 m/s, momentum thicknesses 1.0 and 0.73 mm.
    */
   static FlowCase twoStreams(Closure closure) {
     double above = LAYERS * 1e-3;

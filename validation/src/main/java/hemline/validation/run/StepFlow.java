@@ -28,7 +28,7 @@ final class StepFlow {
   }
 
   /**
-   * The step of Armaly, Durst, Pereira & Schönung 1983: channel wider by 1.94 behind it.
+   * The step of Armaly, Durst, Pereira and Schönung 1983: channel wider by 1.94 behind it.
    *
    * @param reynolds mean speed times twice the height over the step over viscosity
    */

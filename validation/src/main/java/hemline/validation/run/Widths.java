@@ -117,7 +117,7 @@ final class Widths {
 
   /**
    * Friction coefficient on the lower wall, on the largest speed, over that measured at the same
-   * Reynolds number: C_f = 0.0315 (U_m y_m / ν)^-0.182 (Bradshaw & Gee 1960).
+   * Reynolds number: C_f = 0.0315 (U_m y_m / ν)^-0.182 (Bradshaw and Gee 1960).
    */
   static double friction(FlowSolution flow, double at) {
     Mesh mesh = flow.problem().geometry().mesh;

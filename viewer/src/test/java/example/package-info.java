@@ -1,0 +1,2 @@
+/** What others may write with the library: uses its public packages alone. */
+package example;
