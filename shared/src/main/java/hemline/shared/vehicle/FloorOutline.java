@@ -166,4 +166,9 @@ public record FloorOutline(List<Vertex> vertices, List<SealEdge> edges, double c
     return new FloorOutline(
         vertices, edges.stream().map(e -> new SealEdge(lip, e.gap())).toList(), ceilingHeight);
   }
+
+  /** The smallest static gap of all edges, m. */
+  public double leastGap() {
+    return edges.stream().mapToDouble(SealEdge::gap).min().orElseThrow();
+  }
 }

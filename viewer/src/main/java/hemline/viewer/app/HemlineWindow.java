@@ -1,6 +1,8 @@
 package hemline.viewer.app;
 
+import hemline.shared.profile.LipDrawing;
 import hemline.viewer.draw.Palette;
+import hemline.viewer.model.Setting;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.screen.BenchScreen;
 import hemline.viewer.screen.NoticeStrip;
@@ -41,6 +43,7 @@ public final class HemlineWindow {
   private final NoticeStrip strip = new NoticeStrip();
   private final @Nullable ProjectPages pages;
   private final Set<Screen> made = new HashSet<>();
+  private final ToggleGroup group = new ToggleGroup();
   private boolean dark;
 
   /** A window with the bench alone. */
@@ -72,7 +75,15 @@ public final class HemlineWindow {
             dialogs,
             () -> project == null ? Path.of("") : project.folder().path());
     this.pages =
-        project == null || ask == null ? null : new ProjectPages(project, benchScreen, strip, ask);
+        project == null || ask == null
+            ? null
+            : new ProjectPages(
+                project,
+                benchScreen,
+                strip,
+                ask,
+                (lip, setting) ->
+                    project.shelf().drawing(lip, drawing -> showFlow(drawing, setting)));
     if (pages != null) {
       drawings.openLipFilesBy(pages.files()::openGuarded);
     }
@@ -81,6 +92,11 @@ public final class HemlineWindow {
       all.addAll(pages.screens());
     }
     this.screens = List.copyOf(all);
+  }
+
+  private void showFlow(LipDrawing lip, Setting setting) {
+    group.getToggles().get(0).setSelected(true);
+    benchScreen.run(lip, setting);
   }
 
   private @Nullable Window owner() {
@@ -101,7 +117,6 @@ public final class HemlineWindow {
     StackPane pages = new StackPane();
     HBox tabs = new HBox(2);
     tabs.setAlignment(Pos.CENTER_LEFT);
-    ToggleGroup group = new ToggleGroup();
     for (Screen screen : screens) {
       ToggleButton tab = new ToggleButton(screen.title());
       tab.setId("tab-" + screen.title().toLowerCase(java.util.Locale.ROOT));
@@ -118,7 +133,7 @@ public final class HemlineWindow {
       tabs.getChildren().add(tab);
     }
     group.getToggles().get(0).setSelected(true);
-    MenuBar menus = menus(group);
+    MenuBar menus = menus();
     Node look = benchScreen.lookBar();
     // it belongs to the bench alone
     look.visibleProperty().bind(group.getToggles().get(0).selectedProperty());
@@ -170,7 +185,7 @@ public final class HemlineWindow {
     screens.forEach(screen -> screen.setDark(on));
   }
 
-  private MenuBar menus(ToggleGroup tabs) {
+  private MenuBar menus() {
     List<Menu> menus = new ArrayList<>(new BenchMenus(bench, benchScreen, examples).menus());
     drawings.acceptDrops(root);
     menus.add(1, drawings.menu());
@@ -186,7 +201,7 @@ public final class HemlineWindow {
     if (screens.size() > 1) {
       look.getItems().add(new SeparatorMenuItem());
       for (int k = 0; k < screens.size(); k++) {
-        Toggle tab = tabs.getToggles().get(k);
+        Toggle tab = group.getToggles().get(k);
         look.getItems()
             .add(
                 BenchMenus.item(

@@ -1,7 +1,9 @@
 package hemline.viewer.app;
 
+import hemline.shared.profile.LipProfile;
 import hemline.viewer.model.MachineDesk;
 import hemline.viewer.model.RigDesk;
+import hemline.viewer.model.Setting;
 import hemline.viewer.screen.BenchScreen;
 import hemline.viewer.screen.GuideScreen;
 import hemline.viewer.screen.LaterScreen;
@@ -12,6 +14,7 @@ import hemline.viewer.screen.Screen;
 import hemline.viewer.screen.StudiesScreen;
 import java.time.Clock;
 import java.util.List;
+import java.util.function.BiConsumer;
 import javafx.animation.Animation;
 import javafx.animation.PauseTransition;
 import javafx.application.Platform;
@@ -36,7 +39,17 @@ public final class ProjectPages {
   private final PauseTransition quiet = new PauseTransition(QUIET);
   private final PauseTransition longest = new PauseTransition(LONGEST);
 
-  ProjectPages(Project project, BenchScreen bench, NoticeStrip strip, FileAsk ask) {
+  /**
+   * Pages of a project.
+   *
+   * @param flows puts a lip under its conditions on the bench
+   */
+  ProjectPages(
+      Project project,
+      BenchScreen bench,
+      NoticeStrip strip,
+      FileAsk ask,
+      BiConsumer<LipProfile, Setting> flows) {
     this.project = project;
     this.strip = strip;
     this.files = new FileMenu(project, bench, strip, ask);
@@ -49,7 +62,11 @@ public final class ProjectPages {
                 "Studies",
                 () ->
                     new StudiesScreen(
-                        project.bench(), project.studies(), project.shelf(), project::folder)),
+                        project.bench(),
+                        project.studies(),
+                        project.shelf(),
+                        project::folder,
+                        flows)),
             new LaterScreen(
                 "Machine",
                 () ->

@@ -7,7 +7,9 @@ import java.awt.geom.Rectangle2D;
 import javafx.geometry.Orientation;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.control.Label;
 import javafx.scene.layout.Region;
+import org.jspecify.annotations.Nullable;
 
 /** A picture as it is saved, painted as wide as there is room for it. */
 public final class PictureCanvas extends Region {
@@ -16,6 +18,8 @@ public final class PictureCanvas extends Region {
 
   private final Picture picture;
   private final Canvas canvas = new Canvas();
+  private final Label said = new Label();
+  private @Nullable Marks marks;
   private boolean dark;
   private double painted;
 
@@ -23,8 +27,30 @@ public final class PictureCanvas extends Region {
   public PictureCanvas(Picture picture, boolean dark) {
     this.picture = picture;
     this.dark = dark;
-    getChildren().add(canvas);
+    said.setId("chart-value");
+    said.getStyleClass().add("chart-value");
+    said.setManaged(false);
+    said.setVisible(false);
+    said.setMouseTransparent(true);
+    getChildren().addAll(canvas, said);
+    setOnMouseMoved(e -> tell(e.getX(), e.getY()));
+    setOnMouseExited(e -> said.setVisible(false));
     setMinWidth(SMALLEST * picture.width());
+  }
+
+  /** Tells what stands under the mouse, beside it. */
+  private void tell(double x, double y) {
+    if (marks == null) {
+      marks = Marks.of(picture);
+    }
+    String words = painted > 0 ? marks.at(x / painted, y / painted) : "";
+    said.setVisible(!words.isEmpty());
+    if (!words.isEmpty()) {
+      said.setText(words);
+      said.autosize();
+      double right = x + 14 + said.getWidth();
+      said.relocate(right > getWidth() ? x - 10 - said.getWidth() : x + 14, Math.max(0, y - 40));
+    }
   }
 
   /** Light on dark, or dark on white. */

@@ -9,6 +9,7 @@ import hemline.solver.study.Ranking;
 import hemline.solver.study.Swept;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /** Short phrases about a section and how its solve went. */
 public final class Wording {
@@ -98,17 +99,26 @@ public final class Wording {
               .filter(row -> row.placement().decider() == decider)
               .map(Ranking.Row::profile)
               .toList();
-      String cure =
-          switch (decider) {
-            case NONE -> "";
-            case FINER_MESH -> "A finer mesh may tell: ";
-            case MEASUREMENT -> "The flow model leaves it open, only measuring both would tell: ";
-          };
+      String cure = decider(decider);
       if (!names.isEmpty() && !cure.isEmpty()) {
-        sentences.add(cure + String.join(", ", names) + ".");
+        sentences.add(
+            cure.substring(0, 1).toUpperCase(Locale.ROOT)
+                + cure.substring(1)
+                + ": "
+                + String.join(", ", names)
+                + ".");
       }
     }
     return sentences;
+  }
+
+  /** Why a lip cannot be told from the baseline, and what would tell; empty for nothing. */
+  public static String decider(Placement.Decider decider) {
+    return switch (decider) {
+      case NONE -> "";
+      case FINER_MESH -> "a finer mesh may tell";
+      case MEASUREMENT -> "the flow model leaves it open, only measuring both would tell";
+    };
   }
 
   /** A probability in per cent, never 0 or 100. */

@@ -3,6 +3,7 @@ package hemline.viewer.model;
 import hemline.shared.fluid.Air;
 import hemline.shared.fluid.FluidState;
 import hemline.shared.profile.LipProfile;
+import hemline.shared.result.SectionResult;
 import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
 import java.util.List;
@@ -29,6 +30,22 @@ public record Setting(
       throw new IllegalArgumentException(
           "air is known here from 200 K to 500 K, got " + temperature + " K");
     }
+  }
+
+  /**
+   * The conditions of a solved section.
+   *
+   * @param air at the pressure of sea level
+   */
+  public static Setting of(SectionResult section, FluidState air) {
+    double kelvin = Air.STANDARD_PRESSURE / (Air.GAS_CONSTANT * air.density());
+    return new Setting(
+        section.gap(),
+        section.suction(),
+        section.groundSpeed(),
+        section.spanwiseSpeed(),
+        // whole microkelvin, so that air goes in and out with the same bits
+        Math.max(Air.COLDEST, Math.min(Air.HOTTEST, Math.rint(1e6 * kelvin) / 1e6)));
   }
 
   public Setting withGap(double other) {

@@ -1,6 +1,8 @@
 package hemline.viewer.model;
 
 import hemline.shared.file.LoadedLip;
+import hemline.shared.geometry.DrawnOutline;
+import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipProfile;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -36,6 +38,39 @@ public final class Shelf {
    */
   public void list(Consumer<List<LipProfile>> taker) {
     disk.read(stored, files -> taker.accept(lips(files)));
+  }
+
+  /**
+   * Finds the drawing of a lip: the one on the bench, that of a file, else what is known of its
+   * shape.
+   */
+  public void drawing(LipProfile lip, Consumer<LipDrawing> taker) {
+    LipProfile drawn = bench.findings().get().profile();
+    if (drawn != null && sameShape(drawn, lip)) {
+      taker.accept(bench.drawing().get());
+      return;
+    }
+    disk.read(
+        () ->
+            stored.get().stream()
+                .filter(one -> one.profile().name().equals(lip.name()))
+                .filter(one -> sameShape(one.profile(), lip))
+                .findFirst()
+                .map(LoadedLip::drawing)
+                .orElseGet(() -> drawn(lip)),
+        taker);
+  }
+
+  private static LipDrawing drawn(LipProfile lip) {
+    return new LipDrawing(
+        lip.name(),
+        lip.family(),
+        lip.notes(),
+        false,
+        "",
+        new DrawnOutline(lip.outline().vertices()),
+        lip.mountEdge(),
+        lip.detached().stream().map(part -> new DrawnOutline(part.vertices())).toList());
   }
 
   private List<LipProfile> lips(List<LoadedLip> files) {

@@ -5,6 +5,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.MachineFigure;
 import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.Machine;
+import hemline.solver.plenum.DownforcePoint;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.OperatingPoint;
 import hemline.solver.plenum.RankedLip;
@@ -110,6 +111,19 @@ public final class BalancePage {
     page.text(BalanceWords.FAN_CAUTION, Tone.CAUTION);
     page.text(BalanceWords.BATTERY_CAUTION, Tone.CAUTION);
     page.plot(() -> DownforceChart.of(balance), "downforce over the static gap and the fan speed");
+    page.details();
+    changes("smallest static gap, mm", balance.overGap(), 1000 * machine.floor().leastGap());
+    changes("fan speed, 1000 rpm", balance.overSpeed(), 0.06 * machine.fan().speed());
+    page.everywhere();
+  }
+
+  /** What the chart shows, as numbers. */
+  private void changes(String what, List<DownforcePoint> points, double unit) {
+    PageTable table = PageTable.of(what, "downforce, N", "suction, Pa");
+    for (DownforcePoint p : points) {
+      table.row(Digits.plain(unit * p.factor(), 4), margin(p.downforce()), margin(p.suction()));
+    }
+    page.table(table);
   }
 
   private static void row(

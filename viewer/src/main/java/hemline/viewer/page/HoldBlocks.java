@@ -4,6 +4,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.vehicle.GroundStep;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.plenum.Hold;
+import hemline.solver.plenum.HoldPoint;
 import hemline.solver.plenum.HoldVerdict;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.StepCrossing;
@@ -62,6 +63,12 @@ final class HoldBlocks {
     sentences();
     page.text(Cautions.HOLD, Tone.CAUTION);
     page.plot(() -> HoldChart.of(balance), "least margin over the tilt of the ground");
+    PageTable tilts = PageTable.of("tilt, \u00b0", "least margin", "limited by", "heading");
+    for (HoldPoint p : balance.holdOverTilt()) {
+      String tilt = Digits.plain(Math.toDegrees(p.tilt()), 3);
+      tilts.row(tilt, BalancePage.margin(p.margin()), p.limitedBy(), p.heading());
+    }
+    page.details().table(tilts).everywhere();
   }
 
   private static String margin(@Nullable Estimate e, Hold h, String heading) {

@@ -1,9 +1,11 @@
 package hemline.viewer.page;
 
+import hemline.shared.result.SectionResult;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /** A table of a page. Columns of bare numbers lean to the right, all others to the left. */
 public final class PageTable {
@@ -23,8 +25,9 @@ public final class PageTable {
    * @param cells as many as there are columns; one for a group
    * @param kind what it is
    * @param help what it means, for a reader who points at it; empty for none
+   * @param flow the section it is about, whose flow a reader may ask for; null for none
    */
-  public record Row(List<String> cells, Kind kind, String help) {}
+  public record Row(List<String> cells, Kind kind, String help, @Nullable SectionResult flow) {}
 
   /** What a row is. */
   public enum Kind {
@@ -81,20 +84,27 @@ public final class PageTable {
       throw new IllegalArgumentException(
           "row of " + cells.size() + " cells in a table of " + head.size() + " columns");
     }
-    rows.add(new Row(List.copyOf(cells), marked ? Kind.MARKED : Kind.PLAIN, ""));
+    rows.add(new Row(List.copyOf(cells), marked ? Kind.MARKED : Kind.PLAIN, "", null));
     return this;
   }
 
   /** Says what the last row means. */
   PageTable help(String text) {
     Row last = rows.remove(rows.size() - 1);
-    rows.add(new Row(last.cells(), last.kind(), text));
+    rows.add(new Row(last.cells(), last.kind(), text, last.flow()));
+    return this;
+  }
+
+  /** Says which flow the last row is about. */
+  PageTable flow(@Nullable SectionResult section) {
+    Row last = rows.remove(rows.size() - 1);
+    rows.add(new Row(last.cells(), last.kind(), last.help(), section));
     return this;
   }
 
   /** Names the rows that follow. */
   public PageTable group(String name) {
-    rows.add(new Row(List.of(name), Kind.GROUP, ""));
+    rows.add(new Row(List.of(name), Kind.GROUP, "", null));
     return this;
   }
 

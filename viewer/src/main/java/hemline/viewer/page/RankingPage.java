@@ -1,5 +1,6 @@
 package hemline.viewer.page;
 
+import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.study.Placement.Group;
 import hemline.solver.study.Ranking;
@@ -13,6 +14,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /** A ranking: the groups, gaps where lips swap places, charts, and the cautions. */
 public final class RankingPage {
@@ -66,10 +68,16 @@ public final class RankingPage {
       List<Ranking.Row> rows = ranking.rows(group);
       if (!rows.isEmpty()) {
         table.group(Wording.group(group, ranking.baseline()));
-        rows.forEach(row -> table.row(cells(ranking, row, gaps), false));
+        rows.forEach(row -> table.row(cells(ranking, row, gaps), false).flow(middle(row)));
       }
     }
     return table;
+  }
+
+  /** The section at the middle gap; null for a lip without sections. */
+  private static @Nullable SectionResult middle(Ranking.Row row) {
+    List<SectionResult> results = row.results();
+    return results.isEmpty() ? null : results.get((results.size() - 1) / 2);
   }
 
   private static List<String> cells(Ranking ranking, Ranking.Row row, List<Double> gaps) {

@@ -85,7 +85,7 @@ public final class SweepPage {
         cells.add(figure(ratios.get(k), 1));
       }
       cells.add(Wording.ended(point.status()));
-      table.row(cells, false);
+      table.row(cells, false).flow(point);
     }
     return table;
   }

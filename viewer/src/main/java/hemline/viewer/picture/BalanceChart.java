@@ -67,19 +67,20 @@ abstract sealed class BalanceChart extends Picture
     sheet.stroke(new Line2D.Double(x0, y0, x1, y1), new Pen(Ink.VORTEX, 1, 1.2, 5, 4));
   }
 
-  /** A series with a gap in its line wherever a point is missing. */
-  static void broken(Sheet sheet, ChartPanel panel, List<ChartPanel.@Nullable Point> points) {
+  /** A series with a gap in its line wherever a point is missing; the scales as they are named. */
+  static void broken(
+      Sheet sheet, ChartPanel panel, List<ChartPanel.@Nullable Point> points, String... means) {
     List<ChartPanel.Point> run = new ArrayList<>();
     for (ChartPanel.Point p : points) {
       if (p != null) {
         run.add(p);
       } else if (!run.isEmpty()) {
-        panel.paintSeries(sheet, List.copyOf(run));
+        panel.paintSeries(sheet, List.copyOf(run), means);
         run.clear();
       }
     }
     if (!run.isEmpty()) {
-      panel.paintSeries(sheet, run);
+      panel.paintSeries(sheet, run, means);
     }
   }
 }

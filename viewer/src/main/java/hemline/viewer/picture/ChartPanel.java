@@ -1,6 +1,7 @@
 package hemline.viewer.picture;
 
 import hemline.shared.result.Estimate;
+import hemline.viewer.format.Digits;
 import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
 import hemline.viewer.picture.Sheet.Pen;
@@ -20,6 +21,9 @@ import java.util.List;
  */
 record ChartPanel(Rectangle2D box, PlotScale across, PlotScale up) {
   private static final double SIZE = 11;
+
+  /** Half the width of the place where a point tells its value. */
+  private static final double WIDE = 8;
 
   /** Least reach of a scale, in parts of its largest value. */
   private static final double LEAST_REACH = 0.02;
@@ -135,8 +139,12 @@ record ChartPanel(Rectangle2D box, PlotScale across, PlotScale up) {
     sheet.stroke(grid, Ink.HAIR);
   }
 
-  /** Band, line, whiskers and points of one series; what leaves the box is cut off. */
-  void paintSeries(Sheet sheet, List<Point> points) {
+  /**
+   * Band, line, whiskers and points of one series; what leaves the box is cut off.
+   *
+   * @param means names of the scales with their units, across and up
+   */
+  void paintSeries(Sheet sheet, List<Point> points, String... means) {
     if (points.size() > 1) {
       Path2D band = new Path2D.Double();
       for (int k = 0; k < points.size(); k++) {
@@ -159,11 +167,24 @@ record ChartPanel(Rectangle2D box, PlotScale across, PlotScale up) {
       upEnd(whisker, cx, high, point.y().high() > up.high() ? -1 : 0);
       sheet.stroke(whisker, new Pen(Ink.SERIES, 1, 1.1));
       dot(sheet, cx, y(point.y().value()), Ink.SERIES, point.settled());
+      sheet.mark(
+          new Rectangle2D.Double(cx - WIDE, high, 2 * WIDE, Math.max(0, low - high)),
+          means[0]
+              + ": "
+              + Digits.plain(point.x(), 4)
+              + "\n"
+              + means[1]
+              + ": "
+              + Digits.withBand(point.y(), 1));
     }
   }
 
-  /** A level bar over the band of an estimate, and its value as a point. */
-  void paintBar(Sheet sheet, Estimate estimate, double y, int rgb) {
+  /**
+   * A level bar over the band of an estimate, and its value as a point.
+   *
+   * @param words what a reader is told who points at it
+   */
+  void paintBar(Sheet sheet, Estimate estimate, double y, int rgb, String words) {
     double low = x(Math.max(across.low(), estimate.low()));
     double high = x(Math.min(across.high(), estimate.high()));
     Path2D bar = new Path2D.Double();
@@ -172,6 +193,7 @@ record ChartPanel(Rectangle2D box, PlotScale across, PlotScale up) {
     levelEnd(bar, high, y, estimate.high() > across.high() ? 1 : 0);
     sheet.stroke(bar, new Pen(rgb, 1, 1.8));
     dot(sheet, x(estimate.value()), y, rgb, true);
+    sheet.mark(new Rectangle2D.Double(low, y - WIDE, Math.max(0, high - low), 2 * WIDE), words);
   }
 
   /** End of an upright whisker: a cap, or an arrowhead (1 down, −1 up) where the band goes on. */

@@ -205,5 +205,9 @@ public final class CompareChart extends Picture {
     path.lineTo(cx, panel.y(value + up));
     sheet.stroke(path, new Pen(rgb, 1, 1.5));
     ChartPanel.dot(sheet, cx, panel.y(value), rgb, true);
+    double top = panel.y(value + up);
+    sheet.mark(
+        new Rectangle2D.Double(cx - 8, top, 16, panel.y(value - down) - top),
+        Digits.withBand(new Estimate(value, 0, 0, down, up, Estimate.Trend.UNKNOWN), 1));
   }
 }

@@ -13,6 +13,8 @@ import java.util.List;
 
 /** Leak flow on each grid over the size of its cells, with the estimate at the left end. */
 public final class ConvergenceChart extends Picture {
+  private static final String ALONG = "cell size over that of the finest grid";
+  private static final String UP = "value";
   private static final double WIDTH = 560;
   private static final double HEIGHT = 300;
   private static final double LEFT = 84;
@@ -73,14 +75,10 @@ public final class ConvergenceChart extends Picture {
     panel.paintScales(sheet, 5, 5, true, true);
     panel.paintFaint(sheet, grids);
     for (ChartPanel.Point point : grids) {
-      panel.paintSeries(sheet, List.of(point));
+      panel.paintSeries(sheet, List.of(point), ALONG, UP);
     }
-    panel.paintSeries(sheet, List.of(new ChartPanel.Point(0, estimate, true)));
-    sheet.text(
-        WIDTH - 24,
-        HEIGHT - 34,
-        "cell size over that of the finest grid",
-        Lettering.of(12, Ink.TEXT).at(Anchor.END));
+    panel.paintSeries(sheet, List.of(new ChartPanel.Point(0, estimate, true)), ALONG, UP);
+    sheet.text(WIDTH - 24, HEIGHT - 34, ALONG, Lettering.of(12, Ink.TEXT).at(Anchor.END));
     signs(
         sheet,
         LEFT,

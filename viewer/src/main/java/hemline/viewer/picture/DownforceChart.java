@@ -36,8 +36,7 @@ public final class DownforceChart extends BalanceChart {
       Estimate e = p.downforce();
       most = e == null ? most : Math.max(most, e.high());
     }
-    double gap =
-        balance.machine().floor().edges().stream().mapToDouble(e -> e.gap()).min().orElse(1e-3);
+    double gap = balance.machine().floor().leastGap();
     double speed = 60 * balance.machine().fan().speed();
     Rectangle2D first = new Rectangle2D.Double(LEFT, TOP, room, HEIGHT - TOP - BOTTOM);
     panel(sheet, first, balance.overGap(), 1000 * gap, most, "smallest static gap, mm");
@@ -73,6 +72,6 @@ public final class DownforceChart extends BalanceChart {
       Estimate e = p.downforce();
       points.add(e == null ? null : new ChartPanel.Point(unit * p.factor(), e, true));
     }
-    broken(sheet, panel, points);
+    broken(sheet, panel, points, below, "downforce, N");
   }
 }

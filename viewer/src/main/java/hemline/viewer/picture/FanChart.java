@@ -189,6 +189,13 @@ public final class FanChart extends BalanceChart {
     sheet.stroke(bars, new Pen(Ink.VORTEX, 1, 1.3));
     free.avoid(bars);
     ChartPanel.dot(sheet, x, y, Ink.VORTEX, p.stable() && !p.touching());
+    sheet.mark(
+        new Rectangle2D.Double(x - 8, y - 8, 16, 16),
+        BalanceWords.point(p)
+            + "\nflow, L/s: "
+            + Digits.withBand(p.fanFlow(), LITRES)
+            + "\nsuction, Pa: "
+            + Digits.withBand(p.suction(), 1));
   }
 
   /** Says what kind of point it is where no line runs, with a thin line to it from afar. */

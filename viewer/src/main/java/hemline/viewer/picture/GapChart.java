@@ -103,7 +103,7 @@ public final class GapChart extends Picture {
     sheet.stroke(
         new Line2D.Double(box.getMinX(), panel.y(1), box.getMaxX(), panel.y(1)),
         new Pen(Ink.TEXT, 1, 1.1));
-    panel.paintSeries(sheet, series.get(k));
+    panel.paintSeries(sheet, series.get(k), row.profile() + "\ngap, mm", "relative leak");
     sheet.text(
         box.getMinX(),
         box.getMinY() - 8,

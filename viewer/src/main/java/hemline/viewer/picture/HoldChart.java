@@ -68,7 +68,7 @@ public final class HoldChart extends BalanceChart {
       }
       before = p;
     }
-    broken(sheet, panel, points);
+    broken(sheet, panel, points, "tilt of the ground, \u00b0", "margin");
     balance.holds().stream()
         .filter(h -> h.place().equals("worst"))
         .findFirst()

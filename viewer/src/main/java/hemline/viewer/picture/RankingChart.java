@@ -110,18 +110,24 @@ public final class RankingChart extends Picture {
   private void row(Sheet sheet, ChartPanel panel, Ranking.Row row, double y) {
     Estimate leak = row.relativeLeak();
     int rgb = leak.high() < 1 ? Ink.SERIES : leak.low() > 1 ? Ink.VORTEX : Ink.QUIET;
+    String cure = Wording.decider(row.placement().decider());
+    double room = NAMES - MARGIN - 26;
     sheet.text(
         MARGIN + 14,
-        y + 5,
-        TextWidth.fitted(row.profile(), 13, NAMES - MARGIN - 26),
+        cure.isEmpty() ? y + 5 : y + 1,
+        TextWidth.fitted(row.profile(), 13, room),
         Lettering.of(13, Ink.TEXT));
-    panel.paintBar(sheet, leak, y, rgb);
-    sheet.text(
-        WIDTH - MARGIN,
-        y + 5,
+    sheet.text(MARGIN + 14, y + 13, TextWidth.fitted(cure, 10, room), Lettering.of(10, Ink.QUIET));
+    String value =
         Digits.exact(leak, 1)
             ? Digits.value(leak, 1)
-            : Digits.value(leak, 1) + "  (" + Digits.range(leak, 1) + ")",
-        Lettering.of(13, Ink.TEXT).at(Anchor.END));
+            : Digits.value(leak, 1) + "  (" + Digits.range(leak, 1) + ")";
+    panel.paintBar(
+        sheet,
+        leak,
+        y,
+        rgb,
+        row.profile() + "\nrelative leak: " + value + (cure.isEmpty() ? "" : "\n" + cure));
+    sheet.text(WIDTH - MARGIN, y + 5, value, Lettering.of(13, Ink.TEXT).at(Anchor.END));
   }
 }

@@ -1,6 +1,7 @@
 package hemline.viewer.picture;
 
 import java.awt.Shape;
+import java.awt.geom.Rectangle2D;
 
 /** Something to paint on; x to the right, y downwards, in sheet units (1/96 inch at full size). */
 public interface Sheet {
@@ -18,6 +19,9 @@ public interface Sheet {
   void clip(Shape shape);
 
   void unclip();
+
+  /** Tells what stands at a place, for a reader who points at it. */
+  default void mark(Rectangle2D where, String words) {}
 
   /**
    * How a line is drawn; ends and corners are round.

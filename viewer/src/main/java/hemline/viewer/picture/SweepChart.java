@@ -157,7 +157,7 @@ public final class SweepChart extends Picture {
           new Line2D.Double(box.getMinX(), panel.y(1), box.getMaxX(), panel.y(1)),
           new Sheet.Pen(Ink.TEXT, 1, 1.1));
     }
-    panel.paintSeries(sheet, points);
+    panel.paintSeries(sheet, points, Wording.axis(swept), title);
     return known.stream().allMatch(e -> e.low() >= up.low() && e.high() <= up.high());
   }
 }

@@ -54,16 +54,10 @@ public final class TradeChart extends BalanceChart {
     panel(sheet, LEFT + room + BETWEEN, room, "downforce per electrical watt, N/W", false);
     for (int k = 0; k < rows.size(); k++) {
       Trade t = rows.get(k);
-      String name =
-          switch (t.kind()) {
-            case AS_IT_IS -> t.kind().key();
-            case LIP -> t.name();
-            default -> t.kind().key() + " \u00d7 " + Digits.plain(t.factor(), 3);
-          };
       sheet.text(
           LEFT - 12,
           y(k) + 4,
-          TextWidth.fitted(name, 11.5, LEFT - 36),
+          TextWidth.fitted(name(t), 11.5, LEFT - 36),
           Lettering.of(11.5, t.kind() == Trade.Kind.AS_IT_IS ? Ink.VORTEX : Ink.TEXT)
               .at(Anchor.END));
     }
@@ -72,6 +66,14 @@ public final class TradeChart extends BalanceChart {
         LEFT,
         "bars: band of the estimate; dashed: as it is; hollow: leans on leaks beyond the solved"
             + " sections");
+  }
+
+  private static String name(Trade t) {
+    return switch (t.kind()) {
+      case AS_IT_IS -> t.kind().key();
+      case LIP -> t.name();
+      default -> t.kind().key() + " \u00d7 " + Digits.plain(t.factor(), 3);
+    };
   }
 
   private double y(int row) {
@@ -111,7 +113,7 @@ public final class TradeChart extends BalanceChart {
         upright(sheet, panel, e.value());
       }
       int rgb = t.kind() == Trade.Kind.AS_IT_IS ? Ink.VORTEX : Ink.SERIES;
-      panel.paintBar(sheet, e, y(k), rgb);
+      panel.paintBar(sheet, e, y(k), rgb, name(t) + "\n" + title + ": " + Digits.withBand(e, 1));
       if (t.beyond()) {
         ChartPanel.dot(sheet, panel.x(e.value()), y(k), rgb, false);
       }

@@ -10,6 +10,8 @@ import hemline.solver.study.RunOptions;
 import hemline.solver.study.Swept;
 import hemline.viewer.format.Wording;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -50,6 +52,13 @@ public record StudyQuestion(
   /** True for a ranking of lips. */
   public boolean ranks() {
     return swept == null;
+  }
+
+  /** The lip of a name among all that are solved, the baseline too. */
+  public Optional<LipProfile> lip(String name) {
+    return Stream.concat(lips.stream(), Stream.ofNullable(baseline))
+        .filter(lip -> lip.name().equals(name))
+        .findFirst();
   }
 
   /** The first lip under the conditions of the study. */

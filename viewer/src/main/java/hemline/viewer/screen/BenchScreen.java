@@ -2,6 +2,7 @@ package hemline.viewer.screen;
 
 import hemline.shared.profile.LipDrawing;
 import hemline.viewer.model.Selection;
+import hemline.viewer.model.Setting;
 import hemline.viewer.model.Sketch;
 import hemline.viewer.model.Workbench;
 import java.util.function.Consumer;
@@ -120,6 +121,20 @@ public final class BenchScreen implements Screen {
           put(lip);
           then.run();
         });
+  }
+
+  /** Runs a lip under conditions; one that lies on the bench stays as it is. */
+  public void run(LipDrawing lip, Setting setting) {
+    Runnable then =
+        () -> {
+          bench.set(setting);
+          bench.run();
+        };
+    if (lip.equals(bench.drawing().get())) {
+      then.run();
+    } else {
+      open(lip, then);
+    }
   }
 
   private void put(LipDrawing lip) {

@@ -1,5 +1,6 @@
 package hemline.viewer.screen;
 
+import hemline.shared.result.SectionResult;
 import hemline.viewer.draw.PictureCanvas;
 import hemline.viewer.page.Page;
 import hemline.viewer.page.Page.Tone;
@@ -8,9 +9,11 @@ import hemline.viewer.picture.Picture;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javafx.geometry.HPos;
 import javafx.scene.Node;
+import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.Tooltip;
@@ -38,6 +41,7 @@ final class PageView implements Page.Face {
   private final VBox lines = new VBox(8);
   private final ScrollPane pane = new ScrollPane(lines);
   private final List<PictureCanvas> canvases = new ArrayList<>();
+  private @Nullable Consumer<SectionResult> opener;
   private boolean dark;
 
   /**
@@ -54,6 +58,11 @@ final class PageView implements Page.Face {
     pane.getStyleClass().add("page-scroll");
     pane.setId(id + "-sheet");
     show(null);
+  }
+
+  /** Rows about a section lead to its flow from now on. */
+  void opensFlowsBy(Consumer<SectionResult> flows) {
+    opener = flows;
   }
 
   Region content() {
@@ -121,6 +130,10 @@ final class PageView implements Page.Face {
       } else {
         boolean marked = row.kind() == PageTable.Kind.MARKED;
         row(grid, r, table, row.cells(), marked ? "wrong" : "plain", row.help());
+        SectionResult flow = row.flow();
+        if (flow != null && opener != null) {
+          link(grid, r, flow, opener);
+        }
       }
       r++;
     }
@@ -129,6 +142,27 @@ final class PageView implements Page.Face {
     wide.setVbarPolicy(ScrollPane.ScrollBarPolicy.NEVER);
     wide.getStyleClass().add("page-scroll");
     lines.getChildren().add(wide);
+  }
+
+  /** Turns the first cell of a row into a link to its flow. */
+  private void link(GridPane grid, int r, SectionResult flow, Consumer<SectionResult> to) {
+    int last = grid.getChildren().size();
+    for (int k = 0; k < last; k++) {
+      Node node = grid.getChildren().get(k);
+      if (GridPane.getRowIndex(node) == r
+          && GridPane.getColumnIndex(node) == 0
+          && node instanceof Label label) {
+        Hyperlink link = new Hyperlink(label.getText());
+        link.setId(id + "-flow-" + r);
+        link.setMinWidth(Region.USE_PREF_SIZE);
+        link.setTooltip(new Tooltip("Show this flow on the bench"));
+        link.setOnAction(e -> to.accept(flow));
+        GridPane.setHalignment(link, GridPane.getHalignment(label));
+        grid.getChildren().remove(label);
+        grid.add(link, 0, r);
+        return;
+      }
+    }
   }
 
   private static void row(

@@ -1,6 +1,8 @@
 package hemline.viewer.screen;
 
 import hemline.shared.problem.Problem;
+import hemline.shared.profile.LipProfile;
+import hemline.viewer.model.Setting;
 import hemline.viewer.model.Shelf;
 import hemline.viewer.model.StudyDesk;
 import hemline.viewer.model.Workbench;
@@ -8,6 +10,7 @@ import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.StudyQuestion;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.BiConsumer;
 import java.util.function.Supplier;
 import javafx.scene.Parent;
 import javafx.scene.control.Label;
@@ -28,13 +31,18 @@ public final class StudiesScreen implements Screen {
    * A page for studies.
    *
    * @param project the folder that results go to
+   * @param flows puts a lip under its conditions on the bench
    */
   public StudiesScreen(
-      Workbench bench, StudyDesk desk, Shelf shelf, Supplier<ProjectFolder> project) {
+      Workbench bench,
+      StudyDesk desk,
+      Shelf shelf,
+      Supplier<ProjectFolder> project,
+      BiConsumer<LipProfile, Setting> flows) {
     this.bench = bench;
     this.desk = desk;
     this.shelf = shelf;
-    results = new StudyResults(desk, project, () -> bench.options().get().threads());
+    results = new StudyResults(desk, project, () -> bench.options().get().threads(), flows);
     pane = new AskPane("study", desk.work(), this::ask);
   }
 

@@ -1,13 +1,17 @@
 package hemline.viewer.screen;
 
 import hemline.shared.problem.InputException;
+import hemline.shared.profile.LipProfile;
+import hemline.shared.result.SectionResult;
 import hemline.viewer.format.Digits;
+import hemline.viewer.model.Setting;
 import hemline.viewer.model.StudyDesk;
 import hemline.viewer.project.KeptStudy;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.StudyFiles;
 import hemline.viewer.project.StudyPage;
 import hemline.viewer.report.ResultFolder;
+import java.util.function.BiConsumer;
 import java.util.function.IntSupplier;
 import java.util.function.Supplier;
 import javafx.scene.control.Button;
@@ -20,6 +24,7 @@ final class StudyResults {
   private final StudyDesk desk;
   private final Supplier<ProjectFolder> project;
   private final IntSupplier threads;
+  private final BiConsumer<LipProfile, Setting> flows;
   private final Label saved = Controls.message("study-saved", "quiet");
   private final PageView view =
       new PageView(
@@ -33,11 +38,18 @@ final class StudyResults {
    *
    * @param project the folder that results go to
    * @param threads solves running at once
+   * @param flows puts a lip under its conditions on the bench
    */
-  StudyResults(StudyDesk desk, Supplier<ProjectFolder> project, IntSupplier threads) {
+  StudyResults(
+      StudyDesk desk,
+      Supplier<ProjectFolder> project,
+      IntSupplier threads,
+      BiConsumer<LipProfile, Setting> flows) {
     this.desk = desk;
     this.project = project;
     this.threads = threads;
+    this.flows = flows;
+    view.opensFlowsBy(this::open);
     desk.shown().subscribe(this::show);
   }
 
@@ -53,6 +65,16 @@ final class StudyResults {
     }
     String made = KeptStudies.when(study) + ", " + Digits.plain(study.seconds(), 2) + " s";
     view.show(StudyPage.of(study), tools(study), saved, Controls.text(made, "quiet"));
+  }
+
+  private void open(SectionResult section) {
+    KeptStudy study = desk.shown().get();
+    if (study != null) {
+      study
+          .question()
+          .lip(section.name())
+          .ifPresent(lip -> flows.accept(lip, Setting.of(section, study.question().air())));
+    }
   }
 
   private HBox tools(KeptStudy study) {

@@ -3,15 +3,19 @@ package hemline.viewer.app;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hemline.shared.file.LipFile;
+import hemline.shared.fluid.Air;
 import hemline.shared.profile.LipDrawing;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
 import hemline.solver.study.LeakStore;
+import hemline.solver.study.Ranking;
 import hemline.solver.study.RunOptions;
+import hemline.viewer.draw.PictureCanvas;
 import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
 import hemline.viewer.edit.Starter;
+import hemline.viewer.format.Digits;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.project.KeptStudy;
 import hemline.viewer.project.Program;
@@ -21,15 +25,23 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import javafx.application.Platform;
+import javafx.event.Event;
+import javafx.geometry.Point2D;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
+import javafx.scene.control.Hyperlink;
+import javafx.scene.control.Labeled;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.MouseButton;
+import javafx.scene.input.MouseEvent;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -219,6 +231,72 @@ final class ProjectJourneyTest extends ApplicationTest {
         .hasSize(4);
     // in creeping flow the longest way close to the ground leaks least
     assertThat(study.ranking().rows().get(0).profile()).isEqualTo("plain flat 8");
+    theValueShowsUnderTheMouse(study.ranking().rows().get(0));
+    aRowLeadsToItsFlow();
+  }
+
+  /** Pointing at the bar of a lip tells its name and its leak. */
+  private void theValueShowsUnderTheMouse(Ranking.Row first) {
+    PictureCanvas chart = lookup(n -> n instanceof PictureCanvas).query();
+    interact(() -> lookup("#study-sheet").<ScrollPane>query().setVvalue(1));
+    WaitForAsyncUtils.waitForFxEvents();
+    double width = chart.getWidth();
+    double height = chart.getHeight();
+    List<String> told = new ArrayList<>();
+    interact(
+        () -> {
+          for (double y = 1; y < height; y += 6) {
+            for (double x = 0.3 * width; x < 0.8 * width; x += 6) {
+              Point2D at = chart.localToScene(x, y);
+              MouseEvent moved =
+                  new MouseEvent(
+                      MouseEvent.MOUSE_MOVED,
+                      at.getX(),
+                      at.getY(),
+                      x,
+                      y,
+                      MouseButton.NONE,
+                      0,
+                      false,
+                      false,
+                      false,
+                      false,
+                      false,
+                      false,
+                      false,
+                      false,
+                      false,
+                      false,
+                      null);
+              Event.fireEvent(chart, moved);
+              Labeled said = (Labeled) chart.lookup("#chart-value");
+              if (said.isVisible()) {
+                told.add(said.getText());
+              }
+            }
+          }
+        });
+    assertThat(told)
+        .contains(
+            first.profile()
+                + "\nrelative leak: "
+                + Digits.value(first.relativeLeak(), 1)
+                + (Digits.exact(first.relativeLeak(), 1)
+                    ? ""
+                    : "  (" + Digits.range(first.relativeLeak(), 1) + ")"));
+  }
+
+  private void aRowLeadsToItsFlow() throws Exception {
+    Hyperlink link =
+        lookup(n -> n instanceof Hyperlink h && h.getText().equals("knife fin")).query();
+    interact(link::fire);
+    until(() -> bench.drawing().get().name().equals("knife fin"));
+    assertThat(lookup("#board").query().isVisible()).isTrue();
+    assertThat(bench.setting().get().gap()).isEqualTo(0.4e-3);
+    assertThat(bench.setting().get().suction()).isEqualTo(2);
+    assertThat(bench.section().fluid()).isEqualTo(Air.STANDARD);
+    until(() -> bench.shown().get() != null && !bench.running().get());
+    assertThat(bench.shown().get().section()).isEqualTo(bench.section());
   }
 
   @Test
