@@ -26,8 +26,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.BlockingQueue;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -37,7 +39,10 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Studies without a window: this thread is the screen's, the solver is the real one. */
+/**
+ * Studies without a window: this thread is the screen's; the solver is the real one, asked once for
+ * each section.
+ */
 final class StudyDeskTest {
   private static final LipProfile FLAT = lip(2e-3, "flat 2");
   private final BlockingQueue<Runnable> screen = new LinkedBlockingQueue<>();
@@ -57,7 +62,7 @@ final class StudyDeskTest {
   }
 
   private StudyDesk desk() {
-    return desk(new FamilySolver());
+    return desk(new Counting(Integer.MAX_VALUE));
   }
 
   private StudyDesk desk(SectionFamily family) {
@@ -123,38 +128,40 @@ final class StudyDeskTest {
 
   @Test
   void aStoppedStudyKeepsWhatItHas() throws Exception {
-    Double[] speeds = {0.0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7};
-    desk.start(curve(Swept.GROUND_SPEED, false, speeds), 1);
-    until(() -> desk.work().progress().get() > 0.3);
-    desk.work().stop();
-    until(() -> !desk.work().running().get());
+    Counting family = new Counting(1);
+    desk = desk(family);
+    desk.start(curve(Swept.GROUND_SPEED, false, 0.0, 0.1, 0.2), 1);
+    stop(desk, family);
     KeptStudy part = desk.shown().get();
     assertThat(part.complete()).isFalse();
-    assertThat(part.results())
-        .hasSizeBetween(1, 7)
-        .allMatch(r -> r.status() == SolveStatus.CONVERGED);
+    assertThat(part.results()).hasSize(1).allMatch(r -> r.status() == SolveStatus.CONVERGED);
     assertThat(desk().kept().get()).containsExactly(part);
   }
 
   @Test
   void aStoppedStudyGoesOnAfterARestartWithTheSameBits() throws Exception {
-    AtomicInteger solves = new AtomicInteger();
-    desk = desk(new CountingFamily(solves));
+    Counting family = new Counting(2);
+    desk = desk(family);
     StudyQuestion question = besideNarrower(0.0, 0.1);
     desk.start(question, 1);
-    until(() -> desk.work().progress().get() > 0.4);
+    stop(desk, family);
+    assertThat(desk.shown().get().complete()).isFalse();
+    goesOn(question);
+  }
+
+  /** Stops a study whose solver waits after the sections that it may solve. */
+  private void stop(StudyDesk desk, Counting family) throws InterruptedException {
+    until(() -> family.waits.get() > 0);
     desk.work().stop();
     until(() -> !desk.work().running().get());
-    assertThat(desk.shown().get().complete()).isFalse();
-    goesOn(question, solves);
   }
 
   /** A study that was broken off after some solves, in a program that starts anew. */
-  private void goesOn(StudyQuestion question, AtomicInteger solves) throws Exception {
+  private void goesOn(StudyQuestion question) throws Exception {
     int done = jsonFiles(dir.resolve("sections")).size();
-    assertThat(done).isBetween(1, 3);
-    solves.set(0);
-    StudyDesk later = desk(new CountingFamily(solves));
+    assertThat(done).isEqualTo(2);
+    Counting family = new Counting(Integer.MAX_VALUE);
+    StudyDesk later = desk(family);
     KeptStudy part = later.kept().get().get(0);
     assertThat(part.complete()).isFalse();
     assertThat(part.results()).isNotEmpty();
@@ -163,7 +170,7 @@ final class StudyDeskTest {
     KeptStudy whole = later.shown().get();
     assertThat(whole.complete()).isTrue();
     assertThat(whole.seconds()).isGreaterThan(part.seconds());
-    assertThat(solves.get()).as("only what was missing is solved").isEqualTo(4 - done);
+    assertThat(family.solves.get()).as("only what was missing is solved").isEqualTo(2);
     StudyDesk other =
         new StudyDesk(
             new FamilySolver(),
@@ -174,35 +181,29 @@ final class StudyDeskTest {
     until(() -> !other.work().running().get());
     assertThat(whole.relative()).isEqualTo(other.shown().get().relative());
     assertThat(part.results()).isSubsetOf(whole.results());
-    solves.set(0);
     later.remove(whole);
     later.start(question, 1);
     until(() -> !later.work().running().get());
-    assertThat(solves.get()).as("a whole study leaves no sections behind").isEqualTo(4);
+    assertThat(family.solves.get()).as("a whole study leaves no sections behind").isEqualTo(6);
   }
 
   @Test
   void aStudyBrokenOffByACrashLeavesItsSections() throws Exception {
-    AtomicInteger solves = new AtomicInteger();
+    Counting family = new Counting(2);
     StudyQuestion question = besideNarrower(0.0, 0.1);
     Path broken = dir.resolve("broken");
     StudyDesk first =
-        new StudyDesk(
-            new CountingFamily(solves),
-            new StudyStore(broken, "this build"),
-            screen::add,
-            Clock.systemUTC());
+        new StudyDesk(family, new StudyStore(broken, "this build"), screen::add, Clock.systemUTC());
     first.start(question, 1);
-    until(() -> first.work().progress().get() > 0.4);
+    until(() -> family.waits.get() > 0);
     // what lies on disk in the midst of it
     for (Path file : jsonFiles(broken)) {
       Path target = dir.resolve(broken.relativize(file));
       Files.createDirectories(target.getParent());
       Files.copy(file, target);
     }
-    first.work().stop();
-    until(() -> !first.work().running().get());
-    goesOn(question, solves);
+    stop(first, family);
+    goesOn(question);
   }
 
   private static List<Path> jsonFiles(Path folder) throws IOException {
@@ -213,36 +214,45 @@ final class StudyDeskTest {
 
   @Test
   void sectionsOfAnotherBuildAreNotTaken() throws Exception {
-    AtomicInteger solves = new AtomicInteger();
-    StudyQuestion question = curve(Swept.GAP, false, 0.4e-3, 0.5e-3, 0.6e-3);
+    Counting family = new Counting(1);
+    desk = desk(family);
+    StudyQuestion question = curve(Swept.GAP, false, 0.4e-3, 0.5e-3);
     desk.start(question, 1);
-    until(() -> desk.work().progress().get() > 0.3);
-    desk.work().stop();
-    until(() -> !desk.work().running().get());
+    stop(desk, family);
+    Counting again = new Counting(Integer.MAX_VALUE);
     StudyDesk newer =
-        new StudyDesk(
-            new CountingFamily(solves),
-            new StudyStore(dir, "newer build"),
-            screen::add,
-            Clock.systemUTC());
+        new StudyDesk(again, new StudyStore(dir, "newer build"), screen::add, Clock.systemUTC());
     newer.start(question, 1);
     until(() -> !newer.work().running().get());
-    assertThat(solves.get()).isEqualTo(3);
+    assertThat(again.solves.get()).isEqualTo(2);
   }
 
-  /** Counts solves that came to their end. */
-  private record CountingFamily(SectionFamily family, AtomicInteger solves)
-      implements SectionFamily {
-    CountingFamily(AtomicInteger solves) {
-      this(new FamilySolver(), solves);
+  /** Counts solves, and after as many as it may do waits until it is cancelled. */
+  private static final class Counting implements SectionFamily {
+    private static final Map<SolveRequest, GridFamily> SOLVED = new ConcurrentHashMap<>();
+    private final SectionFamily solver = new FamilySolver();
+    private final AtomicInteger begun = new AtomicInteger();
+    final AtomicInteger solves = new AtomicInteger();
+    final AtomicInteger waits = new AtomicInteger();
+    private final int most;
+
+    Counting(int most) {
+      this.most = most;
     }
 
     @Override
     public GridFamily solve(SolveRequest request, CancelToken cancel, ProgressListener progress) {
-      GridFamily solved = family.solve(request, cancel, progress);
-      if (!solved.cancelled()) {
-        solves.incrementAndGet();
+      if (begun.incrementAndGet() > most) {
+        waits.incrementAndGet();
+        while (!cancel.isCancelled()) {
+          Thread.onSpinWait();
+        }
+        return solver.solve(request, cancel, progress);
       }
+      GridFamily solved =
+          SOLVED.computeIfAbsent(
+              request, asked -> solver.solve(asked, new CancelToken(), progress));
+      solves.incrementAndGet();
       return solved;
     }
   }
