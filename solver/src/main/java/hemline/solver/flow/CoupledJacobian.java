@@ -89,7 +89,7 @@ final class CoupledJacobian {
       entry[9 * e] = -nb[e];
       entry[9 * e + 4] = -nb[e];
     }
-    interior(s, correction.interpolation());
+    interior(s, correction.prediction.interpolation());
     boundary(s, correction, pressure, momentum);
     return lu.factor(diagonal, entry);
   }
@@ -174,7 +174,7 @@ final class CoupledJacobian {
       if (boundary.isOpen(b)) {
         open = true;
         double slope = correction.headSlope(s, b);
-        double d = correction.interpolation()[c] * geometry.bConductance[b];
+        double d = correction.prediction.interpolation()[c] * geometry.bConductance[b];
         double share = 1 / (1 + d * slope);
         // δφ_b = share (S·δu + D δp), δp_b = slope δφ_b
         row(c, P, sx * share, sy * share, d * share);

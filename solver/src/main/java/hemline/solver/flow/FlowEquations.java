@@ -75,7 +75,7 @@ final class FlowEquations {
   }
 
   /** The state with wall forces and streamfunction; call after {@link #finish}. */
-  FlowSolution solution(SteadyFlowSolver.Outcome outcome) {
+  FlowSolution solution(SolveOutcome outcome) {
     FaceGeometry geometry = problem.geometry();
     Mesh mesh = geometry.mesh;
     double[] wall = closure.wallViscosity();

@@ -18,7 +18,7 @@ import hemline.solver.field.FlowState;
 public record FlowSolution(
     FlowProblem problem,
     FlowState state,
-    SteadyFlowSolver.Outcome outcome,
+    SolveOutcome outcome,
     double[] boundaryPressure,
     double[] shearX,
     double[] shearY,

@@ -20,19 +20,6 @@ import org.jspecify.annotations.Nullable;
  * Transfer and Fluid Flow, eq. 4.55).
  */
 final class Momentum {
-  /**
-   * Most that a turbulent face value may change between the line of cell centres and the face's own
-   * centre, over the smaller velocity beside it. In slivers at a wall the gradient times the offset
-   * can exceed the velocity itself; taken from the last pass such a term grows without end, however
-   * strong the relaxation.
-   */
-  private static final double OFFSET = 0.5;
-
-  /**
-   * The same once an attempt has run away; narrower from the start, it keeps others from settling.
-   */
-  private static final double NARROW_OFFSET = 0.25;
-
   private final FlowProblem problem;
   private final FaceGeometry geometry;
   private final Mesh mesh;
@@ -54,7 +41,7 @@ final class Momentum {
    */
   private final boolean[] slit;
 
-  private double offset = OFFSET;
+  private final IrregularFaces irregular;
 
   /** Null when the flow is taken as steady. */
   private @Nullable TimeDifference time;
@@ -72,11 +59,12 @@ final class Momentum {
     bv = new double[mesh.cells];
     bw = new double[mesh.cells];
     faceViscosity = new double[mesh.faces];
+    irregular = new IrregularFaces(problem, faceViscosity, bu, bv, bw);
   }
 
   /** Bounds what convection adds at off-centre faces more narrowly from now on. */
   void narrowOffsets() {
-    offset = NARROW_OFFSET;
+    irregular.narrow();
   }
 
   /** Adds a difference in time to all equations from now on. */
@@ -147,7 +135,7 @@ final class Momentum {
     if (problem.spanwise()) {
       convectSpanwise(s, g);
     }
-    irregularFaces(s, g);
+    irregular.add(s, g);
     if (problem.closure() != Closure.LAMINAR) {
       transposedGradient(g);
     }
@@ -226,46 +214,6 @@ final class Momentum {
       bw[mesh.owner[f]] -= cw;
       bw[mesh.neighbour[f]] += cw;
     }
-  }
-
-  // cross diffusion ν T ∂φ/∂t and convection of the face centroid's offset F s ∂φ/∂t
-  private void irregularFaces(FlowState s, VelocityGradients g) {
-    double bound = problem.closure() == Closure.LAMINAR ? Double.MAX_VALUE : offset;
-    for (int i = 0; i < geometry.irregular.length; i++) {
-      int f = geometry.irregular[i];
-      int o = mesh.owner[f];
-      int n = mesh.neighbour[f];
-      double wo = geometry.ownerWeight[f];
-      double wn = 1 - wo;
-      boolean vertical = mesh.vertical[f];
-      double[] gu = vertical ? g.uy : g.ux;
-      double[] gv = vertical ? g.vy : g.vx;
-      double[] gw = vertical ? g.wy : g.wx;
-      double across = faceViscosity[f] * geometry.crossLength[i];
-      double convected = problem.secondOrderShare()[f] * s.flux[f];
-      double skew = geometry.skew[i];
-      double size = bound * Math.min(size(s, o), size(s, n));
-      double du = wo * gu[o] + wn * gu[n];
-      double dv = wo * gv[o] + wn * gv[n];
-      double dw = wo * gw[o] + wn * gw[n];
-      double cu = across * du - convected * within(skew * du, size);
-      double cv = across * dv - convected * within(skew * dv, size);
-      double cw = across * dw - convected * within(skew * dw, size);
-      bu[o] += cu;
-      bu[n] -= cu;
-      bv[o] += cv;
-      bv[n] -= cv;
-      bw[o] += cw;
-      bw[n] -= cw;
-    }
-  }
-
-  private static double size(FlowState s, int c) {
-    return Math.abs(s.u[c]) + Math.abs(s.v[c]) + Math.abs(s.w[c]);
-  }
-
-  private static double within(double x, double most) {
-    return Math.max(-most, Math.min(most, x));
   }
 
   // Σ ν A n_j ∂u_j/∂x_i, which does not vanish where the eddy viscosity varies

@@ -97,7 +97,7 @@ final class NewtonIteration {
     equations.gradients.update(state);
     equations.correction.openPressures(state, equations.pressure);
     equations.pressure.update(state.p);
-    equations.correction.forget();
+    equations.correction.prediction.forget();
     equations.correction.massResiduals(state, equations.gradients, equations.pressure, 1, rp);
     assemble();
     equations.momentum.residuals(state, ru, rv);

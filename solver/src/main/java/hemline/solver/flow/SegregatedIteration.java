@@ -27,7 +27,7 @@ final class SegregatedIteration {
     equations.checkpoint.run();
     equations.correction.openPressures(state, equations.pressure);
     equations.pressure.update(state.p);
-    equations.correction.remember(state, equations.gradients);
+    equations.correction.prediction.remember(state, equations.gradients);
     equations.momentum.assemble(state, equations.gradients, equations.pressure);
     FlowProblem.Scales scales = equations.problem.scales();
     equations.momentumResidual =

@@ -28,8 +28,7 @@ public final class SequencedSolver {
   /** Laminar flows come there by upwind convection, with these multiples. */
   private static final double[] UPWIND = {8, 1};
 
-  private static final SteadyFlowSolver.Limits ROUGH =
-      new SteadyFlowSolver.Limits(0, 0, 0, 1e-1, 1, 1);
+  private static final StoppingLimits ROUGH = new StoppingLimits(0, 0, 0, 1e-1, 1, 1);
 
   private SequencedSolver() {}
 
@@ -53,7 +52,7 @@ public final class SequencedSolver {
       int grids,
       double outletPressure,
       double inletFlow,
-      SteadyFlowSolver.Limits limits,
+      StoppingLimits limits,
       CancelToken cancel,
       ProgressListener progress) {
     return solve(problems, grids, outletPressure, inletFlow, Start.COLD, limits, cancel, progress);
@@ -84,7 +83,7 @@ public final class SequencedSolver {
       double outletPressure,
       double inletFlow,
       Start start,
-      SteadyFlowSolver.Limits limits,
+      StoppingLimits limits,
       CancelToken cancel,
       ProgressListener progress) {
     List<FlowSolution> solutions = new ArrayList<>();
@@ -128,7 +127,7 @@ public final class SequencedSolver {
       FlowProblem problem,
       @Nullable FlowState warm,
       FlowState rest,
-      SteadyFlowSolver.Limits limits,
+      StoppingLimits limits,
       CancelToken cancel) {
     Effort spent = Effort.NONE;
     if (warm != null) {

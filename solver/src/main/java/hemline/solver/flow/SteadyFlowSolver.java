@@ -5,8 +5,6 @@ import hemline.shared.result.Termination;
 import hemline.shared.result.Termination.Attempt;
 import hemline.shared.result.Termination.Reason;
 import hemline.solver.field.FlowState;
-import hemline.solver.grid.Mesh;
-import hemline.solver.linear.AndersonAcceleration;
 
 /**
  * Iterates a flow problem until residuals and figure have settled, or says why they have not.
@@ -15,10 +13,10 @@ import hemline.solver.linear.AndersonAcceleration;
  * Newton's method gets stuck, by the segregated iteration with Anderson acceleration, which also
  * settles flows whose plain iteration cycles. An attempt ends early when many passes have brought
  * nothing. Where nothing settles, the mean over the last plain iterations is the answer, marked
- * unsteady. The work is bounded: no grid takes more passes than {@link Limits#most}.
+ * unsteady. The work is bounded: no grid takes more passes than {@link StoppingLimits#most}.
  */
 public final class SteadyFlowSolver {
-  private static final int NEWTON_STEPS = 80;
+  static final int NEWTON_STEPS = 80;
   private static final int APPROACH_STEPS = 15;
 
   /**
@@ -36,20 +34,6 @@ public final class SteadyFlowSolver {
   /** Plain passes, the second half averaged, where a flow to compare with does not settle. */
   private static final int COMPARE_PASSES = 200;
 
-  private static final int ACCELERATE_FROM = 40;
-
-  /** Momentum residual above which the flow is too far from linear for a long memory. */
-  private static final double CURVED = 1e-2;
-
-  /** Differences that acceleration uses there. */
-  private static final int SHORT = 4;
-
-  /** Passes without gain after which acceleration goes on with another memory. */
-  private static final int IDLE = 25;
-
-  /** History is dropped when the residual has grown by this factor over its best. */
-  private static final double RUNAWAY = 20;
-
   /** Closing passes of an attempt without an answer that tell why. */
   private static final int PLATEAU = 200;
 
@@ -65,6 +49,9 @@ public final class SteadyFlowSolver {
     new Rung(new IterationSettings(0.7, 0.3, 0.6, 2, 1e-1), 12)
   };
 
+  /** Accelerated attempts from any start. */
+  static final int RUNGS = LADDER.length;
+
   /**
    * How one accelerated attempt iterates.
    *
@@ -78,71 +65,9 @@ public final class SteadyFlowSolver {
 
   private static final int NEAR_CELLS = 7000;
 
-  /**
-   * When to stop.
-   *
-   * @param accelerated most iterations of each accelerated attempt
-   * @param plain iterations of the attempt without acceleration; the second half is averaged
-   * @param window iterations over which the figure must stand still
-   * @param figureWindow largest relative spread of the figure in the window
-   * @param momentum largest momentum residual, over gap times reference pressure
-   * @param drive largest relative miss of the operating point
-   */
-  public record Limits(
-      int accelerated, int plain, int window, double figureWindow, double momentum, double drive) {
-    public static final Limits DEFAULT = new Limits(1000, 1000, 30, 5e-4, 1e-3, 5e-4);
-
-    /** Most passes of a whole solve, all attempts together. */
-    public int most() {
-      return NEWTON_STEPS + (LADDER.length + 1) * accelerated + plain;
-    }
-  }
-
-  /**
-   * How a solve ended.
-   *
-   * @param status converged, unsteady or failed
-   * @param iterations spent
-   * @param linearIterations spent within them: cycles of the pressure multigrid, Krylov steps
-   * @param momentumResidual of the last state
-   * @param massResidual largest cell defect after closing, over gap times velocity
-   * @param figure mean of the monitored figure over the closing window
-   * @param halfSpread half the spread of the figure over the closing window
-   * @param termination last attempt and why it stopped
-   */
-  public record Outcome(
-      SolveStatus status,
-      int iterations,
-      int linearIterations,
-      double momentumResidual,
-      double massResidual,
-      double figure,
-      double halfSpread,
-      Termination termination) {
-
-    /** What was spent. */
-    Effort effort() {
-      return new Effort(iterations, linearIterations);
-    }
-
-    /** The same with the work of earlier attempts added. */
-    Outcome after(Effort earlier) {
-      Effort all = earlier.plus(effort());
-      return new Outcome(
-          status,
-          all.iterations(),
-          all.linearIterations(),
-          momentumResidual,
-          massResidual,
-          figure,
-          halfSpread,
-          termination);
-    }
-  }
-
   private final FlowProblem problem;
   private final FlowState state;
-  private final Limits limits;
+  private final StoppingLimits limits;
   private final CancelToken cancel;
   private final FlowEquations equations;
   private final ConvergenceMonitor monitor;
@@ -162,7 +87,8 @@ public final class SteadyFlowSolver {
    * @param cancel stops at once, here and later, by a {@link
    *     java.util.concurrent.CancellationException}; the state is of no use then
    */
-  public SteadyFlowSolver(FlowProblem problem, FlowState state, Limits limits, CancelToken cancel) {
+  public SteadyFlowSolver(
+      FlowProblem problem, FlowState state, StoppingLimits limits, CancelToken cancel) {
     this.problem = problem;
     this.state = state;
     this.limits = limits;
@@ -318,42 +244,12 @@ public final class SteadyFlowSolver {
 
   /** Segregated iteration with Anderson acceleration. */
   private SolveStatus accelerated(Rung rung, Attempt attempt, int most) {
-    SegregatedIteration iteration = new SegregatedIteration(equations);
-    StateVector vector = new StateVector(state, problem.spanwise(), problem.closure());
-    AndersonAcceleration acceleration =
-        new AndersonAcceleration(vector.size(), vector.judged(), rung.depth());
-    double[] before = new double[vector.judged()];
-    double[] after = new double[vector.size()];
-    double[] weight = weights();
-    double best = Double.MAX_VALUE;
-    int turn = 0;
-    int since = ACCELERATE_FROM;
+    AcceleratedIteration iteration =
+        new AcceleratedIteration(equations, monitor, cancel, rung.settings(), rung.depth());
     monitor.restart();
     while (monitor.passes() < most && !monitor.stalled()) {
       cancel.check();
-      boolean accelerate = monitor.passes() >= ACCELERATE_FROM;
-      if (accelerate) {
-        vector.readJudged(before);
-      }
-      iteration.step(rung.settings());
-      cancel.check();
-      problem.drive().adjust(state, SEGREGATED_GAIN);
-      if (accelerate) {
-        if (equations.momentumResidual > RUNAWAY * best) {
-          acceleration.restart();
-          best = equations.momentumResidual;
-        }
-        best = Math.min(best, equations.momentumResidual);
-        if (monitor.idle(since, IDLE)) {
-          turn++;
-          since = monitor.passes();
-          acceleration.restart();
-        }
-        int used = memory(turn, equations.momentumResidual > CURVED, rung.depth());
-        vector.read(after);
-        acceleration.accelerate(before, after, weight, used);
-        vector.write(after);
-      }
+      iteration.step(SEGREGATED_GAIN);
       if (!note()) {
         return ended(attempt, Reason.DIVERGED);
       }
@@ -362,21 +258,6 @@ public final class SteadyFlowSolver {
       }
     }
     return unsettled(attempt, Math.max(0, monitor.passes() - PLATEAU));
-  }
-
-  /**
-   * Differences that acceleration uses.
-   *
-   * @param turn how often passes have brought nothing
-   * @param curved true far from the answer, where a long memory misleads
-   * @param depth most
-   */
-  private static int memory(int turn, boolean curved, int depth) {
-    return switch (turn % 3) {
-      case 0 -> curved ? SHORT : depth;
-      case 1 -> 1;
-      default -> curved ? depth : SHORT;
-    };
   }
 
   /** Plain iteration; when it does not settle, the state becomes the mean of the second half. */
@@ -433,18 +314,6 @@ public final class SteadyFlowSolver {
     return monitor.spread(windowStart) <= limits.figureWindow();
   }
 
-  private double[] weights() {
-    Mesh mesh = problem.geometry().mesh;
-    double[] weight = new double[3 * mesh.cells];
-    for (int c = 0; c < mesh.cells; c++) {
-      double size = Math.sqrt(mesh.volume[c]);
-      weight[c] = size / problem.scales().velocity();
-      weight[mesh.cells + c] = weight[c];
-      weight[2 * mesh.cells + c] = size / problem.scales().pressure();
-    }
-    return weight;
-  }
-
   private FlowSolution solution(SolveStatus status) {
     FlowProblem.Scales scales = problem.scales();
     double mass = Double.MAX_VALUE;
@@ -453,7 +322,7 @@ public final class SteadyFlowSolver {
     }
     double figure = monitor.mean(windowStart);
     return equations.solution(
-        new Outcome(
+        new SolveOutcome(
             status,
             spent,
             equations.linearIterations(),

@@ -66,7 +66,7 @@ public final class TimeMarch {
     iteration = new SegregatedIteration(equations);
     time = new TimeDifference(problem.geometry().mesh, settings.step());
     equations.momentum.inTime(time);
-    equations.correction.inTime(time);
+    equations.correction.prediction.inTime(time);
     equations.closure.inTime(time);
   }
 
@@ -74,7 +74,7 @@ public final class TimeMarch {
   public Step advance() {
     equations.gradients.update(state);
     time.begin(state);
-    equations.correction.surplus(
+    equations.correction.prediction.surplus(
         state, equations.gradients, time.lastSurplus, time.lastBoundarySurplus);
     if (time.steps() > 1) {
       carryOn();

@@ -16,7 +16,7 @@ import hemline.solver.flow.ProgressListener;
 import hemline.solver.flow.SectionSetup;
 import hemline.solver.flow.SequencedSolver;
 import hemline.solver.flow.SolvedSection;
-import hemline.solver.flow.SteadyFlowSolver;
+import hemline.solver.flow.StoppingLimits;
 import hemline.solver.grid.GridDesign;
 import hemline.solver.grid.GridLines;
 import hemline.solver.grid.Mesh;
@@ -65,7 +65,7 @@ public final class FamilySolver implements SectionFamily {
               setup.startPressure(),
               setup.startFlow(),
               problem -> start(problem, request.before()),
-              SteadyFlowSolver.Limits.DEFAULT,
+              StoppingLimits.DEFAULT,
               cancel,
               progress);
       double rho = request.section().fluid().density();
@@ -111,7 +111,7 @@ public final class FamilySolver implements SectionFamily {
               1,
               setup.startPressure(),
               setup.startFlow(),
-              SteadyFlowSolver.Limits.DEFAULT,
+              StoppingLimits.DEFAULT,
               cancel,
               ProgressListener.NONE);
       return family.beside(

@@ -71,11 +71,7 @@ public final class KOmegaSst extends EddyViscosity {
   private final ScalarStream stream;
   private final double[] noBoundary;
 
-  /** d⁴ times the mean of d⁻⁴ over a cell: exact destruction of ω ~ d⁻². */
-  private final double[] destruction;
-
-  /** Exact over two-point flux of ω ~ d⁻² at a face. */
-  private final double[] fluxRatio;
+  private final NearWallWeights weights;
 
   /**
    * Prepares the closure.
@@ -129,34 +125,7 @@ public final class KOmegaSst extends EddyViscosity {
     wallOmega = new double[n];
     wallProduction = new double[n];
     noBoundary = new double[mesh.boundaryFaces];
-    destruction = new double[n];
-    fluxRatio = new double[mesh.faces];
-    nearWallWeights();
-  }
-
-  private void nearWallWeights() {
-    for (int f = 0; f < mesh.faces; f++) {
-      double a = wallDistance[mesh.owner[f]];
-      double b = wallDistance[mesh.neighbour[f]];
-      double r = 4 * a * b / ((a + b) * (a + b));
-      fluxRatio[f] = r * r;
-    }
-    for (int c = 0; c < mesh.cells; c++) {
-      // extent of the cell along the wall normal, judged by the spread of neighbours' distances
-      double d = wallDistance[c];
-      double near = d;
-      double far = d;
-      for (int e = geometry.pattern.rowStart[c]; e < geometry.pattern.rowStart[c + 1]; e++) {
-        double other = wallDistance[geometry.pattern.column[e]];
-        near = Math.min(near, 0.5 * (d + other));
-        far = Math.max(far, 0.5 * (d + other));
-      }
-      double half = Math.min(0.5 * (far - near), 0.75 * d);
-      double a = d - half;
-      double b = d + half;
-      destruction[c] =
-          half > 1e-6 * d ? d * d * d * d * (1 / (a * a * a) - 1 / (b * b * b)) / (3 * (b - a)) : 1;
-    }
+    weights = NearWallWeights.of(geometry, this.wallDistance);
   }
 
   @Override
@@ -272,7 +241,7 @@ public final class KOmegaSst extends EddyViscosity {
       double omega =
           (nu + (inner * SIGMA_W1 + (1 - inner) * SIGMA_W2) * mean)
               * conductance
-              * (1 + share * (fluxRatio[f] - 1));
+              * (1 + share * (weights.fluxRatio()[f] - 1));
       double in = Math.max(-flux[f], 0);
       double out = Math.max(flux[f], 0);
       kSystem.neighbour[first[f]] += k + in;
@@ -308,7 +277,7 @@ public final class KOmegaSst extends EddyViscosity {
       double limit = 10 * BETA_STAR * omega * Math.max(omega, strain[c] * f2[c] / A1);
       double crossTerm = (1 - inner) * cross[c];
       rhs[c] = v * (gamma * Math.min(s2, limit) + Math.max(crossTerm, 0));
-      double destroyed = 1 + sublayer[c] * (destruction[c] - 1);
+      double destroyed = 1 + sublayer[c] * (weights.destruction()[c] - 1);
       omegaSystem.diagonal[c] += v * (beta * omega * destroyed + Math.max(-crossTerm, 0) / omega);
     }
     stream.add(s.omega, wx, wy, s.flux, rhs);

@@ -76,7 +76,7 @@ class BackwardStepTest {
             2,
             0,
             0,
-            SteadyFlowSolver.Limits.DEFAULT,
+            StoppingLimits.DEFAULT,
             new CancelToken(),
             ProgressListener.NONE);
     FlowSolution flow = flows.get(1);

@@ -91,7 +91,7 @@ class FreeStreamlineTest {
             2,
             0,
             1,
-            SteadyFlowSolver.Limits.DEFAULT,
+            StoppingLimits.DEFAULT,
             new CancelToken(),
             ProgressListener.NONE);
     FlowSolution flow = flows.get(1);

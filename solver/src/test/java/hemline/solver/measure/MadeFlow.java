@@ -5,7 +5,7 @@ import hemline.shared.result.Termination;
 import hemline.solver.field.FlowState;
 import hemline.solver.flow.FlowProblem;
 import hemline.solver.flow.FlowSolution;
-import hemline.solver.flow.SteadyFlowSolver;
+import hemline.solver.flow.SolveOutcome;
 import hemline.solver.grid.GridLines;
 import hemline.solver.grid.Mesh;
 
@@ -88,7 +88,7 @@ final class MadeFlow {
     return new FlowSolution(
         problem,
         state,
-        new SteadyFlowSolver.Outcome(
+        new SolveOutcome(
             status,
             70,
             90,

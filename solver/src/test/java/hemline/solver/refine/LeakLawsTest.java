@@ -17,7 +17,7 @@ import hemline.solver.flow.Lips;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.flow.SectionSetup;
 import hemline.solver.flow.SequencedSolver;
-import hemline.solver.flow.SteadyFlowSolver;
+import hemline.solver.flow.StoppingLimits;
 import hemline.solver.grid.GridDesign;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.measure.SectionMeter;
@@ -56,7 +56,7 @@ class LeakLawsTest {
                 -section.suction() / section.fluid().density(),
                 0,
                 problem -> null,
-                new SteadyFlowSolver.Limits(2000, 100, 30, 1e-6, 2e-5, 1e-6),
+                new StoppingLimits(2000, 100, 30, 1e-6, 2e-5, 1e-6),
                 new CancelToken(),
                 ProgressListener.NONE)
             .get(0);

@@ -81,7 +81,7 @@ public class KernelBenchmark {
             multiplier - 1,
             -section.suction() / section.fluid().density(),
             0,
-            SteadyFlowSolver.Limits.DEFAULT,
+            StoppingLimits.DEFAULT,
             new CancelToken(),
             ProgressListener.NONE);
     FlowSolution flow = flows.get(flows.size() - 1);
@@ -93,7 +93,7 @@ public class KernelBenchmark {
     equations.gradients.update(state);
     equations.correction.openPressures(state, equations.pressure);
     equations.pressure.update(state.p);
-    equations.correction.remember(state, equations.gradients);
+    equations.correction.prediction.remember(state, equations.gradients);
     equations.momentum.assemble(state, equations.gradients, equations.pressure);
     equations.correction.coefficients(equations.momentum, SETTINGS.velocityFactor());
     equations.momentum.solve(state, SETTINGS.velocityFactor(), SETTINGS.momentumSweeps());

@@ -9,7 +9,7 @@ import hemline.solver.flow.Closure;
 import hemline.solver.flow.FlowSolution;
 import hemline.solver.flow.SectionSetup;
 import hemline.solver.flow.SequencedSolver;
-import hemline.solver.flow.SteadyFlowSolver;
+import hemline.solver.flow.StoppingLimits;
 import hemline.solver.grid.GridDesign;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.measure.SectionMeter;
@@ -150,7 +150,7 @@ final class Campaign {
             multipliers.length,
             -section.suction() / section.fluid().density(),
             0,
-            SteadyFlowSolver.Limits.DEFAULT,
+            StoppingLimits.DEFAULT,
             new CancelToken(),
             (done, what) -> seconds.add(clock.seconds()));
     List<GridRun> grids = flows.stream().map(flow -> SectionMeter.measure(setup, flow)).toList();

@@ -10,8 +10,10 @@ import hemline.solver.flow.FlowSolution;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.flow.SectionSetup;
 import hemline.solver.flow.SequencedSolver;
+import hemline.solver.flow.SolveOutcome;
 import hemline.solver.flow.SolvedSection;
 import hemline.solver.flow.SteadyFlowSolver;
+import hemline.solver.flow.StoppingLimits;
 import hemline.solver.grid.GridDesign;
 import hemline.solver.grid.Mesh;
 import hemline.solver.grid.MeshLevel;
@@ -71,7 +73,7 @@ final class GrowthRun {
       CpuClock clock = CpuClock.start();
       flow = flow == null ? cold(problem) : from(flow, problem);
       double seconds = clock.seconds();
-      SteadyFlowSolver.Outcome outcome = flow.outcome();
+      SolveOutcome outcome = flow.outcome();
       int cells = problem.geometry().mesh.cells;
       cellPasses += (long) cells * outcome.iterations();
       all += seconds;
@@ -103,7 +105,7 @@ final class GrowthRun {
             1,
             -section.suction() / section.fluid().density(),
             0,
-            SteadyFlowSolver.Limits.DEFAULT,
+            StoppingLimits.DEFAULT,
             new CancelToken(),
             ProgressListener.NONE)
         .get(0);
@@ -115,8 +117,7 @@ final class GrowthRun {
     if (start == null) {
       throw new IllegalStateException("a section can start from its own flow on a coarser grid");
     }
-    return new SteadyFlowSolver(problem, start, SteadyFlowSolver.Limits.DEFAULT, new CancelToken())
-        .solve();
+    return new SteadyFlowSolver(problem, start, StoppingLimits.DEFAULT, new CancelToken()).solve();
   }
 
   /** Cells for each base cell that come closest to the wanted cell counts. */

@@ -9,6 +9,7 @@ import hemline.solver.flow.FlowProblem;
 import hemline.solver.flow.FlowSolution;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.flow.SteadyFlowSolver;
+import hemline.solver.flow.StoppingLimits;
 import hemline.solver.grid.Mesh;
 import hemline.solver.grid.Patch;
 import hemline.solver.refine.GridSolution;
@@ -43,8 +44,7 @@ import org.jspecify.annotations.Nullable;
 record DevelopedGap(
     double viscosity, double groundSpeed, double flow, double force, int[] cells, double stretch)
     implements ComputedCase {
-  private static final SteadyFlowSolver.Limits LIMITS =
-      new SteadyFlowSolver.Limits(3000, 100, 30, 1e-6, 1e-5, 1e-6);
+  private static final StoppingLimits LIMITS = new StoppingLimits(3000, 100, 30, 1e-6, 1e-5, 1e-6);
 
   /**
    * Friction of a channel falls with this power of the flow's own (Dean 1978, J. Fluids Eng. 100,

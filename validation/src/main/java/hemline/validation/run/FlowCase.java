@@ -10,7 +10,8 @@ import hemline.solver.flow.FlowProblem;
 import hemline.solver.flow.FlowSolution;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.flow.SequencedSolver;
-import hemline.solver.flow.SteadyFlowSolver;
+import hemline.solver.flow.SolveOutcome;
+import hemline.solver.flow.StoppingLimits;
 import hemline.solver.refine.GridFamily;
 import hemline.solver.refine.GridSolution;
 import hemline.validation.reference.ExpectedFigure;
@@ -46,12 +47,11 @@ record FlowCase(
     Map<String, Own> own,
     OptionalDouble gapReynolds,
     OptionalDouble groundRatio,
-    SteadyFlowSolver.Limits limits,
+    StoppingLimits limits,
     @Nullable IntFunction<FlowProblem> second)
     implements ComputedCase {
   private static final String ORDER = "order of ";
-  private static final SteadyFlowSolver.Limits STRICT =
-      new SteadyFlowSolver.Limits(3000, 300, 30, 1e-5, 1e-5, 1e-6);
+  private static final StoppingLimits STRICT = new StoppingLimits(3000, 300, 30, 1e-5, 1e-5, 1e-6);
 
   /** A laminar flow. */
   FlowCase(
@@ -149,7 +149,7 @@ record FlowCase(
 
   /** A flow without figures as one grid of a family. */
   static GridSolution grid(FlowSolution flow) {
-    SteadyFlowSolver.Outcome outcome = flow.outcome();
+    SolveOutcome outcome = flow.outcome();
     GridRun run =
         new GridRun(
             flow.problem().geometry().mesh.cells,

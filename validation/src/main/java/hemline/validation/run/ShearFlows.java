@@ -3,7 +3,7 @@ package hemline.validation.run;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.FlowProblem;
 import hemline.solver.flow.FlowSolution;
-import hemline.solver.flow.SteadyFlowSolver;
+import hemline.solver.flow.StoppingLimits;
 import hemline.solver.grid.GridLines;
 import hemline.solver.grid.Mesh;
 import hemline.solver.grid.MeshBuilder;
@@ -180,7 +180,7 @@ final class ShearFlows {
         own,
         OptionalDouble.of(reynolds),
         OptionalDouble.of(0),
-        SteadyFlowSolver.Limits.DEFAULT,
+        StoppingLimits.DEFAULT,
         n -> box.problem(n, box.closure.second()));
   }
 

@@ -12,7 +12,7 @@ import hemline.solver.flow.DuctSetup;
 import hemline.solver.flow.FlowSolution;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.flow.SequencedSolver;
-import hemline.solver.flow.SteadyFlowSolver;
+import hemline.solver.flow.StoppingLimits;
 import hemline.solver.grid.GridLines;
 import hemline.solver.grid.Mesh;
 import hemline.solver.grid.Patch;
@@ -107,7 +107,7 @@ final class TurbulentStep implements ComputedCase {
             SIZES.length,
             0,
             setup.startFlow(),
-            SteadyFlowSolver.Limits.DEFAULT,
+            StoppingLimits.DEFAULT,
             cancel,
             progress);
     List<GridSolution> grids = flows.stream().map(FlowCase::grid).toList();
@@ -158,7 +158,7 @@ final class TurbulentStep implements ComputedCase {
                 1,
                 0,
                 setup.startFlow(),
-                SteadyFlowSolver.Limits.DEFAULT,
+                StoppingLimits.DEFAULT,
                 cancel,
                 ProgressListener.NONE)
             .stream()

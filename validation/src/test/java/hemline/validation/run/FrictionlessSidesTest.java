@@ -8,6 +8,7 @@ import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.FlowProblem;
 import hemline.solver.flow.FlowSolution;
 import hemline.solver.flow.SteadyFlowSolver;
+import hemline.solver.flow.StoppingLimits;
 import hemline.solver.grid.GridLines;
 import hemline.solver.grid.Mesh;
 import hemline.solver.grid.MeshBuilder;
@@ -46,7 +47,7 @@ class FrictionlessSidesTest {
         new SteadyFlowSolver(
                 problem,
                 rest,
-                new SteadyFlowSolver.Limits(600, 100, 30, 1e-6, 1e-6, 1e-6),
+                new StoppingLimits(600, 100, 30, 1e-6, 1e-6, 1e-6),
                 new CancelToken())
             .solve();
     assertThat(flow.outcome().status()).isEqualTo(SolveStatus.CONVERGED);
