@@ -1,6 +1,8 @@
 package hemline.viewer.cli;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
@@ -19,6 +21,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
@@ -28,6 +33,9 @@ class SchemaTest extends CommandCase {
   private static final Path PROFILES = Path.of("..", "profiles");
   private static final Path CASES =
       Path.of("..", "validation/src/main/resources/hemline/validation/cases");
+
+  /** Keys whose lack is wrong for what stands elsewhere: other edges, brakes that name an axle. */
+  private static final Set<String> FAR = Set.of("/floor/gap", "/axles/0/name", "/axles/1/name");
 
   /** Reads an input file as the program does. */
   private interface Reader {
@@ -101,7 +109,53 @@ class SchemaTest extends CommandCase {
     assertThat(schema(kind).validate(JSON.readTree(file.toFile()))).as("%s", file).isEmpty();
   }
 
-  /** Values of a wrong type, keys unknown and keys missing, at every place of three inputs. */
+  /** The files of every command, and what the example in Python says of them. */
+  @Test
+  void everyFileOfEveryCommandFitsItsSchemaAndIsReadByTheExample() throws Exception {
+    Path to = dir.resolve("results");
+    String machine = PROFILES.resolve("machines/silo-wall-crawler.json").toString();
+    List<List<String>> commands =
+        List.of(
+            List.of("run", lip, "--gap", "2mm", "--suction", "600Pa"),
+            List.of("sweep", lip, "--gap", "1mm..6mm", "--suction", "600Pa"),
+            List.of("rank", dir.toString(), "--gaps", "2mm", "--suction", "600Pa"),
+            List.of("batch", lip, "--gaps", "1mm..2mm", "--suctions", "600Pa"),
+            List.of("check", "cavity"),
+            List.of("balance", machine));
+    for (List<String> command : commands) {
+      List<String> words = new ArrayList<>(command);
+      words.addAll(List.of("--out", to.toString()));
+      assertThat(hemline(words.toArray(String[]::new))).as(err()).isZero();
+    }
+    List<Path> written = files(to, 9);
+    assertThat(written)
+        .extracting(file -> file.getFileName().toString())
+        .contains("result.json", "sweep.json", "ranking.json", "batch.json", "check.json")
+        .contains("balance.json");
+    for (Path file : written) {
+      fits(JSON.readTree(file.toFile()).path("schema").textValue().split("[./]")[1], file);
+    }
+    assumeTrue(python(List.of("--version")).contains("Python 3."), "python3 is there");
+    assertThat(python(List.of("examples/read_results.py", to.toString())))
+        .contains("plain flat 8, gap 2 mm: converged", "6 sections, medium mesh", "0 failed")
+        .contains("leak over that of plain flat 8 at 600 Pa", "gap 6 mm, 600 Pa: ")
+        .contains("operating points", "L/s per m (")
+        .doesNotContain("Traceback");
+  }
+
+  /** What Python answers; its trouble is part of the answer. */
+  private static String python(List<String> words) throws Exception {
+    List<String> all = new ArrayList<>(List.of("python3"));
+    all.addAll(words);
+    try {
+      Process process = new ProcessBuilder(all).redirectErrorStream(true).start();
+      return new String(process.getInputStream().readAllBytes(), UTF_8);
+    } catch (IOException e) {
+      return "no python3";
+    }
+  }
+
+  /** Values of a wrong type, keys unknown and keys missing, at every place of the inputs. */
   @Test
   void damagedInputsAreRefusedBySchemaAndProgramAlike() throws Exception {
     copy(PROFILES, dir.resolve("profiles"));
@@ -142,8 +196,26 @@ class SchemaTest extends CommandCase {
       Files.writeString(place, one.toString());
       assertThat(refusal(reader, place)).as("reader of %s takes %s", kind, one).isTrue();
     }
+    Map<String, JsonNode> lacking = new TreeMap<>();
+    lack(sound, sound, "", lacking);
+    List<String> taken = new ArrayList<>();
+    int missing = 0;
+    for (Map.Entry<String, JsonNode> one : lacking.entrySet()) {
+      boolean refused = refusal(reader, Files.writeString(place, one.getValue().toString()));
+      boolean unfit = !schema.validate(one.getValue()).isEmpty();
+      missing += refused && unfit ? 1 : 0;
+      if (refused != unfit && !(refused && FAR.contains(one.getKey()))) {
+        taken.add((refused ? "schema" : "reader") + " takes it without " + one.getKey());
+      }
+    }
+    assertThat(taken).as(kind).isEmpty();
+    String text = sound.toString();
+    for (int cut = 1; cut < text.length(); cut += text.length() / 8) {
+      Files.writeString(place, text.substring(0, cut));
+      assertThat(refusal(reader, place)).as("%s cut at %s", kind, cut).isTrue();
+    }
     Files.delete(place);
-    return damages.size();
+    return damages.size() + missing;
   }
 
   private static boolean refusal(Reader reader, Path file) {
@@ -175,6 +247,23 @@ class SchemaTest extends CommandCase {
         damages.add(whole.deepCopy());
         array.set(i, before);
         damage(whole, before, damages);
+      }
+    }
+  }
+
+  /** Adds copies of the whole document, each without one key, by the place of that. */
+  private static void lack(JsonNode whole, JsonNode at, String place, Map<String, JsonNode> all) {
+    if (at instanceof ObjectNode object) {
+      for (String key : names(object)) {
+        ObjectNode before = object.deepCopy();
+        object.remove(key);
+        all.put(place + "/" + key, whole.deepCopy());
+        object.setAll(before);
+        lack(whole, object.get(key), place + "/" + key, all);
+      }
+    } else {
+      for (int i = 0; i < at.size(); i++) {
+        lack(whole, at.get(i), place + "/" + i, all);
       }
     }
   }
