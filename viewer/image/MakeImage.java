@@ -15,15 +15,19 @@ import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.jar.JarEntry;
 import java.util.jar.JarFile;
 import java.util.spi.ToolProvider;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import java.util.zip.GZIPOutputStream;
 import java.util.zip.ZipEntry;
@@ -44,6 +48,17 @@ final class MakeImage {
   private static final String OPTIONS =
       "-XX:+UseSerialGC -Xshare:auto -Xlog:disable -Djava.awt.headless=true"
           + " -Dhemline.profiles=$APPDIR/profiles";
+
+  /** As the launcher of a checkout starts {@code view}: what is seen comes before solves. */
+  private static final String WINDOW_OPTIONS =
+      " -XX:Tier4InvocationThreshold=50000 -XX:Tier4MinInvocationThreshold=6000"
+          + " -XX:Tier4CompileThreshold=150000 -XX:Tier4BackEdgeThreshold=400000"
+          + " -Xms128m -Xmx2g -XX:MinHeapFreeRatio=20 -XX:MaxHeapFreeRatio=40"
+          + " -XX:ThreadPriorityPolicy=1 -XX:-PrintWarnings -XX:CompilerThreadPriority=5"
+          + " -XX:JavaPriority1_To_OSPriority=10 -XX:JavaPriority2_To_OSPriority=3"
+          + " -XX:JavaPriority9_To_OSPriority=0 -XX:JavaPriority10_To_OSPriority=0";
+
+  private static final String INSTALLED = "/opt/hemline";
   private static final String[] SYSTEM_LIBRARIES = {
     "libc6",
     "libfreetype6",
@@ -90,6 +105,7 @@ final class MakeImage {
     } else if (system.contains("mac")) {
       tool("jpackage", arguments("dmg"));
     } else {
+      loadedClasses();
       tool("jpackage", arguments("app-image"));
       Path image = to.resolve("hemline");
       copy(to.resolve("handbook"), image.resolve("share"));
@@ -154,7 +170,49 @@ final class MakeImage {
             "--output",
             to.resolve("runtime").toString()));
     run(to.resolve("runtime/bin/java").toString(), "-Xshare:dump");
-    delete(to.resolve("runtime/bin"));
+    for (Path file : files(to.resolve("runtime/bin"), "")) {
+      // installed packages archive loaded classes with it
+      if (Files.isRegularFile(file) && !file.endsWith("java")) {
+        Files.delete(file);
+      }
+    }
+  }
+
+  /** Lists the classes that a solve, the command line and the window load. */
+  private void loadedClasses() throws Exception {
+    Path list = jars.resolve("classes.list");
+    run(
+        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+        "-XX:DumpLoadedClassList=" + list,
+        "-XX:TieredStopAtLevel=1",
+        "-Djava.awt.headless=true",
+        "-cp",
+        classPath(),
+        MAIN,
+        "run",
+        jars.resolve("profiles/plain-flat-8.json").toString(),
+        "--gap",
+        "0.3mm",
+        "--suction",
+        "20Pa",
+        "--mesh",
+        "coarse",
+        "--out",
+        to.resolve("rehearsal").toString());
+    delete(to.resolve("rehearsal"));
+    Set<String> classes = new LinkedHashSet<>(Files.readAllLines(list));
+    for (Path jar : files(jars, ".jar")) {
+      if (jar.getFileName().toString().matches("(hemline|javafx)-.*")) {
+        try (JarFile file = new JarFile(jar.toFile())) {
+          file.stream()
+              .map(JarEntry::getName)
+              .filter(name -> name.endsWith(".class") && !name.endsWith("-info.class"))
+              .filter(name -> !name.startsWith("META-INF"))
+              .forEach(name -> classes.add(name.substring(0, name.length() - 6)));
+        }
+      }
+    }
+    Files.write(list, classes);
   }
 
   private static void addClasses(Path jar, ZipOutputStream all, Set<String> seen)
@@ -188,6 +246,9 @@ final class MakeImage {
             + mainJar()
             + "\nmain-class="
             + (image ? WINDOW : MAIN)
+            + "\njava-options="
+            + OPTIONS
+            + (image ? WINDOW_OPTIONS : "")
             + "\nwin-console=true\n");
     List<String> all =
         new ArrayList<>(
@@ -214,7 +275,7 @@ final class MakeImage {
                 to.toString(),
                 "--add-launcher",
                 (image ? "hemline-window=" : "hemline-line=") + line));
-    for (String option : OPTIONS.split(" ")) {
+    for (String option : (OPTIONS + (image ? "" : WINDOW_OPTIONS)).split(" ")) {
       all.addAll(List.of("--java-options", option));
     }
     if (!image) {
@@ -256,14 +317,15 @@ final class MakeImage {
   /** A package all of whose files the system knows, so that it takes all of them away again. */
   private void debian(Path image) throws Exception {
     Path stage = to.resolve("debian");
-    copy(image, stage.resolve("opt/hemline"));
-    delete(stage.resolve("opt/hemline/share"));
+    copy(image, stage.resolve(INSTALLED.substring(1)));
+    delete(stage.resolve(INSTALLED.substring(1)).resolve("share"));
     Path share = stage.resolve("usr/share");
-    link(stage.resolve("usr/bin/hemline"), "/opt/hemline/bin/hemline");
+    link(stage.resolve("usr/bin/hemline"), INSTALLED + "/bin/hemline");
     Path handbook = to.resolve("handbook");
     put(
         share.resolve("bash-completion/completions/hemline"),
         Files.readAllBytes(handbook.resolve("hemline.bash")));
+    put(share.resolve("zsh/vendor-completions/_hemline"), ZSH.getBytes(UTF_8));
     put(share.resolve("man/man1/hemline.1.gz"), packed(handbook.resolve("hemline.1")));
     copy(handbook.resolve("licences"), share.resolve("doc/hemline/licences"));
     put(share.resolve("doc/hemline/copyright"), Files.readAllBytes(handbook.resolve("NOTICE")));
@@ -282,10 +344,22 @@ final class MakeImage {
         CONTROL
             .formatted(version, architecture, size / 1024, String.join(", ", SYSTEM_LIBRARIES))
             .getBytes(UTF_8));
+    String app = INSTALLED + "/lib/app/";
+    String path =
+        Files.readAllLines(image.resolve("lib/app/hemline.cfg")).stream()
+            .filter(line -> line.startsWith("app.classpath="))
+            .map(line -> line.replace("app.classpath=$APPDIR/", app))
+            .collect(Collectors.joining(":"));
+    for (Path starter : files(stage.resolve(app.substring(1)), ".cfg")) {
+      String line = "java-options=-XX:SharedArchiveFile=$APPDIR/hemline.jsa\n";
+      Files.writeString(starter, line, StandardOpenOption.APPEND);
+    }
+    script(stage.resolve("DEBIAN/postinst"), INSTALLING.formatted(path));
+    script(stage.resolve("DEBIAN/prerm"), LEAVING);
     run(
         "dpkg-deb",
         "--root-owner-group",
-        "-Zxz",
+        "-Zgzip",
         "--build",
         stage.toString(),
         to.resolve("hemline_" + version + "_" + architecture + ".deb").toString());
@@ -305,6 +379,34 @@ final class MakeImage {
       Description: bench for the seal lips of suction-held machines
        Draw a lip cross-section, solve the flow through its gap, rank lips against a
        plain flat one with error bands, and balance a whole machine. Needs no Java.
+      """;
+
+  /** An archive of loaded classes holds for the folder it was made in; without one starts last. */
+  private static final String INSTALLING =
+      """
+      #!/bin/sh
+      app=/opt/hemline/lib/app
+      [ "$1" = configure ] || exit 0
+      /opt/hemline/lib/runtime/bin/java -XX:+UseSerialGC -Xshare:dump \\
+        -XX:SharedClassListFile=$app/classes.list -XX:SharedArchiveFile=$app/hemline.jsa -cp \\
+        %s \\
+        >/dev/null 2>&1 || rm -f $app/hemline.jsa
+      """;
+
+  private static final String LEAVING =
+      """
+      #!/bin/sh
+      rm -f /opt/hemline/lib/app/hemline.jsa
+      """;
+
+  /** The completions serve both shells; this one asks for them by a file of the command's name. */
+  private static final String ZSH =
+      """
+      #compdef hemline
+      autoload -U +X bashcompinit && bashcompinit
+      compopt() { : }
+      . /usr/share/bash-completion/completions/hemline
+      _bash_complete -o default -F _complete_hemline
       """;
 
   private static final String DESKTOP =
@@ -398,6 +500,11 @@ final class MakeImage {
   private static void put(Path file, byte[] content) throws IOException {
     Files.createDirectories(file.getParent());
     Files.write(file, content);
+  }
+
+  private static void script(Path file, String text) throws IOException {
+    put(file, text.getBytes(UTF_8));
+    Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rwxr-xr-x"));
   }
 
   private static void link(Path link, String target) throws IOException {
