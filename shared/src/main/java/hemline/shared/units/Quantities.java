@@ -22,6 +22,7 @@ import org.jspecify.annotations.Nullable;
 public final class Quantities {
   private static final Pattern NUMBER =
       Pattern.compile("([+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d{1,3})?)\\s*(.*)");
+  private static final Pattern BARE = Pattern.compile("[+-]?(?:\\d+[.,]?\\d*|[.,]\\d+)");
   private static final Pattern DECIMAL_COMMA = Pattern.compile("[+-]?\\d*,\\d+.*");
   private static final int LONGEST = 100;
 
@@ -78,6 +79,23 @@ public final class Quantities {
   public static double read(QuantityKind kind, String place, String text) throws InputException {
     Written written = split(kind, place, text);
     return toSi(kind, place, text, written.number(), written.unit());
+  }
+
+  /**
+   * Reads one quantity as people type it into a field with a unit of its own: a bare number takes
+   * that unit, and a comma is the decimal sign as well as the point.
+   *
+   * @param unit of the field, a spelling of the kind
+   * @param place names the field, for the message
+   * @return value in SI, finite
+   * @throws InputException if the text is no quantity of this kind
+   */
+  public static double typed(QuantityKind kind, String unit, String place, String text)
+      throws InputException {
+    String plain = text.strip().replace('\u2212', '-');
+    String whole = BARE.matcher(plain).matches() ? plain + unit : plain;
+    boolean comma = DECIMAL_COMMA.matcher(whole).matches() && whole.indexOf('.') < 0;
+    return read(kind, place, comma ? whole.replaceFirst(",", ".") : whole);
   }
 
   /**
@@ -154,6 +172,9 @@ public final class Quantities {
       QuantityKind kind, String place, String text, BigDecimal number, String unitText)
       throws InputException {
     if (unitText.isEmpty()) {
+      if (kind == QuantityKind.NUMBER) {
+        return finite(kind, place, text, number.doubleValue());
+      }
       if (number.signum() == 0 && kind != QuantityKind.TEMPERATURE) {
         return 0;
       }
@@ -179,15 +200,21 @@ public final class Quantities {
     } catch (IncommensurableException e) {
       throw new IllegalStateException(e);
     }
-    if (!Double.isFinite(value)) {
-      throw fault(
-          "quantity.size", place, quoted(text) + " is too large; write it as " + kind.example());
-    }
+    finite(kind, place, text, value);
     if (kind == QuantityKind.TEMPERATURE && value <= 0) {
       throw fault(
           "quantity.size",
           place,
           quoted(text) + " is not above absolute zero; try " + kind.example());
+    }
+    return value;
+  }
+
+  private static double finite(QuantityKind kind, String place, String text, double value)
+      throws InputException {
+    if (!Double.isFinite(value)) {
+      throw fault(
+          "quantity.size", place, quoted(text) + " is too large; write it as " + kind.example());
     }
     return value;
   }
@@ -209,6 +236,9 @@ public final class Quantities {
             + " is needed, such as "
             + kind.example();
       }
+    }
+    if (kind == QuantityKind.NUMBER) {
+      return quoted(text) + " is more than a number; write it alone, as " + kind.example();
     }
     TreeSet<String> near = new TreeSet<>();
     for (String known : kind.units().keySet()) {

@@ -11,6 +11,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import javax.measure.Unit;
+import tech.units.indriya.AbstractUnit;
 import tech.units.indriya.unit.Units;
 
 /**
@@ -218,6 +219,12 @@ public enum QuantityKind {
       units.put("kNm", KILO(Units.NEWTON).multiply(Units.METRE));
       units.put("Ncm", Units.NEWTON.multiply(CENTI(Units.METRE)));
       units.put("lbf in", POUND_FORCE.multiply(INCH));
+    }
+  },
+  NUMBER("a number", "1.5", AbstractUnit.ONE) {
+    @Override
+    void fill(Map<String, Unit<?>> units) {
+      units.put("", AbstractUnit.ONE);
     }
   },
   INERTIA("a moment of inertia", "20gcm2", Units.KILOGRAM.multiply(Units.SQUARE_METRE)) {

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class QuantitiesTest {
   private static final String PLACE = "--gap";
@@ -259,5 +260,31 @@ class QuantitiesTest {
         throw new AssertionError("seed " + seed + ": " + text, e);
       }
     }
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = ';',
+      value = {
+        "LENGTH; mm; 3; 0.003",
+        "LENGTH; mm; 2,5; 0.0025",
+        "LENGTH; mm; 2,5 mm; 0.0025",
+        "LENGTH; in; .1; 0.00254",
+        "LENGTH; mm; 0.1in; 0.00254",
+        "PRESSURE; Pa; 0,6 kPa; 600",
+        "SPEED; m/s; \u22121.5; -1.5",
+        "TEMPERATURE; degC; 0; 273.15",
+        "NUMBER; ''; 1,5; 1.5"
+      })
+  void aFieldGivesABareNumberItsUnit(QuantityKind kind, String unit, String text, double si)
+      throws InputException {
+    assertThat(Quantities.typed(kind, unit, "field", text)).isCloseTo(si, within(1e-12));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"", "wide", "1,234.5", "2 Pa", "1..2"})
+  void whatIsNoLengthIsNotTaken(String text) {
+    assertThatThrownBy(() -> Quantities.typed(QuantityKind.LENGTH, "mm", "field", text))
+        .isInstanceOf(InputException.class);
   }
 }

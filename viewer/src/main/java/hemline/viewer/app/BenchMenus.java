@@ -79,7 +79,7 @@ final class BenchMenus {
     return new Menu(
         "Work",
         null,
-        item("Run", new KeyCodeCombination(KeyCode.F5), bench::run),
+        item("Run", new KeyCodeCombination(KeyCode.F5), screen::run),
         item("Stop", null, bench::stop));
   }
 

@@ -162,8 +162,11 @@ public final class Project {
     }
   }
 
-  /** The orderly end. */
+  /** The orderly end; nothing happens the second time. */
   public void close() {
+    if (writer.isShutdown()) {
+      return;
+    }
     if (studies != null) {
       studies.close();
     }

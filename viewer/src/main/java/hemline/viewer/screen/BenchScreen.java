@@ -17,6 +17,7 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
+import org.jspecify.annotations.Nullable;
 
 /** Drawing board and result at once. */
 public final class BenchScreen implements Screen {
@@ -29,6 +30,8 @@ public final class BenchScreen implements Screen {
   private final StarterPanel starters;
   private final LookBar look;
 
+  private final SettingBar conditions;
+  private @Nullable Parent root;
   private Consumer<Runnable> guard = Runnable::run;
 
   public BenchScreen(Workbench bench) {
@@ -40,6 +43,7 @@ public final class BenchScreen implements Screen {
     starters = new StarterPanel(bench, board::fit);
     new BoardMouse(board, bench, selection, actions, sketchHands);
     look = new LookBar(board, bench);
+    conditions = new SettingBar(bench, this::run);
     new BoardKeys(board, bench, selection, actions, sketchHands, look, this::drawNew);
   }
 
@@ -123,6 +127,24 @@ public final class BenchScreen implements Screen {
         });
   }
 
+  /**
+   * Solves what is shown; an entry that cannot be taken, or a fault of the lip, is told instead.
+   */
+  public void run() {
+    Node typing = root == null ? null : root.getScene().getFocusOwner();
+    if (typing instanceof ValueField field) {
+      field.commit();
+    }
+    Node wrong = root == null ? null : root.lookup(".text-field.bad");
+    if (wrong != null) {
+      wrong.requestFocus();
+    } else if (bench.section() == null) {
+      bench.findings().get().problems().stream().findFirst().ifPresent(conditions::refuse);
+    } else {
+      bench.run();
+    }
+  }
+
   /** Runs a lip under conditions; one that lies on the bench stays as it is. */
   public void run(LipDrawing lip, Setting setting) {
     Runnable then =
@@ -192,7 +214,8 @@ public final class BenchScreen implements Screen {
     right.getStyleClass().add("right");
     right.setPrefWidth(292);
     pane.setRight(right);
-    pane.setBottom(new SettingBar(bench).content());
+    pane.setBottom(conditions.content());
+    root = pane;
     return pane;
   }
 }

@@ -1,5 +1,6 @@
 package hemline.viewer.screen;
 
+import hemline.shared.section.SectionLimits;
 import hemline.viewer.draw.BoardView;
 import hemline.viewer.model.Selection;
 import hemline.viewer.model.Workbench;
@@ -94,7 +95,7 @@ final class BoardKeys {
   /** Lifts or lowers the lip, m. */
   private void gap(double by) {
     double next = Math.rint((bench.setting().get().gap() + by) * 1e6) / 1e6;
-    if (next > 0) {
+    if (SectionLimits.gap(next).isEmpty()) {
       bench.set(bench.setting().get().withGap(next));
     }
   }

@@ -45,7 +45,12 @@ final class Controls {
 
   /** Nodes beside each other. */
   static HBox row(Node... nodes) {
-    HBox row = new HBox(8, nodes);
+    return row(8, nodes);
+  }
+
+  /** The same with another distance between them. */
+  static HBox row(double between, Node... nodes) {
+    HBox row = new HBox(between, nodes);
     row.setAlignment(Pos.CENTER_LEFT);
     return row;
   }

@@ -23,13 +23,11 @@ import javafx.collections.FXCollections;
 import javafx.scene.Parent;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
-import javafx.scene.control.TextField;
-import javafx.scene.control.Tooltip;
 import org.jspecify.annotations.Nullable;
 
 /** Balance of a machine: suction, downforce, ride height, valve, holds, grip. */
 public final class MachineScreen implements Screen {
-  /** Bounds of the margin; as the command has them. */
+  /** Bounds of the factor, as the command has them. */
   private static final double LEAST_FACTOR = 1;
 
   private static final double MOST_FACTOR = 100;
@@ -51,7 +49,14 @@ public final class MachineScreen implements Screen {
   private final ComboBox<Path> file = new ComboBox<>();
   private final ComboBox<MeshLevel> mesh =
       new ComboBox<>(FXCollections.observableArrayList(MeshLevel.values()));
-  private final TextField factor = new TextField("1.5");
+  private final ValueField factor =
+      new ValueField(
+              "machine-factor",
+              "stiffness safety factor",
+              "How many times softer tyres and frame may be before a lip touches; the relief valve"
+                  + " is set for it.",
+              Measure.number(4, MachineScreen::judged))
+          .showing(1.5);
   private final AskPane pane;
 
   /**
@@ -115,12 +120,6 @@ public final class MachineScreen implements Screen {
     mesh.setId("machine-mesh");
     mesh.setConverter(Controls.names(MeshLevel::key));
     mesh.setValue(MeshLevel.COARSE);
-    factor.setId("machine-factor");
-    factor.setPrefColumnCount(4);
-    factor.setTooltip(
-        new Tooltip(
-            "How many times softer tyres and frame may be before a lip touches; the relief valve is"
-                + " set for it."));
     desk.shown().subscribe(this::show);
     return pane.content(
         List.of(
@@ -128,7 +127,8 @@ public final class MachineScreen implements Screen {
             file,
             Controls.button("machine-open", "Another file \u2026", e -> open()),
             Controls.row(new Label("mesh of the sections"), mesh),
-            Controls.row(new Label("margin of the springs"), factor),
+            factor.line(),
+            factor.reason(),
             others.content()),
         List.of(),
         view);
@@ -157,29 +157,25 @@ public final class MachineScreen implements Screen {
     }
     try {
       Machine machine = MachineFile.read(chosen);
-      double times = factor();
-      if (!(times >= LEAST_FACTOR && times <= MOST_FACTOR)) {
-        pane.fault("The margin of the springs is a number between 1 and 100, such as 1.5.");
+      if (!factor.commit()) {
+        factor.requestFocus();
         return;
       }
       pane.fault("");
       desk.start(
           machine,
           others.chosen(),
-          times,
+          factor.value(),
           new RunOptions(mesh.getValue(), Closure.AUTO, false, threads));
     } catch (InputException e) {
       pane.fault(e.problems().get(0).toString());
     }
   }
 
-  /** Margin as typed; not a number where it is none. */
-  private double factor() {
-    try {
-      return Double.parseDouble(factor.getText().strip());
-    } catch (NumberFormatException e) {
-      return Double.NaN;
-    }
+  private static String judged(double times) {
+    return times >= LEAST_FACTOR && times <= MOST_FACTOR
+        ? ""
+        : "a number between 1 and 100 is needed, such as 1.5";
   }
 
   private void show(@Nullable Balanced found) {

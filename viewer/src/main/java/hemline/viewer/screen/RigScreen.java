@@ -29,7 +29,6 @@ import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
-import javafx.scene.control.TextField;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -46,7 +45,18 @@ public final class RigScreen implements Screen {
   private final Supplier<ProjectFolder> project;
   private final int threads;
   private final ComboBox<LipProfile> lip = new ComboBox<>();
-  private final TextField matters = new TextField("10");
+  private final ValueField matters =
+      new ValueField(
+              "rig-matters",
+              "a difference matters from",
+              "share of the discharge from which on a difference between rig and prediction counts",
+              Measure.number(
+                  4,
+                  v ->
+                      v > 0 && v <= 100
+                          ? ""
+                          : "a number above 0 and at most 100 is needed, such as 10"))
+          .showing(10);
   private final Label file = new Label("No rig file chosen.");
   private final Label fault = new Label();
   private final PageView view =
@@ -111,17 +121,15 @@ public final class RigScreen implements Screen {
     open.setOnAction(e -> choose(chooser.get()));
     file.setWrapText(true);
     file.getStyleClass().add("quiet");
-    matters.setId("rig-matters");
-    matters.setPrefColumnCount(4);
-    HBox row = new HBox(8, new Label("a difference matters from"), matters, new Label("%"));
-    row.setAlignment(Pos.CENTER_LEFT);
+    HBox row = matters.line();
+    row.getChildren().add(new Label("%"));
     fault.setId("rig-fault");
     fault.getStyleClass().add("wrong");
     fault.setWrapText(true);
     fault.managedProperty().bind(fault.textProperty().isNotEmpty());
     VBox left =
         new VBox(9, text("Readings", "page-heading"), open, file, text("Lip", "page-heading"), lip);
-    left.getChildren().addAll(row, start(), fault);
+    left.getChildren().addAll(row, matters.reason(), start(), fault);
     CompareWords.CAUTIONS.forEach(c -> left.getChildren().add(text(c, "safety")));
     left.getStyleClass().add("ask");
     left.setPrefWidth(318);
@@ -178,9 +186,8 @@ public final class RigScreen implements Screen {
       fault.setText("Choose a rig file and the lip that was measured first.");
       return;
     }
-    double percent = percent();
-    if (!(percent > 0 && percent <= 100)) {
-      fault.setText("The difference that matters is a number above 0 and at most 100, such as 10.");
+    if (!matters.commit()) {
+      matters.requestFocus();
       return;
     }
     try {
@@ -189,19 +196,10 @@ public final class RigScreen implements Screen {
       desk.start(
           rig,
           measured,
-          percent / 100,
+          matters.value() / 100,
           new RunOptions(MeshLevel.MEDIUM, Closure.AUTO, false, threads));
     } catch (InputException e) {
       fault.setText(e.problems().get(0).toString());
-    }
-  }
-
-  /** As typed; not a number where it is none. */
-  private double percent() {
-    try {
-      return Double.parseDouble(matters.getText().strip());
-    } catch (NumberFormatException e) {
-      return Double.NaN;
     }
   }
 

@@ -11,6 +11,7 @@ import hemline.viewer.format.Digits;
 import hemline.viewer.model.Selection;
 import hemline.viewer.model.Sketch;
 import hemline.viewer.model.Workbench;
+import java.util.ArrayList;
 import java.util.List;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -32,20 +33,26 @@ final class ShapePanel {
   private final SketchMouse hands;
   private final BoardActions actions;
   private final VBox box = new VBox(7);
-  private final NumberField cornerX = new NumberField("corner-x", "x", "x in the drawing", this::x);
-  private final NumberField cornerY = new NumberField("corner-y", "y", "y in the drawing", this::y);
+  private final ValueField cornerX = length("corner-x", "x", "x in the drawing").taking(this::x);
+  private final ValueField cornerY = length("corner-y", "y", "y in the drawing").taking(this::y);
   private final ComboBox<String> dress = new ComboBox<>();
-  private final NumberField size =
-      new NumberField("corner-size", "by", "radius, or length taken off each edge", v -> dressed());
-  private final NumberField length =
-      new NumberField(
-          "edge-length", "length", "from end to end; the later end moves", this::stretched);
-  private final NumberField lift =
-      new NumberField("edge-lift", "lift", "how far the middle leaves the straight", this::lifted);
-  private final NumberField nextX = new NumberField("next-x", "x", "x of the next corner", v -> {});
-  private final NumberField nextY =
-      new NumberField("next-y", "y", "y of the next corner; Enter adds it", v -> addPoint());
+  private final ValueField size =
+      new ValueField("corner-size", "by", "radius, or length taken off each edge", Measure.EXTENT)
+          .showing(0.5e-3)
+          .taking(v -> dressed());
+  private final ValueField length =
+      new ValueField(
+              "edge-length", "length", "from end to end; the later end moves", Measure.EXTENT)
+          .taking(this::stretched);
+  private final ValueField lift =
+      length("edge-lift", "lift", "how far the middle leaves the straight").taking(this::lifted);
+  private final ValueField nextX = length("next-x", "x", "x of the next corner").showing(0);
+  private final ValueField nextY =
+      length("next-y", "y", "y of the next corner; Enter adds it")
+          .showing(0)
+          .entered(this::addPoint);
   private final TextField name = new TextField();
+  private final VBox reasons = new VBox(2);
   private boolean filling;
 
   ShapePanel(
@@ -64,18 +71,18 @@ final class ShapePanel {
     dress.getItems().addAll("sharp", "round", "broken");
     dress.setOnAction(e -> dressed());
     name.setId("lip-name");
-    name.setOnAction(
-        e -> {
-          if (!name.getText().isBlank()) {
-            bench.edit(d -> LipShape.named(d, name.getText().strip()));
-          }
-        });
+    name.setOnAction(e -> rename());
     more.setId("lip-more");
     lipChange.visibleProperty().bind(more.selectedProperty());
     lipChange.managedProperty().bind(more.selectedProperty());
-    for (NumberField zero : List.of(nextX, nextY, shiftX, shiftY)) {
-      zero.set(0);
-    }
+    name.focusedProperty()
+        .subscribe(
+            on -> {
+              if (!on) {
+                rename();
+              }
+            });
+    all().forEach(field -> reasons.getChildren().add(field.reason()));
     bench.drawing().subscribe(d -> fill());
     selection.corners().subscribe(c -> fill());
     sketch.active().subscribe(a -> fill());
@@ -102,8 +109,28 @@ final class ShapePanel {
   }
 
   private void show(Node... nodes) {
-    if (!box.getChildren().equals(List.of(nodes))) {
-      box.getChildren().setAll(nodes);
+    List<Node> next = new ArrayList<>(List.of(nodes));
+    next.add(reasons);
+    if (!box.getChildren().equals(next)) {
+      // what could not be taken belongs to what was chosen before
+      all().forEach(ValueField::reset);
+      box.getChildren().setAll(next);
+    }
+  }
+
+  private List<ValueField> all() {
+    return List.of(
+        cornerX, cornerY, size, length, lift, nextX, nextY, shiftX, shiftY, scaled, grid);
+  }
+
+  private static ValueField length(String id, String name, String meaning) {
+    return new ValueField(id, name, meaning, Measure.LENGTH);
+  }
+
+  private void rename() {
+    String text = name.getText().strip();
+    if (!text.isEmpty() && !text.equals(bench.drawing().get().name())) {
+      bench.edit(d -> LipShape.named(d, text));
     }
   }
 
@@ -154,8 +181,6 @@ final class ShapePanel {
         rounding == null ? "sharp" : rounding.kind() == Rounding.Kind.ROUND ? "round" : "broken");
     if (rounding != null) {
       size.set(rounding.size());
-    } else if (size.field().getText().isEmpty()) {
-      size.set(0.5e-3);
     }
     show(cornerTitle, cornerXy, cornerDress, cornerButtons);
   }
@@ -190,19 +215,22 @@ final class ShapePanel {
   }
 
   private final Label lipSize = hint("");
-  private final NumberField shiftX =
-      new NumberField("lip-shift-x", "shift", "moves the whole lip along x", v -> shifted(v, 0));
-  private final NumberField shiftY =
-      new NumberField("lip-shift-y", "up", "moves the whole lip upwards", v -> shifted(0, v));
-  private final NumberField scaled =
-      new NumberField(
-          "lip-width", "scale to width", "scales the whole lip to this width", this::widened);
-  private final NumberField grid =
-      new NumberField(
-          "grid-step",
-          "drawing grid",
-          "step that corners snap to; 0 for none",
-          v -> hands().step().set(Math.max(0, v)));
+  private final ValueField shiftX =
+      length("lip-shift-x", "shift", "moves the whole lip along x")
+          .showing(0)
+          .taking(v -> shifted(v, 0));
+  private final ValueField shiftY =
+      length("lip-shift-y", "up", "moves the whole lip upwards")
+          .showing(0)
+          .taking(v -> shifted(0, v));
+  private final ValueField scaled =
+      new ValueField(
+              "lip-width", "scale to width", "scales the whole lip to this width", Measure.EXTENT)
+          .taking(this::widened);
+  private final ValueField grid =
+      new ValueField(
+              "grid-step", "drawing grid", "step that corners snap to; 0 for none", Measure.STEP)
+          .taking(v -> hands().step().set(v));
   private final VBox lipChange =
       new VBox(6, scaled.line(), new HBox(8, shiftX.line(), shiftY.line()), grid.line());
   private final ToggleButton more = new ToggleButton("size, place and grid");
@@ -281,15 +309,21 @@ final class ShapePanel {
     if (filling || selection.get().isEmpty() || dress.getValue() == null) {
       return;
     }
-    double by = dress.getValue().equals("sharp") ? 0 : size.value(0.5e-3);
+    if (!size.commit()) {
+      fill();
+      return;
+    }
+    double by = dress.getValue().equals("sharp") ? 0 : size.value();
     actions.dress(
         dress.getValue().equals("broken") ? Rounding.Kind.CHAMFER : Rounding.Kind.ROUND, by);
   }
 
   private void addPoint() {
-    sketch.add(nextX.value(0), nextY.value(0));
-    nextX.field().requestFocus();
-    nextX.field().selectAll();
+    if (nextX.commit() && nextY.commit()) {
+      sketch.add(nextX.value(), nextY.value());
+      nextX.requestFocus();
+      nextX.selectAll();
+    }
   }
 
   private static Label title(String text) {

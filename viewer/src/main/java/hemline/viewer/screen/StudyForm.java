@@ -4,13 +4,10 @@ import hemline.shared.fluid.Air;
 import hemline.shared.problem.Problem;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.section.GroundMotion;
-import hemline.shared.section.SectionLimits;
-import hemline.shared.units.QuantityKind;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.study.PlainFlat;
 import hemline.solver.study.Swept;
-import hemline.viewer.format.Wording;
 import hemline.viewer.model.Setting;
 import hemline.viewer.project.StudyQuestion;
 import java.math.BigDecimal;
@@ -19,7 +16,6 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.DoubleFunction;
 import javafx.collections.FXCollections;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -29,7 +25,6 @@ import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.ScrollPane;
-import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -53,32 +48,30 @@ final class StudyForm {
   private final ComboBox<LipProfile> baseline = lips("study-baseline");
   private final Map<String, CheckBox> candidates = new LinkedHashMap<>();
   private final VBox candidateBox = new VBox(3);
+  private final VBox reasons = new VBox(2);
   private final CheckBox relative = new CheckBox("against a plain flat lip as wide");
-  private final QuantityField gap =
-      new QuantityField("study-gap", "gap", QuantityKind.LENGTH, "2 mm");
-  private final QuantityField gapTo =
-      new QuantityField("study-gap-to", "last gap", QuantityKind.LENGTH, "4 mm");
-  private final QuantityField suction =
-      new QuantityField("study-suction", "suction", QuantityKind.PRESSURE, "600 Pa");
-  private final QuantityField suctionTo =
-      new QuantityField("study-suction-to", "last suction", QuantityKind.PRESSURE, "2 kPa");
-  private final QuantityField ground =
-      new QuantityField("study-ground", "ground speed", QuantityKind.SPEED, "0 m/s");
-  private final QuantityField groundTo =
-      new QuantityField("study-ground-to", "last ground speed", QuantityKind.SPEED, "5 m/s");
-  private final QuantityField spanwise =
-      new QuantityField("study-spanwise", "speed along the seal", QuantityKind.SPEED, "0 m/s");
-  private final QuantityField temperature =
-      new QuantityField("study-temperature", "temperature", QuantityKind.TEMPERATURE, "15 \u00b0C");
+  private final ValueField gap = field("study-gap", "gap", Measure.GAP, 2e-3);
+  private final ValueField gapTo = field("study-gap-to", "last gap", Measure.GAP, 4e-3);
+  private final ValueField suction = field("study-suction", "suction", Measure.SUCTION, 600);
+  private final ValueField suctionTo =
+      field("study-suction-to", "last suction", Measure.SUCTION, 2000);
+  private final ValueField ground = field("study-ground", "ground speed", Measure.SPEED, 0);
+  private final ValueField groundTo =
+      field("study-ground-to", "last ground speed", Measure.SPEED, 5);
+  private final ValueField spanwise =
+      field("study-spanwise", "ground speed along the seal", Measure.SPEED, 0);
+  private final ValueField temperature =
+      field("study-temperature", "temperature", Measure.TEMPERATURE, Air.STANDARD_TEMPERATURE);
+  private final ValueField points =
+      field("study-points", "points", Measure.number(3, StudyForm::count), 6);
   private final CheckBox spread = new CheckBox("second flow model on all grids");
-  private final TextField points = new TextField("6");
   private final ComboBox<MeshLevel> mesh =
       new ComboBox<>(FXCollections.observableArrayList(MeshLevel.values()));
   private List<LipProfile> known = List.of();
 
   StudyForm() {
-    points.setId("study-points");
     points.setPrefColumnCount(3);
+    all().forEach(field -> reasons.getChildren().add(field.reason()));
     relative.setId("study-relative");
     relative.setSelected(true);
     spread.setId("study-model-spread");
@@ -124,10 +117,10 @@ final class StudyForm {
 
   /** Begins with the conditions of the bench. */
   void begin(Setting setting) {
-    suction.setText(Wording.pressure(setting.suction()));
-    ground.setText(Wording.value(Swept.GROUND_SPEED, setting.groundSpeed()));
-    spanwise.setText(Wording.value(Swept.GROUND_SPEED, setting.spanwiseSpeed()));
-    temperature.setText(Wording.temperature(setting.temperature()));
+    suction.set(setting.suction());
+    ground.set(setting.groundSpeed());
+    spanwise.set(setting.spanwiseSpeed());
+    temperature.set(setting.temperature());
     usualRange();
   }
 
@@ -164,19 +157,19 @@ final class StudyForm {
   private void usualRange() {
     Swept swept = swept();
     if (swept == null || swept == Swept.GAP) {
-      gap.setText("1 mm");
-    } else if (gap.getText().equals("1 mm")) {
-      gap.setText("2 mm");
+      gap.set(1e-3);
+    } else if (gap.value() == 1e-3) {
+      gap.set(2e-3);
     }
     if (swept == Swept.SUCTION) {
-      suction.setText("200 Pa");
-    } else if (suction.getText().equals("200 Pa")) {
-      suction.setText("600 Pa");
+      suction.set(200);
+    } else if (suction.value() == 200) {
+      suction.set(600);
     }
     if (swept == Swept.GROUND_SPEED) {
-      ground.setText("\u22125 m/s");
-    } else if (ground.getText().startsWith("\u2212")) {
-      ground.setText("0 m/s");
+      ground.set(-5);
+    } else if (ground.value() < 0) {
+      ground.set(0);
     }
   }
 
@@ -215,7 +208,7 @@ final class StudyForm {
     box.getChildren().add(row("ground along the seal", spanwise));
     box.getChildren().add(row("air at", temperature));
     box.getChildren().add(row("in", points, new Label("points"), new Label("   mesh"), mesh));
-    box.getChildren().add(spread);
+    box.getChildren().addAll(spread, reasons);
   }
 
   private Button choosing(String name, boolean on) {
@@ -244,7 +237,7 @@ final class StudyForm {
     return row;
   }
 
-  private static HBox range(String name, QuantityField from, QuantityField to) {
+  private static HBox range(String name, ValueField from, ValueField to) {
     return row(name, from, new Label("to"), to);
   }
 
@@ -273,20 +266,13 @@ final class StudyForm {
     double atGround = ground.read(problems);
     double atSpanwise = spanwise.read(problems);
     double kelvin = temperature.read(problems);
-    if (kelvin < Air.COLDEST || kelvin > Air.HOTTEST) {
-      temperature.fault("air is known here from -73degC to 227degC, such as 15degC", problems);
-    }
     double atGap = gap.read(problems);
-    within(gap, atGap, SectionLimits::gap, problems);
-    within(suction, atSuction, SectionLimits::suction, problems);
-    within(ground, atGround, SectionLimits::speed, problems);
-    within(spanwise, atSpanwise, SectionLimits::speed, problems);
     List<Double> values =
         swept == Swept.SUCTION
-            ? values(atSuction, suctionTo, SectionLimits::suction, problems)
+            ? values(atSuction, suctionTo, problems)
             : swept == Swept.GROUND_SPEED
-                ? values(atGround, groundTo, SectionLimits::speed, problems)
-                : values(atGap, gapTo, SectionLimits::gap, problems);
+                ? values(atGround, groundTo, problems)
+                : values(atGap, gapTo, problems);
     if (!problems.isEmpty()) {
       return null;
     }
@@ -308,19 +294,9 @@ final class StudyForm {
         spread.isSelected());
   }
 
-  /** Refuses what the command line refuses; a field that cannot be read is told already. */
-  private static void within(
-      QuantityField field, double value, DoubleFunction<String> right, List<Problem> problems) {
-    if (!Double.isNaN(value) && !right.apply(value).isEmpty()) {
-      field.fault(right.apply(value), problems);
-    }
-  }
-
-  private List<Double> values(
-      double from, QuantityField toField, DoubleFunction<String> right, List<Problem> problems) {
+  private List<Double> values(double from, ValueField toField, List<Problem> problems) {
     double to = toField.read(problems);
-    within(toField, to, right, problems);
-    int count = count(problems);
+    int count = (int) points.read(problems);
     if (!problems.isEmpty()) {
       return List.of();
     }
@@ -336,19 +312,18 @@ final class StudyForm {
     return values;
   }
 
-  private int count(List<Problem> problems) {
-    points.getStyleClass().remove("bad");
-    try {
-      int count = Integer.parseInt(points.getText().strip());
-      if (count >= 1 && count <= MOST_POINTS) {
-        return count;
-      }
-    } catch (NumberFormatException e) {
-      // told below
-    }
-    points.getStyleClass().add("bad");
-    problems.add(
-        new Problem("study.points", "points", "a range takes 1 to " + MOST_POINTS + " points"));
-    return 0;
+  /** Judges a number of points. */
+  private static String count(double number) {
+    return number == Math.rint(number) && number >= 1 && number <= MOST_POINTS
+        ? ""
+        : "a range takes 1 to " + MOST_POINTS + " points";
+  }
+
+  private static ValueField field(String id, String place, Measure measure, double first) {
+    return new ValueField(id, place, place, measure).showing(first);
+  }
+
+  private List<ValueField> all() {
+    return List.of(gap, gapTo, suction, suctionTo, ground, groundTo, spanwise, temperature, points);
   }
 }

@@ -317,7 +317,9 @@ final class ProjectJourneyTest extends ApplicationTest {
     assertThat(lookup("#try-knife-fin").<CheckBox>query().isSelected()).isFalse();
     interact(() -> lookup("#machine-factor").<TextField>query().setText("half"));
     clickOn("#machine-start");
-    assertThat(lookup("#machine-fault").queryLabeled().getText()).contains("between 1 and 100");
+    assertThat(lookup("#machine-factor-reason").queryLabeled().getText())
+        .contains("write a number as 1.5");
+    interact(() -> lookup("#machine-factor").<TextField>query().setText("2"));
     ask.answer =
         Files.writeString(dir.resolve("broken.json"), "{\"schema\": \"hemline.machine/1\"}");
     clickOn("#machine-open");

@@ -1,0 +1,58 @@
+package hemline.viewer.screen;
+
+import hemline.shared.fluid.Air;
+import hemline.shared.section.SectionLimits;
+import hemline.shared.units.QuantityKind;
+import hemline.viewer.format.Digits;
+import hemline.viewer.format.Wording;
+import java.util.function.DoubleFunction;
+
+/**
+ * What a field asks for, and how it is written.
+ *
+ * @param kind of quantity
+ * @param unit that a bare number takes; a spelling of the kind
+ * @param writer of a value, SI
+ * @param limits what would be right for a value out of range, SI; empty for one within
+ */
+record Measure(
+    QuantityKind kind, String unit, DoubleFunction<String> writer, DoubleFunction<String> limits) {
+  /** Any length. */
+  static final Measure LENGTH = length(v -> "");
+
+  /** A length above 0. */
+  static final Measure EXTENT = length(v -> v > 0 ? "" : "a length above 0 is needed, such as 2mm");
+
+  /** A length that may be 0. */
+  static final Measure STEP =
+      length(v -> v >= 0 ? "" : "a length of 0 or more is needed, such as 0.5mm");
+
+  static final Measure GAP = length(SectionLimits::gap);
+  static final Measure SUCTION =
+      new Measure(QuantityKind.PRESSURE, "Pa", Wording::pressure, SectionLimits::suction);
+  static final Measure SPEED =
+      new Measure(
+          QuantityKind.SPEED, "m/s", v -> Digits.plain(v, 4) + " m/s", SectionLimits::speed);
+  static final Measure TEMPERATURE =
+      new Measure(
+          QuantityKind.TEMPERATURE,
+          "degC",
+          Wording::temperature,
+          v ->
+              v >= Air.COLDEST && v <= Air.HOTTEST
+                  ? ""
+                  : "air is known here from -73degC to 227degC, such as 15degC");
+
+  private static Measure length(DoubleFunction<String> limits) {
+    return new Measure(QuantityKind.LENGTH, "mm", v -> Digits.plain(1000 * v, 6) + " mm", limits);
+  }
+
+  /** A plain number. */
+  static Measure number(int digits, DoubleFunction<String> limits) {
+    return new Measure(QuantityKind.NUMBER, "", v -> Digits.plain(v, digits), limits);
+  }
+
+  String text(double si) {
+    return writer.apply(si);
+  }
+}
