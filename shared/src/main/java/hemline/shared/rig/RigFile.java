@@ -16,6 +16,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -36,6 +37,9 @@ public final class RigFile {
 
   /** Air of fan curves, ISO 5801 (from memory), kg/m³. */
   private static final double CURVE_DENSITY = 1.2;
+
+  /** Above this an instrument tells nothing. */
+  private static final double MOST_SHARE = 0.5;
 
   private static final double LEAST_BAROMETER = 50e3;
   private static final double MOST_BAROMETER = 120e3;
@@ -141,6 +145,9 @@ public final class RigFile {
       problem("the volume of the box must be above 0");
     }
     Map<Instrument, Accuracy> known = accuracies(accuracies, all);
+    for (Instrument instrument : Instrument.values()) {
+      near(instrument, least(instrument, readings, lipLength), known);
+    }
     RigNeeds.check(readings, known, fan != null, fanAccuracy, volume, this::problem);
     if (!problems.isEmpty()) {
       return null;
@@ -166,6 +173,11 @@ public final class RigFile {
       }
       if (value < 0) {
         table.fault(row.line(), "column \"" + instrument.title() + "\": must not be negative");
+        continue;
+      }
+      if (part == 1 && value > MOST_SHARE) {
+        table.fault(
+            row.line(), "column \"" + instrument.title() + "\": more than 50 % is no accuracy");
         continue;
       }
       accuracies.computeIfAbsent(instrument, i -> new double[3])[part] = value;
@@ -293,6 +305,36 @@ public final class RigFile {
           "the barometer must show 500 to 1200 hPa, the absolute pressure where the rig stands, not"
               + " "
               + NumberText.pressure(r.barometer()));
+    }
+  }
+
+  /** Least that is read of an instrument; infinite where its error cannot do harm. */
+  private static double least(Instrument instrument, List<RigReading> readings, double lipLength) {
+    ToDoubleFunction<RigReading> value =
+        switch (instrument) {
+          case GAP -> RigReading::gap;
+          case SUCTION -> RigReading::suction;
+          case TEMPERATURE -> RigReading::temperature;
+          case BAROMETER -> RigReading::barometer;
+          case LIP_LENGTH -> r -> lipLength;
+          default -> r -> Double.POSITIVE_INFINITY;
+        };
+    return readings.stream()
+        .filter(r -> r.kind() == RigReading.Kind.LIP)
+        .mapToDouble(value)
+        .min()
+        .orElse(Double.POSITIVE_INFINITY);
+  }
+
+  /** An error that may be half as large as a reading leaves nothing of it. */
+  private void near(Instrument instrument, double least, Map<Instrument, Accuracy> known) {
+    Accuracy accuracy = known.getOrDefault(instrument, Accuracy.NONE);
+    if (accuracy.absolute() + accuracy.resolution() >= MOST_SHARE * least) {
+      problem(
+          "accuracy and resolution of the "
+              + instrument.title()
+              + " reach half of its smallest reading; check their units, or leave that reading"
+              + " out");
     }
   }
 

@@ -125,6 +125,9 @@ final class RigFileTest {
           accuracy,0.03          | accuracy,                 | the accuracy of the gap is missing
           accuracy,0.03          | accuracy,-0.03            | must not be negative
           accuracy %,,1,2        | accuracy %,,1,            | the accuracy of the flow is missing
+          accuracy %,,1,2        | accuracy %,,1,200          | more than 50 % is no accuracy
+          accuracy,0.03          | accuracy,0.6               | of the gap reach half of its smallest reading
+          accuracy,0.03,5,,1     | accuracy,0.03,5,,400       | of the lip length reach half
           taped,,300,0.7         | decay,,300,0.7            | needs its time
           """)
   void aBrokenFileIsToldInASentence(String good, String bad, String told) {

@@ -6,7 +6,6 @@ import hemline.shared.rig.Rig;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Measured coefficients and comparison errors E = S − D (ASME V&V 20-2009) as one function of the
@@ -74,9 +73,14 @@ final class ComparisonModel {
 
   /** D of all points, then E of the usable ones, then the mean of E / S. */
   double[] outputs(double[] x) {
+    return outputs(x, FaultSizes.NONE);
+  }
+
+  /** As {@link #outputs(double[])}, with faults taken off the readings. */
+  double[] outputs(double[] x, FaultSizes faults) {
     Errors errors = new Errors(Arrays.copyOf(x, rig.size()));
     double[] grid = Arrays.copyOfRange(x, rig.size(), x.length);
-    List<RigModel.Reduced> reduced = scaled(rig.at(errors));
+    List<RigModel.Reduced> reduced = scaled(rig.at(errors, faults));
     int n = reduced.size();
     double[] e = errors(reduced, grid);
     double[] out = new double[n + e.length + 1];
@@ -114,10 +118,10 @@ final class ComparisonModel {
         .toList();
   }
 
-  /** E of the usable points with a fault taken off the readings, all instruments exact. */
-  double[] errors(@Nullable Fault fault, double size) {
+  /** E of the usable points with faults taken off the readings, all instruments exact. */
+  double[] errors(FaultSizes faults) {
     Errors none = new Errors(new double[rig.size()]);
-    return errors(rig.at(none, fault, size), new double[usable.size() + 1]);
+    return errors(rig.at(none, faults), new double[usable.size() + 1]);
   }
 
   private double[] errors(List<RigModel.Reduced> reduced, double[] grid) {

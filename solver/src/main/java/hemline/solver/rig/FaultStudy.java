@@ -1,35 +1,19 @@
 package hemline.solver.rig;
 
 import hemline.shared.problem.InputException;
-import hemline.shared.result.Estimate;
 import hemline.shared.rig.Rig;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.apache.commons.math3.fitting.leastsquares.LeastSquaresBuilder;
-import org.apache.commons.math3.fitting.leastsquares.LeastSquaresOptimizer;
-import org.apache.commons.math3.fitting.leastsquares.LevenbergMarquardtOptimizer;
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.ArrayRealVector;
-import org.apache.commons.math3.linear.CholeskyDecomposition;
-import org.apache.commons.math3.linear.MatrixUtils;
-import org.apache.commons.math3.linear.RealMatrix;
-import org.apache.commons.math3.linear.RealVector;
-import org.apache.commons.math3.util.Pair;
-import org.jspecify.annotations.Nullable;
 
 /**
- * Looks for the usual faults of a rig by their patterns over gap and suction, each alone.
+ * Looks for the usual faults of a rig by their patterns over gap and suction: each alone, and,
+ * where the best one leaves much that a second explains, two together.
  *
- * <p>A fault of size s is taken off the readings and the comparison errors E(s) are weighed by
- * their joint covariance V, that of the stated instruments and the prediction:
- *
- * <pre>  χ²(s) = E(s)ᵀ V⁻¹ E(s),  −2 ln L = χ² + const,  AIC = χ² + 2 k</pre>
- *
- * <p>(least squares by Levenberg and Marquardt; Akaike 1974, IEEE Trans. Autom. Control 19, 716).
- * So what lies within the stated accuracies is no fault. The prediction's model band counts as
- * common to all points, with half as much again that tilts with ln h (judged, no source). Nothing
- * found here is ever applied to a result.
+ * <p>Faults are weighed by Akaike's criterion, AIC = χ² + 2 k (1974, IEEE Trans. Autom. Control 19,
+ * 716). Where even the best leaves too much, all χ² count for as much less (Birge 1932, Phys. Rev.
+ * 40, 207). A fault is named if it stands in all explanations that do about as well as the best.
+ * Nothing found here is ever applied to a result.
  */
 public final class FaultStudy {
   /** Fewest points that make a pattern. */
@@ -38,21 +22,48 @@ public final class FaultStudy {
   /** χ² that a fault must explain: three standard uncertainties. */
   private static final double NEEDED = 9;
 
-  /** χ² by which the best must lead; a likelihood ratio of e². */
-  private static final double LEAD = 4;
+  /** χ² by which the best must lead: a likelihood ratio of 20. */
+  private static final double LEAD = 2 * Math.log(20);
 
-  private static final double TILT = 0.5;
-  private static final int MOST_STEPS = 200;
-
-  private final ComparisonModel model;
-  private final RealMatrix whitener;
+  private final PatternFit pattern;
+  private final int n;
+  private final double without;
+  private final List<FaultFit> alone = new ArrayList<>();
+  private final List<List<FaultFit>> together = new ArrayList<>();
+  private final double excess;
 
   private FaultStudy(ComparisonModel model) {
-    this.model = model;
-    Propagated all = Propagation.of(model.inputs(), model::outputs);
-    RealMatrix covariance = Distance.covariance(model, all);
-    addModel(covariance);
-    whitener = MatrixUtils.inverse(new CholeskyDecomposition(covariance).getL());
+    n = model.usable().size();
+    pattern = new PatternFit(model);
+    without = pattern.without();
+    for (Fault fault : Fault.values()) {
+      List<FaultFit> fit = pattern.of(List.of(fault));
+      alone.add(fit == null ? new FaultFit(fault, 0, 0, without, 0) : fit.get(0));
+    }
+    alone.sort(Comparator.comparingDouble(FaultFit::chiSquare));
+    double left = alone.get(0).chiSquare();
+    if (n > FEWEST && left >= NEEDED && without - left >= NEEDED) {
+      pairs();
+    }
+    double fewest =
+        together.isEmpty()
+            ? left / (n - 1)
+            : Math.min(left / (n - 1), chiSquare(together.get(0)) / (n - 2));
+    excess = Math.max(1, fewest);
+  }
+
+  /** Fits two at a time, the likeliest first. */
+  private void pairs() {
+    Fault[] all = Fault.values();
+    for (int a = 0; a < all.length; a++) {
+      for (int b = a + 1; b < all.length; b++) {
+        List<FaultFit> fit = pattern.of(List.of(all[a], all[b]));
+        if (fit != null) {
+          together.add(fit);
+        }
+      }
+    }
+    together.sort(Comparator.comparingDouble(FaultStudy::chiSquare));
   }
 
   /**
@@ -68,132 +79,84 @@ public final class FaultStudy {
     int n = model.usable().size();
     if (n < FEWEST || model.rig().relative()) {
       Diagnosis.Finding why = n < FEWEST ? Diagnosis.Finding.TOO_FEW : Diagnosis.Finding.NO_FLOW;
-      return new Diagnosis(List.of(), n, Double.NaN, Double.NaN, why, null, List.of());
+      return new Diagnosis(List.of(), n, Double.NaN, Double.NaN, why, List.of(), List.of());
     }
-    FaultStudy study = new FaultStudy(model);
-    double without = study.whitened(null, 0).getNorm();
-    without *= without;
-    List<FaultFit> raw = new ArrayList<>();
-    for (Fault fault : Fault.values()) {
-      raw.add(study.fit(fault, without));
-    }
-    return judged(raw, n, without);
+    return new FaultStudy(model).judged();
   }
 
-  /**
-   * Akaike's weights and what they allow to say. Where even the best fault leaves too much, all χ²
-   * count for as much less (Birge 1932, Phys. Rev. 40, 207).
-   */
-  private static Diagnosis judged(List<FaultFit> raw, int n, double without) {
-    double fewest = raw.stream().mapToDouble(FaultFit::chiSquare).min().orElse(without);
-    double excess = Math.max(1, fewest / (n - 1));
-    double least = Math.min(without, fewest + 2 * excess);
+  private Diagnosis judged() {
+    double least = Math.min(without, alone.get(0).chiSquare() + 2 * excess);
     double weightWithout = Math.exp(-0.5 * (without - least) / excess);
     double sum = weightWithout;
-    for (FaultFit fit : raw) {
-      sum += likelihood(fit, least, excess);
+    for (FaultFit fit : alone) {
+      sum += likelihood(fit, least);
     }
-    weightWithout /= sum;
     List<FaultFit> fits = new ArrayList<>();
-    for (FaultFit f : raw) {
-      double weight = likelihood(f, least, excess) / sum;
-      fits.add(new FaultFit(f.fault(), f.size(), f.uncertainty(), f.chiSquare(), weight));
+    for (FaultFit f : alone) {
+      fits.add(
+          new FaultFit(
+              f.fault(), f.size(), f.uncertainty(), f.chiSquare(), likelihood(f, least) / sum));
     }
-    fits.sort(Comparator.comparingDouble(FaultFit::chiSquare));
-    FaultFit best = fits.get(0);
-    double lead = LEAD * excess;
-    List<FaultFit> alike =
-        fits.stream()
-            .filter(f -> f.chiSquare() < best.chiSquare() + lead)
-            .filter(f -> f == best || without - f.chiSquare() >= NEEDED)
+    if (without - fits.get(0).chiSquare() < NEEDED) {
+      boolean unexplained = without > ComparisonStudy.chiSquareLimit(n);
+      return new Diagnosis(
+          fits,
+          n,
+          without,
+          weightWithout / sum,
+          unexplained ? Diagnosis.Finding.CANNOT_TELL : Diagnosis.Finding.NONE,
+          List.of(),
+          List.of());
+    }
+    List<List<FaultFit>> alike = alike(fits);
+    fits.replaceAll(
+        f ->
+            alike.stream().anyMatch(one -> holds(one, f.fault()))
+                ? pattern.refined(List.of(f)).get(0)
+                : f);
+    List<FaultFit> named =
+        pattern.refined(alike.get(0)).stream()
+            .filter(f -> alike.stream().allMatch(one -> holds(one, f.fault())))
             .toList();
-    Diagnosis.Finding finding;
-    if (without - best.chiSquare() < NEEDED) {
-      finding =
-          without <= ComparisonStudy.chiSquareLimit(n)
-              ? Diagnosis.Finding.NONE
-              : Diagnosis.Finding.CANNOT_TELL;
-    } else {
-      finding = alike.size() == 1 ? Diagnosis.Finding.NAMED : Diagnosis.Finding.CANNOT_TELL;
-    }
-    boolean named = finding == Diagnosis.Finding.NAMED;
-    boolean open = finding == Diagnosis.Finding.CANNOT_TELL;
     return new Diagnosis(
         fits,
         n,
         without,
-        weightWithout,
-        finding,
-        named ? best : null,
-        open && without - best.chiSquare() >= NEEDED ? alike : List.of());
+        weightWithout / sum,
+        named.isEmpty() ? Diagnosis.Finding.CANNOT_TELL : Diagnosis.Finding.NAMED,
+        named,
+        alike.size() == 1
+            ? List.of()
+            : fits.stream()
+                .filter(f -> !holds(named, f.fault()))
+                .filter(f -> alike.stream().anyMatch(one -> holds(one, f.fault())))
+                .toList());
   }
 
-  private static double likelihood(FaultFit fit, double least, double excess) {
+  /**
+   * Explanations about as good as the best, that first: of two faults where the second is needed.
+   */
+  private List<List<FaultFit>> alike(List<FaultFit> fits) {
+    double best = fits.get(0).chiSquare();
+    double second = together.isEmpty() ? best : chiSquare(together.get(0));
+    if (best - second >= NEEDED * excess) {
+      return together.stream().filter(f -> chiSquare(f) < second + LEAD * excess).toList();
+    }
+    return fits.stream()
+        .filter(f -> f.chiSquare() < best + LEAD * excess && without - f.chiSquare() >= NEEDED)
+        .map(List::of)
+        .toList();
+  }
+
+  private static boolean holds(List<FaultFit> faults, Fault fault) {
+    return faults.stream().anyMatch(f -> f.fault() == fault);
+  }
+
+  private static double chiSquare(List<FaultFit> together) {
+    return together.get(0).chiSquare();
+  }
+
+  private double likelihood(FaultFit fit, double least) {
     return Math.exp(-0.5 * ((fit.chiSquare() - least) / excess + 2));
-  }
-
-  /** E with a fault taken off, in units of the joint uncertainty: L⁻¹ E, V = L Lᵀ. */
-  private RealVector whitened(@Nullable Fault fault, double size) {
-    return whitener.operate(new ArrayRealVector(model.errors(fault, size)));
-  }
-
-  private FaultFit fit(Fault fault, double without) {
-    double unit = model.rig().scale(fault);
-    LeastSquaresOptimizer.Optimum optimum =
-        new LevenbergMarquardtOptimizer()
-            .optimize(
-                new LeastSquaresBuilder()
-                    .start(new double[] {0})
-                    .target(new double[model.usable().size()])
-                    .model(point -> at(fault, unit, point.getEntry(0)))
-                    .lazyEvaluation(false)
-                    .maxEvaluations(MOST_STEPS)
-                    .maxIterations(MOST_STEPS)
-                    .build());
-    double size = unit * optimum.getPoint().getEntry(0);
-    double left = optimum.getResiduals().getNorm();
-    RealVector slope = optimum.getJacobian().getColumnVector(0);
-    double wide = Propagated.factor(Double.POSITIVE_INFINITY, ComparisonStudy.PROBABILITY);
-    double unsure = wide * unit / slope.getNorm();
-    if (fault.oneSided() && size < 0) {
-      return new FaultFit(fault, 0, unsure, without, 0);
-    }
-    return new FaultFit(fault, size, unsure, left * left, 0);
-  }
-
-  private Pair<RealVector, RealMatrix> at(Fault fault, double unit, double parameter) {
-    double step = 1e-4;
-    RealVector above = whitened(fault, unit * (parameter + step));
-    RealVector below = whitened(fault, unit * (parameter - step));
-    RealMatrix slope = new Array2DRowRealMatrix(above.getDimension(), 1);
-    slope.setColumnVector(0, above.subtract(below).mapDivide(2 * step));
-    return new Pair<>(whitened(fault, unit * parameter), slope);
-  }
-
-  /** Adds what the flow model leaves open. */
-  private void addModel(RealMatrix covariance) {
-    int n = model.usable().size();
-    double[] common = new double[n];
-    double[] tilted = new double[n];
-    double middle = 0;
-    for (int k : model.usable()) {
-      middle += Math.log(model.rig().points().get(k).gap()) / n;
-    }
-    double reach = 0;
-    for (int k : model.usable()) {
-      reach = Math.max(reach, Math.abs(Math.log(model.rig().points().get(k).gap()) - middle));
-    }
-    for (int i = 0; i < n; i++) {
-      int k = model.usable().get(i);
-      Estimate s = model.predicted(k);
-      common[i] = 0.5 * s.model();
-      double off = Math.log(model.rig().points().get(k).gap()) - middle;
-      tilted[i] = reach > 0 ? TILT * common[i] * off / reach : 0;
-    }
-    for (int a = 0; a < n; a++) {
-      for (int b = 0; b < n; b++) {
-        covariance.addToEntry(a, b, common[a] * common[b] + tilted[a] * tilted[b]);
-      }
-    }
   }
 }

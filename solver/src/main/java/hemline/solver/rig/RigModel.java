@@ -6,7 +6,6 @@ import hemline.shared.rig.Rig;
 import hemline.shared.rig.RigReading;
 import java.util.ArrayList;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /**
  * What the readings of a rig say about the lip, as a function of the errors of its instruments.
@@ -133,22 +132,17 @@ final class RigModel {
   private double[] single(int point, Errors errors) {
     BoxLeak.Law leak = box.law(flow, errors, points.size());
     return points.get(point).readings().stream()
-        .mapToDouble(r -> reduced(r, point, errors, leak, null, 0).discharge())
+        .mapToDouble(r -> reduced(r, point, errors, leak, FaultSizes.NONE).discharge())
         .toArray();
   }
 
   /** All points, once errors are taken off. */
   List<Reduced> at(Errors errors) {
-    return at(errors, null, 0);
+    return at(errors, FaultSizes.NONE);
   }
 
-  /**
-   * All points, once errors and a fault are taken off.
-   *
-   * @param fault null for none
-   * @param size of the fault, see there
-   */
-  List<Reduced> at(Errors errors, @Nullable Fault fault, double size) {
+  /** All points, once errors and faults are taken off. */
+  List<Reduced> at(Errors errors, FaultSizes faults) {
     BoxLeak.Law leak = box.law(flow, errors, points.size());
     List<Reduced> all = new ArrayList<>();
     for (int k = 0; k < points.size(); k++) {
@@ -157,7 +151,7 @@ final class RigModel {
       double discharge = 0;
       int n = points.get(k).readings().size();
       for (RigReading r : points.get(k).readings()) {
-        Reduced one = reduced(r, k, errors, leak, fault, size);
+        Reduced one = reduced(r, k, errors, leak, faults);
         gap += one.gap() / n;
         suction += one.suction() / n;
         discharge += one.discharge() / n;
@@ -167,15 +161,14 @@ final class RigModel {
     return all;
   }
 
-  private Reduced reduced(
-      RigReading r, int place, Errors e, BoxLeak.Law leak, @Nullable Fault fault, double size) {
-    double gap = flow.gap(r, e, place) + (fault == Fault.GAP_OFFSET ? size : 0);
-    double read = flow.suction(r, e, place) - (fault == Fault.GAUGE_ZERO ? size : 0);
+  private Reduced reduced(RigReading r, int place, Errors e, BoxLeak.Law leak, FaultSizes faults) {
+    double gap = flow.gap(r, e, place) + faults.of(Fault.GAP_OFFSET);
+    double read = flow.suction(r, e, place) - faults.of(Fault.GAUGE_ZERO);
     double suction = read;
     double out = flow.flow(r, read, e, place);
-    if (fault == Fault.HOSE) {
+    if (faults.of(Fault.HOSE) != 0) {
       double part = out / largestFlow;
-      double lost = size * suctionThere * part * part;
+      double lost = faults.of(Fault.HOSE) * suctionThere * part * part;
       if (Double.isNaN(r.flow())) {
         // the fan works against the hose too
         out = flow.flow(r, read + lost, e, place);
@@ -183,13 +176,11 @@ final class RigModel {
         suction = read - lost;
       }
     }
-    if (fault == Fault.FLOW_SCALE) {
-      out /= 1 + size;
-    }
+    out /= 1 + faults.of(Fault.FLOW_SCALE);
     double density = flow.density(r, e);
     double jet = Expansibility.jetSpeed(suction, density);
     double area = gap * flow.lipLength(e);
-    double through = out - leak.at(suction) - (fault == Fault.EXTRA_AREA ? size * jet : 0);
+    double through = out - leak.at(suction) - faults.of(Fault.EXTRA_AREA) * jet;
     double factor = Expansibility.factor(suction, flow.barometer(r, e));
     double doubt = 1 + (1 - factor) * e.of(Errors.Shared.EXPANSION);
     return new Reduced(gap, suction, through / (factor * doubt * area * jet));

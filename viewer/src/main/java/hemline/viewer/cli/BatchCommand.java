@@ -85,6 +85,7 @@ final class BatchCommand extends Job {
     RunOptions options = solve.read(wanted);
     wanted.check();
     ResultFolder folder = output.folder(output.json ? null : RankCommand.USUAL_FOLDER);
+    CalibrationOptions.tellLeftOut(this, "batch", study);
     String solver = Engine.fingerprint();
     ResultStore store =
         keep.anew

@@ -51,6 +51,13 @@ final class CalibrationOptions {
     return new Calibrations(found);
   }
 
+  /** Says that a command leaves out what is kept beside its lips, where something is. */
+  static void tellLeftOut(Job job, String command, List<Path> places) {
+    if (!files(places).isEmpty()) {
+      job.tell("a calibration is kept beside the lip; " + command + " leaves it out.");
+    }
+  }
+
   private static Set<Path> files(List<Path> places) {
     Set<Path> files = new LinkedHashSet<>();
     for (Path place : places) {

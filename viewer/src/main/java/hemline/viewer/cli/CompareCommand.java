@@ -22,6 +22,7 @@ import hemline.solver.rig.TestPlan;
 import hemline.solver.study.RelativeSweep;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.Swept;
+import hemline.viewer.format.CompareWords;
 import hemline.viewer.page.ComparePage;
 import hemline.viewer.page.PageText;
 import hemline.viewer.page.PlanPage;
@@ -159,12 +160,8 @@ final class CompareCommand extends Job {
       print(PageText.lines(ComparePage.of(lip, read, comparison, learnt)));
       effort(comparison.points().size() + " points", seconds);
     }
-    if (keep && learnt != null && profile != null) {
-      Path beside = CalibrationFile.beside(profile);
-      CalibrationFile.write(beside, learnt);
-      if (!output.json) {
-        print(List.of("Calibration kept in " + beside + "; --uncalibrated leaves it out."));
-      }
+    if (keep && !keep(comparison, learnt)) {
+      code = ExitCode.NOT_USABLE;
     }
     if (folder != null) {
       CompareFiles.write(folder, lip, read, comparison, learnt, document);
@@ -174,6 +171,21 @@ final class CompareCommand extends Job {
       print(List.of("Add --out DIR for the report, chart and table."));
     }
     return code;
+  }
+
+  /** Keeps a calibration beside the lip; false where it teaches none. */
+  private boolean keep(Comparison comparison, @Nullable Calibration learnt) throws InputException {
+    String why = CompareWords.notKept(comparison, learnt);
+    if (!why.isEmpty() || learnt == null || profile == null) {
+      tell("no calibration was kept. " + why);
+      return false;
+    }
+    Path beside = CalibrationFile.beside(profile);
+    CalibrationFile.write(beside, learnt);
+    if (!output.json) {
+      print(List.of("Calibration kept in " + beside + "; --uncalibrated leaves it out."));
+    }
+    return true;
   }
 
   private int plan(

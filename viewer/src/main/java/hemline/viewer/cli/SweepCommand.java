@@ -30,7 +30,11 @@ import picocli.CommandLine.Parameters;
 /** Solves one lip over a range of gaps, suctions or ground speeds. */
 @Command(
     name = "sweep",
-    description = "Solve one lip over a range of gaps, of suctions or of ground speeds.",
+    description = {
+      "Solve one lip over a range of gaps, of suctions or of ground speeds. A calibration kept"
+          + " beside",
+      "the lip is left out."
+    },
     customSynopsis = {
       "hemline sweep PROFILE --gap 1mm..6mm --suction Q [options]",
       "       hemline sweep PROFILE --gap Q --suction 100Pa..6kPa [options]",
@@ -103,6 +107,7 @@ final class SweepCommand extends Job {
       throw new IllegalStateException("a lip that cannot be read is a problem");
     }
     ResultFolder folder = output.folder(null);
+    CalibrationOptions.tellLeftOut(this, "sweep", profile == null ? List.of() : List.of(profile));
     SealSection base =
         new SealSection(lip.profile(), gaps.get(0), suctions.get(0), motion, air, List.of());
     long start = desk.clock().getAsLong();

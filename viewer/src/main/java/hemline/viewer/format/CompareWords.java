@@ -1,8 +1,10 @@
 package hemline.viewer.format;
 
+import hemline.shared.result.Calibration;
 import hemline.solver.rig.Comparison;
 import hemline.solver.rig.Verdict;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /** Phrases about a measurement beside its prediction. */
 public final class CompareWords {
@@ -41,9 +43,9 @@ public final class CompareWords {
     return Digits.plain(100 * share, 2) + " %";
   }
 
-  /** A difference in per cent with its sign: "+ 4.2 %". */
+  /** A difference in per cent with its sign: "+4.2 %". */
   public static String signedPercent(double share) {
-    return (share < 0 ? "\u2212 " : "+ ") + percent(Math.abs(share));
+    return (share < 0 ? "\u2212" : "+") + percent(Math.abs(share));
   }
 
   /** The verdict over all in a few words. */
@@ -81,5 +83,26 @@ public final class CompareWords {
               + ", which matters, could hide in that.";
       case NO_PREDICTION -> "";
     };
+  }
+
+  /**
+   * Why a calibration is not to be kept, in one sentence; empty where it may be.
+   *
+   * @param learnt what the comparison teaches; null for nothing
+   */
+  public static String notKept(Comparison c, @Nullable Calibration learnt) {
+    if (c.relative()) {
+      return "Suction alone was read, which teaches no calibration.";
+    }
+    if (c.verdict() == Verdict.NO_PREDICTION) {
+      return "Without a prediction there is no calibration.";
+    }
+    if (learnt == null) {
+      return "Measured C_d is less than half or more than twice the predicted one: no calibration"
+          + " but a fault; check units, lip file and rig.";
+    }
+    return c.diagnosis().teaches()
+        ? ""
+        : "It cannot be kept: a fault of the rig was found; mend it and measure anew.";
   }
 }

@@ -7,7 +7,6 @@ import hemline.shared.rig.Rig;
 import hemline.solver.rig.ComparedPoint;
 import hemline.solver.rig.Comparison;
 import hemline.solver.rig.DecayLeak;
-import hemline.solver.rig.Diagnosis;
 import hemline.solver.rig.Source;
 import hemline.viewer.format.Cautions;
 import hemline.viewer.format.CompareWords;
@@ -170,16 +169,22 @@ public final class ComparePage {
   }
 
   private void calibration(@Nullable Calibration learnt) {
-    if (learnt == null) {
-      return;
-    }
     List<String> sentences = new ArrayList<>();
-    sentences.add("C_d and leak " + learnt.words() + ".");
-    sentences.add(
-        "It is kept beside the lip only where you ask for it; run, rank and balance then use and"
-            + " name it, and can leave it out.");
-    if (comparison.diagnosis().finding() == Diagnosis.Finding.NAMED) {
-      sentences.add("A fault of the rig was found; mend it and measure anew before you keep this.");
+    if (learnt != null) {
+      sentences.add("C_d and leak " + learnt.words() + ".");
+      if (learnt.offset() == 0 && learnt.points() > 1) {
+        sentences.add("An offset besides the factor is not significant and left out.");
+      }
+      sentences.add(
+          "It is kept beside the lip only where you ask for it; run, rank and balance then use and"
+              + " name it, and can leave it out.");
+    }
+    String why = CompareWords.notKept(comparison, learnt);
+    if (!why.isEmpty()) {
+      sentences.add(why);
+    }
+    if (sentences.isEmpty()) {
+      return;
     }
     part(page, "Calibration that this teaches", List.of(), sentences);
   }

@@ -36,7 +36,6 @@ final class DiagnosisWords {
   /** The finding in sentences. */
   static List<String> sentences(Diagnosis d) {
     List<String> told = new ArrayList<>();
-    FaultFit named = d.named();
     switch (d.finding()) {
       case TOO_FEW ->
           told.add(
@@ -45,37 +44,41 @@ final class DiagnosisWords {
       case NO_FLOW ->
           told.add("Without a flow faults of the rig leave no pattern that could be told.");
       case NONE -> told.add("No fault of the rig is needed to explain the points.");
-      case NAMED -> {
-        if (named != null) {
+      case NAMED ->
           told.add(
-              "The pattern is that of one fault: "
-                  + named.fault().words()
-                  + ", "
-                  + size(named)
-                  + ". Look there first.");
-        }
-      }
+              "The pattern is that of "
+                  + (d.named().size() == 1 ? "one fault: " : "two faults together: ")
+                  + d.named().stream()
+                      .map(f -> f.fault().words() + ", " + size(f))
+                      .collect(Collectors.joining("; and "))
+                  + ". Look there first."
+                  + (d.alike().isEmpty()
+                      ? ""
+                      : " With it comes another that cannot be told: " + alike(d) + "."));
       case CANNOT_TELL ->
           told.add(
               d.alike().isEmpty()
-                  ? "Cannot tell: the points scatter more than stated, and no single fault explains"
-                      + " it."
-                  : "Cannot tell which: "
-                      + d.alike().stream()
-                          .map(f -> f.fault().words())
-                          .collect(Collectors.joining(", or "))
-                      + " explain the points about as well.");
+                  ? "Cannot tell: the points scatter more than stated, and none of the faults"
+                      + " explains it."
+                  : "Cannot tell which: " + alike(d) + " explain the points about as well.");
     }
     if (d.finding() == Diagnosis.Finding.NAMED && d.leftOver()) {
       told.add("It does not explain all: something else is off too, or the accuracies are.");
     }
-    if (d.fits().stream().anyMatch(f -> f.fault() == Fault.FLOW_SCALE && f.weight() > 0.1)) {
+    boolean scale =
+        d.fits().stream().anyMatch(f -> f.fault() == Fault.FLOW_SCALE && f.weight() > 0.1)
+            || d.named().stream().anyMatch(f -> f.fault() == Fault.FLOW_SCALE);
+    if (scale && d.finding() != Diagnosis.Finding.NONE) {
       told.add(
           "A prediction that is off by the same share everywhere has the same pattern as the scale"
               + " of the flow reading.");
     }
     told.add("Nothing of this is applied to any figure.");
     return told;
+  }
+
+  private static String alike(Diagnosis d) {
+    return d.alike().stream().map(f -> f.fault().words()).collect(Collectors.joining(", or "));
   }
 
   private static String likelihood(double weight) {

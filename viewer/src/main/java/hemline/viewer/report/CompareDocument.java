@@ -76,8 +76,16 @@ public final class CompareDocument {
   private static ObjectNode diagnosis(Diagnosis d) {
     ObjectNode node = JsonText.NODES.objectNode();
     node.put("finding", d.finding().key());
-    FaultFit named = d.named();
-    node.put("named", named == null ? null : named.fault().key());
+    ArrayNode named = node.putArray("named");
+    for (FaultFit fit : d.named()) {
+      ObjectNode one = named.addObject();
+      one.put("fault", fit.fault().key());
+      JsonText.number(one, "size", fit.size());
+      JsonText.number(one, "sizeUncertainty", fit.uncertainty());
+      one.put("unit", fit.fault().unit());
+    }
+    ArrayNode alike = node.putArray("alike");
+    d.alike().forEach(fit -> alike.add(fit.fault().key()));
     node.put("leftOver", d.leftOver());
     JsonText.number(node, "chiSquareWithout", d.chiSquareWithout());
     JsonText.number(node, "likelihoodWithout", d.weightWithout());

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import hemline.shared.rig.RigTemplate;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Locale;
+import java.util.function.DoubleBinaryOperator;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -55,6 +57,7 @@ final class CompareCommandTest extends CommandCase {
 
   @Test
   void aCalibrationIsKeptWithConsentUsedNamedAndLeftOut() throws Exception {
+    measured((gap, flow) -> 0.95 * flow);
     Path beside = dir.resolve("plain-flat-8.calibration.json");
     String[] run = {"run", lip, "--gap", "2mm", "--suction", "600Pa", "--json"};
     assertThat(hemline("compare", rig, lip)).isZero();
@@ -67,7 +70,8 @@ final class CompareCommandTest extends CommandCase {
     double used = document().at("/figures/dischargeCoefficient/value").asDouble();
     assertThat(out())
         .contains("C_d and leak are calibrated by")
-        .contains("rig.csv (invented readings)");
+        .contains("rig.csv (invented readings)")
+        .doesNotContain(", plus ");
     out.reset();
     String[] raw = java.util.Arrays.copyOf(run, run.length + 1);
     raw[run.length] = "--uncalibrated";
@@ -77,6 +81,12 @@ final class CompareCommandTest extends CommandCase {
     assertThat(used).isNotEqualTo(left).isBetween(0.5, 0.9);
     assertThat(out()).doesNotContain("calibrated by");
     out.reset();
+    String[] sweep = {"sweep", lip, "--gap", "1mm..2mm", "--suction", "600Pa", "--json"};
+    err.reset();
+    assertThat(hemline(sweep)).isZero();
+    assertThat(out()).doesNotContain("calibrated by");
+    assertThat(err()).contains("a calibration is kept beside the lip; sweep leaves it out");
+    out.reset();
     // folders with calibrations are still folders of lips
     assertThat(hemline("rank", dir.toString(), "--gaps", "2mm", "--suction", "600Pa", "--json"))
         .isZero();
@@ -85,6 +95,7 @@ final class CompareCommandTest extends CommandCase {
 
   @Test
   void aCalibrationOfAnotherOutlineOrADamagedOneIsRefused() throws Exception {
+    measured((gap, flow) -> 0.95 * flow);
     Path beside = dir.resolve("plain-flat-8.calibration.json");
     assertThat(hemline("compare", rig, lip, "--keep-calibration")).isZero();
     String kept = Files.readString(beside);
@@ -100,6 +111,42 @@ final class CompareCommandTest extends CommandCase {
     err.reset();
     assertThat(hemline(run)).isEqualTo(2);
     assertThat(err()).contains("changed or damaged");
+  }
+
+  /**
+   * Writes the rig anew with flows other than those of the studies.
+   *
+   * @param flow by gap in mm and the flow in L/s that a discharge coefficient of 0.7 gives
+   */
+  private void measured(DoubleBinaryOperator flow) throws Exception {
+    StringBuilder file = new StringBuilder();
+    for (String line : RigTemplate.TEXT.split("\n")) {
+      String[] cells = line.split(",", -1);
+      if (cells[0].equals("lip")) {
+        double gap = Double.parseDouble(cells[1]);
+        double suction = Double.parseDouble(cells[2]);
+        double through = 0.7 * 0.6 * gap * Math.sqrt(2 * suction / 1.19);
+        double leak = suction > 400 ? 1.1 : 0.7;
+        cells[3] = String.format(Locale.ROOT, "%.2f", flow.applyAsDouble(gap, through) + leak);
+        line = String.join(",", cells);
+      }
+      file.append(line).append('\n');
+    }
+    Files.writeString(Path.of(rig), file);
+  }
+
+  /** A gap 0.3 mm smaller than the shims, and three times the flow. */
+  @Test
+  void aFaultOfTheRigIsNoCalibration() throws Exception {
+    measured((gap, flow) -> flow * (1 - 0.3 / gap));
+    assertThat(hemline("compare", rig, lip, "--keep-calibration")).isEqualTo(1);
+    assertThat(out()).contains("The pattern is that of one fault: a gap other than");
+    assertThat(err()).contains("no calibration was kept. It cannot be kept: a fault of the rig");
+    measured((gap, flow) -> 3 * flow);
+    err.reset();
+    assertThat(hemline("compare", rig, lip, "--keep-calibration")).isEqualTo(1);
+    assertThat(err()).contains("no calibration but a fault; check units");
+    assertThat(dir.resolve("plain-flat-8.calibration.json")).doesNotExist();
   }
 
   @Test

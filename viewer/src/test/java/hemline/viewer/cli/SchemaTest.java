@@ -11,10 +11,13 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.networknt.schema.JsonSchema;
 import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion;
+import hemline.shared.file.CalibrationFile;
 import hemline.shared.file.DuctFile;
 import hemline.shared.file.LipFile;
 import hemline.shared.file.MachineFile;
 import hemline.shared.problem.InputException;
+import hemline.shared.result.Calibration;
+import hemline.shared.rig.RigTemplate;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -80,6 +83,10 @@ class SchemaTest extends CommandCase {
     written("ranking", "rank", dir.toString(), "--gaps", "2mm", "--suction", "600Pa", "--json");
     written("check", "check", "cavity", "--json");
     written("batch", "batch", lip, "--gaps", "1mm..2mm", "--suctions", "600Pa", "--json");
+    String rig = Files.writeString(dir.resolve("rig.csv"), RigTemplate.TEXT).toString();
+    written("comparison", "compare", rig, lip, "--json");
+    String knife = dir.resolve("knife-fin.json").toString();
+    written("testplan", "compare", rig, lip, "--plan", "--against", knife, "--json");
     for (Path machine : files(PROFILES.resolve("machines"), 1)) {
       written("balance", "balance", machine.toString(), "--json");
     }
@@ -100,6 +107,12 @@ class SchemaTest extends CommandCase {
       ducts += kind.equals("duct") ? 1 : 0;
     }
     assertThat(ducts).isGreaterThan(10);
+    Calibration learnt =
+        new Calibration(
+            "a", "b", "c.csv", true, 4, 0.9, 0.01, 0.02, 0.01, -0.5, 0, 1e-3, 2e-3, 300, 600);
+    Path kept = dir.resolve("a.calibration.json");
+    CalibrationFile.write(kept, learnt);
+    fits("calibration", kept);
     Path again = dir.resolve("again.json");
     LipFile.write(again, LipFile.read(Path.of(lip)));
     fits("lip", again);

@@ -2,6 +2,7 @@ package hemline.viewer.hard;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
+import hemline.shared.file.CalibrationFile;
 import hemline.shared.file.DuctFile;
 import hemline.shared.file.DxfFile;
 import hemline.shared.file.FanCurveFile;
@@ -15,13 +16,23 @@ import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipProfile;
+import hemline.shared.result.Calibration;
+import hemline.shared.result.Estimate;
 import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
+import hemline.shared.result.SolveStatus;
+import hemline.shared.rig.Rig;
+import hemline.shared.rig.RigFile;
+import hemline.shared.rig.RigTemplate;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
 import hemline.solver.refine.GridFamily;
+import hemline.solver.rig.Comparison;
+import hemline.solver.rig.ComparisonStudy;
+import hemline.solver.rig.Prediction;
+import hemline.viewer.page.ComparePage;
 import hemline.viewer.page.PageText;
 import hemline.viewer.picture.InventedStudies;
 import hemline.viewer.project.KeptStudy;
@@ -33,6 +44,7 @@ import hemline.viewer.project.RescueStore;
 import hemline.viewer.project.SampleSections;
 import hemline.viewer.project.StudyPage;
 import hemline.viewer.project.StudyStore;
+import hemline.viewer.report.CompareDocument;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -91,6 +103,9 @@ final class Formats {
         files(machines, ".csv"),
         f -> told(() -> FanCurveFile.read(f)));
     drawings(lips);
+    List<Path> rigs = new ArrayList<>(files(root.resolve("profiles/rigs"), ".csv"));
+    rigs.add(Files.writeString(root.resolve("template.csv"), RigTemplate.TEXT));
+    add("rig", "profiles/rigs/case.csv", rigs, f -> told(() -> rig(f)));
     add(
         "project",
         "project/case.json",
@@ -154,6 +169,14 @@ final class Formats {
     studies.keep(study);
     addKept("study", files(folder.studies(), ".json").get(0), f -> studies(studies));
 
+    Path calibration = root.resolve("calibrations/a.calibration.json");
+    Files.createDirectories(calibration.getParent());
+    CalibrationFile.write(
+        calibration,
+        new Calibration(
+            "a", "b", "c.csv", true, 4, 0.9, 0.01, 0.02, 0.01, -0.5, 0, 1e-3, 2e-3, 300, 600));
+    addKept("calibration", calibration, f -> told(() -> CalibrationFile.read(f)));
+
     SealSection section = study.question().base();
     var sections = new StudyStore(root.resolve("sections"), "engine").sections(study.question());
     GridFamily family =
@@ -186,6 +209,27 @@ final class Formats {
         "recent files",
         root.resolve("recent/recent.json"),
         f -> recent.files().isEmpty() ? List.of(MISSING) : List.of());
+  }
+
+  /** A rig, what its readings say beside a prediction that is 0.7 everywhere, and its plan. */
+  private static Comparison rig(Path file) throws InputException {
+    RigFile.readInstruments(file);
+    Rig rig = RigFile.read(file);
+    List<Prediction> predictions =
+        ComparisonStudy.points(rig).stream()
+            .map(
+                p ->
+                    new Prediction(
+                        p.gap(),
+                        p.suction(),
+                        SolveStatus.CONVERGED,
+                        new Estimate(0.7, 0.01, 0, 0.02, 0.02, Estimate.Trend.MONOTONE),
+                        List.of()))
+            .toList();
+    Comparison comparison = ComparisonStudy.of(rig, predictions, 0.1);
+    PageText.lines(ComparePage.of("a", rig, comparison, null));
+    CompareDocument.text("a", rig, comparison, null, 0);
+    return comparison;
   }
 
   private List<Problem> rescue(RescueStore store) {
