@@ -38,8 +38,11 @@ final class CheckCommand extends Job {
       description = "Case such as cavity/re1000, or group such as cavity; all when left out.")
   List<String> names = new ArrayList<>();
 
-  @Option(names = "--fast", description = "Only the cases that every build runs.")
-  boolean fast;
+  @Option(
+      names = "--fast",
+      negatable = true,
+      description = "Only the cases that every build runs, or only the others.")
+  @Nullable Boolean fast;
 
   @Option(names = "--list", description = "List the cases and what they prove; solve nothing.")
   boolean list;
@@ -96,7 +99,7 @@ final class CheckCommand extends Job {
     }
     return all.stream()
         .filter(one -> names.isEmpty() || names.stream().anyMatch(name -> named(one, name)))
-        .filter(one -> !fast || one.fast())
+        .filter(one -> fast == null || fast == one.fast())
         .toList();
   }
 

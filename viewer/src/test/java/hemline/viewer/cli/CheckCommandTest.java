@@ -69,7 +69,11 @@ final class CheckCommandTest {
   @Test
   void theFastSubsetIsSmaller() {
     assertThat(check("--fast")).isZero();
-    assertThat(studies.asked.size()).isBetween(10, ReferenceCases.all().size() - 10);
+    int fast = studies.asked.size();
+    assertThat(fast).isBetween(10, ReferenceCases.all().size() - 10);
+    studies.asked.clear();
+    assertThat(check("--no-fast")).isZero();
+    assertThat(studies.asked.size()).isEqualTo(ReferenceCases.all().size() - fast);
   }
 
   @Test

@@ -107,7 +107,8 @@ final class ReadmeTest {
 
   private static Set<String> options(String text) {
     Set<String> options = new TreeSet<>();
-    Matcher m = Pattern.compile("(?<![\\w-])--[a-z][a-z-]*").matcher(text);
+    String both = text.replaceAll("--\\[no-](\\w+)", "--$1, --no-$1");
+    Matcher m = Pattern.compile("(?<![\\w-])--[a-z][a-z-]*").matcher(both);
     while (m.find()) {
       options.add(m.group());
     }
