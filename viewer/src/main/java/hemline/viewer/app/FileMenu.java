@@ -321,7 +321,7 @@ public final class FileMenu {
         "\u201c"
             + newest.drawing().name()
             + (newest.elsewhere().isEmpty()
-                ? "\u201d was not saved when the program broke off ("
+                ? "\u201d was left with changes when the program broke off ("
                 : "\u201d is not saved on " + newest.elsewhere() + ", where it may be open still (")
             + TIME.format(newest.when().atZone(ZoneId.systemDefault()))
             + ")."

@@ -91,6 +91,7 @@ public final class ProjectPages {
     quiet.setOnFinished(e -> putBy());
     longest.setOnFinished(e -> putBy());
     project.bench().drawing().subscribe(d -> changed());
+    project.bench().setting().subscribe(s -> changed());
   }
 
   List<Screen> screens() {

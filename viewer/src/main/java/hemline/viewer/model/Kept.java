@@ -1,12 +1,13 @@
 package hemline.viewer.model;
 
 import hemline.shared.profile.LipDrawing;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A lip set aside for comparison.
  *
  * @param drawing the lip
  * @param setting its conditions
- * @param shown its flow
+ * @param shown its flow; null where it was not solved
  */
-public record Kept(LipDrawing drawing, Setting setting, Shown shown) {}
+public record Kept(LipDrawing drawing, Setting setting, @Nullable Shown shown) {}

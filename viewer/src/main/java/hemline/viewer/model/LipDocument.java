@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Map;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
@@ -41,7 +42,10 @@ public final class LipDocument {
   /** The file as it was last read or written here. */
   private final AtomicReference<Basis> basis = new AtomicReference<>(Basis.NONE);
 
-  private volatile @Nullable LipDrawing putBy;
+  private volatile @Nullable Draft putBy;
+
+  /** Conditions when the lip was put on the bench, or when it was saved. */
+  private Setting begun;
 
   /**
    * What a file held.
@@ -86,6 +90,7 @@ public final class LipDocument {
     this.writer = writer;
     this.screen = screen;
     this.saved = bench.drawing().get();
+    this.begun = bench.setting().get();
     bench.drawing().subscribe(this::drawn);
   }
 
@@ -195,6 +200,7 @@ public final class LipDocument {
   private void written(int lip, LipDrawing drawn, Path place, String digest, Saving heard) {
     if (lip == lips) {
       saved = drawn;
+      begun = bench.setting().get();
       basis.set(new Basis(place, digest));
       file.set(place);
       unsaved.set(!drawn.equals(bench.drawing().get()));
@@ -206,18 +212,24 @@ public final class LipDocument {
   }
 
   /**
-   * Puts an unsaved drawing by, unless that was done since its last change.
+   * Puts an unsaved drawing, or other conditions of a lip, by, unless that was done since the last
+   * change.
    *
    * @param fault hears, on the writer's thread, that it cannot be written
    */
   public void putBy(Consumer<InputException> fault) {
-    LipDrawing now = bench.drawing().get();
-    if (unsaved.get() && !now.equals(putBy)) {
+    Draft now = draft();
+    boolean changed = unsaved.get() || !now.setting().equals(begun);
+    if (changed && !now.equals(putBy)) {
       putBy(now, () -> {}, fault);
     }
   }
 
-  private void putBy(LipDrawing now, Runnable then, Consumer<InputException> fault) {
+  private Draft draft() {
+    return new Draft(bench.drawing().get(), bench.setting().get(), Map.of());
+  }
+
+  private void putBy(Draft now, Runnable then, Consumer<InputException> fault) {
     RescueStore into = rescue;
     Path place = file.get();
     String known = basis.get().digest();
@@ -226,7 +238,7 @@ public final class LipDocument {
     writer.execute(
         () -> {
           try {
-            into.putBy(now, place, known, when);
+            into.putBy(now.drawing(), now.setting().numbers(), place, known, when);
             then.run();
           } catch (InputException e) {
             putBy = null;
@@ -251,6 +263,7 @@ public final class LipDocument {
   /** Puts a drawing from a crash on the bench; it still counts as unsaved. */
   public void recover(RescueStore.Rescued rescued) {
     bench.open(rescued.drawing());
+    Setting.of(rescued.conditions()).ifPresent(bench::set);
     file.set(rescued.file());
     basis.set(new Basis(rescued.file(), rescued.basis()));
     lips++;
@@ -259,7 +272,7 @@ public final class LipDocument {
     // first put by under this program's own name, then drop the old one; else that one stays
     RescueStore from = rescue;
     putBy(
-        rescued.drawing(),
+        draft(),
         () -> {
           if (rescued.elsewhere().isEmpty()) {
             from.drop(rescued);
@@ -282,6 +295,7 @@ public final class LipDocument {
     saved = bench.drawing().get();
     basis.set(new Basis(place, digest));
     lips++;
+    begun = bench.setting().get();
     file.set(place);
     unsaved.set(false);
     clear();

@@ -6,7 +6,10 @@ import hemline.shared.profile.LipProfile;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.SectionLimits;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 
 /**
  * Conditions a lip works under, SI units.
@@ -46,6 +49,35 @@ public record Setting(
         section.spanwiseSpeed(),
         // whole microkelvin, so that air goes in and out with the same bits
         Math.max(Air.COLDEST, Math.min(Air.HOTTEST, Math.rint(1e6 * kelvin) / 1e6)));
+  }
+
+  /** All values by their names, to be kept. */
+  public Map<String, Double> numbers() {
+    return Map.of(
+        "gap", gap,
+        "suction", suction,
+        "groundSpeed", groundSpeed,
+        "spanwiseSpeed", spanwiseSpeed,
+        "temperature", temperature);
+  }
+
+  /** Conditions that were kept by their names; empty where they are none that may be asked for. */
+  public static Optional<Setting> of(Map<String, Double> numbers) {
+    double gap = numbers.getOrDefault("gap", Double.NaN);
+    double suction = numbers.getOrDefault("suction", Double.NaN);
+    double ground = numbers.getOrDefault("groundSpeed", Double.NaN);
+    double spanwise = numbers.getOrDefault("spanwiseSpeed", Double.NaN);
+    double temperature = numbers.getOrDefault("temperature", Double.NaN);
+    boolean right =
+        SectionLimits.gap(gap).isEmpty()
+            && SectionLimits.suction(suction).isEmpty()
+            && SectionLimits.speed(ground).isEmpty()
+            && SectionLimits.speed(spanwise).isEmpty()
+            && temperature >= Air.COLDEST
+            && temperature <= Air.HOTTEST;
+    return right
+        ? Optional.of(new Setting(gap, suction, ground, spanwise, temperature))
+        : Optional.empty();
   }
 
   public Setting withGap(double other) {

@@ -3,21 +3,18 @@ package hemline.viewer.model;
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipFindings;
 import hemline.shared.profile.LipProfile;
-import hemline.shared.profile.LipResolver;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.SealSection;
-import hemline.solver.flow.CancelToken;
 import hemline.solver.refine.SectionFamily;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
-import hemline.solver.study.SectionStudy;
 import hemline.viewer.edit.History;
+import java.util.Map;
 import java.util.concurrent.Executor;
 import java.util.function.UnaryOperator;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyDoubleProperty;
-import javafx.beans.property.ReadOnlyDoubleWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.jspecify.annotations.Nullable;
@@ -29,14 +26,12 @@ import org.jspecify.annotations.Nullable;
  * it. While a drag is open a coarse solve follows each change; when it ends the full solve runs.
  */
 public final class Workbench {
-  private final SectionFamily family;
   private final Executor screen;
-  private final Executor full;
+  private final FullSolve full;
   private final Follower follower;
-  private final ThinPartCheck thinParts;
-  private final History<LipDrawing> history;
+  private final DrawingCheck check;
+  private final History<Draft> history;
   private final ReadOnlyObjectWrapper<LipDrawing> drawing;
-  private final ReadOnlyObjectWrapper<LipFindings> findings;
   private final ReadOnlyObjectWrapper<Setting> setting = new ReadOnlyObjectWrapper<>(Setting.USUAL);
   private final ReadOnlyObjectWrapper<@Nullable Shown> shown = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<RunOptions> options =
@@ -46,13 +41,11 @@ public final class Workbench {
   private final ReadOnlyObjectWrapper<@Nullable Kept> kept = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyBooleanWrapper stale = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper behind = new ReadOnlyBooleanWrapper();
-  private final ReadOnlyBooleanWrapper running = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper canUndo = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper canRedo = new ReadOnlyBooleanWrapper();
-  private final ReadOnlyDoubleWrapper progress = new ReadOnlyDoubleWrapper();
-  private @Nullable CancelToken cancel;
+  private final ReadOnlyObjectWrapper<Map<String, Double>> measures =
+      new ReadOnlyObjectWrapper<>(Map.of());
   private boolean dragging;
-  private boolean roughly;
   private boolean followed;
   private boolean begun;
   private boolean drawnHere;
@@ -64,9 +57,8 @@ public final class Workbench {
    * @param screen runs what must happen on the screen's thread
    */
   public Workbench(LipDrawing first, SectionFamily family, Executor screen) {
-    this.family = family;
     this.screen = screen;
-    this.full = SolveThreads.solve("hemline-bench");
+    this.full = new FullSolve(family, screen);
     this.follower =
         new Follower(
             family,
@@ -74,13 +66,9 @@ public final class Workbench {
             System::nanoTime,
             flow -> screen.execute(() -> previewed(flow)),
             () -> screen.execute(this::lost));
-    this.thinParts =
-        new ThinPartCheck(
-            SolveThreads.solve("hemline-check"),
-            (of, found) -> screen.execute(() -> checked(of, found)));
-    history = new History<>(first);
+    this.check = new DrawingCheck(first, screen, this::updateStale);
+    history = new History<>(new Draft(first, Setting.USUAL, Map.of()));
     drawing = new ReadOnlyObjectWrapper<>(first);
-    findings = new ReadOnlyObjectWrapper<>(LipResolver.check(first));
   }
 
   public ReadOnlyObjectProperty<LipDrawing> drawing() {
@@ -92,7 +80,7 @@ public final class Workbench {
    * be some moments older.
    */
   public ReadOnlyObjectProperty<LipFindings> findings() {
-    return findings.getReadOnlyProperty();
+    return check.findings();
   }
 
   public ReadOnlyObjectProperty<Setting> setting() {
@@ -109,12 +97,11 @@ public final class Workbench {
     return kept.getReadOnlyProperty();
   }
 
-  /** Sets the lip with its flow aside, to compare others with it; nothing without a full flow. */
+  /** Sets the lip aside, with its flow where that is solved, to compare others with it. */
   public void keep() {
     Shown now = shown.get();
-    if (now != null && !now.preview() && !stale.get()) {
-      kept.set(new Kept(drawing.get(), setting.get(), now));
-    }
+    boolean solved = now != null && !now.preview() && !stale.get();
+    kept.set(new Kept(drawing.get(), setting.get(), solved ? now : null));
   }
 
   /** Forgets the lip that was set aside. */
@@ -122,7 +109,7 @@ public final class Workbench {
     kept.set(null);
   }
 
-  /** Exchanges the lip on the bench with the one set aside; both keep their flows. */
+  /** Exchanges the lip on the bench with the one set aside; both keep the flows they have. */
   public void swapKept() {
     Kept other = kept.get();
     if (other == null) {
@@ -130,10 +117,9 @@ public final class Workbench {
     }
     keep();
     stop();
-    history.put(other.drawing());
-    setting.set(other.setting());
+    history.put(new Draft(other.drawing(), other.setting(), Map.of()));
     shown.set(other.shown());
-    begun = true;
+    begun = other.shown() != null;
     refresh();
   }
 
@@ -161,12 +147,12 @@ public final class Workbench {
 
   /** True while the full solve runs. */
   public ReadOnlyBooleanProperty running() {
-    return running.getReadOnlyProperty();
+    return full.running();
   }
 
   /** Share of the full solve that is done, 0 to 1. */
   public ReadOnlyDoubleProperty progress() {
-    return progress.getReadOnlyProperty();
+    return full.progress();
   }
 
   public ReadOnlyBooleanProperty canUndo() {
@@ -179,12 +165,17 @@ public final class Workbench {
 
   /** Puts another lip on the bench; the history begins anew, no flow is shown. */
   public void open(LipDrawing other) {
-    open(other, false);
+    open(other, false, Map.of());
+  }
+
+  /** Puts a lip on the bench that sliders shape from now on; else as {@link #open}. */
+  public void open(LipDrawing shaped, Map<String, Double> places) {
+    open(shaped, false, places);
   }
 
   /** Puts a lip on the bench that was drawn here and lies in no file; else as {@link #open}. */
   public void draw(LipDrawing other) {
-    open(other, true);
+    open(other, true, Map.of());
   }
 
   /** True while the lip on the bench is one that was put there by {@link #draw}. */
@@ -192,10 +183,10 @@ public final class Workbench {
     return drawnHere;
   }
 
-  private void open(LipDrawing other, boolean here) {
+  private void open(LipDrawing other, boolean here, Map<String, Double> places) {
     stop();
     drawnHere = here;
-    history.restart(other);
+    history.restart(new Draft(other, setting.get(), places));
     shown.set(null);
     begun = false;
     refresh();
@@ -203,9 +194,25 @@ public final class Workbench {
 
   /** Changes the drawing by one step, or as part of the open drag. */
   public void edit(UnaryOperator<LipDrawing> change) {
-    history.put(change.apply(history.now()));
+    history.put(history.now().withDrawing(change.apply(history.now().drawing())));
     refresh();
     changed();
+  }
+
+  /**
+   * Shapes the lip anew by sliders, as one step or as part of the open drag.
+   *
+   * @param places of the sliders by their names
+   */
+  public void shape(LipDrawing shaped, Map<String, Double> places) {
+    history.put(new Draft(shaped, setting.get(), places));
+    refresh();
+    changed();
+  }
+
+  /** Places of the sliders that the lip was last shaped with; empty for none. */
+  public ReadOnlyObjectProperty<Map<String, Double>> measures() {
+    return measures.getReadOnlyProperty();
   }
 
   public void undo() {
@@ -220,11 +227,11 @@ public final class Workbench {
     changed();
   }
 
-  /** Sets the conditions. */
+  /** Sets the conditions, as one step or as part of the open drag. */
   public void set(Setting other) {
     if (!other.equals(setting.get())) {
-      setting.set(other);
-      updateStale();
+      history.put(history.now().withSetting(other));
+      refresh();
       changed();
     }
   }
@@ -248,9 +255,7 @@ public final class Workbench {
     dragging = false;
     history.end();
     refresh();
-    if (roughly) {
-      find(LipResolver.check(drawing.get()), false);
-    }
+    check.finish();
     Shown now = shown.get();
     if (begun && (stale.get() || now == null || now.preview())) {
       run();
@@ -264,7 +269,7 @@ public final class Workbench {
 
   /** The question on the bench; null while the drawing is no lip. */
   public @Nullable SealSection section() {
-    LipProfile profile = findings.get().profile();
+    LipProfile profile = findings().get().profile();
     return profile == null ? null : setting.get().section(profile);
   }
 
@@ -276,21 +281,8 @@ public final class Workbench {
     }
     stop();
     begun = true;
-    CancelToken token = new CancelToken();
-    cancel = token;
-    running.set(true);
-    progress.set(0);
     Placement placement = Placement.of(drawing.get());
-    RunOptions how = options.get();
-    full.execute(
-        () -> {
-          if (token.isCancelled()) {
-            return;
-          }
-          SectionAnswer answer =
-              new SectionStudy(family).run(section, how, token, (done, what) -> tell(token, done));
-          screen.execute(() -> solved(token, section, placement, answer));
-        });
+    full.start(section, options.get(), answer -> solved(section, placement, answer));
     if (shown.get() == null) {
       follower.follow(section, placement);
     }
@@ -299,29 +291,10 @@ public final class Workbench {
   /** Stops what runs; the flow on show stays. */
   public void stop() {
     follower.stop();
-    if (cancel != null) {
-      cancel.cancel();
-      cancel = null;
-    }
-    running.set(false);
+    full.stop();
   }
 
-  private void tell(CancelToken token, double done) {
-    screen.execute(
-        () -> {
-          if (token == cancel) {
-            progress.set(done);
-          }
-        });
-  }
-
-  private void solved(
-      CancelToken token, SealSection section, Placement placement, SectionAnswer answer) {
-    if (token != cancel) {
-      return;
-    }
-    cancel = null;
-    running.set(false);
+  private void solved(SealSection section, Placement placement, SectionAnswer answer) {
     if (answer.field() != null) {
       shown.set(new Shown(section, placement, answer.result(), answer.field(), false));
       failure.set(null);
@@ -332,7 +305,7 @@ public final class Workbench {
   }
 
   private void previewed(Shown flow) {
-    if (!dragging && !running.get()) {
+    if (!dragging && !running().get()) {
       return;
     }
     shown.set(flow);
@@ -346,7 +319,7 @@ public final class Workbench {
   }
 
   private void changed() {
-    if (running.get()) {
+    if (running().get()) {
       stop();
     }
     SealSection section = section();
@@ -361,33 +334,20 @@ public final class Workbench {
   }
 
   private void refresh() {
-    LipDrawing now = history.now();
+    LipDrawing now = history.now().drawing();
     canUndo.set(history.canUndo());
     canRedo.set(history.canRedo());
     if (!now.equals(drawing.get())) {
       if (dragging) {
-        find(LipResolver.checkShape(now).withThinParts(findings.get()), true);
-        thinParts.ask(now);
+        check.shape(now);
       } else {
-        find(LipResolver.check(now), false);
+        check.whole(now);
       }
       drawing.set(now);
     }
+    setting.set(history.now().setting());
+    measures.set(history.now().measures());
     updateStale();
-  }
-
-  private void find(LipFindings found, boolean withOlderThinParts) {
-    roughly = withOlderThinParts;
-    findings.set(found);
-  }
-
-  /** Thin parts of a drawing on the bench, or of one from some moments of the drag ago. */
-  private void checked(LipDrawing of, LipFindings found) {
-    if (roughly) {
-      boolean newest = of.equals(drawing.get());
-      find(newest ? found : findings.get().withThinParts(found), !newest);
-      updateStale();
-    }
   }
 
   private void updateStale() {

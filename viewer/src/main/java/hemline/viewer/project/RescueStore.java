@@ -17,7 +17,10 @@ import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -38,6 +41,7 @@ public final class RescueStore {
    * A drawing that was not saved.
    *
    * @param drawing the drawing, which may have faults
+   * @param conditions under which it was looked at, as anybody may have written them
    * @param file lip file of the project that it belongs to; null when it has none there
    * @param basis digest of that file when it was last read or written; empty for a new one
    * @param when instant of the last change put by
@@ -46,6 +50,7 @@ public final class RescueStore {
    */
   public record Rescued(
       LipDrawing drawing,
+      Map<String, Double> conditions,
       @Nullable Path file,
       String basis,
       Instant when,
@@ -88,12 +93,18 @@ public final class RescueStore {
   /**
    * Puts the drawing by.
    *
+   * @param conditions under which it was looked at, by their names, SI
    * @param file lip file it belongs to; null when it has none yet
    * @param basis digest of that file as this program knows it
    * @param when instant of the change
    * @throws InputException if it cannot be written
    */
-  public void putBy(LipDrawing drawing, @Nullable Path file, String basis, Instant when)
+  public void putBy(
+      LipDrawing drawing,
+      Map<String, Double> conditions,
+      @Nullable Path file,
+      String basis,
+      Instant when)
       throws InputException {
     ObjectNode document = KeptFile.start(json, SCHEMA);
     document.put("computer", program.computer());
@@ -103,6 +114,8 @@ public final class RescueStore {
     document.put("when", when.toString());
     document.put("file", file == null ? null : name(file));
     document.put("basis", basis);
+    ObjectNode numbers = document.putObject("conditions");
+    new TreeMap<>(conditions).forEach(numbers::put);
     document.put("lip", LipFile.text(drawing));
     try {
       KeptFile.write(own(), KeptFile.text(json, document));
@@ -158,6 +171,7 @@ public final class RescueStore {
       JsonNode start = d.path("start");
       return new Rescued(
           LipFile.parse(d.path("lip").asText(), place.toString()),
+          numbers(d.path("conditions")),
           file(d.path("file").asText("")),
           d.path("basis").asText(""),
           Instant.parse(d.path("when").asText()),
@@ -170,6 +184,19 @@ public final class RescueStore {
     } catch (DateTimeException | InvalidPathException e) {
       throw new InputException("kept.form", place.toString(), "is no whole drawing");
     }
+  }
+
+  private static Map<String, Double> numbers(JsonNode conditions) {
+    Map<String, Double> numbers = new HashMap<>();
+    conditions
+        .properties()
+        .forEach(
+            one -> {
+              if (one.getValue().isNumber()) {
+                numbers.put(one.getKey(), one.getValue().asDouble());
+              }
+            });
+    return numbers;
   }
 
   /** A lip file by its name alone where it lies in the project. */

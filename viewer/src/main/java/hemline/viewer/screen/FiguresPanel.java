@@ -144,7 +144,8 @@ final class FiguresPanel {
 
   private @Nullable Estimate kept(Figure figure) {
     Kept kept = bench.kept().get();
-    return kept == null ? null : kept.shown().result().figures().get(figure);
+    Shown flow = kept == null ? null : kept.shown();
+    return flow == null ? null : flow.result().figures().get(figure);
   }
 
   /** One figure; its labels stay while its value changes. */

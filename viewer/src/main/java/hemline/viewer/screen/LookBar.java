@@ -55,8 +55,7 @@ final class LookBar {
         (l, on) -> l.withTracers(on));
     flag("mesh", KeyCode.M, "lines of the finest grid", BoardLook::mesh, (l, on) -> l.withMesh(on));
     gap();
-    Button keep =
-        button("keep", KeyCode.K, "set this lip aside and show it beside the next", bench::keep);
+    button("keep", KeyCode.K, "set this lip aside and show it beside the next", bench::keep);
     Button swap =
         button("swap", KeyCode.X, "exchange the lip with the one set aside", bench::swapKept);
     Button drop = button("drop", KeyCode.D, "forget the lip set aside", bench::dropKept);
@@ -67,7 +66,6 @@ final class LookBar {
               swap.setDisable(k == null);
               drop.setDisable(k == null);
             });
-    bench.shown().subscribe(s -> keep.setDisable(s == null || s.preview()));
   }
 
   Node content() {

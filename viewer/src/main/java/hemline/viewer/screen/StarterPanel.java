@@ -4,7 +4,9 @@ import hemline.viewer.edit.Starter;
 import hemline.viewer.format.Digits;
 import hemline.viewer.model.Workbench;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Supplier;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -17,6 +19,7 @@ public final class StarterPanel {
   private final Workbench bench;
   private final VBox box = new VBox(6);
   private final Runnable fit;
+  private Measures open = new Measures();
 
   /**
    * A slip that is hidden until a shape is asked for.
@@ -28,6 +31,7 @@ public final class StarterPanel {
     this.fit = fit;
     box.getStyleClass().addAll("slip", "shape-slip");
     hide();
+    bench.measures().subscribe(places -> open.follow(places));
   }
 
   Region content() {
@@ -100,15 +104,33 @@ public final class StarterPanel {
     box.getChildren().add(done);
     box.setVisible(true);
     box.setManaged(true);
-    bench.open(starter.get().drawing());
-    measures.changed = () -> bench.edit(d -> starter.get().drawing());
+    bench.open(starter.get().drawing(), measures.places());
+    measures.changed = () -> bench.shape(starter.get().drawing(), measures.places());
+    open = measures;
     fit.run();
   }
 
   /** The sliders of one shape. */
   private final class Measures {
     private final List<Region> rows = new ArrayList<>();
+    private final Map<String, Slider> sliders = new LinkedHashMap<>();
     private Runnable changed = () -> {};
+    private boolean following;
+
+    private Map<String, Double> places() {
+      Map<String, Double> places = new LinkedHashMap<>();
+      sliders.forEach((name, slider) -> places.put(name, slider.getValue()));
+      return places;
+    }
+
+    /** Goes where undo leads. */
+    private void follow(Map<String, Double> places) {
+      following = true;
+      if (places.keySet().equals(sliders.keySet())) {
+        sliders.forEach((name, slider) -> slider.setValue(places.get(name)));
+      }
+      following = false;
+    }
 
     private Supplier<Double> length(String name, double low, double high, double first) {
       Slider slider = slider(name, low, high, first, 0.1, " mm");
@@ -133,7 +155,9 @@ public final class StarterPanel {
               v -> {
                 double shown = Math.rint(v.doubleValue() / step) * step;
                 label.setText(name + "  " + Digits.plain(shown, 4) + unit);
-                changed.run();
+                if (!following) {
+                  changed.run();
+                }
               });
       slider
           .valueChangingProperty()
@@ -145,6 +169,7 @@ public final class StarterPanel {
                   bench.endDrag();
                 }
               });
+      sliders.put(name, slider);
       rows.add(new VBox(0, label, slider));
       return slider;
     }

@@ -27,6 +27,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
@@ -363,18 +364,33 @@ final class ProjectJourneyTest extends ApplicationTest {
   void aCrashCostsNothing() throws Exception {
     interact(() -> open(folder -> new RescueStore(folder, GONE)));
     moveCorner();
+    interact(() -> bench.set(bench.setting().get().withGap(3e-3).withTemperature(300)));
     var edited = bench.drawing().get();
+    var conditions = bench.setting().get();
     until(() -> rescues().size() == 1);
     Path left = rescues().get(0);
     // the program breaks off here: nothing is closed or cleared
     interact(() -> open(RescueStore::new));
     recoveryIsOffered();
-    assertThat(lookup("#strip-text").queryLabeled().getText()).contains("was not saved");
+    assertThat(lookup("#strip-text").queryLabeled().getText()).contains("was left with changes");
     clickOn("#strip-recover");
     assertThat(bench.drawing().get()).isEqualTo(edited);
+    assertThat(bench.setting().get()).isEqualTo(conditions);
     assertThat(project.document().unsaved().get()).isTrue();
     // it is put by again at once, should this program break off too
     until(() -> !Files.exists(left) && rescues().size() == 1);
+  }
+
+  /** A lip that was not changed, looked at with another gap. */
+  @Test
+  void aCrashCostsNoConditions() throws Exception {
+    interact(() -> open(folder -> new RescueStore(folder, GONE)));
+    interact(() -> bench.set(bench.setting().get().withGap(3e-3)));
+    until(() -> rescues().size() == 1);
+    interact(() -> open(RescueStore::new));
+    recoveryIsOffered();
+    clickOn("#strip-recover");
+    assertThat(bench.setting().get().gap()).isEqualTo(3e-3);
   }
 
   private void recoveryIsOffered() throws Exception {
@@ -395,14 +411,15 @@ final class ProjectJourneyTest extends ApplicationTest {
   void aForeignFolderNeitherLocksTheWindowOutNorNamesAFileToOverwrite() throws Exception {
     Path settings = Files.writeString(shared.resolve("settings.conf"), "precious");
     RescueStore stranger = new RescueStore(project.folder().rescue(), GONE);
-    stranger.putBy(bench.drawing().get(), settings, "", Instant.parse("2026-11-25T12:00:00Z"));
+    stranger.putBy(
+        bench.drawing().get(), Map.of(), settings, "", Instant.parse("2026-11-25T12:00:00Z"));
     Files.writeString(dir.resolve(".hemline/rescue/a.json"), "{\"when\": \"\"}");
     Files.createDirectories(project.folder().studies());
     Files.writeString(dir.resolve(".hemline/studies/a.json"), "{}");
     interact(() -> open(RescueStore::new));
     recoveryIsOffered();
     assertThat(lookup("#strip-text").queryLabeled().getText())
-        .contains("was not saved")
+        .contains("was left with changes")
         .contains("a.json: is damaged");
     clickOn("#strip-recover");
     assertThat(project.document().file().get()).isNull();

@@ -21,6 +21,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -41,7 +42,7 @@ final class FaultsTest {
   private static void writesFail(Path project) throws Exception {
     ProjectFolder folder = new ProjectFolder(project);
     RescueStore rescue = new RescueStore(folder.rescue());
-    assertThatThrownBy(() -> rescue.putBy(lip(8e-3), null, "", Instant.EPOCH))
+    assertThatThrownBy(() -> rescue.putBy(lip(8e-3), Map.of(), null, "", Instant.EPOCH))
         .isInstanceOf(InputException.class)
         .hasMessageContaining("cannot be put by");
     rescue.clear();
@@ -72,8 +73,8 @@ final class FaultsTest {
   void aClockSetBackHarmsNothing() throws Exception {
     ProjectFolder folder = new ProjectFolder(dir);
     RescueStore rescue = new RescueStore(folder.rescue());
-    rescue.putBy(lip(8e-3), null, "", Instant.parse("2099-01-01T00:00:00Z"));
-    rescue.putBy(lip(9e-3), null, "", Instant.parse("1999-01-01T00:00:00Z"));
+    rescue.putBy(lip(8e-3), Map.of(), null, "", Instant.parse("2099-01-01T00:00:00Z"));
+    rescue.putBy(lip(9e-3), Map.of(), null, "", Instant.parse("1999-01-01T00:00:00Z"));
     assertThat(rescue.left().refused()).isEmpty();
     rescue.clear();
   }

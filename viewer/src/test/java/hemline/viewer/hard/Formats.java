@@ -51,6 +51,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
@@ -160,7 +161,7 @@ final class Formats {
     Program gone = new Program(here.computer(), here.machine(), Integer.MAX_VALUE - 7L, null);
     ProjectFolder folder = new ProjectFolder(project);
     RescueStore crashed = new RescueStore(folder.rescue(), gone);
-    crashed.putBy(drawing, project.resolve("mine.json"), "", Instant.EPOCH);
+    crashed.putBy(drawing, Map.of(), project.resolve("mine.json"), "", Instant.EPOCH);
     RescueStore now = new RescueStore(folder.rescue());
     addKept("rescue", files(folder.rescue(), ".json").get(0), f -> rescue(now));
 

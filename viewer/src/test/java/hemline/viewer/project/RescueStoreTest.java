@@ -13,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
@@ -58,10 +59,10 @@ final class RescueStoreTest {
   void aDrawingIsRecoveredWhenItsProgramIsGone() throws Exception {
     Path lip = dir.resolve("mine.json");
     RescueStore crashed = new RescueStore(folder, GONE);
-    now.putBy(drawing("of this window"), null, "", NOON);
+    now.putBy(drawing("of this window"), Map.of(), null, "", NOON);
     assertThat(now.left().drawings()).isEmpty();
-    crashed.putBy(drawing("first"), lip, "abc", NOON);
-    crashed.putBy(drawing("second"), lip, "abc", NOON.plusSeconds(5));
+    crashed.putBy(drawing("first"), Map.of(), lip, "abc", NOON);
+    crashed.putBy(drawing("second"), Map.of(), lip, "abc", NOON.plusSeconds(5));
     List<RescueStore.Rescued> left = now.left().drawings();
     assertThat(left).hasSize(1);
     assertThat(left.get(0).drawing()).isEqualTo(drawing("second"));
@@ -69,7 +70,7 @@ final class RescueStoreTest {
     assertThat(left.get(0).basis()).isEqualTo("abc");
     now.drop(left.get(0));
     assertThat(now.left().drawings()).isEmpty();
-    crashed.putBy(drawing("third"), null, "", NOON);
+    crashed.putBy(drawing("third"), Map.of(), null, "", NOON);
     assertThat(now.left().drawings().get(0).file()).isNull();
     crashed.clear();
     assertThat(now.left().drawings()).isEmpty();
@@ -85,7 +86,7 @@ final class RescueStoreTest {
             () -> {
               while (!ended.get()) {
                 try {
-                  now.putBy(drawing("edited"), null, "", NOON);
+                  now.putBy(drawing("edited"), Map.of(), null, "", NOON);
                 } catch (InputException e) {
                   throw new IllegalStateException(e);
                 }
@@ -122,17 +123,17 @@ final class RescueStoreTest {
             dir.resolve("linked.json"),
             dir.resolve("notes.txt"),
             dir.resolve("outside"))) {
-      stranger.putBy(drawing("x"), named, "", NOON);
+      stranger.putBy(drawing("x"), Map.of(), named, "", NOON);
       assertThat(now.left().drawings().get(0).file()).as(named.toString()).isNull();
     }
     LipFile.write(dir.resolve("mine.json"), drawing("x"));
-    stranger.putBy(drawing("x"), dir.resolve("mine.json"), "", NOON);
+    stranger.putBy(drawing("x"), Map.of(), dir.resolve("mine.json"), "", NOON);
     assertThat(now.left().drawings().get(0).file()).isEqualTo(dir.resolve("mine.json"));
   }
 
   @Test
   void aDamagedFileIsToldOnceAndSetAside() throws Exception {
-    new RescueStore(folder, GONE).putBy(drawing("x"), null, "", NOON);
+    new RescueStore(folder, GONE).putBy(drawing("x"), Map.of(), null, "", NOON);
     Path file = only();
     String text = Files.readString(file);
     List<String> damaged =
@@ -174,20 +175,20 @@ final class RescueStoreTest {
     assertThat(left.drawings()).isEmpty();
     assertThat(left.refused()).hasSize(2);
     // a link where this program puts its drawing by
-    now.putBy(drawing("x"), null, "", NOON);
+    now.putBy(drawing("x"), Map.of(), null, "", NOON);
     Path own = only();
     Files.delete(own);
     Files.createSymbolicLink(own, secret);
-    now.putBy(drawing("x"), null, "", NOON);
+    now.putBy(drawing("x"), Map.of(), null, "", NOON);
     assertThat(secret).hasContent("precious");
   }
 
   @Test
   void aProgramOfAnotherComputerMayStillRun() throws Exception {
-    new RescueStore(folder, ELSEWHERE).putBy(drawing("far"), null, "", NOON);
+    new RescueStore(folder, ELSEWHERE).putBy(drawing("far"), Map.of(), null, "", NOON);
     RescueStore.Rescued one = now.left().drawings().get(0);
     assertThat(one.elsewhere()).isEqualTo("bench-pc");
-    new RescueStore(folder, GONE).putBy(drawing("near"), null, "", NOON.plusSeconds(1));
+    new RescueStore(folder, GONE).putBy(drawing("near"), Map.of(), null, "", NOON.plusSeconds(1));
     assertThat(now.left().drawings().get(0).elsewhere()).isEmpty();
   }
 
@@ -200,8 +201,8 @@ final class RescueStoreTest {
     assertThat(GONE.mayRun()).isFalse();
     assertThat(ELSEWHERE.mayRun()).isTrue();
     // its drawing is neither taken for the own one nor overwritten
-    new RescueStore(folder, earlier).putBy(drawing("earlier"), null, "", NOON);
-    now.putBy(drawing("now"), null, "", NOON);
+    new RescueStore(folder, earlier).putBy(drawing("earlier"), Map.of(), null, "", NOON);
+    now.putBy(drawing("now"), Map.of(), null, "", NOON);
     assertThat(now.left().drawings())
         .extracting(r -> r.drawing().name())
         .containsExactly("earlier");
