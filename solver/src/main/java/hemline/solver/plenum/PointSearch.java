@@ -4,20 +4,29 @@ import hemline.shared.vehicle.FanCurve;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import org.apache.commons.math3.analysis.solvers.IllinoisSolver;
+import org.apache.commons.math3.optim.MaxEval;
+import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
+import org.apache.commons.math3.optim.univariate.BrentOptimizer;
+import org.apache.commons.math3.optim.univariate.SearchInterval;
+import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
+import org.apache.commons.math3.optim.univariate.UnivariatePointValuePair;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Looks for the operating points of one stand: all zeros of demand minus flow, pairs between steps
- * found by golden section.
+ * Looks for the operating points of one stand: all zeros of demand minus flow, with pairs that lie
+ * between two steps of the scan.
  *
  * <p>A point is stable when at its height a rise of the suction draws in more than the fan gains
  * (static condition of surge, p′(Q) dD/dp < 1), and when the same holds with the springs following.
  */
 final class PointSearch {
   private static final int SCAN = 36;
-  private static final int ROOT_STEPS = 60;
-  private static final int DIP_STEPS = 30;
-  private static final double GOLDEN = 0.5 * (Math.sqrt(5) - 1);
+  private static final int MOST_EVALUATIONS = 500;
+
+  /** Width, relatively, to which the lowest point of a dip is known. */
+  private static final double DIP_WIDTH = 1e-7;
+
   private static final double SMALL = 1e-6;
   private static final double ROOT_WIDTH = 1e-11;
 
@@ -64,7 +73,7 @@ final class PointSearch {
       double high = Math.min(fan.largestFlow(), flow * (1 + width));
       double atLow = residual(low);
       if (atLow > 0 != residual(high) > 0) {
-        PlenumState p = judged(root(low, high, atLow));
+        PlenumState p = judged(root(low, high));
         return settles(p) && agrees(p) ? p : null;
       }
     }
@@ -85,7 +94,7 @@ final class PointSearch {
       double flow = k * step;
       double r = residual(flow);
       if (last > 0 != r > 0) {
-        add(points, root(flow, flow + step, r));
+        add(points, root(flow, flow + step));
       } else if (last > 0 == beforeLast > 0
           && Math.abs(last) < Math.abs(r)
           && Math.abs(last) < Math.abs(beforeLast)) {
@@ -122,31 +131,16 @@ final class PointSearch {
   /** Looks for a pair of points where the residual comes close to zero and turns back. */
   private void dip(double low, double high, double middle, List<PlenumState> points) {
     double sign = Math.signum(middle);
-    double a = low;
-    double b = high;
-    double c = b - GOLDEN * (b - a);
-    double d = a + GOLDEN * (b - a);
-    double fc = sign * residual(c);
-    double fd = sign * residual(d);
-    for (int k = 0; k < DIP_STEPS && fc > 0 && fd > 0; k++) {
-      if (fc < fd) {
-        b = d;
-        d = c;
-        fd = fc;
-        c = b - GOLDEN * (b - a);
-        fc = sign * residual(c);
-      } else {
-        a = c;
-        c = d;
-        fc = fd;
-        d = a + GOLDEN * (b - a);
-        fd = sign * residual(d);
-      }
-    }
-    if (fc <= 0 || fd <= 0) {
-      double at = fc <= 0 ? c : d;
-      add(points, root(at, high, -middle));
-      add(points, root(low, at, middle));
+    UnivariatePointValuePair deepest =
+        new BrentOptimizer(DIP_WIDTH, DIP_WIDTH * high, (k, before, now) -> now.getValue() <= 0)
+            .optimize(
+                new MaxEval(MOST_EVALUATIONS),
+                new UnivariateObjectiveFunction(flow -> sign * residual(flow)),
+                GoalType.MINIMIZE,
+                new SearchInterval(low, high));
+    if (deepest.getValue() <= 0) {
+      add(points, root(deepest.getPoint(), high));
+      add(points, root(low, deepest.getPoint()));
     }
   }
 
@@ -160,35 +154,11 @@ final class PointSearch {
     return suction < LEAST_SUCTION * fan.peakPressure();
   }
 
-  /** Zero of the residual between two flows, by regula falsi with the Illinois change. */
-  private double root(double low, double high, double atLow) {
-    double a = low;
-    double b = high;
-    double fa = atLow;
-    double fb = residual(high);
-    int side = 0;
-    for (int k = 0; k < ROOT_STEPS && b - a > ROOT_WIDTH * high; k++) {
-      double m = fa == fb ? 0.5 * (a + b) : (a * fb - b * fa) / (fb - fa);
-      if (!(m > a && m < b)) {
-        m = 0.5 * (a + b);
-      }
-      double fm = residual(m);
-      if (Math.abs(fm) < ROOT_WIDTH * high) {
-        return m;
-      }
-      if (fm > 0 == fa > 0) {
-        a = m;
-        fa = fm;
-        fb = side == 1 ? 0.5 * fb : fb;
-        side = 1;
-      } else {
-        b = m;
-        fb = fm;
-        fa = side == -1 ? 0.5 * fa : fa;
-        side = -1;
-      }
-    }
-    return 0.5 * (a + b);
+  /** Zero, or leap over zero, of the residual between two flows at which its signs differ. */
+  private double root(double low, double high) {
+    double width = ROOT_WIDTH * high;
+    return new IllinoisSolver(ROOT_WIDTH, width, width)
+        .solve(MOST_EVALUATIONS, this::residual, low, high);
   }
 
   private PlenumState judged(double flow) {
