@@ -26,7 +26,7 @@ final class BenchMenus {
   }
 
   List<Menu> menus() {
-    return List.of(lips(), edit(), work());
+    return List.of(lips(), edit(), solve());
   }
 
   private Menu lips() {
@@ -75,9 +75,9 @@ final class BenchMenus {
             () -> bench.edit(d -> LipShape.variant(d, examples.names()))));
   }
 
-  private Menu work() {
+  private Menu solve() {
     return new Menu(
-        "Work",
+        "Solve",
         null,
         item("Run", new KeyCodeCombination(KeyCode.F5), screen::run),
         item("Stop", null, bench::stop));

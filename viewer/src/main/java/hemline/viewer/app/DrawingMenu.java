@@ -60,21 +60,20 @@ final class DrawingMenu {
         new Menu(
             "Drawings",
             null,
-            item("Bring in a drawing \u2026", shortcut(KeyCode.I), this::choose),
+            item("Import a drawing \u2026", shortcut(KeyCode.I), this::choose),
             new SeparatorMenuItem(),
+            item("Export DXF \u2026", shortcut(KeyCode.E), () -> export("DXF drawing", ".dxf")),
+            item("Export SVG \u2026", null, () -> export("SVG drawing", ".svg")),
             item(
-                "DXF drawing out \u2026", shortcut(KeyCode.E), () -> export("DXF drawing", ".dxf")),
-            item("SVG drawing out \u2026", null, () -> export("SVG drawing", ".svg")),
-            item(
-                "Test coupon to print, STL \u2026",
+                "Export a test coupon to print, STL \u2026",
                 shortcut(KeyCode.T),
                 () -> export("Test coupon to print, 40 mm long", ".stl")),
             new SeparatorMenuItem(),
             item(
-                "Picture of the flow, PNG \u2026",
+                "Export a picture of the flow, PNG \u2026",
                 shortcut(KeyCode.P),
                 () -> picture("PNG", ".png")),
-            item("Picture of the flow, SVG \u2026", null, () -> picture("SVG", ".svg")));
+            item("Export a picture of the flow, SVG \u2026", null, () -> picture("SVG", ".svg")));
     menu.setId("menu-drawings");
     return menu;
   }

@@ -194,7 +194,7 @@ public final class HemlineWindow {
     }
     Menu look =
         new Menu(
-            "Look",
+            "View",
             null,
             BenchMenus.item("Whole lip", null, () -> benchScreen.board().fit()),
             BenchMenus.item("Light or dark", BenchMenus.shortcut(KeyCode.D), () -> setDark(!dark)));

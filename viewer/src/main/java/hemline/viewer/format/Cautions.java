@@ -12,11 +12,11 @@ public final class Cautions {
       "These are figures of air, not of safety: a hold by suction can end without warning, and"
           + " local codes and licensed practice decide before a machine is built.";
 
-  /** Where a ranking ends. */
+  /** Where the text of a section, sweep or ranking ends. */
   public static final String SHORT =
       "A fan may burst and throw debris, so guard it; hold on a wall can end without warning, so"
           + " tether the machine, clear the ground below and add a second hold; a floor drawn down"
-          + " pinches. Local codes and licensed practice decide, not this table.";
+          + " pinches. Local codes and licensed practice decide, not these figures.";
 
   private Cautions() {}
 

@@ -65,7 +65,7 @@ public final class Digits {
         : fixed(estimate.value() * factor, decimals(estimate, factor));
   }
 
-  /** The band of an estimate: "± 0.4", or "+ 0.6 − 0.2" when it is lopsided; empty when exact. */
+  /** The band of an estimate: "± 0.4", or "(+0.6/−0.2)" when it is lopsided; empty when exact. */
   public static String band(Estimate estimate, double factor) {
     double up = (estimate.high() - estimate.value()) * Math.abs(factor);
     double down = (estimate.value() - estimate.low()) * Math.abs(factor);
@@ -82,7 +82,7 @@ public final class Digits {
     if (Math.abs(up - down) < 1.5 * Math.pow(10, -decimals)) {
       return "\u00b1 " + upwards(Math.max(up, down), decimals);
     }
-    return "+ " + upwards(up, decimals) + " \u2212 " + upwards(down, decimals);
+    return "(+" + upwards(up, decimals) + "/\u2212" + upwards(down, decimals) + ")";
   }
 
   /** Value and band in one text: "43.1 ± 0.4". */

@@ -4,6 +4,7 @@ import hemline.shared.fluid.Air;
 import hemline.shared.fluid.FluidState;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.solver.flow.Closure;
 import hemline.solver.study.Placement;
 import hemline.solver.study.Ranking;
 import hemline.solver.study.Swept;
@@ -195,8 +196,13 @@ public final class Wording {
     return ended(result.status())
         + " \u00b7 "
         + result.regime().key()
-        + " flow \u00b7 closure "
-        + result.closure();
+        + " flow"
+        + model(result.closure());
+  }
+
+  /** The turbulence model, where there is one. */
+  private static String model(String closure) {
+    return closure.equals(Closure.LAMINAR.key()) ? "" : " \u00b7 turbulence model " + closure;
   }
 
   /** How a solve ended. */

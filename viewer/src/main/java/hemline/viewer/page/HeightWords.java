@@ -76,7 +76,8 @@ final class HeightWords {
     } else {
       s.add(
           (v.needed()
-                  ? "Needed for a margin of %s: without a valve the springs fall short of it."
+                  ? "Needed for a stiffness safety factor of %s: without a valve the springs fall"
+                        + " short of it."
                   : "Not needed for a margin of %s; set as below it guards that margin.")
               .formatted(factor));
       s.add(

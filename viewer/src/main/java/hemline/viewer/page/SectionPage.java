@@ -259,7 +259,10 @@ public final class SectionPage {
   }
 
   private Page end(String when) {
-    page.heading("Before you build").texts(Cautions.all(), Tone.CAUTION);
+    if (!duct) {
+      page.everywhere().heading("Before you build").text(Cautions.SHORT, Tone.CAUTION).details();
+    }
+    page.texts(Cautions.all(), Tone.CAUTION);
     page.quiet(when.isEmpty() ? "" : "Made " + when + ".");
     return page.quiet(field == null ? "There is no usable flow." : "");
   }

@@ -57,7 +57,7 @@ public final class SweepPage {
       finding(page, "Clearly more leak than the " + flat, places, ratios, r -> r.low() > 1);
       finding(
           page,
-          "No difference that the bands allow to call one",
+          "Not distinguishable from the " + flat,
           places,
           ratios,
           r -> r.high() >= 1 && r.low() <= 1);
@@ -66,7 +66,7 @@ public final class SweepPage {
         () -> relative == null ? SweepChart.of(sweep, swept) : SweepChart.of(relative, swept),
         "leak over the " + Wording.name(swept));
     page.toKnow(gathered(sweep.points(), p -> Wording.value(swept, swept.of(p))));
-    return page.details().quiet(Cautions.CODES).everywhere();
+    return page.heading("Before you build").text(Cautions.SHORT, Tone.CAUTION);
   }
 
   private static PageTable table(

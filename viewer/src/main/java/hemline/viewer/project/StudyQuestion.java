@@ -100,7 +100,7 @@ public record StudyQuestion(
     }
     text.append(" \u00b7 ").append(level.key()).append(" mesh");
     if (modelSpread) {
-      text.append(" \u00b7 with a second flow model");
+      text.append(" \u00b7 with a second turbulence model");
     }
     return text.toString().replace(" \u00b7  \u00b7 ", " \u00b7 ");
   }

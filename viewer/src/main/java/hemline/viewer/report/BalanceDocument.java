@@ -15,6 +15,7 @@ import hemline.solver.plenum.RideHeight;
 import hemline.solver.plenum.SettledFigures;
 import hemline.solver.plenum.Trade;
 import hemline.solver.plenum.ValveSetting;
+import hemline.viewer.format.Cautions;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -72,6 +73,8 @@ public final class BalanceDocument {
       lips.add(node);
     }
     document.set("warnings", ResultDocument.warnings(balance.notices()));
+    ArrayNode cautions = document.putArray("cautions");
+    Cautions.all().forEach(cautions::add);
     document.put("sections", balance.leakPoints().size());
     JsonText.number(document, "seconds", seconds);
     return JsonText.of(document);

@@ -7,6 +7,7 @@ import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
 import hemline.solver.study.Placement;
 import hemline.solver.study.Ranking;
+import hemline.viewer.format.Cautions;
 import java.util.List;
 
 /** JSON document of a ranking: schema {@code hemline.ranking/1}. */
@@ -34,6 +35,7 @@ public final class RankingDocument {
     crossings(document.putArray("crossings"), ranking.crossings());
     crossings(document.putArray("possibleCrossings"), ranking.possibleCrossings());
     document.set("warnings", ResultDocument.warnings(ranking.notices()));
+    document.putArray("cautions").add(Cautions.SHORT);
     JsonText.number(document, "seconds", seconds);
     return JsonText.of(document);
   }

@@ -175,7 +175,7 @@ final class FiguresPanel {
               : Digits.withBand(estimate, unit.factor());
       value.setText((number + " " + unit.unit()).strip());
       beside.setVisible(kept != null);
-      beside.setText(kept == null ? "" : "kept " + Digits.withBand(kept, unit.factor()));
+      beside.setText(kept == null ? "" : "B " + Digits.withBand(kept, unit.factor()));
     }
   }
 

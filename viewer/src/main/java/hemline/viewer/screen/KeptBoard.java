@@ -131,6 +131,6 @@ final class KeptBoard extends Region {
       now.paintKey(sheet, view, board.look().get(), ink, board.picture().get());
     }
     sheet.text(
-        60, 108, "kept: " + kept.drawing().name(), Lettering.of(13, ink.text()).heavy().lifted());
+        60, 108, "B: " + kept.drawing().name(), Lettering.of(13, ink.text()).heavy().lifted());
   }
 }

@@ -11,6 +11,7 @@ import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ButtonBase;
+import javafx.scene.control.Label;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.control.Tooltip;
@@ -55,10 +56,13 @@ final class LookBar {
         (l, on) -> l.withTracers(on));
     flag("mesh", KeyCode.M, "lines of the finest grid", BoardLook::mesh, (l, on) -> l.withMesh(on));
     gap();
-    button("keep", KeyCode.K, "set this lip aside and show it beside the next", bench::keep);
-    Button swap =
-        button("swap", KeyCode.X, "exchange the lip with the one set aside", bench::swapKept);
-    Button drop = button("drop", KeyCode.D, "forget the lip set aside", bench::dropKept);
+    Label compare = new Label("Compare:");
+    compare.getStyleClass().add("look-name");
+    bar.getChildren().add(compare);
+    button(
+        "set as B", KeyCode.K, "set this lip aside as B and show it beside the next", bench::keep);
+    Button swap = button("swap", KeyCode.X, "exchange the lip with B", bench::swapKept);
+    Button drop = button("clear", KeyCode.D, "forget B", bench::dropKept);
     bench
         .kept()
         .subscribe(
@@ -125,7 +129,7 @@ final class LookBar {
 
   private Button button(String name, KeyCode key, String meaning, Runnable action) {
     Button button = new Button(name);
-    button.setId(name);
+    button.setId(name.replace(' ', '-'));
     button.setOnAction(e -> action.run());
     add(button, key, meaning);
     return button;

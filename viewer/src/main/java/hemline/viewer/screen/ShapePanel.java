@@ -68,7 +68,7 @@ final class ShapePanel {
     this.actions = actions;
     box.getStyleClass().addAll("slip", "shape-slip");
     dress.setId("corner-dress");
-    dress.getItems().addAll("sharp", "round", "broken");
+    dress.getItems().addAll("sharp", "round", "chamfer");
     dress.setOnAction(e -> dressed());
     name.setId("lip-name");
     name.setOnAction(e -> rename());
@@ -178,7 +178,7 @@ final class ShapePanel {
     cornerY.set(v.y());
     Rounding rounding = rounding(d, corner);
     dress.setValue(
-        rounding == null ? "sharp" : rounding.kind() == Rounding.Kind.ROUND ? "round" : "broken");
+        rounding == null ? "sharp" : rounding.kind() == Rounding.Kind.ROUND ? "round" : "chamfer");
     if (rounding != null) {
       size.set(rounding.size());
     }
@@ -315,7 +315,7 @@ final class ShapePanel {
     }
     double by = dress.getValue().equals("sharp") ? 0 : size.value();
     actions.dress(
-        dress.getValue().equals("broken") ? Rounding.Kind.CHAMFER : Rounding.Kind.ROUND, by);
+        dress.getValue().equals("chamfer") ? Rounding.Kind.CHAMFER : Rounding.Kind.ROUND, by);
   }
 
   private void addPoint() {

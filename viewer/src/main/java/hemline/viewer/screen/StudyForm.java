@@ -43,7 +43,7 @@ final class StudyForm {
   private final RadioButton overGap = aim("over-gap", "one lip as its gap changes");
   private final RadioButton overSuction = aim("over-suction", "one lip as the suction changes");
   private final RadioButton overGround = aim("over-ground", "one lip as the ground moves");
-  private final RadioButton ranking = aim("ranking", "several lips against each other");
+  private final RadioButton ranking = aim("ranking", "ranking of several lips");
   private final ComboBox<LipProfile> lip = lips("study-lip");
   private final ComboBox<LipProfile> baseline = lips("study-baseline");
   private final Map<String, CheckBox> candidates = new LinkedHashMap<>();
@@ -64,7 +64,7 @@ final class StudyForm {
       field("study-temperature", "temperature", Measure.TEMPERATURE, Air.STANDARD_TEMPERATURE);
   private final ValueField points =
       field("study-points", "points", Measure.number(3, StudyForm::count), 6);
-  private final CheckBox spread = new CheckBox("second flow model on all grids");
+  private final CheckBox spread = new CheckBox("second turbulence model on all grids");
   private final ComboBox<MeshLevel> mesh =
       new ComboBox<>(FXCollections.observableArrayList(MeshLevel.values()));
   private List<LipProfile> known = List.of();
@@ -204,8 +204,8 @@ final class StudyForm {
         .add(
             swept == Swept.GROUND_SPEED
                 ? range("ground", ground, groundTo)
-                : row("ground towards the plenum", ground));
-    box.getChildren().add(row("ground along the seal", spanwise));
+                : row("ground speed to the plenum", ground));
+    box.getChildren().add(row("ground speed along the seal", spanwise));
     box.getChildren().add(row("air at", temperature));
     box.getChildren().add(row("in", points, new Label("points"), new Label("   mesh"), mesh));
     box.getChildren().addAll(spread, reasons);

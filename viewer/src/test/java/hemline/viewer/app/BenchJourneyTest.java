@@ -128,7 +128,7 @@ final class BenchJourneyTest extends BenchJourney {
   void aLipIsKeptBesideAnother() throws Exception {
     clickOn("#run");
     until(this::solvedInFull);
-    clickOn("#keep");
+    clickOn("#set-as-B");
     WaitForAsyncUtils.waitForFxEvents();
     assertThat(lookup("#kept-board").query().isVisible()).isTrue();
     interact(() -> bench.set(bench.setting().get().withGap(3e-3)));
@@ -136,7 +136,7 @@ final class BenchJourneyTest extends BenchJourney {
     double kept = bench.kept().get().shown().result().figures().get(Figure.LEAK_FLOW).value();
     assertThat(bench.shown().get().result().figures().get(Figure.LEAK_FLOW).value())
         .isGreaterThan(1.3 * kept);
-    assertThat(lookup("#kept-leakFlow").queryLabeled().getText()).startsWith("kept ");
+    assertThat(lookup("#kept-leakFlow").queryLabeled().getText()).startsWith("B ");
     clickOn("#swap");
     WaitForAsyncUtils.waitForFxEvents();
     assertThat(bench.setting().get().gap()).isEqualTo(2e-3);

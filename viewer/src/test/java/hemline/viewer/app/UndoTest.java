@@ -113,7 +113,7 @@ final class UndoTest extends BenchJourney {
   @Test
   void swapNeverLosesALip() {
     LipDrawing first = bench.drawing().get();
-    clickOn("#keep");
+    clickOn("#set-as-B");
     clickOn("#board").push(KeyCode.PERIOD).push(KeyCode.UP);
     LipDrawing second = bench.drawing().get();
     assertThat(second).isNotEqualTo(first);

@@ -73,7 +73,7 @@ final class WindowTest extends ApplicationTest {
     interact(() -> window.setDark(true));
     picture("3-dark");
     interact(() -> window.setDark(false));
-    clickOn("#keep");
+    clickOn("#set-as-B");
     WaitForAsyncUtils.waitForFxEvents(8);
     drag(pixel(1e-3, 0)).moveTo(pixel(1.5e-3, -0.2e-3)).moveTo(pixel(2e-3, -0.5e-3));
     until(() -> bench.shown().get().preview() && !bench.stale().get());

@@ -8,6 +8,7 @@ import hemline.shared.section.SealSection;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.study.RunOptions;
+import hemline.viewer.format.Cautions;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
@@ -51,6 +52,8 @@ final class RunCommandTest extends CommandCase {
     assertThat(studies.asked.get(1))
         .isEqualTo(new RunOptions(MeshLevel.FINE, Closure.SST, true, 3));
     assertThat(out()).contains("plain flat 8").contains("leak flow").contains("L/s per m");
+    String told = out().replaceAll("\\s+", " ");
+    assertThat(told).contains("Before you build", Cautions.SHORT);
   }
 
   @Test

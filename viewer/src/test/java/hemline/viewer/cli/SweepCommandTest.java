@@ -3,6 +3,7 @@ package hemline.viewer.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hemline.shared.result.SolveStatus;
+import hemline.viewer.format.Cautions;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -40,6 +41,8 @@ final class SweepCommandTest extends CommandCase {
     relative[asked.length + 1] = "--spanwise-speed=2m/s";
     assertThat(hemline(relative)).isZero();
     assertThat(out()).contains("over flat").contains("0.930 \u00b1 0.020");
+    String told = out().replaceAll("\\s+", " ");
+    assertThat(told).contains("Before you build", Cautions.SHORT);
   }
 
   @Test

@@ -34,7 +34,7 @@ final class DigitsTest {
   @Test
   void lopsidedBandShowsBothSides() {
     Estimate estimate = new Estimate(0.75, 0.01, 0, 0.1, 0, Trend.MONOTONE);
-    assertThat(Digits.withBand(estimate, 1)).isEqualTo("0.75 + 0.01 − 0.11");
+    assertThat(Digits.withBand(estimate, 1)).isEqualTo("0.75 (+0.01/−0.11)");
     assertThat(Digits.range(estimate, 1)).isEqualTo("0.64 to 0.76");
   }
 
@@ -48,7 +48,7 @@ final class DigitsTest {
   @Test
   void negativeFactorTurnsTheBandRound() {
     Estimate estimate = new Estimate(0.75, 0.01, 0, 0.1, 0, Trend.MONOTONE);
-    assertThat(Digits.withBand(estimate, -1)).isEqualTo("−0.75 + 0.11 − 0.01");
+    assertThat(Digits.withBand(estimate, -1)).isEqualTo("−0.75 (+0.11/−0.01)");
   }
 
   @Test
