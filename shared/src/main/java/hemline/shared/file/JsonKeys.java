@@ -224,7 +224,8 @@ final class JsonKeys {
   }
 
   void fault(String code, int line, String at, String text) {
-    problems.add(new Problem(code, file + ", line " + line + ", key " + at, text));
+    String where = line == ChangedValues.NO_LINE ? "" : ", line " + line;
+    problems.add(new Problem(code, file + where + ", key " + at, text));
   }
 
   private static String shortened(String literal) {

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 
 /**
@@ -28,8 +29,21 @@ public final class MachineFile {
    * @throws InputException with every problem found
    */
   public static Machine read(Path file) throws InputException {
+    return read(file, Map.of());
+  }
+
+  /**
+   * Reads a machine with other values in place of some of its own; its notes name them.
+   *
+   * @param values text by key, such as {@code 22000rpm} by {@code fan.speed}; keys within groups
+   *     have dots between them, entries of lists go by their name or place from 0, an empty text
+   *     takes a key away
+   * @throws InputException with every problem found
+   */
+  public static Machine read(Path file, Map<String, String> values) throws InputException {
     Path folder = file.toAbsolutePath().getParent();
-    return parse(TextFiles.read(file), file.toString(), folder == null ? Path.of("") : folder);
+    return parse(
+        TextFiles.read(file), file.toString(), folder == null ? Path.of("") : folder, values);
   }
 
   /**
@@ -39,13 +53,19 @@ public final class MachineFile {
    * @param folder in which the lips and the fan curve are looked for
    */
   public static Machine parse(String text, String file, Path folder) throws InputException {
+    return parse(text, file, folder, Map.of());
+  }
+
+  private static Machine parse(String text, String file, Path folder, Map<String, String> values)
+      throws InputException {
     JsonItem.Members top = JsonTree.read(text, file);
     List<Problem> problems = new ArrayList<>();
     JsonKeys keys = new JsonKeys(file, "", top, problems);
     if (!SchemaKey.check(keys, KIND, VERSION)) {
       throw new InputException(problems);
     }
-    Machine machine = new MachineReader(keys, folder, problems).read();
+    JsonKeys changed = new JsonKeys(file, "", ChangedValues.put(top, values, keys), problems);
+    Machine machine = new MachineReader(changed, folder, problems).read(values);
     if (machine == null) {
       throw new InputException(problems);
     }

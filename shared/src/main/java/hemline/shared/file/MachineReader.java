@@ -32,6 +32,8 @@ import hemline.shared.vehicle.WheelLoads;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.StringJoiner;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the groups of a machine file; every fault becomes a problem and reading goes on. */
@@ -67,8 +69,12 @@ final class MachineReader {
     this.problems = problems;
   }
 
-  /** The machine, or null after a problem. */
-  @Nullable Machine read() {
+  /**
+   * The machine, or null after a problem.
+   *
+   * @param changed values that are not the file's, for the notes
+   */
+  @Nullable Machine read(Map<String, String> changed) {
     top.allow(
         "schema",
         "name",
@@ -96,7 +102,7 @@ final class MachineReader {
     if (top.item("name") instanceof JsonItem.Text && name.isBlank()) {
       top.fault("machine.name", "name", "the name is empty; give a short one");
     }
-    String notes = top.text("notes", "", "for dry concrete");
+    String notes = noted(top.text("notes", "", "for dry concrete"), changed);
     boolean invented = top.truth("invented", false);
     Ambient air = air();
     double travelSpeed = QuantityKeys.optional(top, "travelSpeed", SPEED, "0m/s", "100m/s", 0);
@@ -138,6 +144,15 @@ final class MachineReader {
         step,
         slope,
         terms);
+  }
+
+  private static String noted(String notes, Map<String, String> changed) {
+    if (changed.isEmpty()) {
+      return notes;
+    }
+    StringJoiner set = new StringJoiner(", ", "Changed for this: ", ".");
+    changed.forEach((key, text) -> set.add(key + " " + (text.isEmpty() ? "left out" : text)));
+    return notes.isEmpty() ? set.toString() : notes + " " + set;
   }
 
   private @Nullable JsonKeys needed(String key) {

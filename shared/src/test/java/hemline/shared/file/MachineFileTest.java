@@ -8,7 +8,9 @@ import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
 import hemline.shared.vehicle.Machine;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -41,6 +43,51 @@ class MachineFileTest {
     assertThat(m.valve()).isNotNull();
     assertThat(m.power().batteryEnergy()).isEqualTo(90 * 3600);
     assertThat(m.running().axles().get(0).stiffness()).isEqualTo(1e5);
+  }
+
+  @Test
+  void otherValuesAreReadInPlaceOfTheFiles() throws InputException {
+    Map<String, String> values = new LinkedHashMap<>();
+    values.put("fan.speed", "22000rpm");
+    values.put("axles.rear.stiffness", "80N/mm");
+    values.put("axles.0.track", "280mm");
+    values.put("tyres.peakFriction", "0.8");
+    values.put("valve", "");
+    values.put("invented", "false");
+    Machine m = MachineFile.read(MACHINES.resolve("silo-wall-crawler.json"), values);
+    assertThat(m.fan().speed()).isCloseTo(22000 / 60.0, within(1e-9));
+    assertThat(m.running().axles()).extracting(a -> a.stiffness()).containsExactly(1e5, 8e4);
+    assertThat(m.running().axles()).extracting(a -> a.track()).containsExactly(0.28, 0.3);
+    assertThat(m.running().peakFriction()).isEqualTo(0.8);
+    assertThat(m.valve()).isNull();
+    assertThat(m.invented()).isFalse();
+    assertThat(m.notes()).contains("fan.speed 22000rpm").contains("valve left out");
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "fan.sped | 1rpm | key fan.sped, unknown key; did you mean \"speed\"?",
+        "fan.speed | 1m | key fan.speed, ",
+        "fan.speed | 22000 | key fan.speed, ",
+        "fan.speed.now | 1 | key fan.speed.now, there are no keys within a text",
+        "axles.middle.x | 1mm | key axles.middle.x, name an entry of this list and a key of it;"
+            + " entries are front, rear",
+        "axles.7.x | 1mm | key axles.7.x, name an entry",
+        "axles.front | 1mm | key axles.front, name an entry",
+        "load.mass | heavy | key load.mass, ",
+        "fans.speed | 1rpm | key fans, unknown key; did you mean \"fan\"?",
+        "'' | 1 | unknown key"
+      })
+  void otherValuesThatCannotBeAreToldWithoutALine(String key, String value, String told) {
+    InputException e =
+        catchThrowableOfType(
+            InputException.class,
+            () -> MachineFile.read(MACHINES.resolve("silo-wall-crawler.json"), Map.of(key, value)));
+    assertThat(e).isNotNull();
+    Problem problem = e.problems().get(0);
+    assertThat(problem.place() + ", " + problem.text()).contains(told).doesNotContain("line 0");
   }
 
   @Test

@@ -21,7 +21,9 @@ import hemline.viewer.report.BalanceFiles;
 import hemline.viewer.report.ResultFolder;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -46,6 +48,15 @@ final class BalanceCommand extends Job {
 
   @Parameters(index = "0", arity = "0..1", paramLabel = "MACHINE", description = "Machine file.")
   @Nullable Path machine;
+
+  @Option(
+      names = "--set",
+      paramLabel = "KEY=VALUE",
+      description = {
+        "Another value in place of the file's, such as fan.speed=22000rpm or",
+        "axles.front.stiffness=80N/mm; none takes the key away. May be repeated."
+      })
+  Map<String, String> changed = new LinkedHashMap<>();
 
   @Option(
       names = "--lips",
@@ -158,7 +169,7 @@ final class BalanceCommand extends Job {
       return null;
     }
     try {
-      return MachineFile.read(file);
+      return MachineFile.read(file, changed);
     } catch (InputException e) {
       wanted.addAll(e);
       return null;

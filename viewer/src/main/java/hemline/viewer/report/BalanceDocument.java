@@ -82,6 +82,7 @@ public final class BalanceDocument {
 
   private static void machine(ObjectNode node, Machine machine) {
     node.put("name", machine.name());
+    node.put("notes", machine.notes());
     node.put("invented", machine.invented());
     JsonText.number(node, "mass", machine.load().mass());
     JsonText.number(node, "floorArea", machine.floor().area());
