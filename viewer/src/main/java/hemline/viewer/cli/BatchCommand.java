@@ -6,6 +6,7 @@ import hemline.shared.result.SolveStatus;
 import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
 import hemline.solver.study.BatchAnswer;
+import hemline.solver.study.BatchRunner;
 import hemline.solver.study.LeakKey;
 import hemline.solver.study.ResultStore;
 import hemline.solver.study.RunOptions;
@@ -68,6 +69,15 @@ final class BatchCommand extends Job {
       description = "Speeds where --ground-speed is a range (default: ${DEFAULT-VALUE}).")
   int speedSteps = 3;
 
+  @Option(
+      names = "--spark",
+      paramLabel = "MASTER",
+      description = {
+        "Solve on a cluster of Apache Spark, such as spark://host:7077; results and what is kept",
+        "are the same. Small batches are solved on this machine all the same."
+      })
+  @Nullable String spark;
+
   @Mixin GapOptions gaps = new GapOptions();
   @Mixin GroundOptions ground = new GroundOptions();
   @Mixin SolveOptions solve = new SolveOptions();
@@ -83,6 +93,7 @@ final class BatchCommand extends Job {
     Wanted wanted = new Wanted();
     BatchSections batch = sections(wanted);
     RunOptions options = solve.read(wanted);
+    BatchRunner cluster = spark == null ? null : Cluster.of(spark, wanted);
     wanted.check();
     ResultFolder folder = output.folder(output.json ? null : RankCommand.USUAL_FOLDER);
     CalibrationOptions.tellLeftOut(this, "batch", study);
@@ -92,11 +103,7 @@ final class BatchCommand extends Job {
             ? ResultStore.NONE
             : new KeptResults(keep.keep == null ? KeptResults.usual() : keep.keep, solver);
     long start = desk.clock().getAsLong();
-    BatchAnswer answer =
-        watched(
-            progress ->
-                keep.studies(desk, false)
-                    .batch(batch.sections(), options, store, desk.cancel(), progress));
+    BatchAnswer answer = answer(batch.sections(), options, store, cluster);
     if (!answer.complete()) {
       return stopped(answer, batch.sections().size());
     }
@@ -110,6 +117,34 @@ final class BatchCommand extends Job {
               solver));
     }
     return finish(answer, rows, options, folder, desk.secondsSince(start));
+  }
+
+  private BatchAnswer answer(
+      List<SealSection> sections,
+      RunOptions options,
+      ResultStore store,
+      @Nullable BatchRunner cluster)
+      throws InputException {
+    Studies studies = keep.studies(desk, false);
+    if (cluster == null) {
+      return watched(
+          progress ->
+              studies.batch(sections, options, store, here -> here, desk.cancel(), progress));
+    }
+    try {
+      return watched(
+          progress ->
+              studies.batch(
+                  sections,
+                  options,
+                  store,
+                  here -> new Cluster(here, cluster, this::tell),
+                  desk.cancel(),
+                  progress));
+    } catch (IllegalStateException e) {
+      String goOn = keep.anew ? "" : "; what it solved is kept, and the same command goes on";
+      throw new InputException("cluster", "--spark", e.getMessage() + goOn);
+    }
   }
 
   private BatchSections sections(Wanted wanted) {

@@ -14,6 +14,7 @@ import hemline.solver.rig.Prediction;
 import hemline.solver.rig.PredictionStudy;
 import hemline.solver.rig.RigPoint;
 import hemline.solver.study.BatchAnswer;
+import hemline.solver.study.BatchRunner;
 import hemline.solver.study.BatchStudy;
 import hemline.solver.study.GapDistribution;
 import hemline.solver.study.LeakStore;
@@ -35,6 +36,7 @@ import hemline.validation.run.CaseResult;
 import hemline.validation.run.CheckStudy;
 import hemline.viewer.project.SectionStore;
 import java.util.List;
+import java.util.function.UnaryOperator;
 
 /**
  * The studies on a given way to solve sections.
@@ -112,9 +114,11 @@ record SolverStudies(SectionFamily family, boolean keptOnly) implements Studies 
       List<SealSection> sections,
       RunOptions options,
       ResultStore store,
+      UnaryOperator<BatchRunner> place,
       CancelToken cancel,
       ProgressListener progress) {
-    return new BatchStudy(new PoolRunner(family), store).run(sections, options, cancel, progress);
+    return new BatchStudy(place.apply(new PoolRunner(family)), store)
+        .run(sections, options, cancel, progress);
   }
 
   @Override

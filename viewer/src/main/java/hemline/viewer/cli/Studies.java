@@ -11,6 +11,7 @@ import hemline.solver.rig.Calibrations;
 import hemline.solver.rig.Prediction;
 import hemline.solver.rig.RigPoint;
 import hemline.solver.study.BatchAnswer;
+import hemline.solver.study.BatchRunner;
 import hemline.solver.study.GapDistribution;
 import hemline.solver.study.LeakStore;
 import hemline.solver.study.RankingAnswer;
@@ -25,6 +26,7 @@ import hemline.validation.reference.ReferenceCase;
 import hemline.validation.run.CaseResult;
 import hemline.viewer.project.SectionStore;
 import java.util.List;
+import java.util.function.UnaryOperator;
 
 /** The studies that the commands call. */
 interface Studies {
@@ -78,11 +80,16 @@ interface Studies {
       CancelToken cancel,
       ProgressListener progress);
 
-  /** Many sections for one table. */
+  /**
+   * Many sections for one table.
+   *
+   * @param place is given this machine and says where to solve
+   */
   BatchAnswer batch(
       List<SealSection> sections,
       RunOptions options,
       ResultStore store,
+      UnaryOperator<BatchRunner> place,
       CancelToken cancel,
       ProgressListener progress);
 

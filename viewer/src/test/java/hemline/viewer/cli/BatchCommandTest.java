@@ -3,9 +3,12 @@ package hemline.viewer.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hemline.shared.section.SealSection;
+import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.ProgressListener;
 import hemline.solver.study.RunOptions;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -84,6 +87,42 @@ class BatchCommandTest extends CommandCase {
     assertThat(batch(dir.toString(), "--gaps", "1mm..3mm", "--suctions", "600Pa")).isEqualTo(130);
     assertThat(err()).contains("3 of 12 sections are solved and kept; the same command goes on");
     assertThat(dir.resolve("out").resolve("batch.csv")).doesNotExist();
+  }
+
+  @Test
+  void aClusterThatIsNotThereIsToldBeforeAnythingIsSolved() {
+    String[] asked = {lip, "--gaps", "1mm", "--suctions", "600Pa", "--spark", ""};
+    asked[6] = "spark://host";
+    assertThat(batch(asked)).isEqualTo(2);
+    assertThat(err()).contains("--spark").contains("such as spark://host:7077").hasLineCount(1);
+    err.reset();
+    asked[6] = "local[2]";
+    assertThat(batch(asked)).isEqualTo(2);
+    assertThat(err()).contains("build it once with mvn -Pspark").hasLineCount(1);
+    assertThat(studies.asked).isEmpty();
+  }
+
+  @Test
+  void smallBatchesStayOnThisMachineAndLargeOnesGoToTheCluster() throws Exception {
+    List<String> log = new ArrayList<>();
+    Cluster cluster =
+        new Cluster(
+            (sections, options, cancel, progress, taker) -> log.add("here " + sections.size()),
+            (sections, options, cancel, progress, taker) -> log.add("there " + sections.size()),
+            log::add);
+    batch(lip, "--gaps", "1mm..3mm", "--steps", "100", "--suctions", "600Pa");
+    for (int count : new int[] {Cluster.SMALLEST - 1, Cluster.SMALLEST}) {
+      cluster.solve(
+          asked().subList(0, count),
+          RunOptions.DEFAULT,
+          new CancelToken(),
+          ProgressListener.NONE,
+          (i, result) -> {});
+    }
+    assertThat(log)
+        .hasSize(3)
+        .contains("here " + (Cluster.SMALLEST - 1), "there " + Cluster.SMALLEST);
+    assertThat(log.get(0)).contains("solved on this machine");
   }
 
   @Test

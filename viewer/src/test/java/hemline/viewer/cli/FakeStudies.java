@@ -21,6 +21,7 @@ import hemline.solver.rig.Prediction;
 import hemline.solver.rig.PredictionStudy;
 import hemline.solver.rig.RigPoint;
 import hemline.solver.study.BatchAnswer;
+import hemline.solver.study.BatchRunner;
 import hemline.solver.study.GapDistribution;
 import hemline.solver.study.LeakStore;
 import hemline.solver.study.LeakStudy;
@@ -41,6 +42,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.function.UnaryOperator;
 import org.jspecify.annotations.Nullable;
 
 /** Answers at once with invented figures, and remembers what it was asked. */
@@ -175,6 +177,7 @@ final class FakeStudies implements Studies {
       List<SealSection> sections,
       RunOptions options,
       ResultStore store,
+      UnaryOperator<BatchRunner> place,
       CancelToken cancel,
       ProgressListener progress) {
     asked.add(sections);
