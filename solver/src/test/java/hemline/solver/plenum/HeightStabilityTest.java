@@ -63,6 +63,21 @@ class HeightStabilityTest {
     assertThat(at > 1e-4).isEqualTo(times < 1.29);
   }
 
+  /** Springs twice as stiff as the fold asks bear to be softened by less than two. */
+  @Test
+  void bearsSpringsThatAreSofterByLessThanTheMargin() {
+    double critical = AREA * P0 / Machines.GAP;
+    PlenumBalance balance = new PlenumBalance(folding(2 * critical), LAWS);
+    for (double factor : new double[] {1, 1.2, 1.9, 1.99}) {
+      assertThat(HeightStability.bears(balance, factor)).as("%s", factor).isTrue();
+    }
+    for (double factor : new double[] {2.01, 2.1, 4}) {
+      assertThat(HeightStability.bears(balance, factor)).as("%s", factor).isFalse();
+    }
+    PlenumBalance down = new PlenumBalance(folding(0.8 * critical), LAWS);
+    assertThat(HeightStability.bears(down, 1)).isFalse();
+  }
+
   @Test
   void tellsAMachineThatIsDrawnDown() {
     double critical = AREA * P0 / Machines.GAP;
