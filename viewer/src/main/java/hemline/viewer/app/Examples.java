@@ -4,7 +4,7 @@ import hemline.shared.file.LipFile;
 import hemline.shared.file.LoadedLip;
 import hemline.shared.problem.InputException;
 import hemline.shared.profile.LipDrawing;
-import hemline.viewer.edit.Starter;
+import hemline.shared.profile.Starter;
 import hemline.viewer.project.ProjectFolder;
 import java.nio.file.Files;
 import java.nio.file.Path;

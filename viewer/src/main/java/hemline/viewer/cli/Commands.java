@@ -45,6 +45,7 @@ final class Commands {
     commands.put("run", () -> new RunCommand(desk));
     commands.put("sweep", () -> new SweepCommand(desk));
     commands.put("rank", () -> new RankCommand(desk));
+    commands.put("improve", () -> new ImproveCommand(desk));
     commands.put("check", () -> new CheckCommand(desk));
     commands.put("compare", () -> new CompareCommand(desk));
     commands.put("batch", () -> new BatchCommand(desk));

@@ -6,6 +6,8 @@ import hemline.shared.section.Section;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
+import hemline.solver.improve.ImproveStudy;
+import hemline.solver.improve.Improvement;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.MachineStudy;
 import hemline.solver.refine.SectionFamily;
@@ -37,6 +39,7 @@ import hemline.validation.run.CheckStudy;
 import hemline.viewer.project.SectionStore;
 import java.util.List;
 import java.util.function.UnaryOperator;
+import java.util.function.BooleanSupplier;
 
 /**
  * The studies on a given way to solve sections.
@@ -119,6 +122,17 @@ record SolverStudies(SectionFamily family, boolean keptOnly) implements Studies 
       ProgressListener progress) {
     return new BatchStudy(place.apply(new PoolRunner(family)), store)
         .run(sections, options, cancel, progress);
+  }
+
+  @Override
+  public Improvement improve(
+      ImproveStudy.Asked asked,
+      RunOptions options,
+      ResultStore store,
+      BooleanSupplier spent,
+      CancelToken cancel,
+      ProgressListener progress) {
+    return new ImproveStudy(family, store).of(asked, options, spent, cancel, progress);
   }
 
   @Override

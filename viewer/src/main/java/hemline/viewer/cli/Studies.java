@@ -6,6 +6,8 @@ import hemline.shared.section.Section;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
+import hemline.solver.improve.ImproveStudy;
+import hemline.solver.improve.Improvement;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.rig.Calibrations;
 import hemline.solver.rig.Prediction;
@@ -27,6 +29,7 @@ import hemline.validation.run.CaseResult;
 import hemline.viewer.project.SectionStore;
 import java.util.List;
 import java.util.function.UnaryOperator;
+import java.util.function.BooleanSupplier;
 
 /** The studies that the commands call. */
 interface Studies {
@@ -90,6 +93,19 @@ interface Studies {
       RunOptions options,
       ResultStore store,
       UnaryOperator<BatchRunner> place,
+      CancelToken cancel,
+      ProgressListener progress);
+
+  /**
+   * Searches for a lip that leaks less.
+   *
+   * @param spent true once the time for the search is up
+   */
+  Improvement improve(
+      ImproveStudy.Asked asked,
+      RunOptions options,
+      ResultStore store,
+      BooleanSupplier spent,
       CancelToken cancel,
       ProgressListener progress);
 

@@ -4,6 +4,7 @@ import hemline.shared.fluid.Air;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
 import hemline.shared.section.SectionLimits;
+import hemline.shared.units.NumberText;
 import hemline.shared.units.Quantities;
 import hemline.shared.units.QuantityKind;
 import hemline.shared.units.QuantityRange;
@@ -51,6 +52,26 @@ final class Wanted {
   /** A gap or, with steps of 2 or more, a range of gaps, m, increasing. */
   List<Double> gaps(String option, @Nullable String text, int steps) {
     return within(QuantityKind.LENGTH, option, text, steps, 2e-3, SectionLimits::gap, "is not");
+  }
+
+  /**
+   * A length of a lip's outline, m.
+   *
+   * @param text null for what it is otherwise
+   */
+  double outline(String option, @Nullable String text, double otherwise, double most) {
+    double length = text == null ? otherwise : read(QuantityKind.LENGTH, option, text, otherwise);
+    if (!(length > 0) || length > most) {
+      fault(
+          option,
+          "must be above 0 and at most "
+              + NumberText.millimetres(most)
+              + ", such as 2mm; \""
+              + text
+              + "\" is not");
+      return Math.min(otherwise, most);
+    }
+    return length;
   }
 
   /** Length of a test coupon, m. */

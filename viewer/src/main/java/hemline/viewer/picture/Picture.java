@@ -14,6 +14,7 @@ public abstract sealed class Picture
         ConvergenceChart,
         MeshPicture,
         CompareChart,
+        ImproveChart,
         BalanceChart {
   /** Pixels per sheet unit of a PNG, for sharp print. */
   private static final double PNG_SCALE = 2;

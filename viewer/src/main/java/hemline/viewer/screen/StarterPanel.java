@@ -1,6 +1,6 @@
 package hemline.viewer.screen;
 
-import hemline.viewer.edit.Starter;
+import hemline.shared.profile.Starter;
 import hemline.viewer.format.Digits;
 import hemline.viewer.model.Workbench;
 import java.util.ArrayList;

@@ -1,11 +1,11 @@
 package hemline.viewer.app;
 
+import hemline.shared.profile.Starter;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
 import hemline.solver.study.RunOptions;
 import hemline.viewer.draw.BoardView;
-import hemline.viewer.edit.Starter;
 import hemline.viewer.model.Shown;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.screen.SectionBoard;

@@ -1,11 +1,11 @@
 package hemline.viewer.app;
 
 import hemline.shared.problem.InputException;
+import hemline.shared.profile.Starter;
 import hemline.solver.refine.FamilySolver;
 import hemline.solver.study.LeakStore;
 import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
-import hemline.viewer.edit.Starter;
 import hemline.viewer.model.LipDocument;
 import hemline.viewer.model.Surely;
 import hemline.viewer.model.Workbench;

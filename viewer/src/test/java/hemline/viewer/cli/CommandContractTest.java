@@ -303,6 +303,69 @@ class CommandContractTest extends CommandCase {
   }
 
   @Nested
+  class Improve extends Solving {
+    @Override
+    List<String> good() {
+      return improve("--out", dir.resolve("improved").toString());
+    }
+
+    private List<String> improve(String... more) {
+      List<String> words =
+          new ArrayList<>(List.of("improve", lip, "--gaps", "2mm", "--suction", "600Pa"));
+      words.addAll(List.of(more));
+      return words;
+    }
+
+    @Override
+    List<List<String>> bad() {
+      return List.of(
+          List.of("improve"),
+          List.of("improve", lip, "--suction", "600Pa"),
+          improve("--family", "wings"),
+          improve("--family", "teeth", "--number", "0"),
+          improve("--family", "teeth", "--number", "12"),
+          improve("--family", "flat", "--width", "0mm"),
+          improve("--family", "flat", "--width", "100m"),
+          improve("--family", "flat", "--wall", "20mm"),
+          improve("--family", "flat", "--vary", "width=5mm..5mm"),
+          improve("--family", "flat", "--vary", "pitch=2mm..5mm"),
+          improve("--family", "flat", "--vary", "width"),
+          improve("--family", "flat", "--corners", "1"),
+          improve("--vary", "width=2mm..5mm"),
+          improve("--corners", "9"),
+          improve("--corners", "1,1"),
+          improve("--reach", "0mm"),
+          improve("--evaluations", "1"),
+          improve("--evaluations", "100000"),
+          improve("--minutes", "0"),
+          improve("--mesh", "coarse"),
+          improve("--gap-weights", "1,2"));
+    }
+
+    @Override
+    String schema() {
+      return "hemline.improvement/1";
+    }
+
+    @Override
+    @Test
+    void filesGoWhereTheyAreAskedTo() throws Exception {
+      assertThat(call(good())).isZero();
+      Path folder = dir.resolve("improved");
+      for (String file :
+          List.of("improvement.json", "search.csv", "search.png", "report.html", "ranking.svg")) {
+        assertThat(folder.resolve(file)).isNotEmptyFile();
+      }
+      try (var files = Files.list(folder)) {
+        List<String> names = files.map(f -> f.getFileName().toString()).toList();
+        assertThat(names).anyMatch(n -> n.endsWith(".stl")).contains("plain-flat-8.json");
+      }
+      assertThat(call(improve("--out", lip))).isEqualTo(2);
+      assertThat(err()).contains("is a file").hasLineCount(1);
+    }
+  }
+
+  @Nested
   class Balance extends Solving {
     @Override
     List<String> good() {

@@ -1,6 +1,8 @@
 package hemline.viewer.cli;
 
+import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipProfile;
+import hemline.shared.profile.LipResolver;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Estimate.Trend;
 import hemline.shared.result.LeakOrigin;
@@ -13,6 +15,10 @@ import hemline.shared.section.Section;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
+import hemline.solver.improve.Evaluation;
+import hemline.solver.improve.ImproveStudy;
+import hemline.solver.improve.Improvement;
+import hemline.solver.improve.NamedLength;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.MachineStudy;
 import hemline.solver.refine.FamilySolver;
@@ -25,6 +31,8 @@ import hemline.solver.study.BatchRunner;
 import hemline.solver.study.GapDistribution;
 import hemline.solver.study.LeakStore;
 import hemline.solver.study.LeakStudy;
+import hemline.solver.study.Placement;
+import hemline.solver.study.Ranking;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RelativeAnswer;
 import hemline.solver.study.RelativeSweep;
@@ -43,6 +51,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.function.UnaryOperator;
+import java.util.function.BooleanSupplier;
 import org.jspecify.annotations.Nullable;
 
 /** Answers at once with invented figures, and remembers what it was asked. */
@@ -188,6 +197,54 @@ final class FakeStudies implements Studies {
             .filter(result -> result.status() != SolveStatus.CANCELLED)
             .toList();
     return new BatchAnswer(results, results.size() == sections.size(), 0, results.size());
+  }
+
+  /** Two lips in the middle of the space, the better one with 0.9 of the start's leak. */
+  @Override
+  public Improvement improve(
+      ImproveStudy.Asked asked,
+      RunOptions options,
+      ResultStore store,
+      BooleanSupplier spent,
+      CancelToken cancel,
+      ProgressListener progress) {
+    this.asked.add(asked);
+    List<Evaluation> history = new ArrayList<>();
+    for (int k = 0; k < 2; k++) {
+      double share = 0.5 + 0.01 * k;
+      List<Double> lengths = asked.space().lengths().stream().map(l -> l.at(share)).toList();
+      double[] values = lengths.stream().mapToDouble(Double::doubleValue).toArray();
+      double score = status == SolveStatus.FAILED ? Double.NaN : 0.9;
+      history.add(new Evaluation(k + 1, lengths, score, "", asked.space().drawing(values)));
+    }
+    List<NamedLength> lengths = asked.space().lengths();
+    if (status != SolveStatus.CONVERGED) {
+      return new Improvement(asked.start(), lengths, history, "", List.of(), null, null, status);
+    }
+    LipDrawing best = history.get(0).drawing();
+    LipProfile profile = LipResolver.check(best).profile();
+    Estimate less = new Estimate(0.9, 0.02, 0, 0.01, 0.01, Trend.MONOTONE);
+    Ranking.Row row =
+        new Ranking.Row(
+            best.name(), 1, List.of(), Placement.of(less), 1, less, List.of(), List.of());
+    Ranking ranking =
+        new Ranking(
+            asked.start().name(),
+            asked.ground(),
+            asked.conditions().suction(),
+            List.of(row),
+            List.of(),
+            List.of(),
+            List.of());
+    List<SectionAnswer> answers =
+        asked.ground().gaps().stream()
+            .map(g -> new SectionAnswer(answer(best.name(), g, 600), null))
+            .toList();
+    RankingAnswer proof = new RankingAnswer(ranking, answers);
+    Improvement.Found found =
+        new Improvement.Found(best, Objects.requireNonNull(profile), history.get(0));
+    return new Improvement(
+        asked.start(), lengths, history, "", List.of(found), proof, proof, status);
   }
 
   @Override

@@ -82,6 +82,7 @@ class SchemaTest extends CommandCase {
         "sweep", "sweep", lip, "--gap", "1mm..6mm", "--suction", "600Pa", "--relative", "--json");
     written("ranking", "rank", dir.toString(), "--gaps", "2mm", "--suction", "600Pa", "--json");
     written("check", "check", "cavity", "--json");
+    written("improvement", "improve", lip, "--gaps", "1mm..2mm", "--suction", "600Pa", "--json");
     written("batch", "batch", lip, "--gaps", "1mm..2mm", "--suctions", "600Pa", "--json");
     String rig = Files.writeString(dir.resolve("rig.csv"), RigTemplate.TEXT).toString();
     written("comparison", "compare", rig, lip, "--json");

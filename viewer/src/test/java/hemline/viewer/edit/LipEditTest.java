@@ -10,6 +10,7 @@ import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.profile.LipResolver;
 import hemline.shared.profile.MountEdge;
+import hemline.shared.profile.Starter;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import hemline.shared.geometry.Rounding;
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipResolver;
+import hemline.shared.profile.Starter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;

@@ -3,6 +3,7 @@ package hemline.viewer.edit;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hemline.shared.profile.LipDrawing;
+import hemline.shared.profile.Starter;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
 

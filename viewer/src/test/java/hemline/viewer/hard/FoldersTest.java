@@ -3,8 +3,8 @@ package hemline.viewer.hard;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hemline.shared.file.LipFile;
+import hemline.shared.profile.Starter;
 import hemline.viewer.app.KilledWindow;
-import hemline.viewer.edit.Starter;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.RescueStore;
 import java.io.IOException;

@@ -2,11 +2,11 @@ package hemline.viewer.hard;
 
 import hemline.shared.file.LipFile;
 import hemline.shared.profile.LipDrawing;
+import hemline.shared.profile.Starter;
 import hemline.solver.refine.FamilySolver;
 import hemline.viewer.app.KilledWindow;
 import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
-import hemline.viewer.edit.Starter;
 import hemline.viewer.model.LipDocument;
 import hemline.viewer.model.Surely;
 import hemline.viewer.model.Workbench;

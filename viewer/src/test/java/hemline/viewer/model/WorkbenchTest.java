@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import hemline.shared.profile.LipResolver;
+import hemline.shared.profile.Starter;
 import hemline.shared.result.Figure;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
@@ -12,7 +13,6 @@ import hemline.solver.refine.SectionFamily;
 import hemline.solver.study.RunOptions;
 import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
-import hemline.viewer.edit.Starter;
 import java.lang.reflect.Proxy;
 import java.util.ArrayList;
 import java.util.List;

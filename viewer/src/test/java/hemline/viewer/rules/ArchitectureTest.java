@@ -63,6 +63,7 @@ final class ArchitectureTest {
               "measure",
               "refine",
               "study",
+              "improve",
               "rig",
               "plenum"),
           "validation",

@@ -1,12 +1,11 @@
-package hemline.viewer.edit;
+package hemline.shared.profile;
 
 import hemline.shared.geometry.DrawnOutline;
 import hemline.shared.geometry.Vertex;
-import hemline.shared.profile.LipDrawing;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Shapes to begin with: plain flat lips, rows of teeth, rows of pockets. Lengths in metres. */
+/** Shapes to begin with: flat lips, teeth, pockets, noses, hooks. Lengths in metres. */
 public sealed interface Starter {
 
   /** The lip, standing on the ground line with its ambient edge at x = 0. */
@@ -84,6 +83,74 @@ public sealed interface Starter {
       v.add(new Vertex(x, height));
       v.add(new Vertex(0, height));
       return lip(number + (number == 1 ? " pocket" : " pockets"), "pocket", v, v.size() - 2);
+    }
+  }
+
+  /**
+   * A flat lip with a round ambient edge.
+   *
+   * @param width along the leak
+   * @param radius of the round edge, at most width and height
+   * @param height from the ground side to the mount
+   */
+  record Nose(double width, double radius, double height) implements Starter {
+    /** Bulge of a quarter of a circle. */
+    private static final double QUARTER = Math.tan(Math.PI / 8);
+
+    @Override
+    public LipDrawing drawing() {
+      List<Vertex> v = new ArrayList<>();
+      v.add(new Vertex(0, radius, QUARTER));
+      v.add(new Vertex(radius, 0));
+      if (width > radius) {
+        v.add(new Vertex(width, 0));
+      }
+      v.add(new Vertex(width, height));
+      v.add(new Vertex(0, height));
+      return lip("nose", "nose", v, v.size() - 2);
+    }
+  }
+
+  /**
+   * A foot with a raised tip towards ambient, hollow behind it, below a web at the plenum.
+   *
+   * @param width along the leak
+   * @param toe from the ambient edge to the tip
+   * @param foot thickness of foot, tip and web
+   * @param tip how far the tip stands above the foot
+   * @param hollow from the ground side to the top of the hollow
+   * @param height from the ground side to the mount
+   */
+  record Hook(double width, double toe, double foot, double tip, double hollow, double height)
+      implements Starter {
+    @Override
+    public LipDrawing drawing() {
+      double web = width - foot;
+      return lip(
+          "hook",
+          "hook",
+          points(
+              toe,
+              0,
+              width,
+              0,
+              width,
+              height,
+              0,
+              height,
+              0,
+              hollow,
+              web,
+              hollow,
+              web,
+              foot,
+              toe + foot,
+              foot,
+              toe + foot,
+              foot + tip,
+              toe,
+              foot + tip),
+          2);
     }
   }
 

@@ -1,0 +1,84 @@
+package hemline.solver.improve;
+
+import hemline.shared.geometry.Outline;
+import hemline.shared.geometry.Ring;
+import hemline.shared.geometry.ThinParts;
+import hemline.shared.profile.LipDrawing;
+import hemline.shared.profile.LipFindings;
+import hemline.shared.profile.LipProfile;
+import hemline.shared.profile.LipResolver;
+import hemline.shared.units.NumberText;
+import java.util.ArrayList;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What can be built: the widest and highest outline, and the least wall and slot of the printer.
+ *
+ * @param width along the leak, m
+ * @param height from the ground side to the mount, m
+ * @param wall least wall, m
+ * @param slot least slot, m
+ */
+public record ShapeLimits(double width, double height, double wall, double slot) {
+  /** Least wall and slot where nothing is said, m; common practice, no source. */
+  public static final double USUAL_WALL = 0.8e-3;
+
+  private static final double SLENDER = 1.25;
+  private static final double SLACK = 1e-9;
+
+  public ShapeLimits {
+    if (!(width > 0 && height > 0 && wall > 0 && slot > 0)
+        || !Double.isFinite(width + height + wall + slot)) {
+      throw new IllegalArgumentException("limits of a shape are positive");
+    }
+  }
+
+  /**
+   * A lip judged.
+   *
+   * @param profile the lip; null where it cannot be built
+   * @param why not, in a few words; empty for a lip
+   */
+  public record Judged(@Nullable LipProfile profile, String why) {}
+
+  /** Judges a drawing. */
+  public Judged judge(LipDrawing drawing) {
+    LipFindings shape = LipResolver.checkShape(drawing);
+    LipProfile profile = shape.profile();
+    if (profile == null) {
+      return new Judged(null, shape.problems().get(0).text());
+    }
+    List<Outline> bodies = new ArrayList<>(List.of(profile.outline()));
+    bodies.addAll(profile.detached());
+    String box = box(bodies);
+    if (!box.isEmpty()) {
+      return new Judged(null, box);
+    }
+    if (!ThinParts.thinWalls(bodies, wall, SLENDER).isEmpty()) {
+      return new Judged(null, "a wall is thinner than " + NumberText.millimetres(wall));
+    }
+    if (!ThinParts.narrowSlots(bodies, slot, SLENDER).isEmpty()) {
+      return new Judged(null, "a slot is narrower than " + NumberText.millimetres(slot));
+    }
+    return new Judged(profile, "");
+  }
+
+  private String box(List<Outline> bodies) {
+    double left = Double.POSITIVE_INFINITY;
+    double right = Double.NEGATIVE_INFINITY;
+    double top = 0;
+    for (Outline body : bodies) {
+      Ring ring = body.flatten();
+      for (int k = 0; k < ring.size(); k++) {
+        left = Math.min(left, ring.x()[k]);
+        right = Math.max(right, ring.x()[k]);
+        top = Math.max(top, ring.y()[k]);
+      }
+    }
+    if (right - left > width + SLACK) {
+      return "it is wider than " + NumberText.millimetres(width);
+    }
+    return top > height + SLACK ? "it is higher than " + NumberText.millimetres(height) : "";
+  }
+}

@@ -1,0 +1,203 @@
+package hemline.viewer.cli;
+
+import hemline.shared.file.LoadedLip;
+import hemline.shared.problem.InputException;
+import hemline.shared.result.SolveStatus;
+import hemline.shared.section.SealSection;
+import hemline.solver.grid.MeshLevel;
+import hemline.solver.improve.ImproveStudy;
+import hemline.solver.improve.Improvement;
+import hemline.solver.improve.LipSpace;
+import hemline.solver.improve.ShapeLimits;
+import hemline.solver.study.GapDistribution;
+import hemline.solver.study.ResultStore;
+import hemline.solver.study.RunOptions;
+import hemline.viewer.page.ImprovePage;
+import hemline.viewer.page.PageText;
+import hemline.viewer.project.Engine;
+import hemline.viewer.project.KeptResults;
+import hemline.viewer.report.ImproveDocument;
+import hemline.viewer.report.ImproveFiles;
+import hemline.viewer.report.ResultFolder;
+import java.nio.file.Path;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Searches for a lip that leaks less. */
+@Command(
+    name = "improve",
+    description = {
+      "Search for a lip that leaks less than PROFILE within what can be built, and prove what is",
+      "found: it is solved anew on finer grids. Each evaluation is kept; the same command goes on",
+      "after a stop. Without --json the files go to hemline-results unless --out names another"
+          + " folder."
+    },
+    customSynopsis = "hemline improve PROFILE --gaps Q..Q --suction Q [options]",
+    sortOptions = false,
+    mixinStandardHelpOptions = true)
+final class ImproveCommand extends Job {
+  private static final int MOST_EVALUATIONS = 2000;
+
+  @Parameters(
+      index = "0",
+      arity = "0..1",
+      paramLabel = "PROFILE",
+      description = "The lip to be better than: lip file, or SVG or DXF drawing of a lip.")
+  @Nullable Path profile;
+
+  @Option(
+      names = "--gaps",
+      paramLabel = "Q",
+      description = "Gap, or range of gaps such as 1.5mm..2.5mm.")
+  @Nullable String gaps;
+
+  @Option(
+      names = "--steps",
+      paramLabel = "N",
+      defaultValue = "3",
+      description = "Gaps in the range, both ends among them (default: ${DEFAULT-VALUE}).")
+  int steps = 3;
+
+  @Option(
+      names = "--gap-weights",
+      paramLabel = "W,W...|FILE",
+      description =
+          "How much of the seal lies over each gap, such as 1,2,1, or a file of measured heights"
+              + " (head line: height (mm)); all alike when left out.")
+  @Nullable String weights;
+
+  @Option(
+      names = "--suction",
+      paramLabel = "Q",
+      description = "Ambient minus plenum pressure, such as 600Pa.")
+  @Nullable String suction;
+
+  @Mixin ShapeOptions shape = new ShapeOptions();
+
+  @Option(
+      names = "--evaluations",
+      paramLabel = "N",
+      defaultValue = "60",
+      description = "Lips to try at most (default: ${DEFAULT-VALUE}).")
+  int evaluations = 60;
+
+  @Option(
+      names = "--minutes",
+      paramLabel = "N",
+      description = "Minutes for the search at most; the proof comes on top.")
+  @Nullable Double minutes;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "Another one searches along another way (default: ${DEFAULT-VALUE}).")
+  long seed = 1;
+
+  @Mixin GroundOptions ground = new GroundOptions();
+  @Mixin SolveOptions solve = new SolveOptions();
+  @Mixin KeepOptions keep = new KeepOptions();
+  @Mixin OutputOptions output = new OutputOptions();
+
+  ImproveCommand(Desk desk) {
+    super(desk);
+  }
+
+  @Override
+  int work() throws InputException {
+    Wanted wanted = new Wanted();
+    LoadedLip lip = Lips.one(profile, wanted);
+    List<Double> asked = wanted.gaps("--gaps", gaps, wanted.steps("--steps", steps));
+    double atSuction = wanted.suction("--suction", suction);
+    GapDistribution spread = GapWeights.read("--gap-weights", weights, asked, wanted);
+    ShapeLimits limits = shape.limits(lip, wanted);
+    LipSpace space = shape.space(lip, limits, wanted);
+    RunOptions options = solve.read(wanted);
+    var motion = ground.motion(wanted);
+    var air = ground.air(wanted);
+    budget(options, wanted);
+    wanted.check();
+    if (lip == null || space == null) {
+      throw new IllegalStateException("what cannot be read is a problem");
+    }
+    ResultFolder folder = output.folder(output.json ? null : RankCommand.USUAL_FOLDER);
+    if (profile != null) {
+      CalibrationOptions.tellLeftOut(this, "improve", List.of(profile));
+    }
+    SealSection conditions =
+        new SealSection(lip.profile(), asked.get(0), atSuction, motion, air, List.of());
+    ImproveStudy.Asked question =
+        new ImproveStudy.Asked(lip.profile(), space, limits, spread, conditions, evaluations, seed);
+    ResultStore store =
+        keep.anew
+            ? ResultStore.NONE
+            : new KeptResults(
+                keep.keep == null ? KeptResults.usual() : keep.keep, Engine.fingerprint());
+    long start = desk.clock().getAsLong();
+    double most = minutes == null ? Double.POSITIVE_INFINITY : 60 * minutes;
+    Improvement found =
+        watched(
+            progress ->
+                keep.studies(desk, folder != null)
+                    .improve(
+                        question,
+                        options,
+                        store,
+                        () -> desk.secondsSince(start) > most,
+                        desk.cancel(),
+                        progress));
+    return finish(found, conditions, folder, desk.secondsSince(start));
+  }
+
+  private void budget(RunOptions options, Wanted wanted) {
+    if (evaluations < 2 || evaluations > MOST_EVALUATIONS) {
+      wanted.fault(
+          "--evaluations", "2 to " + MOST_EVALUATIONS + " lips can be tried, got " + evaluations);
+    }
+    if (minutes != null && !(minutes > 0)) {
+      wanted.fault("--minutes", "the time must be above 0, got " + minutes);
+    }
+    if (options.level() == MeshLevel.COARSE) {
+      wanted.fault(
+          "--mesh",
+          "the search goes over coarse grids already; the proof needs others, medium or fine");
+    }
+  }
+
+  private int finish(
+      Improvement found, SealSection conditions, @Nullable ResultFolder folder, double seconds)
+      throws InputException {
+    if (found.status() == SolveStatus.CANCELLED) {
+      tell(
+          "stopped on request after "
+              + found.history().size()
+              + " evaluations, which are kept: the same command goes on from there. There is no"
+              + " result.");
+      return ExitCode.CANCELLED;
+    }
+    if (found.history().isEmpty()) {
+      tell(
+          "no lip was found that can be built within the limits"
+              + (found.refusal().isEmpty() ? "" : ", most often because " + found.refusal())
+              + "; widen them.");
+      return ExitCode.BAD_INPUT;
+    }
+    String document = ImproveDocument.text(found, conditions, seconds);
+    if (output.json) {
+      print(document);
+    } else {
+      print(PageText.lines(ImprovePage.of(found)));
+      effort(found.history().size() + " evaluations", seconds);
+    }
+    int code = found.lips().isEmpty() ? ExitCode.NOT_USABLE : ExitCode.DONE;
+    if (folder == null) {
+      return code;
+    }
+    ImproveFiles.write(folder, found, conditions, document);
+    return tellFiles(folder, "Lips, coupons, pictures, tables and JSON", output.json, code);
+  }
+}

@@ -1,0 +1,79 @@
+package hemline.viewer.report;
+
+import hemline.shared.file.LipFile;
+import hemline.shared.file.StlFile;
+import hemline.shared.geometry.Outline;
+import hemline.shared.section.SealSection;
+import hemline.solver.improve.Evaluation;
+import hemline.solver.improve.Improvement;
+import hemline.solver.study.RankingAnswer;
+import hemline.solver.study.SectionAnswer;
+import hemline.viewer.page.ImprovePage;
+import hemline.viewer.page.PageHtml;
+import hemline.viewer.picture.ImproveChart;
+import hemline.viewer.picture.RankingChart;
+import hemline.viewer.picture.SectionPicture;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Files of a search for a better lip. */
+public final class ImproveFiles {
+  /** Length of a test coupon, m. */
+  private static final double COUPON = 40e-3;
+
+  private ImproveFiles() {}
+
+  /**
+   * Writes {@code improvement.json}, {@code search.csv}, the page, charts, and of each lip found
+   * its lip file, a test coupon to print and its streamlines at the middle gap.
+   *
+   * @param conditions of all sections; its profile and gap do not count
+   */
+  public static void write(
+      ResultFolder folder, Improvement found, SealSection conditions, String document) {
+    folder.write("improvement.json", document);
+    folder.write("search.csv", history(found));
+    folder.write("report.html", () -> PageHtml.bytes(ImprovePage.of(found)));
+    SectionFiles.picture(folder, "search", () -> ImproveChart.of(found));
+    List<String> names =
+        ResultFolder.fileNames(found.lips().stream().map(l -> l.profile().name()).toList());
+    for (int k = 0; k < found.lips().size(); k++) {
+      Improvement.Found lip = found.lips().get(k);
+      folder.write(names.get(k) + ".json", LipFile.text(lip.drawing()));
+      List<Outline> bodies = new ArrayList<>(List.of(lip.profile().outline()));
+      bodies.addAll(lip.profile().detached());
+      folder.write(names.get(k) + ".stl", () -> StlFile.bytes(bodies, COUPON));
+    }
+    RankingAnswer proof = found.toStart();
+    if (proof == null || proof.ranking().rows().isEmpty()) {
+      return;
+    }
+    SectionFiles.picture(folder, "ranking", () -> RankingChart.of(proof.ranking()));
+    int gaps = proof.ranking().gaps().size();
+    for (int k = 0; k < found.lips().size(); k++) {
+      int middle = k * gaps + (gaps - 1) / 2;
+      SectionAnswer answer = proof.answers().get(middle);
+      SealSection section =
+          conditions
+              .withProfile(found.lips().get(k).profile())
+              .withGap(proof.ranking().gaps().get((gaps - 1) / 2));
+      var field = answer.field();
+      if (field != null) {
+        SectionFiles.picture(
+            folder,
+            "streamlines/" + names.get(k),
+            () -> SectionPicture.of(section, answer.result(), field));
+      }
+    }
+  }
+
+  private static String history(Improvement found) {
+    StringBuilder head = new StringBuilder("evaluation");
+    found.lengths().forEach(l -> head.append(',').append(l.name()).append("_m"));
+    CsvText csv = new CsvText(head + ",relativeLeak,doubt");
+    for (Evaluation e : found.history()) {
+      csv.row(e.number(), e.lengths(), Double.isFinite(e.score()) ? e.score() : null, e.doubt());
+    }
+    return csv.toString();
+  }
+}
