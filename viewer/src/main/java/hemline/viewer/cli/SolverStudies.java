@@ -38,8 +38,8 @@ import hemline.validation.run.CaseResult;
 import hemline.validation.run.CheckStudy;
 import hemline.viewer.project.SectionStore;
 import java.util.List;
-import java.util.function.UnaryOperator;
 import java.util.function.BooleanSupplier;
+import java.util.function.UnaryOperator;
 
 /**
  * The studies on a given way to solve sections.

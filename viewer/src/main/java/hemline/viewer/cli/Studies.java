@@ -28,8 +28,8 @@ import hemline.validation.reference.ReferenceCase;
 import hemline.validation.run.CaseResult;
 import hemline.viewer.project.SectionStore;
 import java.util.List;
-import java.util.function.UnaryOperator;
 import java.util.function.BooleanSupplier;
+import java.util.function.UnaryOperator;
 
 /** The studies that the commands call. */
 interface Studies {
