@@ -21,17 +21,6 @@ public final class PoolRunner implements BatchRunner {
     this.family = family;
   }
 
-  /** One section from its arguments alone. */
-  public static SectionResult solve(
-      SectionFamily family,
-      SealSection section,
-      RunOptions options,
-      CancelToken cancel,
-      ProgressListener progress) {
-    RunOptions alone = new RunOptions(options.level(), options.closure(), options.modelSpread(), 1);
-    return new SectionStudy(family).run(section, alone, cancel, progress).result();
-  }
-
   @Override
   public void solve(
       List<SealSection> sections,
@@ -51,7 +40,9 @@ public final class PoolRunner implements BatchRunner {
               k < order.size() && !cancel.isCancelled();
               k = next.getAndIncrement()) {
             int i = order.get(k);
-            SectionResult result = solve(family, sections.get(i), options, cancel, sum.of(i));
+            Question question = Question.of(sections.get(i));
+            SolveTask task = new SolveTask(question, family, options, List.of(), cancel, sum.of(i));
+            SectionResult result = task.run().answer().result();
             if (result.status() != SolveStatus.CANCELLED) {
               taker.accept(i, result);
             }

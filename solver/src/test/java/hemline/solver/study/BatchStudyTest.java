@@ -130,8 +130,9 @@ class BatchStudyTest {
         (sections, options, cancel, progress, taker) -> {
           taker.accept(
               0,
-              PoolRunner.solve(
-                  family((s, c, t) -> {}), sections.get(0), options, cancel, progress));
+              new SectionStudy(family((s, c, t) -> {}))
+                  .run(sections.get(0), options, cancel, progress)
+                  .result());
           throw new IllegalStateException("lost");
         };
     assertThatThrownBy(

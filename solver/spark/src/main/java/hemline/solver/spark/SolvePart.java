@@ -6,7 +6,8 @@ import hemline.shared.section.SealSection;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.refine.FamilySolver;
-import hemline.solver.study.PoolRunner;
+import hemline.solver.study.RunOptions;
+import hemline.solver.study.SectionStudy;
 import java.io.Serializable;
 import java.util.ArrayList;
 import java.util.List;
@@ -21,15 +22,13 @@ final class SolvePart extends AbstractFunction1<Iterator<String>, String> implem
   @Override
   public String apply(Iterator<String> texts) {
     SectionText.Part part = SectionText.read(texts.next(), SectionText.Part.class);
+    RunOptions asked = part.options();
+    RunOptions alone = new RunOptions(asked.level(), asked.closure(), asked.modelSpread(), 1);
+    SectionStudy study = new SectionStudy(new FamilySolver());
     List<SectionResult> results = new ArrayList<>();
     for (SealSection section : part.sections()) {
       SectionResult result =
-          PoolRunner.solve(
-              new FamilySolver(),
-              section,
-              part.options(),
-              new CancelToken(),
-              ProgressListener.NONE);
+          study.run(section, alone, new CancelToken(), ProgressListener.NONE).result();
       // the engine interrupts what it no longer wants
       if (result.status() == SolveStatus.CANCELLED) {
         throw new CancellationException("stopped on request");
