@@ -6,6 +6,7 @@ import hemline.shared.vehicle.Machine;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
@@ -70,6 +71,60 @@ public final class MachineFile {
       throw new InputException(problems);
     }
     return machine;
+  }
+
+  /**
+   * Texts and numbers of a machine file as they are written, by their keys as {@link #read(Path,
+   * Map)} takes them; entries of lists by their place from 0.
+   *
+   * @throws InputException if it is no sound JSON
+   */
+  public static Map<String, String> values(Path file) throws InputException {
+    Map<String, String> values = new LinkedHashMap<>();
+    gather("", JsonTree.read(TextFiles.read(file), file.toString()), values);
+    return values;
+  }
+
+  private static void gather(String path, JsonItem item, Map<String, String> values) {
+    String lead = path.isEmpty() ? "" : path + ".";
+    if (item instanceof JsonItem.Members members) {
+      members.values().forEach((key, inner) -> gather(lead + key, inner, values));
+    } else if (item instanceof JsonItem.Array array) {
+      for (int k = 0; k < array.items().size(); k++) {
+        gather(lead + k, array.items().get(k), values);
+      }
+    } else if (item instanceof JsonItem.Text text) {
+      values.put(path, text.value());
+    } else if (item instanceof JsonItem.Number number) {
+      values.put(path, number.literal());
+    }
+  }
+
+  /**
+   * Writes a machine with other values in place of some of its own; all else stays as it is
+   * written, and the files that it names are found from the new place too.
+   *
+   * @param values text by key, as for {@link #read(Path, Map)}; entries of lists by their place
+   * @throws InputException if they do not make a sound machine, or the file cannot be written
+   */
+  public static void write(Path from, Map<String, String> values, Path to) throws InputException {
+    read(from, values);
+    String text = TextFiles.read(from);
+    Map<String, String> next = new LinkedHashMap<>();
+    Path there = to.toAbsolutePath().normalize().getParent();
+    if (there != null && !there.equals(from.toAbsolutePath().normalize().getParent())) {
+      for (Map.Entry<String, String> one : values(from).entrySet()) {
+        if (one.getKey().matches("fan\\.curve|floor\\.lip|floor\\.edges\\.\\d+\\.lip")) {
+          Path named = from.toAbsolutePath().resolveSibling(one.getValue()).normalize();
+          next.put(one.getKey(), there.relativize(named).toString());
+        }
+      }
+    }
+    next.putAll(values);
+    for (Map.Entry<String, String> one : next.entrySet()) {
+      text = JsonEdit.set(text, one.getKey(), one.getValue());
+    }
+    TextFiles.write(to, text);
   }
 
   /** Lip files that a machine file names, each once; empty where it cannot be read. */

@@ -92,10 +92,15 @@ public final class Quantities {
    */
   public static double typed(QuantityKind kind, String unit, String place, String text)
       throws InputException {
+    return read(kind, place, whole(unit, text));
+  }
+
+  /** What was typed, with the unit of its field where it is a bare number, and with a point. */
+  public static String whole(String unit, String text) {
     String plain = text.strip().replace('\u2212', '-');
     String whole = BARE.matcher(plain).matches() ? plain + unit : plain;
     boolean comma = DECIMAL_COMMA.matcher(whole).matches() && whole.indexOf('.') < 0;
-    return read(kind, place, comma ? whole.replaceFirst(",", ".") : whole);
+    return comma ? whole.replaceFirst(",", ".") : whole;
   }
 
   /**

@@ -12,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -297,5 +298,34 @@ class MachineFileTest {
     assertThat(points.get(1).flow()).isCloseTo(0.01, within(1e-12));
     assertThat(points.get(0).staticPressure()).isCloseTo(498.178, within(1e-3));
     assertThat(points.get(0).shaftPower()).isNaN();
+  }
+
+  @Test
+  void writesChangedValuesAndLeavesAllElseAsItIs(@TempDir Path dir) throws Exception {
+    Path from = MACHINES.resolve("silo-wall-crawler.json");
+    Map<String, String> changed = new LinkedHashMap<>();
+    changed.put("fan.speed", "23000rpm");
+    changed.put("axles.0.stiffness", "80N/mm");
+    changed.put("fan.y", "3mm");
+    changed.put("tyres.peakFriction", "0.9");
+    Path to = dir.resolve("mine.json");
+    MachineFile.write(from, changed, to);
+    Machine machine = MachineFile.read(to);
+    assertThat(machine.fan().speed()).isCloseTo(23000 / 60.0, within(1e-9));
+    assertThat(machine.fan().y()).isEqualTo(3e-3);
+    assertThat(machine.running().axles().get(0).stiffness()).isEqualTo(80e3);
+    assertThat(machine.running().axles().get(1).stiffness()).isEqualTo(100e3);
+    assertThat(machine.running().peakFriction()).isEqualTo(0.9);
+    Map<String, String> before = MachineFile.values(from);
+    Map<String, String> after = MachineFile.values(to);
+    before.keySet().removeIf(key -> key.matches("floor.lip|fan.curve"));
+    before.putAll(changed);
+    assertThat(after).containsAllEntriesOf(before);
+    assertThat(
+            catchThrowableOfType(
+                InputException.class,
+                () -> MachineFile.write(from, Map.of("fan.speed", "31000rpm"), to)))
+        .isNotNull();
+    assertThat(MachineFile.values(to)).isEqualTo(after);
   }
 }

@@ -3,8 +3,12 @@ package hemline.viewer.app;
 import hemline.viewer.edit.LipShape;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.screen.BenchScreen;
+import hemline.viewer.screen.Screen;
 import hemline.viewer.screen.StarterPanel;
 import java.util.List;
+import javafx.beans.binding.Bindings;
+import javafx.beans.binding.BooleanBinding;
+import javafx.beans.value.ObservableObjectValue;
 import javafx.scene.control.Menu;
 import javafx.scene.control.MenuItem;
 import javafx.scene.control.SeparatorMenuItem;
@@ -18,9 +22,17 @@ final class BenchMenus {
   private final Workbench bench;
   private final BenchScreen screen;
   private final Examples examples;
+  private final ObservableObjectValue<Screen> front;
 
-  BenchMenus(Workbench bench, BenchScreen screen, Examples examples) {
+  /**
+   * Menus.
+   *
+   * @param front the page in front, whose changes are undone
+   */
+  BenchMenus(
+      Workbench bench, BenchScreen screen, Examples examples, ObservableObjectValue<Screen> front) {
     this.bench = bench;
+    this.front = front;
     this.screen = screen;
     this.examples = examples;
   }
@@ -52,10 +64,11 @@ final class BenchMenus {
   }
 
   private Menu edit() {
-    MenuItem undo = item("Undo", shortcut(KeyCode.Z), screen::undo);
-    undo.disableProperty().bind(bench.canUndo().not().and(screen.sketching().not()));
-    MenuItem redo = item("Redo", shortcut(KeyCode.Y), screen::redo);
-    redo.disableProperty().bind(bench.canRedo().not());
+    MenuItem undo = item("Undo", shortcut(KeyCode.Z), () -> front.get().undo());
+    BooleanBinding here = Bindings.createBooleanBinding(() -> front.get() == screen, front);
+    undo.disableProperty().bind(here.and(bench.canUndo().not()).and(screen.sketching().not()));
+    MenuItem redo = item("Redo", shortcut(KeyCode.Y), () -> front.get().redo());
+    redo.disableProperty().bind(here.and(bench.canRedo().not()));
     return new Menu(
         "Edit",
         null,

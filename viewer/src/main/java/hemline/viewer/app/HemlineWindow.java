@@ -13,6 +13,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleObjectProperty;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.Parent;
@@ -44,6 +46,7 @@ public final class HemlineWindow {
   private final @Nullable ProjectPages pages;
   private final Set<Screen> made = new HashSet<>();
   private final ToggleGroup group = new ToggleGroup();
+  private final ObjectProperty<Screen> front;
   private boolean dark;
 
   /** A window with the bench alone. */
@@ -66,6 +69,7 @@ public final class HemlineWindow {
     this.bench = bench;
     this.examples = examples;
     this.benchScreen = new BenchScreen(bench);
+    this.front = new SimpleObjectProperty<>(benchScreen);
     FileAsk dialogs = ask == null ? new ChooserAsk(this::owner) : ask;
     this.drawings =
         new DrawingMenu(
@@ -157,6 +161,7 @@ public final class HemlineWindow {
       page.visibleProperty().bind(tab.selectedProperty());
       stack.getChildren().add(page);
     }
+    front.set(screen);
     screen.shown();
   }
 
@@ -186,7 +191,7 @@ public final class HemlineWindow {
   }
 
   private MenuBar menus() {
-    List<Menu> menus = new ArrayList<>(new BenchMenus(bench, benchScreen, examples).menus());
+    List<Menu> menus = new ArrayList<>(new BenchMenus(bench, benchScreen, examples, front).menus());
     drawings.acceptDrops(root);
     menus.add(1, drawings.menu());
     if (pages != null) {

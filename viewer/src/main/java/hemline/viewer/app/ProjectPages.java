@@ -76,6 +76,7 @@ public final class ProjectPages {
                         project.shelf(),
                         Reading::beside,
                         () -> ask.machine(project.folder().path()),
+                        place -> ask.target(place, "Machines", ".json"),
                         project::folder,
                         project.bench().options().get().threads())),
             new LaterScreen(

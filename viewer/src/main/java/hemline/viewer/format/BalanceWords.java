@@ -5,7 +5,9 @@ import hemline.shared.result.MachineFigure;
 import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.FloorOutline;
 import hemline.shared.vehicle.Machine;
+import hemline.solver.plenum.Hold;
 import hemline.solver.plenum.Launch;
+import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.OperatingPoint;
 import hemline.solver.plenum.SettledFigures;
 import hemline.solver.plenum.Trade;
@@ -45,6 +47,43 @@ public final class BalanceWords {
     return Digits.exact(e, factor)
         ? Digits.plain(e.value() * factor, 3)
         : Digits.withBand(e, factor);
+  }
+
+  /** What a builder asks first: downforce, hold and least margin. */
+  public static List<String> headline(MachineBalance balance) {
+    List<String> lines = new ArrayList<>();
+    SettledFigures rest = balance.rest();
+    if (rest == null) {
+      return List.of("It does not settle.");
+    }
+    lines.add(
+        "Downforce at rest %s N, suction %s Pa."
+            .formatted(
+                figure(rest.get(MachineFigure.DOWNFORCE), 1),
+                figure(rest.get(MachineFigure.SUCTION), 1)));
+    for (Hold hold : balance.holds()) {
+      if (hold.place().equals("worst")) {
+        Estimate margin = hold.margin();
+        lines.add(
+            "Over all tilts and headings: %s; least margin %s (%s, tilt %s\u00b0, %s)."
+                .formatted(
+                    holding(hold),
+                    margin == null ? "unknown" : figure(margin, 1),
+                    hold.limitedBy(),
+                    Digits.plain(Math.toDegrees(hold.angle()), 3),
+                    hold.heading()));
+      }
+    }
+    return lines;
+  }
+
+  private static String holding(Hold hold) {
+    return switch (hold.verdict()) {
+      case YES -> "it holds";
+      case UNTIL_IT_SLIPS -> "it holds until it slips";
+      case NOT_SHOWN -> "that it holds is not shown";
+      case NO -> "it does not hold";
+    };
   }
 
   /** Floor, seal, fan and air. */

@@ -49,6 +49,12 @@ public final class MachineDesk {
     return shown.getReadOnlyProperty();
   }
 
+  /** Shows no balance any more. */
+  public void clear() {
+    work.stop();
+    shown.set(null);
+  }
+
   /** The balance that runs, or why there is none. */
   public BackgroundWork work() {
     return work;

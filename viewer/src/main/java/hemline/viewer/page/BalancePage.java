@@ -17,6 +17,7 @@ import hemline.viewer.format.TradeUnit;
 import hemline.viewer.page.Page.Tone;
 import hemline.viewer.picture.DownforceChart;
 import hemline.viewer.picture.FanChart;
+import hemline.viewer.picture.MachinePlan;
 import hemline.viewer.picture.TradeChart;
 import java.util.List;
 import java.util.function.Function;
@@ -42,6 +43,8 @@ public final class BalancePage {
   public static Page of(MachineBalance balance, String mesh) {
     BalancePage p = new BalancePage(balance);
     p.page.quiet(BalanceWords.conditions(p.machine));
+    p.page.texts(BalanceWords.headline(balance), Tone.FINDING);
+    p.page.plot(() -> MachinePlan.of(p.machine), "floor, axles, fan and centre of gravity in plan");
     p.page.details().plain(p.machine.notes()).everywhere();
     p.points();
     SettledFigures rest = balance.rest();

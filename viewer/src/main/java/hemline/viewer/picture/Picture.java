@@ -13,6 +13,7 @@ public abstract sealed class Picture
         TrustChart,
         ConvergenceChart,
         MeshPicture,
+        MachinePlan,
         CompareChart,
         ImproveChart,
         BalanceChart {

@@ -82,6 +82,7 @@ public final class BenchScreen implements Screen {
   }
 
   /** Takes back the last point of a sketch, else the last change. */
+  @Override
   public void undo() {
     if (sketch.active().get()) {
       sketch.back();
@@ -91,6 +92,7 @@ public final class BenchScreen implements Screen {
   }
 
   /** Makes again what was undone; nothing while an outline is being drawn. */
+  @Override
   public void redo() {
     if (!sketch.active().get()) {
       bench.redo();

@@ -45,6 +45,20 @@ public final class LaterScreen implements Screen {
   }
 
   @Override
+  public void undo() {
+    if (screen != null) {
+      screen.undo();
+    }
+  }
+
+  @Override
+  public void redo() {
+    if (screen != null) {
+      screen.redo();
+    }
+  }
+
+  @Override
   public void shown() {
     if (screen != null) {
       screen.shown();

@@ -54,7 +54,7 @@ final class LipChoice {
             "quiet");
     ScrollPane list = new ScrollPane(checks);
     list.setFitToWidth(true);
-    list.setPrefHeight(300);
+    list.setPrefHeight(200);
     list.setMinHeight(90);
     list.getStyleClass().add("candidates");
     return new VBox(6, head, hint, list);

@@ -1,17 +1,23 @@
 package hemline.viewer.screen;
 
-import hemline.shared.file.MachineFile;
 import hemline.shared.problem.InputException;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.study.RunOptions;
+import hemline.viewer.format.BalanceWords;
+import hemline.viewer.format.Cautions;
 import hemline.viewer.format.Digits;
 import hemline.viewer.model.Beside;
 import hemline.viewer.model.MachineDesk;
 import hemline.viewer.model.MachineDesk.Balanced;
+import hemline.viewer.model.MachineSheet;
+import hemline.viewer.model.MachineSheet.State;
 import hemline.viewer.model.Shelf;
 import hemline.viewer.page.BalancePage;
+import hemline.viewer.page.Page;
+import hemline.viewer.page.Page.Tone;
+import hemline.viewer.picture.MachinePlan;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.report.BalanceDocument;
 import hemline.viewer.report.BalanceFiles;
@@ -19,10 +25,14 @@ import hemline.viewer.report.ResultFolder;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.function.Supplier;
+import java.util.function.UnaryOperator;
 import javafx.collections.FXCollections;
 import javafx.scene.Parent;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
 /** Balance of a machine: suction, downforce, ride height, valve, holds, grip. */
@@ -57,7 +67,13 @@ public final class MachineScreen implements Screen {
                   + " is set for it.",
               Measure.number(4, MachineScreen::judged))
           .showing(1.5);
+  private final MachineSheet sheet;
+  private final MachineValues values;
+  private final UnaryOperator<@Nullable Path> target;
   private final AskPane pane;
+
+  /** The machine that was balanced last, whose balance follows each change. */
+  private @Nullable Path followed;
 
   /**
    * A page for machines.
@@ -66,6 +82,7 @@ public final class MachineScreen implements Screen {
    * @param shelf lips to offer for a try
    * @param disk where machine files are looked for
    * @param chooser asks for another one
+   * @param target asks where a changed machine goes, by a suggestion
    * @param project where results go
    */
   public MachineScreen(
@@ -74,6 +91,7 @@ public final class MachineScreen implements Screen {
       Shelf shelf,
       Beside disk,
       Supplier<@Nullable Path> chooser,
+      UnaryOperator<@Nullable Path> target,
       Supplier<ProjectFolder> project,
       int threads) {
     this.desk = desk;
@@ -83,6 +101,9 @@ public final class MachineScreen implements Screen {
     this.chooser = chooser;
     this.project = project;
     this.threads = threads;
+    this.target = target;
+    sheet = new MachineSheet(disk);
+    values = new MachineValues(sheet);
     pane = new AskPane("machine", desk.work(), this::balance);
   }
 
@@ -121,16 +142,25 @@ public final class MachineScreen implements Screen {
     mesh.setConverter(Controls.names(MeshLevel::key));
     mesh.setValue(MeshLevel.COARSE);
     desk.shown().subscribe(this::show);
+    file.valueProperty().subscribe(this::chosen);
+    sheet.state().subscribe(this::changed);
+    VBox lists = new VBox(8, values.content(), others.content());
+    ScrollPane scroll = new ScrollPane(lists);
+    scroll.setFitToWidth(true);
+    scroll.getStyleClass().add("page-scroll");
+    scroll.setMinHeight(120);
+    VBox.setVgrow(scroll, Priority.ALWAYS);
     return pane.content(
         List.of(
             Controls.text("Machine file", "page-heading"),
             file,
-            Controls.button("machine-open", "Another file \u2026", e -> open()),
+            Controls.row(
+                Controls.button("machine-open", "Another file \u2026", e -> open()),
+                Controls.button("machine-keep", "Save as \u2026", e -> saveAs())),
             Controls.row(new Label("mesh of the sections"), mesh),
             factor.line(),
-            factor.reason(),
-            others.content()),
-        List.of(),
+            factor.reason()),
+        List.of(Controls.text("Values", "page-heading"), scroll),
         view);
   }
 
@@ -149,27 +179,88 @@ public final class MachineScreen implements Screen {
     }
   }
 
+  @Override
+  public void undo() {
+    sheet.undo();
+  }
+
+  @Override
+  public void redo() {
+    sheet.redo();
+  }
+
+  private void chosen(@Nullable Path path) {
+    if (path != null) {
+      sheet.open(path);
+    }
+  }
+
+  /** Shows the machine; the balance follows where there was one. */
+  private void changed(@Nullable State now) {
+    if (now == null) {
+      return;
+    }
+    pane.fault(now.fault());
+    Machine machine = now.machine();
+    if (machine != null && now.file().equals(followed)) {
+      balance();
+    } else if (machine != null) {
+      desk.clear();
+      view.show(plan(machine));
+    }
+  }
+
+  private static Page plan(Machine machine) {
+    return new Page(machine.name() + (machine.invented() ? " (invented figures)" : ""))
+        .quiet(BalanceWords.conditions(machine))
+        .plot(() -> MachinePlan.of(machine), "floor, axles, fan and centre of gravity in plan")
+        .text(Cautions.HOLD, Tone.CAUTION);
+  }
+
+  private void saveAs() {
+    State now = sheet.state().get();
+    if (now == null || now.machine() == null) {
+      return;
+    }
+    String name = ResultFolder.fileName(now.machine().name()) + ".json";
+    Path to = target.apply(project.get().path().resolve(name));
+    if (to != null) {
+      sheet.save(
+          to,
+          fault -> {
+            pane.fault(fault);
+            if (fault.isEmpty()) {
+              if (!file.getItems().contains(to)) {
+                file.getItems().add(to);
+              }
+              file.setValue(to);
+            }
+          });
+    }
+  }
+
   private void balance() {
-    Path chosen = file.getValue();
-    if (chosen == null) {
+    State now = sheet.state().get();
+    if (now == null) {
       pane.fault("Choose a machine file first.");
       return;
     }
-    try {
-      Machine machine = MachineFile.read(chosen);
-      if (!factor.commit()) {
-        factor.requestFocus();
-        return;
-      }
-      pane.fault("");
-      desk.start(
-          machine,
-          others.chosen(),
-          factor.value(),
-          new RunOptions(mesh.getValue(), Closure.AUTO, false, threads));
-    } catch (InputException e) {
-      pane.fault(e.problems().get(0).toString());
+    Machine machine = now.machine();
+    if (machine == null) {
+      pane.fault(now.fault());
+      return;
     }
+    if (!factor.commit()) {
+      factor.requestFocus();
+      return;
+    }
+    pane.fault("");
+    followed = now.file();
+    desk.start(
+        machine,
+        others.chosen(),
+        factor.value(),
+        new RunOptions(mesh.getValue(), Closure.AUTO, false, threads));
   }
 
   private static String judged(double times) {
@@ -180,7 +271,6 @@ public final class MachineScreen implements Screen {
 
   private void show(@Nullable Balanced found) {
     if (found == null) {
-      view.show(null);
       return;
     }
     Label saved = Controls.message("machine-saved", "quiet");

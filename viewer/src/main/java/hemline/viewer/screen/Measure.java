@@ -1,7 +1,9 @@
 package hemline.viewer.screen;
 
 import hemline.shared.fluid.Air;
+import hemline.shared.problem.InputException;
 import hemline.shared.section.SectionLimits;
+import hemline.shared.units.Quantities;
 import hemline.shared.units.QuantityKind;
 import hemline.viewer.format.Digits;
 import hemline.viewer.format.Wording;
@@ -45,6 +47,22 @@ record Measure(
 
   private static Measure length(DoubleFunction<String> limits) {
     return new Measure(QuantityKind.LENGTH, "mm", v -> Digits.plain(1000 * v, 6) + " mm", limits);
+  }
+
+  /** A quantity in one of its units, within the limits of whoever takes it. */
+  static Measure of(QuantityKind kind, String unit) {
+    double zero = si(kind, unit, "0");
+    double one = si(kind, unit, "1") - zero;
+    String after = unit.isEmpty() ? "" : " " + unit;
+    return new Measure(kind, unit, v -> Digits.plain((v - zero) / one, 6) + after, v -> "");
+  }
+
+  private static double si(QuantityKind kind, String unit, String number) {
+    try {
+      return Quantities.typed(kind, unit, unit, number);
+    } catch (InputException e) {
+      throw new IllegalArgumentException(e);
+    }
   }
 
   /** A plain number. */

@@ -14,6 +14,12 @@ public interface Screen {
   /** Turns what is painted, not styled, to light or dark. */
   default void setDark(boolean on) {}
 
+  /** Takes back the last change on this page; nothing where there is none. */
+  default void undo() {}
+
+  /** Makes again what was taken back. */
+  default void redo() {}
+
   /** Called whenever the page comes to the front. */
   default void shown() {}
 }

@@ -32,6 +32,7 @@ final class ValueField extends TextField {
   private DoubleConsumer taken = value -> {};
   private Runnable entered = () -> {};
   private String settled = "";
+  private String entry = "";
   private double value = Double.NaN;
 
   /**
@@ -108,6 +109,20 @@ final class ValueField extends TextField {
     right();
   }
 
+  /** Shows no value, and faintly what counts then. */
+  void setEmpty(String prompt) {
+    value = Double.NaN;
+    settled = "";
+    setText("");
+    setPromptText(prompt);
+    right();
+  }
+
+  /** Marks what was taken as wrong after all, such as beside other values. */
+  void refuse(String text) {
+    wrong(text);
+  }
+
   /** Shows the value last taken again. */
   void reset() {
     if (Double.isNaN(value)) {
@@ -122,6 +137,11 @@ final class ValueField extends TextField {
     return value;
   }
 
+  /** What was last taken as it was typed, with its unit. */
+  String typed() {
+    return entry;
+  }
+
   /** Takes what is typed; false when it cannot be taken. */
   boolean commit() {
     if (getText().equals(settled)) {
@@ -130,6 +150,7 @@ final class ValueField extends TextField {
     }
     try {
       double typed = read();
+      entry = Quantities.whole(measure.unit(), getText());
       set(typed);
       taken.accept(typed);
       return true;

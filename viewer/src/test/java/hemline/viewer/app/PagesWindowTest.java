@@ -5,11 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
-import hemline.solver.study.LeakStore;
 import hemline.solver.study.RunOptions;
 import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
 import hemline.viewer.model.Workbench;
+import hemline.viewer.picture.InventedStudies;
 import hemline.viewer.project.RecentPlaces;
 import hemline.viewer.project.RescueStore;
 import java.nio.file.Path;
@@ -69,7 +69,14 @@ final class PagesWindowTest extends ApplicationTest {
     RecentPlaces recent = new RecentPlaces(dir.resolve("settings/recent.json"));
     project =
         new Project(
-            bench, examples, solver, dir, recent, RescueStore::new, LeakStore.NONE, () -> "build");
+            bench,
+            examples,
+            solver,
+            dir,
+            recent,
+            RescueStore::new,
+            InventedStudies.LEAKS,
+            () -> "build");
     window = new HemlineWindow(project, examples, NO_ANSWER);
     stage.setScene(window.createScene());
     window.pages().lookAfter(stage);
@@ -128,7 +135,11 @@ final class PagesWindowTest extends ApplicationTest {
     both("16-ranking");
     clickOn("#tab-machine");
     until(() -> lookup("#try-knife-fin").tryQuery().isPresent());
+    until(() -> lookup("#value-fan-speed").tryQuery().isPresent());
     both("17-machine");
+    clickOn("#machine-start");
+    until(() -> window.pages().machines().shown().get() != null);
+    both("17-machine-balanced");
     clickOn("#tab-rig");
     both("21-rig");
     clickOn("#rig-start");

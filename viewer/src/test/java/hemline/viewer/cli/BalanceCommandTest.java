@@ -137,7 +137,7 @@ class BalanceCommandTest {
       assertThat(to.resolve(name)).isNotEmptyFile();
     }
     String html = Files.readString(to.resolve("report.html"));
-    assertThat(html.split("data:image/svg", -1)).hasSize(5);
+    assertThat(html.split("data:image/svg", -1)).hasSize(6);
     assertThat(html)
         .contains("class=\"caution\"")
         .doesNotContain("<?xml")
