@@ -67,9 +67,7 @@ final class LipSearchTest {
     return history.stream().mapToDouble(Evaluation::score).min().orElseThrow();
   }
 
-  /**
-   * At the best of a brute sweep of 400 points by at most two thousandths.
-   */
+  /** At the best of a brute sweep of 400 points by at most two thousandths. */
   @ParameterizedTest
   @ValueSource(longs = {1, 2, 3})
   void theLeastIsFoundInTwentyFiveEvaluations(long seed) {

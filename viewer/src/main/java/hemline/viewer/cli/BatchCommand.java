@@ -13,7 +13,6 @@ import hemline.solver.study.RunOptions;
 import hemline.viewer.page.BatchPage;
 import hemline.viewer.page.PageText;
 import hemline.viewer.project.Engine;
-import hemline.viewer.project.KeptResults;
 import hemline.viewer.report.BatchDocument;
 import hemline.viewer.report.BatchFiles;
 import hemline.viewer.report.BatchRow;
@@ -98,10 +97,7 @@ final class BatchCommand extends Job {
     ResultFolder folder = output.folder(output.json ? null : RankCommand.USUAL_FOLDER);
     CalibrationOptions.tellLeftOut(this, "batch", study);
     String solver = Engine.fingerprint();
-    ResultStore store =
-        keep.anew
-            ? ResultStore.NONE
-            : new KeptResults(keep.keep == null ? KeptResults.usual() : keep.keep, solver);
+    ResultStore store = keep.figures();
     long start = desk.clock().getAsLong();
     BatchAnswer answer = answer(batch.sections(), options, store, cluster);
     if (!answer.complete()) {

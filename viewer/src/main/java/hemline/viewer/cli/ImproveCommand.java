@@ -10,12 +10,9 @@ import hemline.solver.improve.Improvement;
 import hemline.solver.improve.LipSpace;
 import hemline.solver.improve.ShapeLimits;
 import hemline.solver.study.GapDistribution;
-import hemline.solver.study.ResultStore;
 import hemline.solver.study.RunOptions;
 import hemline.viewer.page.ImprovePage;
 import hemline.viewer.page.PageText;
-import hemline.viewer.project.Engine;
-import hemline.viewer.project.KeptResults;
 import hemline.viewer.report.ImproveDocument;
 import hemline.viewer.report.ImproveFiles;
 import hemline.viewer.report.ResultFolder;
@@ -132,11 +129,6 @@ final class ImproveCommand extends Job {
         new SealSection(lip.profile(), asked.get(0), atSuction, motion, air, List.of());
     ImproveStudy.Asked question =
         new ImproveStudy.Asked(lip.profile(), space, limits, spread, conditions, evaluations, seed);
-    ResultStore store =
-        keep.anew
-            ? ResultStore.NONE
-            : new KeptResults(
-                keep.keep == null ? KeptResults.usual() : keep.keep, Engine.fingerprint());
     long start = desk.clock().getAsLong();
     double most = minutes == null ? Double.POSITIVE_INFINITY : 60 * minutes;
     Improvement found =
@@ -146,7 +138,7 @@ final class ImproveCommand extends Job {
                     .improve(
                         question,
                         options,
-                        store,
+                        keep.figures(),
                         () -> desk.secondsSince(start) > most,
                         desk.cancel(),
                         progress));

@@ -1,6 +1,8 @@
 package hemline.viewer.cli;
 
+import hemline.solver.study.ResultStore;
 import hemline.viewer.project.Engine;
+import hemline.viewer.project.KeptResults;
 import hemline.viewer.project.SectionStore;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
@@ -28,5 +30,12 @@ final class KeepOptions {
     }
     Path folder = keep == null ? SectionStore.usual() : keep.resolve("sections");
     return desk.studies().keeping(new SectionStore(folder, Engine.fingerprint()), fields);
+  }
+
+  /** Where figures of single sections are kept. */
+  ResultStore figures() {
+    return anew
+        ? ResultStore.NONE
+        : new KeptResults(keep == null ? KeptResults.usual() : keep, Engine.fingerprint());
   }
 }

@@ -3,6 +3,7 @@ package hemline.viewer.cli;
 import hemline.shared.file.DuctFile;
 import hemline.shared.file.LoadedLip;
 import hemline.shared.problem.InputException;
+import hemline.shared.profile.LipDrawing;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.SectionResult;
@@ -11,14 +12,17 @@ import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
 import hemline.shared.section.Section;
 import hemline.solver.flow.FlowField;
+import hemline.solver.improve.CornerEffect;
 import hemline.solver.rig.Calibrations;
 import hemline.solver.study.RelativeAnswer;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
+import hemline.viewer.page.CornerBlocks;
 import hemline.viewer.page.Page;
 import hemline.viewer.page.PageHtml;
 import hemline.viewer.page.PageText;
 import hemline.viewer.page.SectionPage;
+import hemline.viewer.picture.CornerPicture;
 import hemline.viewer.report.ResultDocument;
 import hemline.viewer.report.ResultFolder;
 import hemline.viewer.report.SectionFiles;
@@ -75,6 +79,15 @@ final class RunCommand extends Job {
   boolean relative;
 
   @Option(
+      names = "--sensitivities",
+      description = {
+        "Tell what moving each corner of the lip by 0.1 mm does to the leak, by differences on"
+            + " coarse",
+        "grids."
+      })
+  boolean sensitivities;
+
+  @Option(
       names = "--report",
       paramLabel = "FILE",
       description = {
@@ -116,6 +129,7 @@ final class RunCommand extends Job {
     SealSection section = new SealSection(lip.profile(), atGap, atSuction, motion, air, List.of());
     return solve(
         section,
+        sensitivities ? lip.drawing() : null,
         options,
         progress -> {
           RelativeAnswer answer =
@@ -153,11 +167,11 @@ final class RunCommand extends Job {
     if (profile != null) {
       wanted.fault("--duct", "a duct file takes the place of a lip file; leave out " + profile);
     }
-    if (gap != null || suction != null || relative || ground.given()) {
+    if (gap != null || suction != null || relative || sensitivities || ground.given()) {
       wanted.fault(
           "--duct",
           "the duct file itself says what drives the flow; leave out --gap, --suction,"
-              + " --relative, the ground speeds and --temperature");
+              + " --relative, --sensitivities, the ground speeds and --temperature");
     }
     RunOptions options = solve.read(wanted);
     DuctSection section = null;
@@ -172,30 +186,49 @@ final class RunCommand extends Job {
     }
     DuctSection read = section;
     return solve(
-        read, options, progress -> alone(studies().run(read, options, desk.cancel(), progress)));
+        read,
+        null,
+        options,
+        progress -> alone(studies().run(read, options, desk.cancel(), progress)));
   }
 
   private Studies studies() {
     return keep.studies(desk, output.out != null || report != null);
   }
 
-  private int solve(Section section, RunOptions options, Watched<RelativeAnswer> study)
+  private List<CornerEffect> effects(
+      SectionResult solved, LipDrawing lip, SealSection section, RunOptions options)
+      throws InputException {
+    return solved.status() == SolveStatus.CANCELLED
+        ? List.of()
+        : watched(p -> studies().corners(lip, section, options, keep.figures(), desk.cancel(), p));
+  }
+
+  /** Solves and tells; a lip as drawn is given where its sensitivities are wanted. */
+  private int solve(
+      Section section, @Nullable LipDrawing lip, RunOptions options, Watched<RelativeAnswer> study)
       throws InputException {
     ResultFolder folder = output.folder(null);
     ResultFolder reportFolder = reportFolder();
     long start = desk.clock().getAsLong();
     RelativeAnswer answer = watched(study);
-    double seconds = desk.secondsSince(start);
     SectionResult result = answer.lip().result();
+    boolean asked = lip != null && section instanceof SealSection;
+    List<CornerEffect> effects =
+        asked && lip != null ? effects(result, lip, (SealSection) section, options) : List.of();
+    double seconds = desk.secondsSince(start);
     FlowField field = answer.lip().field();
     Estimate relativeLeak = answer.relativeLeak();
-    if (result.status() == SolveStatus.CANCELLED) {
+    if (result.status() == SolveStatus.CANCELLED || asked && effects.isEmpty()) {
       tell("stopped on request before " + result.name() + " was solved; there is no result.");
       return ExitCode.CANCELLED;
     }
     boolean isDuct = section instanceof DuctSection;
-    String document = ResultDocument.text(result, relativeLeak, isDuct, seconds);
+    String document = ResultDocument.text(result, relativeLeak, effects, isDuct, seconds);
     Page page = SectionPage.of(section, result, field, relativeLeak, options, "");
+    if (lip != null) {
+      CornerBlocks.add(page, lip, effects);
+    }
     if (output.json) {
       print(document);
     } else {
@@ -209,6 +242,9 @@ final class RunCommand extends Job {
     }
     if (folder != null) {
       SectionFiles.write(folder, document, section, result, field);
+      if (lip != null && !effects.isEmpty()) {
+        SectionFiles.picture(folder, "corners", () -> CornerPicture.of(lip, effects));
+      }
       return tellFiles(folder, "Files", output.json, code);
     }
     if (!output.json) {

@@ -1,11 +1,15 @@
 package hemline.viewer.cli;
 
+import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.section.SealSection;
 import hemline.shared.section.Section;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
+import hemline.solver.improve.CornerEffect;
+import hemline.solver.improve.CornerSpace;
+import hemline.solver.improve.CornerStudy;
 import hemline.solver.improve.ImproveStudy;
 import hemline.solver.improve.Improvement;
 import hemline.solver.plenum.MachineBalance;
@@ -133,6 +137,25 @@ record SolverStudies(SectionFamily family, boolean keptOnly) implements Studies 
       CancelToken cancel,
       ProgressListener progress) {
     return new ImproveStudy(family, store).of(asked, options, spent, cancel, progress);
+  }
+
+  @Override
+  public List<CornerEffect> corners(
+      LipDrawing lip,
+      SealSection section,
+      RunOptions options,
+      ResultStore store,
+      CancelToken cancel,
+      ProgressListener progress) {
+    return new CornerStudy(family, store)
+        .of(
+            lip,
+            section,
+            options.closure(),
+            CornerSpace.free(lip),
+            options.threads(),
+            cancel,
+            progress);
   }
 
   @Override

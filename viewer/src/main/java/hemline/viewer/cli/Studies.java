@@ -1,11 +1,13 @@
 package hemline.viewer.cli;
 
+import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.section.SealSection;
 import hemline.shared.section.Section;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
+import hemline.solver.improve.CornerEffect;
 import hemline.solver.improve.ImproveStudy;
 import hemline.solver.improve.Improvement;
 import hemline.solver.plenum.MachineBalance;
@@ -106,6 +108,19 @@ interface Studies {
       RunOptions options,
       ResultStore store,
       BooleanSupplier spent,
+      CancelToken cancel,
+      ProgressListener progress);
+
+  /**
+   * What moving each corner of a lip does to its leak; empty when stopped.
+   *
+   * @param section of the lip as it is
+   */
+  List<CornerEffect> corners(
+      LipDrawing lip,
+      SealSection section,
+      RunOptions options,
+      ResultStore store,
       CancelToken cancel,
       ProgressListener progress);
 

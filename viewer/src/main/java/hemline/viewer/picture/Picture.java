@@ -16,6 +16,7 @@ public abstract sealed class Picture
         MachinePlan,
         CompareChart,
         ImproveChart,
+        CornerPicture,
         BalanceChart {
   /** Pixels per sheet unit of a PNG, for sharp print. */
   private static final double PNG_SCALE = 2;

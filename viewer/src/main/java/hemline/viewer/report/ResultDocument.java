@@ -7,6 +7,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.SectionResult;
+import hemline.solver.improve.CornerEffect;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -27,13 +28,45 @@ public final class ResultDocument {
    */
   public static String text(
       SectionResult result, @Nullable Estimate relativeLeak, boolean duct, double seconds) {
+    return text(result, relativeLeak, List.of(), duct, seconds);
+  }
+
+  /**
+   * The same with what moving the corners of the lip does.
+   *
+   * @param effects empty where nobody asked
+   */
+  public static String text(
+      SectionResult result,
+      @Nullable Estimate relativeLeak,
+      List<CornerEffect> effects,
+      boolean duct,
+      double seconds) {
     ObjectNode document = node(result, duct);
     if (relativeLeak != null) {
       ((ObjectNode) document.get("figures"))
           .set("relativeLeak", JsonText.estimate(relativeLeak, PURE));
     }
+    if (!effects.isEmpty()) {
+      ArrayNode corners = document.putArray("sensitivities");
+      effects.forEach(e -> corners.add(effect(e)));
+    }
     JsonText.number(document, "seconds", seconds);
     return JsonText.of(document);
+  }
+
+  /** Change of the leak in per cent for 0.1 mm. */
+  private static ObjectNode effect(CornerEffect e) {
+    ObjectNode node = JsonText.NODES.objectNode();
+    node.put("vertex", e.corner());
+    JsonText.number(node, "x", e.x());
+    JsonText.number(node, "y", e.y());
+    Estimate dx = e.dx();
+    Estimate dy = e.dy();
+    node.set("dx", dx == null ? null : JsonText.estimate(dx.times(100), "%"));
+    node.set("dy", dy == null ? null : JsonText.estimate(dy.times(100), "%"));
+    node.put("onlyUpwards", e.lowest());
+    return node;
   }
 
   static ObjectNode node(SectionResult result, boolean duct) {

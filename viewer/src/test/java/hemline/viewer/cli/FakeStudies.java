@@ -15,6 +15,7 @@ import hemline.shared.section.Section;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
+import hemline.solver.improve.CornerEffect;
 import hemline.solver.improve.Evaluation;
 import hemline.solver.improve.ImproveStudy;
 import hemline.solver.improve.Improvement;
@@ -245,6 +246,21 @@ final class FakeStudies implements Studies {
         new Improvement.Found(best, Objects.requireNonNull(profile), history.get(0));
     return new Improvement(
         asked.start(), lengths, history, "", List.of(found), proof, proof, status);
+  }
+
+  @Override
+  public List<CornerEffect> corners(
+      LipDrawing lip,
+      SealSection section,
+      RunOptions options,
+      ResultStore store,
+      CancelToken cancel,
+      ProgressListener progress) {
+    asked.add(lip);
+    Estimate less = new Estimate(-0.004, 0.001, 0, 0, 0, Trend.UNKNOWN);
+    return List.of(
+        new CornerEffect(0, 0, 0, less, null, true),
+        new CornerEffect(1, 8e-3, 0, null, less, true));
   }
 
   @Override

@@ -75,6 +75,7 @@ class SchemaTest extends CommandCase {
     Path duct = Files.writeString(dir.resolve("duct.json"), DUCT);
     written("result", "run", lip, "--gap", "2mm", "--suction", "600Pa", "--json");
     written("result", "run", lip, "--gap", "2mm", "--suction", "600Pa", "--relative", "--json");
+    written("result", "run", lip, "--gap=2mm", "--suction=600Pa", "--sensitivities", "--json");
     written("result", "run", "--duct", duct.toString(), "--json");
     Files.delete(duct);
     written("sweep", "sweep", lip, "--gap", "1mm..6mm", "--suction", "600Pa", "--json");
