@@ -55,8 +55,8 @@ record Cluster(BatchRunner here, BatchRunner there, Consumer<String> teller)
     boolean small = sections.size() < SMALLEST;
     if (small) {
       teller.accept(
-          sections.size()
-              + " sections are solved on this machine: below "
+          (sections.size() == 1 ? "1 section is" : sections.size() + " sections are")
+              + " solved on this machine: below "
               + SMALLEST
               + " starting a cluster takes longer than it saves.");
     }
