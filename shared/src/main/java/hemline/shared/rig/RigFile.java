@@ -41,6 +41,9 @@ public final class RigFile {
   /** Above this an instrument tells nothing. */
   private static final double MOST_SHARE = 0.5;
 
+  /** Readings of a rig: their correlations take the square of it in memory, the cube in time. */
+  private static final int MOST_READINGS = 300;
+
   private static final double LEAST_BAROMETER = 50e3;
   private static final double MOST_BAROMETER = 120e3;
 
@@ -130,6 +133,12 @@ public final class RigFile {
                     + row.what()
                     + "\"");
       }
+    }
+    if (readingRows.size() > MOST_READINGS) {
+      table.fault(
+          readingRows.get(MOST_READINGS).line(),
+          "a rig holds at most " + MOST_READINGS + " readings; put repeats together");
+      return null;
     }
     FanCurve fan = curve.isEmpty() ? null : fan(curve, curveLine, all);
     List<RigReading> readings = readings(readingRows, all, fan);

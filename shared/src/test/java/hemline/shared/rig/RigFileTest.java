@@ -35,6 +35,17 @@ final class RigFileTest {
     return RigFile.parse(text, "rig.csv", null, false);
   }
 
+  /** A file of 5000 readings once took minutes to compare. */
+  @Test
+  void aRigHoldsAsManyReadingsAsCanBeCompared() throws Exception {
+    String one = "lip,1,300,10.4,,,\n";
+    assertThat(read(GOOD + one.repeat(297)).readings()).hasSize(300);
+    assertThatThrownBy(() -> read(GOOD + one.repeat(298)))
+        .isInstanceOf(InputException.class)
+        .hasMessageContaining("line 308")
+        .hasMessageContaining("a rig holds at most 300 readings; put repeats together");
+  }
+
   @Test
   void everyCellFindsItsPlaceInSi() throws Exception {
     Rig rig = read(GOOD);

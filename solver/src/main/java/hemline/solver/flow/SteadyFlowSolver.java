@@ -17,6 +17,10 @@ import hemline.solver.field.FlowState;
  */
 public final class SteadyFlowSolver {
   static final int NEWTON_STEPS = 80;
+
+  /** Newton steps without gain, after as many, that end the attempt: each costs many passes. */
+  private static final int NEWTON_IDLE = 15;
+
   private static final int APPROACH_STEPS = 15;
 
   /**
@@ -216,11 +220,11 @@ public final class SteadyFlowSolver {
     return c;
   }
 
-  /** Newton steps until the residual is a hundredth of what is asked. */
+  /** Newton steps until the residual is a hundredth of what is asked, or they bring nothing. */
   private SolveStatus newton(int most) {
     monitor.restart();
     NewtonIteration iteration = new NewtonIteration(equations, inertia);
-    for (int i = 0; i < most; i++) {
+    while (monitor.passes() < most && !monitor.idle(0, NEWTON_IDLE)) {
       cancel.check();
       if (!iteration.step()) {
         return ended(Attempt.NEWTON, Reason.DIVERGED);

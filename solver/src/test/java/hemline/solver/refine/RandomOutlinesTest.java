@@ -94,16 +94,23 @@ class RandomOutlinesTest {
     Files.writeString(TABLE, String.join("\n", rows) + "\n");
   }
 
+  private static GridFamily solve(SealSection section, MeshLevel level, int grids) {
+    return new FamilySolver()
+        .solve(
+            SolveRequest.cold(section, level, grids, Closure.AUTO),
+            new CancelToken(),
+            ProgressListener.NONE);
+  }
+
   private static Tried line(
       long seed, MeshLevel level, int grids, Map<SolveStatus, Integer> counts) {
     SealSection section = RandomLips.section(seed);
     long start = ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
-    GridFamily family =
-        new FamilySolver()
-            .solve(
-                SolveRequest.cold(section, level, grids, Closure.AUTO),
-                new CancelToken(),
-                ProgressListener.NONE);
+    GridFamily family = solve(section, level, grids);
+    if (family.finestUsable() == null) {
+      // a coarse grid may lose the flow; a section has three
+      family = solve(section, level, SectionFamily.GRIDS);
+    }
     GridSolution finest = family.finestUsable();
     SolveStatus status = finest == null ? SolveStatus.FAILED : finest.run().status();
     synchronized (counts) {
