@@ -28,6 +28,11 @@ public final class HemlineApplication extends Application {
   private static final double WIDTH = 1280;
   private static final double HEIGHT = 800;
 
+  /** Smaller it cannot be used. */
+  private static final double LEAST_WIDTH = 900;
+
+  private static final double LEAST_HEIGHT = 640;
+
   /** After this time the first frames are painted. */
   private static final Duration SEEN = Duration.seconds(1);
 
@@ -82,13 +87,21 @@ public final class HemlineApplication extends Application {
     if (pages != null) {
       pages.lookAfter(stage);
     }
-    Rectangle2D room = Screen.getPrimary().getVisualBounds();
+    Rectangle2D room = room(Screen.getPrimary().getVisualBounds(), Screen.getPrimary().getBounds());
     stage.setWidth(Math.min(WIDTH, room.getWidth()));
     stage.setHeight(Math.min(HEIGHT, room.getHeight()));
+    stage.setMinWidth(Math.min(LEAST_WIDTH, room.getWidth()));
+    stage.setMinHeight(Math.min(LEAST_HEIGHT, room.getHeight()));
     stage.show();
     window.benchScreen().board().requestFocus();
     StartClock.tellFirstFrame();
     afterFirstFrames(shipped::readAhead);
+  }
+
+  /** Room for the window: some window managers tell of none beside their own bars. */
+  static Rectangle2D room(Rectangle2D beside, Rectangle2D whole) {
+    boolean usable = beside.getWidth() >= LEAST_WIDTH && beside.getHeight() >= LEAST_HEIGHT;
+    return usable ? beside : whole;
   }
 
   /** What can wait until the window is seen. */

@@ -61,6 +61,9 @@ public final class SectionBoard extends Region {
   private boolean asked;
   private boolean fitted;
 
+  /** True while the whole lip is on show, as {@link #fit} left it. */
+  private boolean whole;
+
   public SectionBoard(Workbench bench, Selection selection, Sketch sketch) {
     this.bench = bench;
     this.selection = selection;
@@ -121,6 +124,7 @@ public final class SectionBoard extends Region {
 
   /** Shows another part; the fit to the lip is given up until {@link #fit}. */
   public void look(BoardView other) {
+    whole = false;
     view.set(other);
     ask();
   }
@@ -130,6 +134,7 @@ public final class SectionBoard extends Region {
     if (getWidth() > 10 && getHeight() > 10) {
       look(BoardView.around(lip(), bench.setting().get().gap(), getWidth(), getHeight()));
       fitted = true;
+      whole = true;
     }
   }
 
@@ -203,7 +208,7 @@ public final class SectionBoard extends Region {
       drift.setWidth(w);
       drift.setHeight(h);
       BoardView now = view.get();
-      if (now == null || !fitted) {
+      if (now == null || !fitted || whole) {
         fit();
       } else {
         look(now.resized(w, h));

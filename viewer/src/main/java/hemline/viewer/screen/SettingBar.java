@@ -10,6 +10,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.control.Slider;
 import javafx.scene.control.Tooltip;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -35,16 +36,17 @@ final class SettingBar {
   }
 
   Region content() {
-    HBox bar = new HBox(18);
-    bar.setAlignment(Pos.CENTER_LEFT);
-    Condition.ALL.forEach(condition -> bar.getChildren().add(condition(condition)));
-    Region space = new Region();
-    HBox.setHgrow(space, Priority.ALWAYS);
+    // where the window is narrow the last conditions go below
+    FlowPane conditions = new FlowPane(18, 4);
+    Condition.ALL.forEach(condition -> conditions.getChildren().add(condition(condition)));
+    HBox.setHgrow(conditions, Priority.ALWAYS);
+    conditions.setPrefWrapLength(200);
     ProgressBar progress = new ProgressBar(0);
     progress.progressProperty().bind(bench.progress());
     progress.visibleProperty().bind(bench.running());
     progress.setPrefWidth(110);
-    bar.getChildren().addAll(space, progress, button());
+    HBox bar = new HBox(18, conditions, progress, button());
+    bar.setAlignment(Pos.CENTER_LEFT);
     VBox lines = new VBox(2, bar);
     fields.forEach(field -> lines.getChildren().add(field.reason()));
     lines.getChildren().add(why);
