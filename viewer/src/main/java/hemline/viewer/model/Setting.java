@@ -41,14 +41,19 @@ public record Setting(
    * @param air at the pressure of sea level
    */
   public static Setting of(SectionResult section, FluidState air) {
-    double kelvin = Air.STANDARD_PRESSURE / (Air.GAS_CONSTANT * air.density());
     return new Setting(
         section.gap(),
         section.suction(),
         section.groundSpeed(),
         section.spanwiseSpeed(),
-        // whole microkelvin, so that air goes in and out with the same bits
-        Math.max(Air.COLDEST, Math.min(Air.HOTTEST, Math.rint(1e6 * kelvin) / 1e6)));
+        temperature(air));
+  }
+
+  /** Temperature of air at the pressure of sea level, K. */
+  public static double temperature(FluidState air) {
+    double kelvin = Air.STANDARD_PRESSURE / (Air.GAS_CONSTANT * air.density());
+    // whole microkelvin, so that air goes in and out with the same bits
+    return Math.max(Air.COLDEST, Math.min(Air.HOTTEST, Math.rint(1e6 * kelvin) / 1e6));
   }
 
   /** All values by their names, to be kept. */

@@ -2,11 +2,13 @@ package hemline.viewer.screen;
 
 import hemline.viewer.model.StudyDesk;
 import hemline.viewer.project.KeptStudy;
+import hemline.viewer.project.StudyQuestion;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeParseException;
 import java.util.Locale;
+import java.util.function.Consumer;
 import javafx.collections.FXCollections;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
@@ -24,7 +26,12 @@ final class KeptStudies {
   private final ListView<KeptStudy> list = new ListView<>();
   private boolean filling;
 
-  KeptStudies(StudyDesk desk) {
+  /**
+   * A list.
+   *
+   * @param asked hears what a study asked that is chosen
+   */
+  KeptStudies(StudyDesk desk, Consumer<StudyQuestion> asked) {
     this.desk = desk;
     list.setId("kept-studies");
     list.getStyleClass().add("kept");
@@ -40,6 +47,7 @@ final class KeptStudies {
             study -> {
               if (study != null && !filling) {
                 desk.show(study);
+                asked.accept(study.question());
               }
             });
     list.setOnKeyPressed(

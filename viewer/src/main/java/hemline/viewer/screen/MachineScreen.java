@@ -31,6 +31,7 @@ import javafx.scene.Parent;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.TitledPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
@@ -41,6 +42,10 @@ public final class MachineScreen implements Screen {
   private static final double LEAST_FACTOR = 1;
 
   private static final double MOST_FACTOR = 100;
+
+  private static final String TRY =
+      "Each goes all round the floor in turn; they are ranked by the downforce they give on this"
+          + " fan.";
 
   private final MachineDesk desk;
   private final Supplier<List<Path>> known;
@@ -55,7 +60,7 @@ public final class MachineScreen implements Screen {
           "Choose a machine and press Start: the leaks of all edges are solved, set against the"
               + " fan's curve, and tell suction, downforce, ride height, hold and grip."
               + " Sections solved once are kept, so the next balance is quick.");
-  private final LipChoice others = new LipChoice();
+  private final LipChoice others = new LipChoice("try", 0);
   private final ComboBox<Path> file = new ComboBox<>();
   private final ComboBox<MeshLevel> mesh =
       new ComboBox<>(FXCollections.observableArrayList(MeshLevel.values()));
@@ -144,7 +149,11 @@ public final class MachineScreen implements Screen {
     desk.shown().subscribe(this::show);
     file.valueProperty().subscribe(this::chosen);
     sheet.state().subscribe(this::changed);
-    VBox lists = new VBox(8, values.content(), others.content());
+    TitledPane lips = new TitledPane("Other lips to try", others.content("", TRY));
+    lips.setId("other-lips");
+    lips.setAnimated(false);
+    lips.setExpanded(false);
+    VBox lists = new VBox(4, lips, values.content());
     ScrollPane scroll = new ScrollPane(lists);
     scroll.setFitToWidth(true);
     scroll.getStyleClass().add("page-scroll");

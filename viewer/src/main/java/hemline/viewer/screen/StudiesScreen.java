@@ -65,7 +65,7 @@ public final class StudiesScreen implements Screen {
   public Parent createContent() {
     form.begin(bench.setting().get());
     Label kept = Controls.text("Kept in this project", "page-heading");
-    Region list = new KeptStudies(desk).content();
+    Region list = new KeptStudies(desk, form::take).content();
     list.setMinHeight(80);
     list.setPrefHeight(200);
     VBox.setVgrow(list, Priority.ALWAYS);

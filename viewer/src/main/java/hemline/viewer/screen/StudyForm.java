@@ -13,18 +13,14 @@ import hemline.viewer.project.StudyQuestion;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import javafx.collections.FXCollections;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
-import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.RadioButton;
-import javafx.scene.control.ScrollPane;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -46,8 +42,7 @@ final class StudyForm {
   private final RadioButton ranking = aim("ranking", "ranking of several lips");
   private final ComboBox<LipProfile> lip = lips("study-lip");
   private final ComboBox<LipProfile> baseline = lips("study-baseline");
-  private final Map<String, CheckBox> candidates = new LinkedHashMap<>();
-  private final VBox candidateBox = new VBox(3);
+  private final LipChoice candidates = new LipChoice("candidate", USUAL_CANDIDATES);
   private final VBox reasons = new VBox(2);
   private final CheckBox relative = new CheckBox("against a plain flat lip as wide");
   private final ValueField gap = field("study-gap", "gap", Measure.GAP, 2e-3);
@@ -133,16 +128,38 @@ final class StudyForm {
     baseline.setItems(FXCollections.observableArrayList(known));
     lip.setValue(named(before == null ? "" : before.name(), 0));
     baseline.setValue(named(base == null ? USUAL_BASELINE : base.name(), 0));
-    Map<String, Boolean> chosen = new LinkedHashMap<>();
-    candidates.forEach((name, one) -> chosen.put(name, one.isSelected()));
-    candidates.clear();
-    candidateBox.getChildren().clear();
-    for (LipProfile one : known) {
-      CheckBox check = new CheckBox(one.name());
-      check.setId("candidate-" + one.name().replace(' ', '-'));
-      check.setSelected(chosen.getOrDefault(one.name(), candidates.size() < USUAL_CANDIDATES));
-      candidates.put(one.name(), check);
-      candidateBox.getChildren().add(check);
+    candidates.offer(known);
+  }
+
+  /** Asks for what a study asked for; lips that are not there any more are left out. */
+  void take(StudyQuestion question) {
+    Swept swept = question.swept();
+    aim.selectToggle(
+        swept == null
+            ? ranking
+            : swept == Swept.SUCTION
+                ? overSuction
+                : swept == Swept.GROUND_SPEED ? overGround : overGap);
+    gap.set(question.gap());
+    suction.set(question.suction());
+    ground.set(question.ground().speed());
+    double first = question.values().get(0);
+    double last = question.values().get(question.values().size() - 1);
+    boolean suctions = swept == Swept.SUCTION;
+    boolean speeds = swept == Swept.GROUND_SPEED;
+    (suctions ? suction : speeds ? ground : gap).set(first);
+    (suctions ? suctionTo : speeds ? groundTo : gapTo).set(last);
+    points.set(question.values().size());
+    spanwise.set(question.ground().spanwiseSpeed());
+    temperature.set(Setting.temperature(question.air()));
+    mesh.setValue(question.level());
+    spread.setSelected(question.modelSpread());
+    relative.setSelected(question.baseline() != null);
+    List<String> names = question.lips().stream().map(LipProfile::name).toList();
+    known.stream().filter(l -> l.name().equals(names.get(0))).findFirst().ifPresent(lip::setValue);
+    if (swept == null && question.baseline() != null) {
+      baseline.setValue(named(question.baseline().name(), 0));
+      candidates.choose(names);
     }
   }
 
@@ -177,18 +194,9 @@ final class StudyForm {
     Swept swept = swept();
     box.getChildren().setAll(heading("What to follow"), overGap, overSuction, overGround, ranking);
     if (swept == null) {
-      ScrollPane list = new ScrollPane(candidateBox);
-      list.setFitToWidth(true);
-      list.setPrefHeight(170);
-      list.setMinHeight(90);
-      list.getStyleClass().add("candidates");
-      VBox.setVgrow(list, Priority.SOMETIMES);
-      Label lips = heading("Lips");
-      HBox.setHgrow(lips, Priority.ALWAYS);
-      lips.setMaxWidth(Double.MAX_VALUE);
-      HBox head = new HBox(6, lips, choosing("all", true), choosing("none", false));
-      head.setAlignment(Pos.BASELINE_LEFT);
-      box.getChildren().addAll(head, list, row("measured against", grown(baseline)));
+      VBox lips = candidates.content("Lips", "");
+      VBox.setVgrow(lips, Priority.SOMETIMES);
+      box.getChildren().addAll(lips, row("measured against", grown(baseline)));
     } else {
       box.getChildren().addAll(heading("Lip"), lip, relative);
     }
@@ -209,14 +217,6 @@ final class StudyForm {
     box.getChildren().add(row("air at", temperature));
     box.getChildren().add(row("in", points, new Label("points"), new Label("   mesh"), mesh));
     box.getChildren().addAll(spread, reasons);
-  }
-
-  private Button choosing(String name, boolean on) {
-    Button button =
-        Controls.button(
-            "candidates-" + name, name, e -> candidates.values().forEach(c -> c.setSelected(on)));
-    button.getStyleClass().add("small");
-    return button;
   }
 
   private static Label heading(String text) {
@@ -246,10 +246,7 @@ final class StudyForm {
     Swept swept = swept();
     List<LipProfile> lips = new ArrayList<>();
     if (swept == null) {
-      known.stream()
-          .filter(
-              one -> candidates.get(one.name()) != null && candidates.get(one.name()).isSelected())
-          .forEach(lips::add);
+      lips.addAll(candidates.chosen());
     } else if (lip.getValue() != null) {
       lips.add(lip.getValue());
     }

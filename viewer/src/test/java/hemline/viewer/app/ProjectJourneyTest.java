@@ -38,8 +38,11 @@ import javafx.scene.control.CheckBox;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.ListView;
+import javafx.scene.control.RadioButton;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
+import javafx.scene.control.TitledPane;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
@@ -187,8 +190,26 @@ final class ProjectJourneyTest extends ApplicationTest {
     assertThat(study.question().ground().spanwiseSpeed()).isEqualTo(0.1);
     assertThat(study.question().air().density()).isBetween(1.12, 1.14);
     assertThat(study.question().modelSpread()).isTrue();
+    itsConditionsComeBack(study);
     assertThat(study.question().values()).containsExactly(-0.1, 0.1);
-    assertThat(study.question().conditions()).contains("second flow model", "kg/m");
+    assertThat(study.question().conditions()).contains("second turbulence model", "kg/m");
+  }
+
+  /** A kept study that is chosen asks its question again. */
+  private void itsConditionsComeBack(KeptStudy study) {
+    clickOn("#over-gap");
+    put("study-suction", "900 Pa");
+    put("study-spanwise", "0 m/s");
+    put("study-temperature", "15 degC");
+    put("study-points", "6");
+    clickOn("#study-model-spread");
+    ListView<KeptStudy> kept = lookup("#kept-studies").queryListView();
+    interact(() -> kept.getSelectionModel().clearSelection());
+    interact(() -> kept.getSelectionModel().select(study));
+    assertThat(lookup("#over-ground").<RadioButton>query().isSelected()).isTrue();
+    clickOn("#study-start");
+    assertThat(project.studies().work().running().get()).as("it is answered already").isFalse();
+    assertThat(project.studies().shown().get().question()).isEqualTo(study.question());
   }
 
   @Test
@@ -312,6 +333,8 @@ final class ProjectJourneyTest extends ApplicationTest {
         .extracting(p -> p.getFileName().toString())
         .contains("silo-wall-crawler.json");
     // lips to try come from the shelf, none of them chosen at first
+    interact(() -> lookup("#other-lips").<TitledPane>query().setExpanded(true));
+    WaitForAsyncUtils.waitForFxEvents();
     clickOn("#try-all");
     assertThat(lookup("#try-knife-fin").<CheckBox>query().isSelected()).isTrue();
     clickOn("#try-none");
