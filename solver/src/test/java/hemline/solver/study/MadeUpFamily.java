@@ -24,13 +24,13 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.function.Function;
 
 /** A family whose leak is a formula, for tests of study logic. */
-final class MadeUpFamily implements SectionFamily {
+public final class MadeUpFamily implements SectionFamily {
   static final FluidState AIR = new FluidState(1.225, 1.46e-5);
   static final double[] SIZES = {2, 4.0 / 3, 1};
 
   /** Leak flow of a section on the grid at a place. */
   @FunctionalInterface
-  interface Leak {
+  public interface Leak {
     double at(SealSection section, Closure closure, int place);
   }
 
@@ -44,9 +44,9 @@ final class MadeUpFamily implements SectionFamily {
   private final Before before;
   Function<SealSection, Closure> auto = section -> Closure.SST;
   final Set<String> threads = Collections.synchronizedSet(new TreeSet<>());
-  final ConcurrentLinkedQueue<String> solves = new ConcurrentLinkedQueue<>();
+  public final ConcurrentLinkedQueue<String> solves = new ConcurrentLinkedQueue<>();
 
-  MadeUpFamily(Leak leak) {
+  public MadeUpFamily(Leak leak) {
     this(leak, (section, closure, cancel) -> {});
   }
 
@@ -84,7 +84,7 @@ final class MadeUpFamily implements SectionFamily {
     return MadeUpGrids.family(used, runs);
   }
 
-  static LipProfile lip(String name) {
+  public static LipProfile lip(String name) {
     Outline box =
         new Outline(
             List.of(
@@ -95,12 +95,12 @@ final class MadeUpFamily implements SectionFamily {
     return new LipProfile(name, "flat", "made up", box, 2, List.of());
   }
 
-  static SealSection section(LipProfile profile) {
+  public static SealSection section(LipProfile profile) {
     return new SealSection(profile, 2e-3, 600, GroundMotion.STILL, AIR, List.of());
   }
 
   /** Leak of a plain lip of the given discharge coefficient. */
-  static double jet(SealSection section, double coefficient) {
+  public static double jet(SealSection section, double coefficient) {
     return coefficient * section.gap() * Math.sqrt(2 * section.suction() / AIR.density());
   }
 }

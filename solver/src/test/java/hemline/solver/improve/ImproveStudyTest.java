@@ -1,0 +1,133 @@
+package hemline.solver.improve;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import hemline.shared.geometry.Vertex;
+import hemline.shared.profile.LipProfile;
+import hemline.shared.result.LeakOrigin;
+import hemline.shared.result.SectionResult;
+import hemline.shared.result.SolveStatus;
+import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.Closure;
+import hemline.solver.grid.MeshLevel;
+import hemline.solver.study.GapDistribution;
+import hemline.solver.study.MadeUpFamily;
+import hemline.solver.study.ResultStore;
+import hemline.solver.study.RunOptions;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
+import org.apache.commons.math3.random.Well19937c;
+import org.jspecify.annotations.Nullable;
+import org.junit.jupiter.api.Test;
+
+/** Search and proof over leaks that are formulas. */
+final class ImproveStudyTest {
+  private static final ShapeLimits LIMITS = new ShapeLimits(14e-3, 20e-3, 0.8e-3, 0.8e-3);
+  private static final LipProfile START = MadeUpFamily.lip("start");
+
+  private static final class Memory implements ResultStore {
+    private final Map<LeakOrigin, SectionResult> kept = new ConcurrentHashMap<>();
+
+    @Override
+    public @Nullable SectionResult find(LeakOrigin asked) {
+      return kept.get(asked);
+    }
+
+    @Override
+    public void keep(LeakOrigin asked, SectionResult result) {
+      kept.put(asked, result);
+    }
+  }
+
+  private static double width(LipProfile lip) {
+    return lip.outline().vertices().stream().mapToDouble(Vertex::x).max().orElseThrow();
+  }
+
+  /** Least leak at a width of 11 mm. */
+  private static MadeUpFamily valley() {
+    return new MadeUpFamily(
+        (section, closure, place) -> {
+          double off = (width(section.profile()) - 11e-3) / 10e-3;
+          return MadeUpFamily.jet(section, (0.6 + off * off) * (1 + 0.01 * (2 - place)));
+        });
+  }
+
+  private static Improvement improve(
+      MadeUpFamily family, ResultStore store, int threads, CancelToken cancel) {
+    LipSpace space = LipFamily.FLAT.space(1, LIMITS, LipFamily.FLAT.within(1, LIMITS));
+    return new ImproveStudy(family, store)
+        .of(
+            new ImproveStudy.Asked(
+                START,
+                space,
+                LIMITS,
+                GapDistribution.of(List.of(1e-3, 2e-3), List.of(1.0, 2.0)),
+                MadeUpFamily.section(START),
+                14,
+                1),
+            new RunOptions(MeshLevel.MEDIUM, Closure.AUTO, false, threads),
+            () -> false,
+            cancel,
+            (done, what) -> {});
+  }
+
+  @Test
+  void theBestIsFoundAndProven() {
+    Improvement found = improve(valley(), ResultStore.NONE, 2, new CancelToken());
+    assertThat(found.status()).isEqualTo(SolveStatus.CONVERGED);
+    assertThat(found.history()).hasSize(14);
+    assertThat(found.proven()).isTrue();
+    Improvement.Found best = found.best();
+    assertThat(best).isNotNull();
+    assertThat(width(best.profile())).isBetween(10.5e-3, 11.5e-3);
+    // 0.6 over 0.6 + 0.3², beside a start 8 mm wide
+    var row = Improvement.row(found.toStart(), best.profile().name());
+    assertThat(row).isNotNull();
+    assertThat(row.relativeLeak().value()).isBetween(0.865, 0.875);
+    assertThat(Improvement.row(found.toFlat(), best.profile().name())).isNotNull();
+    assertThat(improve(valley(), ResultStore.NONE, 1, new CancelToken()).history())
+        .isEqualTo(found.history());
+  }
+
+  /** Lips that differ by errors of the coarse grids alone: the least is no gain. */
+  @Test
+  void aLuckyErrorIsNoGain() {
+    MadeUpFamily family =
+        new MadeUpFamily(
+            (section, closure, place) -> {
+              long seed = Double.doubleToLongBits(width(section.profile()));
+              boolean fine = place == 2 && section.profile().name().startsWith("improved");
+              double error = fine ? 0 : 0.02 * new Well19937c(seed).nextGaussian();
+              return MadeUpFamily.jet(section, 0.7 * (1 + error));
+            });
+    Improvement found = improve(family, ResultStore.NONE, 2, new CancelToken());
+    assertThat(found.lips().get(0).evaluation().score()).isLessThan(0.99);
+    assertThat(found.proven()).isFalse();
+  }
+
+  @Test
+  void aSearchBrokenOffGoesOn() {
+    Memory memory = new Memory();
+    CancelToken cancel = new CancelToken();
+    MadeUpFamily first = valley();
+    MadeUpFamily breaking =
+        new MadeUpFamily(
+            (section, closure, place) -> {
+              if (memory.kept.size() >= 12) {
+                cancel.cancel();
+              }
+              double off = (width(section.profile()) - 11e-3) / 10e-3;
+              return MadeUpFamily.jet(section, (0.6 + off * off) * (1 + 0.01 * (2 - place)));
+            });
+    Improvement stopped = improve(breaking, memory, 2, cancel);
+    assertThat(stopped.status()).isEqualTo(SolveStatus.CANCELLED);
+    assertThat(stopped.lips()).isEmpty();
+    int kept = memory.kept.size();
+    assertThat(kept).isGreaterThan(10);
+    Improvement whole = improve(first, memory, 2, new CancelToken());
+    assertThat(whole.history())
+        .isEqualTo(improve(valley(), ResultStore.NONE, 2, new CancelToken()).history());
+    assertThat(whole.history().subList(0, stopped.history().size())).isEqualTo(stopped.history());
+  }
+}
