@@ -94,7 +94,8 @@ final class ReadmeTest {
     Set<String> named = options(guides());
     Set<String> known = new TreeSet<>();
     for (String command :
-        List.of("run", "sweep", "rank", "batch", "compare", "balance", "check", "convert")) {
+        List.of(
+            "run", "sweep", "rank", "improve", "batch", "compare", "balance", "check", "convert")) {
       ByteArrayOutputStream bytes = new ByteArrayOutputStream();
       PrintStream out = new PrintStream(bytes, true, StandardCharsets.UTF_8);
       Desk desk = new Desk(out, out, false, new CancelToken(), new FakeStudies(), () -> 0L);
