@@ -62,7 +62,7 @@ final class Surrogate {
    * The likeliest process.
    *
    * @param places in the unit cube, at least 2, no two alike
-   * @param start parameters to begin with; null for the usual ones
+   * @param start parameters to begin with
    */
   static Surrogate of(List<double[]> places, double[] values, double[] start) {
     int d = places.get(0).length;
