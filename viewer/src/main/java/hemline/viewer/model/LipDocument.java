@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.Map;
+import java.util.Objects;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
@@ -190,7 +191,7 @@ public final class LipDocument {
   }
 
   private boolean changedOutside(Path place) {
-    Basis known = basis.get();
+    Basis known = Objects.requireNonNull(basis.get());
     return place.equals(known.file())
         && Files.exists(place)
         && !FileDigest.of(place).equals(known.digest());
@@ -232,7 +233,7 @@ public final class LipDocument {
   private void putBy(Draft now, Runnable then, Consumer<InputException> fault) {
     RescueStore into = rescue;
     Path place = file.get();
-    String known = basis.get().digest();
+    String known = Objects.requireNonNull(basis.get()).digest();
     Instant when = clock.instant();
     putBy = now;
     writer.execute(

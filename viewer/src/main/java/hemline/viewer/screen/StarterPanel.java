@@ -127,7 +127,8 @@ public final class StarterPanel {
     private void follow(Map<String, Double> places) {
       following = true;
       if (places.keySet().equals(sliders.keySet())) {
-        sliders.forEach((name, slider) -> slider.setValue(places.get(name)));
+        sliders.forEach(
+            (name, slider) -> slider.setValue(places.getOrDefault(name, slider.getValue())));
       }
       following = false;
     }
