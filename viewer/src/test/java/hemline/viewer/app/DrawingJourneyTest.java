@@ -135,19 +135,19 @@ final class DrawingJourneyTest extends BenchJourney {
   void aDrawingComesInAndGoesOutByTheMenu(@TempDir Path folder) throws Exception {
     ask.answer = folder.resolve("shop lip.dxf");
     DxfFile.write(ask.answer, List.of(LipResolver.resolve(bench.drawing().get()).outline()));
-    choose("menu-drawings", "Bring in a drawing \u2026");
+    choose("menu-drawings", "Import a drawing \u2026");
     until(() -> bench.drawing().get().name().equals("shop lip"));
     clickOn("#run");
     until(this::solvedInFull);
     ask.answer = folder.resolve("coupon.stl");
-    choose("menu-drawings", "Test coupon to print, STL \u2026");
+    choose("menu-drawings", "Export a test coupon to print, STL \u2026");
     assertThat(Files.size(ask.answer)).as("a box of 12 triangles").isEqualTo(84 + 12 * 50);
     ask.answer = folder.resolve("flow.svg");
-    choose("menu-drawings", "Picture of the flow, SVG \u2026");
+    choose("menu-drawings", "Export a picture of the flow, SVG \u2026");
     assertThat(Files.readString(ask.answer).contains(">shop lip<")).as("named picture").isTrue();
     assertThat(lookup("#strip-text").queryLabeled().getText()).contains("flow.svg");
     ask.answer = Files.writeString(folder.resolve("broken.dxf"), "0\nSECTION\n");
-    choose("menu-drawings", "Bring in a drawing \u2026");
+    choose("menu-drawings", "Import a drawing \u2026");
     until(() -> lookup("#strip-text").queryLabeled().getText().contains("there is no outline"));
     assertThat(bench.drawing().get().name()).isEqualTo("shop lip");
   }

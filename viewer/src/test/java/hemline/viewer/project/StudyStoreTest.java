@@ -308,7 +308,7 @@ final class StudyStoreTest {
   void wordsTellWhatTheBandsAllow() {
     KeptStudy curve = study(curve(lip("a", "", 4e-3)), true, "2026-11-25T03:00:00Z");
     assertThat(PageText.lines(StudyPage.of(curve)))
-        .contains("No difference that the bands allow to call one at 1 mm.")
+        .contains("Not distinguishable from the plain flat 8 mm at 1 mm.")
         .containsSequence("To know", "  - Some \u201ctext\u201d.");
     KeptStudy ranked =
         new KeptStudy(ranked(), null, null, InventedStudies.ranking(), List.of(), true, 3, "", "");
