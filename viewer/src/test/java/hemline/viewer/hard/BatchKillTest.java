@@ -21,14 +21,22 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * A batch that is killed (SIGKILL) three times and started again: nothing is solved twice but what
+ * A batch that is killed (SIGKILL) a few times and started again: nothing is solved twice but what
  * was under way, and its table is that of a batch in one go, byte for byte.
  */
 final class BatchKillTest {
   private static final long SEED = 19;
-  private static final int KILLS = 3;
-  private static final int SUCTIONS = 10;
   private static final Path LIP = Path.of("..", "profiles", "plain-flat-8.json");
+
+  /**
+   * One batch.
+   *
+   * @param sections in all
+   * @param suctions at each gap
+   * @param kills how often it is killed
+   * @param patience longest wait before a kill, ms
+   */
+  private record Form(int sections, int suctions, int kills, int patience) {}
 
   @TempDir Path dir;
 
@@ -36,32 +44,34 @@ final class BatchKillTest {
 
   @Test
   void aKilledBatchGoesOn() throws Exception {
-    batch(3 * SUCTIONS);
+    batch(new Form(12, 4, 2, 300));
   }
 
   /** The number of sections is {@code -Dhemline.hard.sections}. */
   @Tag("hard")
   @Test
   void aLongBatchGoesOn() throws Exception {
-    HardTable.write(List.of(batch(Integer.getInteger("hemline.hard.sections", 2000))));
+    HardTable.write(
+        List.of(batch(new Form(Integer.getInteger("hemline.hard.sections", 2000), 10, 3, 2000))));
   }
 
-  private HardTable.Tally batch(int sections) throws Exception {
+  private HardTable.Tally batch(Form form) throws Exception {
+    int sections = form.sections();
     HardTable.Tally tally = new HardTable.Tally("kill -9: batch of " + sections, SEED);
     Path whole = dir.resolve("whole");
-    Busy busy = new Busy(start(sections, whole));
+    Busy busy = new Busy(start(form, whole));
     assertThat(busy.toTheEnd()).isZero();
     System.out.println(sections + " sections in one go: " + busy);
     assertThat(document(whole).path("solved").asInt()).isEqualTo(sections);
 
     Path killed = dir.resolve("killed");
     int before = 0;
-    for (int k = 1; k <= KILLS; k++) {
-      Process process = start(sections, killed);
-      while (process.isAlive() && kept(killed) < sections * k / (KILLS + 1)) {
+    for (int k = 1; k <= form.kills(); k++) {
+      Process process = start(form, killed);
+      while (process.isAlive() && kept(killed) < sections * k / (form.kills() + 1)) {
         Thread.sleep(20);
       }
-      process.waitFor(random.nextInt(2000), TimeUnit.MILLISECONDS);
+      process.waitFor(random.nextInt(form.patience()), TimeUnit.MILLISECONDS);
       process.destroyForcibly();
       process.waitFor();
       tally.tried++;
@@ -69,7 +79,7 @@ final class BatchKillTest {
       before = kept(killed);
       assertThat(killed.resolve("out/batch.csv")).doesNotExist();
     }
-    assertThat(start(sections, killed).waitFor()).isZero();
+    assertThat(start(form, killed).waitFor()).isZero();
     JsonNode end = document(killed);
     assertThat(end.path("found").asInt()).as("sections found kept").isEqualTo(before);
     tally.solved = before + end.path("solved").asInt();
@@ -85,7 +95,7 @@ final class BatchKillTest {
     return new ObjectMapper().readTree(place.resolve("out/batch.json").toFile());
   }
 
-  private static Process start(int sections, Path place) throws IOException {
+  private static Process start(Form form, Path place) throws IOException {
     Files.createDirectories(place);
     List<String> program =
         List.of(
@@ -95,11 +105,11 @@ final class BatchKillTest {
             "--gaps",
             "0.1mm..0.3mm",
             "--steps",
-            String.valueOf(sections / SUCTIONS),
+            String.valueOf(form.sections() / form.suctions()),
             "--suctions",
             "2Pa..20Pa",
             "--suction-steps",
-            String.valueOf(SUCTIONS),
+            String.valueOf(form.suctions()),
             "--mesh",
             "coarse",
             "--keep",
