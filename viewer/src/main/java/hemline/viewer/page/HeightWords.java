@@ -77,7 +77,7 @@ final class HeightWords {
       s.add(
           (v.needed()
                   ? "Needed for a stiffness safety factor of %s: without a valve the springs fall"
-                        + " short of it."
+                      + " short of it."
                   : "Not needed for a margin of %s; set as below it guards that margin.")
               .formatted(factor));
       s.add(
