@@ -31,8 +31,9 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "batch",
     description = {
-      "Solve many sections for one table: those of a CSV file, or every lip at every gap, suction",
-      "and ground speed. Each section is kept once solved: the same command goes on after a stop.",
+      "Solve many sections for one table.",
+      "The sections of a CSV file, or every lip at every gap, suction and ground speed. Each"
+          + " section is kept once solved: the same command goes on after a stop.",
       "Without --json the files go to hemline-results unless --out names another folder."
     },
     customSynopsis = {

@@ -43,9 +43,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "compare",
     description = {
-      "Compare a lip measured at a test rig with its prediction: do they agree, differ, or does"
-          + " the",
-      "measurement not tell?"
+      "Compare a lip measured at a test rig with its prediction.",
+      "Do they agree, differ, or does the measurement not tell?"
     },
     customSynopsis = {
       "hemline compare RIG PROFILE [options]",

@@ -28,9 +28,9 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "improve",
     description = {
-      "Search for a lip that leaks less than PROFILE within what can be built, and prove what is",
-      "found: it is solved anew on finer grids. Each evaluation is kept; the same command goes on",
-      "after a stop. Without --json the files go to hemline-results unless --out names another"
+      "Search for a lip that leaks less than PROFILE, and prove what is found.",
+      "What is found is solved anew on finer grids. Each evaluation is kept: the same command goes",
+      "on after a stop. Without --json the files go to hemline-results unless --out names another"
           + " folder."
     },
     customSynopsis = "hemline improve PROFILE --gaps Q..Q --suction Q [options]",

@@ -31,9 +31,8 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "sweep",
     description = {
-      "Solve one lip over a range of gaps, of suctions or of ground speeds. A calibration kept"
-          + " beside",
-      "the lip is left out."
+      "Solve one lip over a range of gaps, of suctions or of ground speeds.",
+      "A calibration kept beside the lip is left out."
     },
     customSynopsis = {
       "hemline sweep PROFILE --gap 1mm..6mm --suction Q [options]",
