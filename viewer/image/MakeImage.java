@@ -1,24 +1,15 @@
 import static java.nio.charset.StandardCharsets.UTF_8;
 
-import java.awt.BasicStroke;
-import java.awt.Color;
-import java.awt.Graphics2D;
-import java.awt.RenderingHints;
-import java.awt.geom.GeneralPath;
-import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.io.StringWriter;
-import java.nio.ByteBuffer;
-import java.nio.ByteOrder;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -32,7 +23,6 @@ import java.util.stream.Stream;
 import java.util.zip.GZIPOutputStream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
-import javax.imageio.ImageIO;
 
 /**
  * Makes a program that needs no Java: a runtime of the modules that the class path needs, two
@@ -98,7 +88,8 @@ final class MakeImage {
     Files.copy(program, jars.resolve(program.getFileName()), StandardCopyOption.REPLACE_EXISTING);
     handbook();
     copy(root.resolve("profiles"), jars.resolve("profiles"));
-    icons();
+    String java = Path.of(System.getProperty("java.home"), "bin", "java").toString();
+    run(java, root.resolve("viewer/image/MakeIcon.java").toString(), to.toString());
     runtime();
     if (system.contains("win")) {
       tool("jpackage", arguments("msi", "--win-menu", "--win-shortcut", "--win-per-user-install"));
@@ -325,15 +316,15 @@ final class MakeImage {
     put(
         share.resolve("bash-completion/completions/hemline"),
         Files.readAllBytes(handbook.resolve("hemline.bash")));
-    put(share.resolve("zsh/vendor-completions/_hemline"), ZSH.getBytes(UTF_8));
+    put(share.resolve("zsh/vendor-completions/_hemline"), text("_hemline"));
     put(share.resolve("man/man1/hemline.1.gz"), packed(handbook.resolve("hemline.1")));
     copy(handbook.resolve("licences"), share.resolve("doc/hemline/licences"));
     put(share.resolve("doc/hemline/copyright"), Files.readAllBytes(handbook.resolve("NOTICE")));
     put(
         share.resolve("icons/hicolor/256x256/apps/hemline.png"),
         Files.readAllBytes(to.resolve("icon.png")));
-    put(share.resolve("applications/hemline.desktop"), DESKTOP.getBytes(UTF_8));
-    put(share.resolve("mime/packages/hemline.xml"), MIME.getBytes(UTF_8));
+    put(share.resolve("applications/hemline.desktop"), text("hemline.desktop"));
+    put(share.resolve("mime/packages/hemline.xml"), text("hemline.xml"));
     String architecture = run("dpkg", "--print-architecture").strip();
     long size = 0;
     for (Path file : files(stage, "")) {
@@ -341,9 +332,7 @@ final class MakeImage {
     }
     put(
         stage.resolve("DEBIAN/control"),
-        CONTROL
-            .formatted(version, architecture, size / 1024, String.join(", ", SYSTEM_LIBRARIES))
-            .getBytes(UTF_8));
+        text("control", version, architecture, size / 1024, String.join(", ", SYSTEM_LIBRARIES)));
     String app = INSTALLED + "/lib/app/";
     String path =
         Files.readAllLines(image.resolve("lib/app/hemline.cfg")).stream()
@@ -354,8 +343,8 @@ final class MakeImage {
       String line = "java-options=-XX:SharedArchiveFile=$APPDIR/hemline.jsa\n";
       Files.writeString(starter, line, StandardOpenOption.APPEND);
     }
-    script(stage.resolve("DEBIAN/postinst"), INSTALLING.formatted(path));
-    script(stage.resolve("DEBIAN/prerm"), LEAVING);
+    script(stage.resolve("DEBIAN/postinst"), text("postinst", path));
+    script(stage.resolve("DEBIAN/prerm"), text("prerm"));
     run(
         "dpkg-deb",
         "--root-owner-group",
@@ -365,128 +354,10 @@ final class MakeImage {
         to.resolve("hemline_" + version + "_" + architecture + ".deb").toString());
   }
 
-  private static final String CONTROL =
-      """
-      Package: hemline
-      Version: %s
-      Architecture: %s
-      Installed-Size: %d
-      Maintainer: Hemline maintainers <maintainers@hemline.invalid>
-      Section: science
-      Priority: optional
-      Depends: %s
-      Recommends: libgtk-3-0, libxtst6, libgl1
-      Description: bench for the seal lips of suction-held machines
-       Draw a lip cross-section, solve the flow through its gap, rank lips against a
-       plain flat one with error bands, and balance a whole machine. Needs no Java.
-      """;
-
-  /** An archive of loaded classes holds for the folder it was made in; without one starts last. */
-  private static final String INSTALLING =
-      """
-      #!/bin/sh
-      app=/opt/hemline/lib/app
-      [ "$1" = configure ] || exit 0
-      /opt/hemline/lib/runtime/bin/java -XX:+UseSerialGC -Xshare:dump \\
-        -XX:SharedClassListFile=$app/classes.list -XX:SharedArchiveFile=$app/hemline.jsa -cp \\
-        %s \\
-        >/dev/null 2>&1 || rm -f $app/hemline.jsa
-      """;
-
-  private static final String LEAVING =
-      """
-      #!/bin/sh
-      rm -f /opt/hemline/lib/app/hemline.jsa
-      """;
-
-  /** The completions serve both shells; this one asks for them by a file of the command's name. */
-  private static final String ZSH =
-      """
-      #compdef hemline
-      autoload -U +X bashcompinit && bashcompinit
-      compopt() { : }
-      . /usr/share/bash-completion/completions/hemline
-      _bash_complete -o default -F _complete_hemline
-      """;
-
-  private static final String DESKTOP =
-      """
-      [Desktop Entry]
-      Type=Application
-      Name=Hemline
-      Comment=Bench for the seal lips of suction-held machines
-      Exec=/opt/hemline/bin/hemline-window %f
-      Icon=hemline
-      Categories=Science;Engineering;
-      MimeType=application/x-hemline-lip;
-      """;
-
-  /** Lip files are told by their first key, since their name ends like that of any JSON. */
-  private static final String MIME =
-      """
-      <?xml version="1.0" encoding="UTF-8"?>
-      <mime-info xmlns="http://www.freedesktop.org/standards/shared-mime-info">
-        <mime-type type="application/x-hemline-lip">
-          <comment>Hemline lip</comment>
-          <sub-class-of type="application/json"/>
-          <magic priority="80">
-            <match type="string" offset="0:64" value="hemline.lip/"/>
-          </magic>
-          <glob pattern="*.hemline"/>
-        </mime-type>
-      </mime-info>
-      """;
-
-  /** Our own icon: a lip with a pocket over the ground and the leak under it. */
-  private void icons() throws IOException {
-    byte[] png = icon(256);
-    Files.write(to.resolve("icon.png"), png);
-    ByteBuffer ico = ByteBuffer.allocate(22).order(ByteOrder.LITTLE_ENDIAN);
-    ico.putShort((short) 0).putShort((short) 1).putShort((short) 1).putInt(0);
-    ico.putShort((short) 1).putShort((short) 32).putInt(png.length).putInt(22);
-    Files.write(to.resolve("icon.ico"), joined(ico.array(), png));
-    ByteBuffer icns = ByteBuffer.allocate(16);
-    icns.put("icns".getBytes(UTF_8)).putInt(16 + png.length);
-    icns.put("ic08".getBytes(UTF_8)).putInt(8 + png.length);
-    Files.write(to.resolve("icon.icns"), joined(icns.array(), png));
-  }
-
-  private static byte[] icon(int size) throws IOException {
-    BufferedImage image = new BufferedImage(size, size, BufferedImage.TYPE_INT_ARGB);
-    Graphics2D g = image.createGraphics();
-    g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
-    g.scale(size / 64.0, size / 64.0);
-    g.setColor(new Color(0xF4F1E8));
-    g.fillRoundRect(0, 0, 64, 64, 14, 14);
-    g.setColor(new Color(0x2E4057));
-    GeneralPath lip = new GeneralPath();
-    double[][] corners = {
-      {14, 8}, {50, 8}, {50, 40}, {40, 40}, {40, 30}, {24, 30}, {24, 40}, {14, 40}
-    };
-    lip.moveTo(corners[0][0], corners[0][1]);
-    Arrays.stream(corners).skip(1).forEach(p -> lip.lineTo(p[0], p[1]));
-    lip.closePath();
-    g.fill(lip);
-    g.setColor(new Color(0x8A8D91));
-    g.fillRect(4, 54, 56, 5);
-    g.setColor(new Color(0xC8553D));
-    g.setStroke(new BasicStroke(2.4f, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
-    GeneralPath leak = new GeneralPath();
-    leak.moveTo(5, 40);
-    leak.curveTo(9, 50, 20, 47, 32, 46);
-    leak.curveTo(44, 46, 52, 46, 59, 48);
-    g.draw(leak);
-    g.drawOval(28, 33, 8, 7);
-    g.dispose();
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    ImageIO.write(image, "png", out);
-    return out.toByteArray();
-  }
-
-  private static byte[] joined(byte[] head, byte[] tail) {
-    byte[] all = Arrays.copyOf(head, head.length + tail.length);
-    System.arraycopy(tail, 0, all, head.length, tail.length);
-    return all;
+  /** A file of the package, with values in its places. */
+  private byte[] text(String name, Object... values) throws IOException {
+    String text = Files.readString(root.resolve("viewer/image/debian").resolve(name));
+    return (values.length == 0 ? text : text.formatted(values)).getBytes(UTF_8);
   }
 
   private static byte[] packed(Path file) throws IOException {
@@ -502,8 +373,8 @@ final class MakeImage {
     Files.write(file, content);
   }
 
-  private static void script(Path file, String text) throws IOException {
-    put(file, text.getBytes(UTF_8));
+  private static void script(Path file, byte[] text) throws IOException {
+    put(file, text);
     Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("rwxr-xr-x"));
   }
 

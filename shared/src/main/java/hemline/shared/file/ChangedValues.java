@@ -16,8 +16,8 @@ import org.jspecify.annotations.Nullable;
  * key away.
  */
 final class ChangedValues {
-  private static final Pattern NUMBER =
-      Pattern.compile("-?(0|[1-9]\\d*)(\\.\\d+)?([eE][+-]?\\d+)?");
+  private static final Pattern PLAIN =
+      Pattern.compile("-?(0|[1-9]\\d*)(\\.\\d+)?([eE][+-]?\\d{1,3})?|true|false");
 
   /** Stands for a line that the file does not have. */
   static final int NO_LINE = 0;
@@ -101,15 +101,17 @@ final class ChangedValues {
         : "";
   }
 
+  /** True for a number, true or false, which stand in a file without quotes. */
+  static boolean isPlain(String text) {
+    return PLAIN.matcher(text).matches();
+  }
+
   private static JsonItem leaf(@Nullable JsonItem before, String text) {
-    if (before instanceof JsonItem.Text) {
+    if (before instanceof JsonItem.Text || !isPlain(text)) {
       return new JsonItem.Text(NO_LINE, text);
     }
-    if (text.equals("true") || text.equals("false")) {
-      return new JsonItem.Truth(NO_LINE, text.equals("true"));
-    }
-    return NUMBER.matcher(text).matches()
-        ? new JsonItem.Number(NO_LINE, text)
-        : new JsonItem.Text(NO_LINE, text);
+    return text.equals("true") || text.equals("false")
+        ? new JsonItem.Truth(NO_LINE, text.equals("true"))
+        : new JsonItem.Number(NO_LINE, text);
   }
 }

@@ -92,12 +92,11 @@ public final class LipImport {
    */
   public static LipDrawing atOrigin(LoadedLip lip) {
     LipProfile profile = lip.profile();
-    List<Outline> outlines = new ArrayList<>();
-    outlines.add(profile.outline());
-    outlines.addAll(profile.detached());
     // moving leaves rounding errors in the last digits, which nobody wants to read in a file
     List<DrawnOutline> drawn =
-        Alignment.align(outlines).stream().map(o -> new DrawnOutline(o.vertices())).toList();
+        Alignment.align(profile.bodies()).stream()
+            .map(o -> new DrawnOutline(o.vertices()))
+            .toList();
     LipDrawing d = lip.drawing();
     return new LipDrawing(
         d.name(),

@@ -35,10 +35,7 @@ public final class StlFile {
    * @throws InputException if the file cannot be written
    */
   public static void write(Path file, LipProfile profile, double length) throws InputException {
-    List<Outline> bodies = new ArrayList<>();
-    bodies.add(profile.outline());
-    bodies.addAll(profile.detached());
-    TextFiles.write(file, bytes(bodies, length));
+    TextFiles.write(file, bytes(profile.bodies(), length));
   }
 
   /**

@@ -1,8 +1,8 @@
 package hemline.shared.file;
 
 import hemline.shared.geometry.Arc;
+import hemline.shared.geometry.Box;
 import hemline.shared.geometry.Outline;
-import hemline.shared.geometry.Ring;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.PlainText;
@@ -54,26 +54,20 @@ public final class SvgFile {
 
   /** Text of a drawing of at least one outline, with a margin of 1 mm. */
   public static String text(List<Outline> outlines, String title) {
-    double left = Double.POSITIVE_INFINITY;
-    double right = Double.NEGATIVE_INFINITY;
-    double low = Double.POSITIVE_INFINITY;
-    double high = Double.NEGATIVE_INFINITY;
-    for (Outline outline : outlines) {
-      Ring ring = outline.flatten();
-      for (int i = 0; i < ring.size(); i++) {
-        left = Math.min(left, ring.x()[i]);
-        right = Math.max(right, ring.x()[i]);
-        low = Math.min(low, ring.y()[i]);
-        high = Math.max(high, ring.y()[i]);
-      }
-    }
+    Box box = Box.around(outlines);
     double margin = 1e-3;
-    String width = mm(right - left + 2 * margin);
-    String height = mm(high - low + 2 * margin);
+    String width = mm(box.width() + 2 * margin);
+    String height = mm(box.height() + 2 * margin);
     StringBuilder out = new StringBuilder();
     out.append("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n")
         .append("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + width + "mm\" height=\"")
-        .append(height + "mm\" viewBox=\"" + mm(left - margin) + " " + mm(-high - margin) + " ")
+        .append(
+            height
+                + "mm\" viewBox=\""
+                + mm(box.left() - margin)
+                + " "
+                + mm(-box.top() - margin)
+                + " ")
         .append(width + " " + height + "\">\n")
         .append("  <title>" + escaped(title) + "</title>\n");
     for (Outline outline : outlines) {

@@ -1,6 +1,7 @@
 package hemline.shared.profile;
 
 import hemline.shared.geometry.Outline;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -24,5 +25,12 @@ public record LipProfile(
     List<Outline> detached) {
   public LipProfile {
     detached = List.copyOf(detached);
+  }
+
+  /** All solid parts, the lip itself first. */
+  public List<Outline> bodies() {
+    List<Outline> bodies = new ArrayList<>(List.of(outline));
+    bodies.addAll(detached);
+    return List.copyOf(bodies);
   }
 }

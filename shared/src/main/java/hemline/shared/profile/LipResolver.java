@@ -1,12 +1,12 @@
 package hemline.shared.profile;
 
 import hemline.shared.geometry.Arc;
+import hemline.shared.geometry.Box;
 import hemline.shared.geometry.CornerResolver;
 import hemline.shared.geometry.DrawnOutline;
 import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.OutlineChecks;
 import hemline.shared.geometry.Polygons;
-import hemline.shared.geometry.Ring;
 import hemline.shared.geometry.ThinParts;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.InputException;
@@ -131,20 +131,13 @@ public final class LipResolver {
   }
 
   private static LipProfile place(LipDrawing drawing, List<Outline> bodies, int mountEdge) {
-    double left = Double.POSITIVE_INFINITY;
-    double low = Double.POSITIVE_INFINITY;
-    for (Outline body : bodies) {
-      Ring ring = body.flatten();
-      for (int i = 0; i < ring.size(); i++) {
-        left = Math.min(left, ring.x()[i]);
-        low = Math.min(low, ring.y()[i]);
-      }
-    }
+    Box box = Box.around(bodies);
+    double low = box.bottom();
     Outline body = bodies.get(0);
     int shifted = mountEdge + lowPointsBefore(body, mountEdge, low);
     List<Outline> placed = new ArrayList<>();
     for (Outline b : bodies) {
-      placed.add(Polygons.moved(splitAtLowest(b, low), -left, -low));
+      placed.add(Polygons.moved(splitAtLowest(b, low), -box.left(), -low));
     }
     return new LipProfile(
         drawing.name(),

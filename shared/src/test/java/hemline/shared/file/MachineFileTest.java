@@ -328,4 +328,29 @@ class MachineFileTest {
         .isNotNull();
     assertThat(MachineFile.values(to)).isEqualTo(after);
   }
+
+  /** What reading takes away or takes as a text, writing does too. */
+  @Test
+  void writesTheMachineThatWouldBeRead(@TempDir Path dir) throws Exception {
+    Path from = MACHINES.resolve("silo-wall-crawler.json");
+    Map<String, String> changed = new LinkedHashMap<>();
+    changed.put("name", "17");
+    changed.put("valve", "");
+    changed.put("groundStep", "");
+    changed.put("fan.rotorInertia", "");
+    changed.put("fan.curveDensity", "");
+    changed.put("fan.efficiency", "");
+    changed.put("invented", "false");
+    Path to = dir.resolve("mine.json");
+    MachineFile.write(from, changed, to);
+    Machine read = MachineFile.read(from, changed);
+    Machine written = MachineFile.read(to);
+    assertThat(written.name()).isEqualTo("17").isEqualTo(read.name());
+    assertThat(written.valve()).isNull();
+    assertThat(written.invented()).isFalse();
+    assertThat(written.fan().rotorInertia()).isEqualTo(read.fan().rotorInertia());
+    assertThat(written.floor().area()).isEqualTo(read.floor().area());
+    assertThat(MachineFile.values(to))
+        .doesNotContainKeys("valve.seatArea", "groundStep.height", "fan.rotorInertia");
+  }
 }

@@ -96,12 +96,12 @@ public final class ImproveStudy {
       BooleanSupplier spent,
       CancelToken cancel,
       ProgressListener progress) {
-    List<SectionResult> start = coarse(asked, List.of(asked.start()), options, cancel);
+    List<SectionResult> start =
+        coarse(asked, List.of(asked.start()), coarse(options, options.closure()), cancel);
     if (cancel.isCancelled() || start.isEmpty()) {
       return stopped(asked, List.of(), "");
     }
-    RunOptions search =
-        new RunOptions(MeshLevel.COARSE, closure(start.get(0)), false, options.threads());
+    RunOptions search = coarse(options, closure(start.get(0)));
     double base = leak(asked, coarse(asked, List.of(asked.start()), search, cancel));
     int[] done = {0};
     LipSearch run =
@@ -212,12 +212,14 @@ public final class ImproveStudy {
         sections.add(asked.conditions().withProfile(lip).withGap(gap));
       }
     }
-    RunOptions search =
-        new RunOptions(MeshLevel.COARSE, options.closure(), false, options.threads());
     BatchAnswer answer =
         new BatchStudy(new PoolRunner(family), store)
-            .run(sections, search, cancel, (share, what) -> {});
+            .run(sections, options, cancel, (share, what) -> {});
     return answer.complete() ? answer.results() : List.of();
+  }
+
+  private static RunOptions coarse(RunOptions proof, Closure closure) {
+    return new RunOptions(MeshLevel.COARSE, closure, false, proof.threads());
   }
 
   private static Closure closure(SectionResult result) {

@@ -1,14 +1,13 @@
 package hemline.solver.improve;
 
+import hemline.shared.geometry.Box;
 import hemline.shared.geometry.Outline;
-import hemline.shared.geometry.Ring;
 import hemline.shared.geometry.ThinParts;
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipFindings;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.profile.LipResolver;
 import hemline.shared.units.NumberText;
-import java.util.ArrayList;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -49,11 +48,13 @@ public record ShapeLimits(double width, double height, double wall, double slot)
     if (profile == null) {
       return new Judged(null, shape.problems().get(0).text());
     }
-    List<Outline> bodies = new ArrayList<>(List.of(profile.outline()));
-    bodies.addAll(profile.detached());
-    String box = box(bodies);
-    if (!box.isEmpty()) {
-      return new Judged(null, box);
+    List<Outline> bodies = profile.bodies();
+    Box box = Box.around(bodies);
+    if (box.width() > width + SLACK) {
+      return new Judged(null, "it is wider than " + NumberText.millimetres(width));
+    }
+    if (box.top() > height + SLACK) {
+      return new Judged(null, "it is higher than " + NumberText.millimetres(height));
     }
     if (!ThinParts.thinWalls(bodies, wall, SLENDER).isEmpty()) {
       return new Judged(null, "a wall is thinner than " + NumberText.millimetres(wall));
@@ -62,23 +63,5 @@ public record ShapeLimits(double width, double height, double wall, double slot)
       return new Judged(null, "a slot is narrower than " + NumberText.millimetres(slot));
     }
     return new Judged(profile, "");
-  }
-
-  private String box(List<Outline> bodies) {
-    double left = Double.POSITIVE_INFINITY;
-    double right = Double.NEGATIVE_INFINITY;
-    double top = 0;
-    for (Outline body : bodies) {
-      Ring ring = body.flatten();
-      for (int k = 0; k < ring.size(); k++) {
-        left = Math.min(left, ring.x()[k]);
-        right = Math.max(right, ring.x()[k]);
-        top = Math.max(top, ring.y()[k]);
-      }
-    }
-    if (right - left > width + SLACK) {
-      return "it is wider than " + NumberText.millimetres(width);
-    }
-    return top > height + SLACK ? "it is higher than " + NumberText.millimetres(height) : "";
   }
 }

@@ -17,7 +17,6 @@ import hemline.viewer.model.Workbench;
 import hemline.viewer.picture.SectionPicture;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
@@ -61,9 +60,7 @@ public final class Drawings {
    */
   public static void export(Workbench bench, Path file) throws InputException {
     LipProfile profile = bench.findings().get().orThrow();
-    List<Outline> bodies = new ArrayList<>();
-    bodies.add(profile.outline());
-    bodies.addAll(profile.detached());
+    List<Outline> bodies = profile.bodies();
     switch (ending(file)) {
       case "svg" -> SvgFile.write(file, bodies, profile.name());
       case "dxf" -> DxfFile.write(file, bodies);

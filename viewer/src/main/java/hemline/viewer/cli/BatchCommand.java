@@ -78,7 +78,7 @@ final class BatchCommand extends Job {
       })
   @Nullable String spark;
 
-  @Mixin GapOptions gaps = new GapOptions();
+  @Mixin GapOptions gaps = new GapOptions(6);
   @Mixin GroundOptions ground = new GroundOptions();
   @Mixin SolveOptions solve = new SolveOptions();
   @Mixin KeepOptions keep = new KeepOptions();

@@ -156,8 +156,8 @@ final class ConvertCommand extends Job {
       throws InputException {
     switch (kind) {
       case "json" -> LipFile.write(file, drawing(lip, lipName));
-      case "svg" -> SvgFile.write(file, bodies(lip.profile()), lipName);
-      case "dxf" -> DxfFile.write(file, bodies(lip.profile()));
+      case "svg" -> SvgFile.write(file, lip.profile().bodies(), lipName);
+      case "dxf" -> DxfFile.write(file, lip.profile().bodies());
       default -> StlFile.write(file, lip.profile(), couponLength);
     }
   }
@@ -177,13 +177,6 @@ final class ConvertCommand extends Job {
         d.body(),
         d.mountEdge(),
         d.detached());
-  }
-
-  private static List<Outline> bodies(LipProfile profile) {
-    List<Outline> bodies = new ArrayList<>();
-    bodies.add(profile.outline());
-    bodies.addAll(profile.detached());
-    return bodies;
   }
 
   private static List<Notice> notices(LoadedLip lip, String kind) {
@@ -207,7 +200,7 @@ final class ConvertCommand extends Job {
     // a profile stands in the corner of its frame
     double width = 0;
     double height = 0;
-    for (Outline body : bodies(profile)) {
+    for (Outline body : profile.bodies()) {
       Ring ring = body.flatten();
       width = Math.max(width, Arrays.stream(ring.x()).max().orElseThrow());
       height = Math.max(height, Arrays.stream(ring.y()).max().orElseThrow());

@@ -15,9 +15,17 @@ final class GapOptions {
   @Option(
       names = "--steps",
       paramLabel = "N",
-      defaultValue = "6",
       description = "Gaps in the range, both ends among them (default: ${DEFAULT-VALUE}).")
-  int steps = 6;
+  int steps;
+
+  /**
+   * Options of a command.
+   *
+   * @param usual number of gaps in a range where none is given
+   */
+  GapOptions(int usual) {
+    steps = usual;
+  }
 
   /** The gaps, m, increasing. */
   List<Double> read(Wanted wanted) {

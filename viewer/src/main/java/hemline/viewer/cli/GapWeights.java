@@ -10,51 +10,58 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
 
 /** How much of a seal lies over each gap: weights on the command line, or a file of heights. */
 final class GapWeights {
   private static final Pattern NUMBERS = Pattern.compile("[-+.,\\deE\\s]+");
   private static final double ROUND_OFF = 1e-9;
 
-  private GapWeights() {}
+  private static final String OPTION = "--gap-weights";
+
+  @Option(
+      names = OPTION,
+      paramLabel = "W,W...|FILE",
+      description =
+          "How much of the seal lies over each gap, such as 1,2,1, or a file of measured heights"
+              + " (head line: height (mm)); all alike when left out.")
+  @Nullable String weights;
 
   /**
    * Reads the option.
    *
-   * @param text weights with commas between, the name of a file of heights, or null for all alike
    * @param gaps m, increasing
    */
-  static GapDistribution read(
-      String option, @Nullable String text, List<Double> gaps, Wanted wanted) {
+  GapDistribution read(List<Double> gaps, Wanted wanted) {
     GapDistribution even = GapDistribution.even(gaps);
-    if (text == null) {
+    if (weights == null) {
       return even;
     }
-    return NUMBERS.matcher(text).matches()
-        ? ofWeights(option, text, gaps, even, wanted)
-        : ofHeights(option, text, gaps, even, wanted);
+    return NUMBERS.matcher(weights).matches()
+        ? ofWeights(weights, gaps, even, wanted)
+        : ofHeights(weights, gaps, even, wanted);
   }
 
   private static GapDistribution ofWeights(
-      String option, String text, List<Double> gaps, GapDistribution even, Wanted wanted) {
+      String text, List<Double> gaps, GapDistribution even, Wanted wanted) {
     List<Double> weights = new ArrayList<>();
     for (String cell : text.split(",", -1)) {
       try {
         weights.add(Double.valueOf(cell.strip()));
       } catch (NumberFormatException e) {
         wanted.fault(
-            option,
+            OPTION,
             "weights are numbers with commas between, such as 1,2,1; \"" + text + "\" is not");
         return even;
       }
     }
     List<Problem> problems = GapDistribution.check(gaps, weights);
-    problems.forEach(problem -> wanted.fault(option, problem.text()));
+    problems.forEach(problem -> wanted.fault(OPTION, problem.text()));
     return problems.isEmpty() ? GapDistribution.of(gaps, weights) : even;
   }
 
   private static GapDistribution ofHeights(
-      String option, String file, List<Double> gaps, GapDistribution even, Wanted wanted) {
+      String file, List<Double> gaps, GapDistribution even, Wanted wanted) {
     List<Double> heights;
     try {
       heights = HeightsFile.read(Path.of(file));
@@ -63,7 +70,7 @@ final class GapWeights {
       return even;
     }
     if (gaps.size() < 2) {
-      wanted.fault(option, "a file of heights needs a range of gaps, such as --gaps 1mm..4mm");
+      wanted.fault(OPTION, "a file of heights needs a range of gaps, such as --gaps 1mm..4mm");
       return even;
     }
     double low = gaps.get(0) * (1 - ROUND_OFF);
@@ -71,7 +78,7 @@ final class GapWeights {
     for (double height : heights) {
       if (height < low || height > high) {
         wanted.fault(
-            option,
+            OPTION,
             "every height must lie within the gaps, from "
                 + NumberText.millimetres(gaps.get(0))
                 + " to "

@@ -46,26 +46,8 @@ final class ImproveCommand extends Job {
       description = "The lip to be better than: lip file, or SVG or DXF drawing of a lip.")
   @Nullable Path profile;
 
-  @Option(
-      names = "--gaps",
-      paramLabel = "Q",
-      description = "Gap, or range of gaps such as 1.5mm..2.5mm.")
-  @Nullable String gaps;
-
-  @Option(
-      names = "--steps",
-      paramLabel = "N",
-      defaultValue = "3",
-      description = "Gaps in the range, both ends among them (default: ${DEFAULT-VALUE}).")
-  int steps = 3;
-
-  @Option(
-      names = "--gap-weights",
-      paramLabel = "W,W...|FILE",
-      description =
-          "How much of the seal lies over each gap, such as 1,2,1, or a file of measured heights"
-              + " (head line: height (mm)); all alike when left out.")
-  @Nullable String weights;
+  @Mixin GapOptions gaps = new GapOptions(3);
+  @Mixin GapWeights weights = new GapWeights();
 
   @Option(
       names = "--suction",
@@ -108,9 +90,9 @@ final class ImproveCommand extends Job {
   int work() throws InputException {
     Wanted wanted = new Wanted();
     LoadedLip lip = Lips.one(profile, wanted);
-    List<Double> asked = wanted.gaps("--gaps", gaps, wanted.steps("--steps", steps));
+    List<Double> asked = gaps.read(wanted);
     double atSuction = wanted.suction("--suction", suction);
-    GapDistribution spread = GapWeights.read("--gap-weights", weights, asked, wanted);
+    GapDistribution spread = weights.read(asked, wanted);
     ShapeLimits limits = shape.limits(lip, wanted);
     LipSpace space = shape.space(lip, limits, wanted);
     RunOptions options = solve.read(wanted);

@@ -64,15 +64,8 @@ final class RankCommand extends Job {
       description = "Draw every lip at every gap and write its fields, not only the middle gap.")
   boolean everyGap;
 
-  @Option(
-      names = "--gap-weights",
-      paramLabel = "W,W...|FILE",
-      description =
-          "How much of the seal lies over each gap, such as 1,2,1, or a file of measured heights"
-              + " (head line: height (mm)); all alike when left out.")
-  @Nullable String weights;
-
-  @Mixin GapOptions gaps = new GapOptions();
+  @Mixin GapOptions gaps = new GapOptions(6);
+  @Mixin GapWeights weights = new GapWeights();
   @Mixin GroundOptions ground = new GroundOptions();
   @Mixin SolveOptions solve = new SolveOptions();
   @Mixin KeepOptions keep = new KeepOptions();
@@ -90,7 +83,7 @@ final class RankCommand extends Job {
     LoadedLip against = Lips.baseline(lips, baseline, wanted);
     List<Double> asked = gaps.read(wanted);
     double atSuction = wanted.suction("--suction", suction);
-    GapDistribution spread = GapWeights.read("--gap-weights", weights, asked, wanted);
+    GapDistribution spread = weights.read(asked, wanted);
     RunOptions options = solve.read(wanted);
     var motion = ground.motion(wanted);
     var air = ground.air(wanted);

@@ -1,8 +1,7 @@
 package hemline.viewer.cli;
 
 import hemline.shared.file.LoadedLip;
-import hemline.shared.geometry.Outline;
-import hemline.shared.geometry.Ring;
+import hemline.shared.geometry.Box;
 import hemline.shared.problem.InputException;
 import hemline.shared.units.Quantities;
 import hemline.shared.units.QuantityKind;
@@ -90,31 +89,14 @@ final class ShapeOptions {
 
   /** What can be built; limits left out are those of the lip. */
   ShapeLimits limits(@Nullable LoadedLip lip, Wanted wanted) {
-    double[] box = lip == null ? new double[] {8e-3, 10e-3} : box(lip);
-    double w = wanted.outline("--width", width, box[0], MOST_OUTLINE);
-    double h = wanted.outline("--height", height, box[1], MOST_OUTLINE);
+    Box box = lip == null ? new Box(0, 0, 8e-3, 10e-3) : Box.around(lip.profile().bodies());
+    double w = wanted.outline("--width", width, box.width(), MOST_OUTLINE);
+    double h = wanted.outline("--height", height, box.top(), MOST_OUTLINE);
     return new ShapeLimits(
         w,
         h,
         wanted.outline("--wall", wall, ShapeLimits.USUAL_WALL, Math.min(w, h)),
         wanted.outline("--slot", slot, ShapeLimits.USUAL_WALL, Math.min(w, h)));
-  }
-
-  private static double[] box(LoadedLip lip) {
-    double left = Double.POSITIVE_INFINITY;
-    double right = Double.NEGATIVE_INFINITY;
-    double top = 0;
-    List<Outline> bodies = new ArrayList<>(List.of(lip.profile().outline()));
-    bodies.addAll(lip.profile().detached());
-    for (Outline body : bodies) {
-      Ring ring = body.flatten();
-      for (int k = 0; k < ring.size(); k++) {
-        left = Math.min(left, ring.x()[k]);
-        right = Math.max(right, ring.x()[k]);
-        top = Math.max(top, ring.y()[k]);
-      }
-    }
-    return new double[] {right - left, top};
   }
 
   /** Lips to look among; null after a problem. */

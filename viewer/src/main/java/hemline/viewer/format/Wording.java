@@ -118,7 +118,7 @@ public final class Wording {
     return switch (decider) {
       case NONE -> "";
       case FINER_MESH -> "a finer mesh may tell";
-      case MEASUREMENT -> "the flow model leaves it open, only measuring both would tell";
+      case MEASUREMENT -> "only measuring both would tell";
     };
   }
 

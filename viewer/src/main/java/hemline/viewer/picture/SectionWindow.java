@@ -1,5 +1,6 @@
 package hemline.viewer.picture;
 
+import hemline.shared.geometry.Box;
 import hemline.shared.geometry.Ring;
 import hemline.shared.section.DuctSection;
 import java.util.List;
@@ -40,12 +41,13 @@ public record SectionWindow(double left, double right, double bottom, double top
    * @param field gives the ends of the domain
    */
   public static SectionWindow aroundLip(List<Ring> solids, double gap, GridField field) {
-    double[] box = box(solids);
-    double lip = box[1] - box[0];
-    double left = box[0] - Math.max(UPSTREAM * gap, 0.4 * lip);
-    double right = box[1] + Math.max(DOWNSTREAM * gap, 0.8 * lip);
+    Box box = Box.of(solids);
+    double lip = box.width();
+    double left = box.left() - Math.max(UPSTREAM * gap, 0.4 * lip);
+    double right = box.right() + Math.max(DOWNSTREAM * gap, 0.8 * lip);
     double tallest = Math.max(TALLEST * (right - left), 3 * gap);
-    return new SectionWindow(left, right, 0, Math.min(box[3] + ROOM_ABOVE, tallest)).within(field);
+    return new SectionWindow(left, right, 0, Math.min(box.top() + ROOM_ABOVE, tallest))
+        .within(field);
   }
 
   /** Window around the obstacles of a duct; the whole duct when there are none. */
@@ -54,9 +56,10 @@ public record SectionWindow(double left, double right, double bottom, double top
     if (solids.isEmpty() || duct.cavity() != null) {
       return new SectionWindow(duct.from(), duct.to(), 0, duct.height()).within(field);
     }
-    double[] box = box(solids);
+    Box box = Box.of(solids);
     double step = duct.gap();
-    return new SectionWindow(box[0] - UPSTREAM * step, box[1] + DOWNSTREAM * step, 0, duct.height())
+    return new SectionWindow(
+            box.left() - UPSTREAM * step, box.right() + DOWNSTREAM * step, 0, duct.height())
         .within(field);
   }
 
@@ -68,23 +71,5 @@ public record SectionWindow(double left, double right, double bottom, double top
         Math.min(right, x[x.length - 1]),
         Math.max(bottom, y[0]),
         Math.min(top, y[y.length - 1]));
-  }
-
-  private static double[] box(List<Ring> solids) {
-    double[] box = {
-      Double.POSITIVE_INFINITY,
-      Double.NEGATIVE_INFINITY,
-      Double.POSITIVE_INFINITY,
-      Double.NEGATIVE_INFINITY
-    };
-    for (Ring ring : solids) {
-      for (int k = 0; k < ring.size(); k++) {
-        box[0] = Math.min(box[0], ring.x()[k]);
-        box[1] = Math.max(box[1], ring.x()[k]);
-        box[2] = Math.min(box[2], ring.y()[k]);
-        box[3] = Math.max(box[3], ring.y()[k]);
-      }
-    }
-    return box;
   }
 }

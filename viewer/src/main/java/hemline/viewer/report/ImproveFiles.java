@@ -2,7 +2,6 @@ package hemline.viewer.report;
 
 import hemline.shared.file.LipFile;
 import hemline.shared.file.StlFile;
-import hemline.shared.geometry.Outline;
 import hemline.shared.section.SealSection;
 import hemline.solver.improve.Evaluation;
 import hemline.solver.improve.Improvement;
@@ -13,7 +12,6 @@ import hemline.viewer.page.PageHtml;
 import hemline.viewer.picture.ImproveChart;
 import hemline.viewer.picture.RankingChart;
 import hemline.viewer.picture.SectionPicture;
-import java.util.ArrayList;
 import java.util.List;
 
 /** Files of a search for a better lip. */
@@ -40,9 +38,7 @@ public final class ImproveFiles {
     for (int k = 0; k < found.lips().size(); k++) {
       Improvement.Found lip = found.lips().get(k);
       folder.write(names.get(k) + ".json", LipFile.text(lip.drawing()));
-      List<Outline> bodies = new ArrayList<>(List.of(lip.profile().outline()));
-      bodies.addAll(lip.profile().detached());
-      folder.write(names.get(k) + ".stl", () -> StlFile.bytes(bodies, COUPON));
+      folder.write(names.get(k) + ".stl", () -> StlFile.bytes(lip.profile().bodies(), COUPON));
     }
     RankingAnswer proof = found.toStart();
     if (proof == null || proof.ranking().rows().isEmpty()) {
