@@ -97,12 +97,12 @@ public final class CompareWords {
     if (c.verdict() == Verdict.NO_PREDICTION) {
       return "Without a prediction there is no calibration.";
     }
-    if (learnt == null) {
-      return "Measured C_d is less than half or more than twice the predicted one: no calibration"
-          + " but a fault; check units, lip file and rig.";
+    if (!c.diagnosis().teaches()) {
+      return "A fault of the rig was found: mend it and measure anew before a calibration is kept.";
     }
-    return c.diagnosis().teaches()
-        ? ""
-        : "It cannot be kept: a fault of the rig was found; mend it and measure anew.";
+    return learnt == null
+        ? "The line through measured over predicted C_d has a slope below 0.5 or above 2: no"
+            + " calibration but a fault; check units, lip file and rig."
+        : "";
   }
 }

@@ -141,7 +141,12 @@ final class CompareCommandTest extends CommandCase {
     measured((gap, flow) -> flow * (1 - 0.3 / gap));
     assertThat(hemline("compare", rig, lip, "--keep-calibration")).isEqualTo(1);
     assertThat(out()).contains("The pattern is that of one fault: a gap other than");
-    assertThat(err()).contains("no calibration was kept. It cannot be kept: a fault of the rig");
+    assertThat(err()).contains("no calibration was kept. A fault of the rig was found");
+    // too far off for a calibration, and still the fault is what is told
+    measured((gap, flow) -> 3.5 * flow * (1 - 0.3 / gap));
+    err.reset();
+    assertThat(hemline("compare", rig, lip, "--keep-calibration")).isEqualTo(1);
+    assertThat(err()).contains("no calibration was kept. A fault of the rig was found");
     measured((gap, flow) -> 3 * flow);
     err.reset();
     assertThat(hemline("compare", rig, lip, "--keep-calibration")).isEqualTo(1);
