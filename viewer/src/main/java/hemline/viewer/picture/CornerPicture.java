@@ -1,8 +1,8 @@
 package hemline.viewer.picture;
 
+import hemline.shared.geometry.Box;
 import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Ring;
-import hemline.shared.geometry.Vertex;
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.result.Estimate;
 import hemline.solver.improve.CornerEffect;
@@ -18,7 +18,10 @@ import org.jspecify.annotations.Nullable;
 /** A lip with an arrow at each corner: the way to move it for less leak, longer for more. */
 public final class CornerPicture extends Picture {
   private static final double WIDTH = 640;
-  private static final double ROOM = 460;
+
+  /** Largest extent of the lip: arrows and their words stand beside it. */
+  private static final double ROOM = 380;
+
   private static final double TOP = 110;
 
   /** Length of the longest arrow. */
@@ -26,44 +29,39 @@ public final class CornerPicture extends Picture {
 
   private final LipDrawing lip;
   private final List<CornerEffect> effects;
-  private final double left;
-  private final double low;
+  private final Ring ring;
+  private final Box box;
   private final double scale;
 
-  private CornerPicture(LipDrawing lip, List<CornerEffect> effects, double[] box, double scale) {
-    super(WIDTH, TOP + scale * (box[3] - box[1]) + 110);
+  private CornerPicture(
+      LipDrawing lip, List<CornerEffect> effects, Ring ring, Box box, double scale) {
+    super(WIDTH, TOP + scale * box.height() + 110);
     this.lip = lip;
     this.effects = effects;
-    this.left = box[0];
-    this.low = box[3];
+    this.ring = ring;
+    this.box = box;
     this.scale = scale;
   }
 
   /** Picture of a lip's corners. */
   public static CornerPicture of(LipDrawing lip, List<CornerEffect> effects) {
-    double[] box = {1e9, 1e9, -1e9, -1e9};
-    for (Vertex v : lip.body().vertices()) {
-      box[0] = Math.min(box[0], v.x());
-      box[1] = Math.min(box[1], v.y());
-      box[2] = Math.max(box[2], v.x());
-      box[3] = Math.max(box[3], v.y());
-    }
-    double scale = Math.min(ROOM / (box[2] - box[0]), ROOM / (box[3] - box[1]));
-    return new CornerPicture(lip, effects, box, scale);
+    Ring ring = new Outline(lip.body().vertices()).flatten();
+    Box box = Box.of(List.of(ring));
+    double scale = Math.min(ROOM / box.width(), ROOM / box.height());
+    return new CornerPicture(lip, effects, ring, box, scale);
   }
 
   private double x(double metres) {
-    return 0.5 * (WIDTH - ROOM) + scale * (metres - left);
+    return 0.5 * (WIDTH - scale * box.width()) + scale * (metres - box.left());
   }
 
   private double y(double metres) {
-    return TOP + scale * (low - metres);
+    return TOP + scale * (box.top() - metres);
   }
 
   @Override
   public void paint(Sheet sheet) {
     heading(sheet, lip.name(), "what 0.1 mm at each corner does to the leak");
-    Ring ring = new Outline(lip.body().vertices()).flatten();
     Path2D outline = new Path2D.Double();
     for (int k = 0; k < ring.size(); k++) {
       if (k == 0) {
@@ -82,12 +80,8 @@ public final class CornerPicture extends Picture {
     for (CornerEffect e : effects) {
       arrow(sheet, e, LONGEST / most);
     }
-    signs(
-        sheet,
-        26,
-        height() - 22,
-        "arrows: the way to less leak, per cent for 0.1 mm that way; none within the band or where"
-            + " only down helps");
+    signs(sheet, 26, height() - 40, "arrows: the way to less leak, per cent for 0.1 mm that way");
+    signs(sheet, 26, height() - 22, "none within the band, or where only down helps");
   }
 
   private void arrow(Sheet sheet, CornerEffect e, double perShare) {
