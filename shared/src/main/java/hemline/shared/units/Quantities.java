@@ -3,8 +3,10 @@ package hemline.shared.units;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -24,6 +26,8 @@ public final class Quantities {
       Pattern.compile("([+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d{1,3})?)\\s*(.*)");
   private static final Pattern BARE = Pattern.compile("[+-]?(?:\\d+[.,]?\\d*|[.,]\\d+)");
   private static final Pattern DECIMAL_COMMA = Pattern.compile("[+-]?\\d*,\\d+.*");
+  private static final Pattern FRACTION =
+      Pattern.compile("(-?)(\\d{1,6}\\s+)?(\\d{1,6})\\s*/\\s*(\\d{1,6})(\\s*[^\\d\\s/].*)?");
   private static final int LONGEST = 100;
 
   private Quantities() {}
@@ -95,12 +99,28 @@ public final class Quantities {
     return read(kind, place, whole(unit, text));
   }
 
-  /** What was typed, with the unit of its field where it is a bare number, and with a point. */
+  /**
+   * What was typed, with the unit of its field where it is a bare number, with a point, and with a
+   * fraction such as {@code 1 1/16} as a decimal number.
+   */
   public static String whole(String unit, String text) {
-    String plain = text.strip().replace('\u2212', '-');
+    String plain = decimal(text.strip().replace('\u2212', '-'));
     String whole = BARE.matcher(plain).matches() ? plain + unit : plain;
     boolean comma = DECIMAL_COMMA.matcher(whole).matches() && whole.indexOf('.') < 0;
     return comma ? whole.replaceFirst(",", ".") : whole;
+  }
+
+  private static String decimal(String text) {
+    Matcher m = FRACTION.matcher(text);
+    if (!m.matches() || Integer.parseInt(m.group(4)) == 0) {
+      return text;
+    }
+    String whole = m.group(2) == null ? "0" : m.group(2).strip();
+    BigDecimal part =
+        new BigDecimal(m.group(3)).divide(new BigDecimal(m.group(4)), MathContext.DECIMAL64);
+    return m.group(1)
+        + new BigDecimal(whole).add(part).toPlainString()
+        + Objects.requireNonNullElse(m.group(5), "");
   }
 
   /**

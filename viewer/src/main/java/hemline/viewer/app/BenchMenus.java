@@ -5,6 +5,7 @@ import hemline.viewer.model.Workbench;
 import hemline.viewer.screen.BenchScreen;
 import hemline.viewer.screen.Screen;
 import hemline.viewer.screen.StarterPanel;
+import hemline.viewer.screen.Thumbnail;
 import java.util.List;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
@@ -42,7 +43,7 @@ final class BenchMenus {
   }
 
   private Menu lips() {
-    Menu lips = new Menu("Lips");
+    Menu lips = new Menu("_Lips");
     lips.setId("menu-lips");
     lips.getItems()
         .addAll(
@@ -56,7 +57,10 @@ final class BenchMenus {
         e -> {
           if (lips.getItems().size() == fixed) {
             for (Examples.Example example : examples.all()) {
-              lips.getItems().add(item(example.name(), null, () -> screen.open(example.drawing())));
+              MenuItem lip = item(example.name(), null, () -> screen.open(example.drawing()));
+              lip.setMnemonicParsing(false);
+              lip.setGraphic(Thumbnail.of(example.drawing()));
+              lips.getItems().add(lip);
             }
           }
         });
@@ -70,7 +74,7 @@ final class BenchMenus {
     MenuItem redo = item("Redo", shortcut(KeyCode.Y), () -> front.get().redo());
     redo.disableProperty().bind(here.and(bench.canRedo().not()));
     return new Menu(
-        "Edit",
+        "_Edit",
         null,
         undo,
         redo,
@@ -90,7 +94,7 @@ final class BenchMenus {
 
   private Menu solve() {
     return new Menu(
-        "Solve",
+        "_Solve",
         null,
         item("Run", new KeyCodeCombination(KeyCode.F5), screen::run),
         item("Stop", null, bench::stop));

@@ -6,6 +6,7 @@ import static hemline.viewer.app.BenchMenus.shortcut;
 import hemline.shared.file.LipImport;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.report.ResultFolder;
 import hemline.viewer.screen.BenchScreen;
@@ -58,7 +59,7 @@ final class DrawingMenu {
   Menu menu() {
     Menu menu =
         new Menu(
-            "Drawings",
+            "_Drawings",
             null,
             item("Import a drawing \u2026", shortcut(KeyCode.I), this::choose),
             new SeparatorMenuItem(),
@@ -67,7 +68,12 @@ final class DrawingMenu {
             item(
                 "Export a test coupon to print, STL \u2026",
                 shortcut(KeyCode.T),
-                () -> export("Test coupon to print, 40 mm long", ".stl")),
+                () ->
+                    export(
+                        "Test coupon to print, "
+                            + LengthUnit.text(screen.coupon().get(), 4)
+                            + " long",
+                        ".stl")),
             new SeparatorMenuItem(),
             item(
                 "Export a picture of the flow, PNG \u2026",
@@ -128,7 +134,7 @@ final class DrawingMenu {
   }
 
   private void export(String kind, String ending) {
-    write(kind, ending, Drawings::export);
+    write(kind, ending, (on, file) -> Drawings.export(on, file, screen.coupon().get()));
   }
 
   private void picture(String kind, String ending) {

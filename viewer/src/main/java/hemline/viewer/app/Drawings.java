@@ -22,9 +22,6 @@ import java.util.Locale;
 
 /** Drawings in, drawings, coupons and pictures out. */
 public final class Drawings {
-  /** Length of a test coupon, m. */
-  private static final double COUPON = 40e-3;
-
   private Drawings() {}
 
   /** Kinds of a file by its ending. */
@@ -56,15 +53,16 @@ public final class Drawings {
   /**
    * Writes the lip as a drawing (.svg, .dxf) or as a test coupon to print (.stl).
    *
+   * @param coupon length of the test coupon, m
    * @throws InputException when the lip has faults or the file cannot be written
    */
-  public static void export(Workbench bench, Path file) throws InputException {
+  public static void export(Workbench bench, Path file, double coupon) throws InputException {
     LipProfile profile = bench.findings().get().orThrow();
     List<Outline> bodies = profile.bodies();
     switch (ending(file)) {
       case "svg" -> SvgFile.write(file, bodies, profile.name());
       case "dxf" -> DxfFile.write(file, bodies);
-      case "stl" -> StlFile.write(file, profile, COUPON);
+      case "stl" -> StlFile.write(file, profile, coupon);
       default -> throw kind(file, ".svg, .dxf or .stl");
     }
   }

@@ -62,7 +62,7 @@ public final class FileMenu {
     where.setDisable(true);
     Menu file =
         new Menu(
-            "File",
+            "_File",
             null,
             item("Open \u2026", shortcut(KeyCode.O), this::open),
             again,

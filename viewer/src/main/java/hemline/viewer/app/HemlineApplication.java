@@ -10,6 +10,7 @@ import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.RecentPlaces;
 import hemline.viewer.project.RescueStore;
 import hemline.viewer.project.SectionStore;
+import hemline.viewer.project.UserChoices;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -39,6 +40,7 @@ public final class HemlineApplication extends Application {
   private @Nullable Examples examples;
   private @Nullable Path folder;
   private @Nullable RecentPlaces recent;
+  private @Nullable UserChoices choices;
   private LipDocument.@Nullable Opened first;
 
   /** Reads what the window begins with, before there is one: the screen's thread reads no files. */
@@ -50,6 +52,7 @@ public final class HemlineApplication extends Application {
     Path file = place == null || Files.isDirectory(place) ? null : place;
     String home =
         ProjectFolder.home(System.getenv(), System.getProperty("user.home", "")).toString();
+    choices = UserChoices.usual(System.getenv(), home);
     RecentPlaces places = new RecentPlaces(RecentPlaces.usualStore(System.getenv(), home));
     LipDocument.Opened opened =
         file == null ? new LipDocument.Opened(shipped.first(), null, "") : LipDocument.read(file);
@@ -82,6 +85,7 @@ public final class HemlineApplication extends Application {
       project.document().belongsTo(opened);
     }
     HemlineWindow window = new HemlineWindow(project, shipped, new ChooserAsk(() -> stage));
+    window.remember(Objects.requireNonNull(choices));
     stage.setScene(window.createScene());
     ProjectPages pages = window.pages();
     if (pages != null) {

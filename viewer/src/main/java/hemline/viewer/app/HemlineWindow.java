@@ -2,11 +2,14 @@ package hemline.viewer.app;
 
 import hemline.shared.profile.LipDrawing;
 import hemline.viewer.draw.Palette;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.model.Setting;
 import hemline.viewer.model.Workbench;
+import hemline.viewer.project.UserChoices;
 import hemline.viewer.screen.BenchScreen;
 import hemline.viewer.screen.NoticeStrip;
 import hemline.viewer.screen.Screen;
+import hemline.viewer.screen.ShownUnit;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -21,6 +24,8 @@ import javafx.scene.Parent;
 import javafx.scene.Scene;
 import javafx.scene.control.Menu;
 import javafx.scene.control.MenuBar;
+import javafx.scene.control.MenuItem;
+import javafx.scene.control.RadioMenuItem;
 import javafx.scene.control.SeparatorMenuItem;
 import javafx.scene.control.Toggle;
 import javafx.scene.control.ToggleButton;
@@ -190,6 +195,31 @@ public final class HemlineWindow {
     screens.forEach(screen -> screen.setDark(on));
   }
 
+  /**
+   * Remembers what the user chooses here for all projects, and what was left of the first steps.
+   */
+  void remember(UserChoices choices) {
+    ShownUnit.property()
+        .subscribe(
+            (before, now) ->
+                Reading.beside(
+                    () -> {
+                      choices.put(UserChoices.UNITS, now.name());
+                      return now;
+                    },
+                    done -> {}));
+  }
+
+  private static MenuItem unit(LengthUnit unit) {
+    RadioMenuItem item =
+        new RadioMenuItem("Lengths in " + (unit == LengthUnit.MM ? "millimetres" : "inches"));
+    item.setId("units-" + unit.symbol());
+    item.setOnAction(e -> ShownUnit.use(unit));
+    item.setSelected(ShownUnit.property().get() == unit);
+    ShownUnit.property().subscribe((before, now) -> item.setSelected(now == unit));
+    return item;
+  }
+
   private MenuBar menus() {
     List<Menu> menus = new ArrayList<>(new BenchMenus(bench, benchScreen, examples, front).menus());
     drawings.acceptDrops(root);
@@ -199,10 +229,11 @@ public final class HemlineWindow {
     }
     Menu look =
         new Menu(
-            "View",
+            "_View",
             null,
             BenchMenus.item("Whole lip", null, () -> benchScreen.board().fit()),
             BenchMenus.item("Light or dark", BenchMenus.shortcut(KeyCode.D), () -> setDark(!dark)));
+    look.getItems().addAll(new SeparatorMenuItem(), unit(LengthUnit.MM), unit(LengthUnit.INCH));
     if (screens.size() > 1) {
       look.getItems().add(new SeparatorMenuItem());
       for (int k = 0; k < screens.size(); k++) {

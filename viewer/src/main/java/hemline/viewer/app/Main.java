@@ -44,7 +44,7 @@ public final class Main {
   private static boolean opensWindow(String[] args) {
     return args.length > 0
         && args[0].equals("view")
-        && Arrays.stream(args).noneMatch(a -> a.startsWith("-"));
+        && Arrays.stream(args).noneMatch(a -> a.startsWith("-") && !a.startsWith("--units"));
   }
 
   private static boolean hasDisplay() {

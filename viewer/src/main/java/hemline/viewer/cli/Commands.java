@@ -52,6 +52,7 @@ final class Commands {
     commands.put("balance", () -> new BalanceCommand(desk));
     commands.put("convert", () -> new ConvertCommand(desk));
     commands.put("view", () -> new ViewCommand(desk, window));
+    commands.put("completion", () -> new CompletionCommand(desk));
     CommandLine line = new CommandLine(new HemlineCommand());
     commands.forEach(
         (name, command) -> {
@@ -64,6 +65,7 @@ final class Commands {
     line.setUsageHelpWidth(HELP_WIDTH);
     line.setColorScheme(CommandLine.Help.defaultColorScheme(Ansi.OFF));
     line.setExpandAtFiles(false);
+    line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setParameterExceptionHandler(
         (problem, given) -> {
           desk.err().println("hemline: " + PlainText.shown(sentence(problem)));

@@ -6,9 +6,11 @@ import hemline.shared.problem.Problem;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.ProgressListener;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.report.ResultFolder;
 import java.util.List;
 import java.util.concurrent.Callable;
+import picocli.CommandLine.Option;
 
 /** What all commands share: reading input, showing progress, telling how it ended. */
 abstract class Job implements Callable<Integer> {
@@ -16,12 +18,22 @@ abstract class Job implements Callable<Integer> {
 
   final Desk desk;
 
+  @Option(
+      names = "--units",
+      paramLabel = "UNIT",
+      defaultValue = "${env:HEMLINE_UNITS:-mm}",
+      description =
+          "Unit of lengths that are shown, mm or inch; files for programs keep SI. Default: the"
+              + " variable HEMLINE_UNITS, else mm.")
+  LengthUnit units = LengthUnit.MM;
+
   Job(Desk desk) {
     this.desk = desk;
   }
 
   @Override
   public final Integer call() {
+    LengthUnit.use(units);
     try {
       return work();
     } catch (InputException e) {

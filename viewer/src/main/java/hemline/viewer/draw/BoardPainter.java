@@ -7,6 +7,7 @@ import hemline.shared.section.GroundMotion;
 import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.Parts;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.model.Placement;
 import hemline.viewer.picture.GroundArrow;
 import hemline.viewer.picture.Sheet.Anchor;
@@ -195,7 +196,7 @@ public final class BoardPainter {
       sheet.text(
           gx - 8,
           0.5 * (low + high) + 4,
-          Digits.plain(1000 * (lip.low() - ground), 3) + " mm",
+          LengthUnit.text(lip.low() - ground, 3),
           Lettering.of(12, ink.text()).lifted().at(Anchor.END));
     }
   }
@@ -216,25 +217,25 @@ public final class BoardPainter {
         view.px(lip.left()) - 110, high - 14, 124, view.py(ground) - high + 28);
   }
 
-  /** Millimetre ruler along the upper side, from the lip's edge. */
+  /** Ruler along the upper side, from the lip's edge. */
   public void rulerAlong(double originX) {
     Path2D marks = new Path2D.Double();
     Lettering digits = Lettering.of(RULER, ink.quiet()).lifted();
-    double mm = 1000;
+    double unit = LengthUnit.factor();
     Ticks along =
         Ticks.within(
-            (view.x(0) - originX) * mm,
-            (view.x(view.width()) - originX) * mm,
+            (view.x(0) - originX) * unit,
+            (view.x(view.width()) - originX) * unit,
             (int) Math.max(2, view.width() / 80));
     for (double t : along.values()) {
-      double x = view.px(originX + t / mm);
+      double x = view.px(originX + t / unit);
       marks.append(new Line2D.Double(x, 0, x, 6), false);
       if (x > 56 && x < view.width() - 30) {
         sheet.text(x, 18, Digits.fixed(t, along.decimals()), digits.at(Anchor.MIDDLE));
       }
     }
     sheet.stroke(marks, new Pen(ink.quiet(), 1, 1));
-    sheet.text(10, 18, "mm", digits);
+    sheet.text(10, 18, LengthUnit.unit(), digits);
   }
 
   /** The part of the board that {@link #rulerAlong} needs. */
@@ -242,18 +243,18 @@ public final class BoardPainter {
     return new Rectangle2D.Double(0, 0, view.width(), 24);
   }
 
-  /** Millimetre ruler along the left side, from the ground. */
+  /** Ruler along the left side, from the ground. */
   public void rulerUp(double originY) {
     Path2D marks = new Path2D.Double();
     Lettering digits = Lettering.of(RULER, ink.quiet()).lifted();
-    double mm = 1000;
+    double unit = LengthUnit.factor();
     Ticks up =
         Ticks.within(
-            (view.y(view.height()) - originY) * mm,
-            (view.y(0) - originY) * mm,
+            (view.y(view.height()) - originY) * unit,
+            (view.y(0) - originY) * unit,
             (int) Math.max(1, view.height() / 60));
     for (double t : up.values()) {
-      double y = view.py(originY + t / mm);
+      double y = view.py(originY + t / unit);
       marks.append(new Line2D.Double(0, y, 6, y), false);
       if (y > 30 && y < view.height() - 8) {
         sheet.text(10, y + 4, Digits.fixed(t, up.decimals()), digits);

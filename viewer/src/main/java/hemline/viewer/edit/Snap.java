@@ -68,6 +68,9 @@ public record Snap(double step, boolean vertices, double reach) {
   public double grid(double value) {
     // dividing by the count of steps in a metre keeps decimal fractions exact, and adding zero
     // turns a negative zero into a plain one
-    return step > 0 ? Math.rint(value / step) / Math.rint(1 / step) + 0.0 : value;
+    double steps = Math.rint(value / step);
+    double whole = Math.rint(1 / step);
+    boolean decimal = Math.abs(whole * step - 1) < 1e-9;
+    return step > 0 ? (decimal ? steps / whole : steps * step) + 0.0 : value;
   }
 }

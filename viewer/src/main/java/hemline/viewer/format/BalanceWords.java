@@ -156,7 +156,7 @@ public final class BalanceWords {
 
   private static void away(List<String> words, double distance, String more, String less) {
     if (Math.abs(distance) > LEAST_DISTANCE) {
-      words.add(Wording.millimetres(Math.abs(distance)) + " " + (distance > 0 ? more : less));
+      words.add(Wording.length(Math.abs(distance)) + " " + (distance > 0 ? more : less));
     }
   }
 

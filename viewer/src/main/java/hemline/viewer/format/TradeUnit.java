@@ -15,11 +15,11 @@ public record TradeUnit(double factor, String unit) {
 
   public static final TradeUnit PERCENT = new TradeUnit(100, "%");
 
-  /** Unit of a figure of a lip: millimetres, litres per second and metre. */
+  /** Unit of a figure of a lip: the chosen unit of lengths, litres per second and metre. */
   public static TradeUnit of(Figure figure) {
     return switch (figure) {
       case LEAK_FLOW -> new TradeUnit(1000, "L/s per m");
-      case EFFECTIVE_GAP -> new TradeUnit(1000, "mm");
+      case EFFECTIVE_GAP -> new TradeUnit(LengthUnit.factor(), LengthUnit.unit());
       default -> plain(figure);
     };
   }
@@ -35,10 +35,12 @@ public record TradeUnit(double factor, String unit) {
         });
   }
 
-  /** Unit of a figure of a machine: millimetres, litres per second, degrees, minutes. */
+  /**
+   * Unit of a figure of a machine: the chosen unit of lengths, litres per second, degrees, minutes.
+   */
   public static TradeUnit of(MachineFigure figure) {
     return switch (figure.unit()) {
-      case "m" -> new TradeUnit(1000, "mm");
+      case "m" -> new TradeUnit(LengthUnit.factor(), LengthUnit.unit());
       case "m3/s" -> new TradeUnit(1000, "L/s");
       case "rad" -> new TradeUnit(Math.toDegrees(1), "\u00b0");
       case "s" -> new TradeUnit(1.0 / 60, "min");

@@ -14,16 +14,14 @@ import java.util.Locale;
 
 /** Short phrases about a section and how its solve went. */
 public final class Wording {
-  private static final double MM = 1000;
-
   /** 0 \u00b0C, K. */
   private static final double ICE = 273.15;
 
   private Wording() {}
 
-  /** A length in millimetres: "2 mm". */
-  public static String millimetres(double metres) {
-    return Digits.plain(metres * MM, 4) + " mm";
+  /** A length in the chosen unit: "2 mm". */
+  public static String length(double metres) {
+    return LengthUnit.text(metres, 4);
   }
 
   /** A pressure: "600 Pa", "2.5 kPa". */
@@ -53,7 +51,7 @@ public final class Wording {
   /** Gap, suction and ground motion of a result. */
   public static String conditions(SectionResult result) {
     return "gap "
-        + millimetres(result.gap())
+        + length(result.gap())
         + " \u00b7 suction "
         + pressure(result.suction())
         + " \u00b7 "
@@ -132,12 +130,12 @@ public final class Wording {
     List<Double> gaps = ranking.gaps();
     String text =
         gaps.size() == 1
-            ? "gap " + millimetres(gaps.get(0))
+            ? "gap " + length(gaps.get(0))
             : gaps.size()
                 + " gaps from "
-                + millimetres(gaps.get(0))
+                + length(gaps.get(0))
                 + " to "
-                + millimetres(gaps.get(gaps.size() - 1));
+                + length(gaps.get(gaps.size() - 1));
     String ground =
         ranking.rows().stream()
             .flatMap(row -> row.results().stream())
@@ -151,7 +149,7 @@ public final class Wording {
   public static String besides(Swept swept, SectionResult point) {
     List<String> parts = new ArrayList<>();
     if (swept != Swept.GAP) {
-      parts.add("gap " + millimetres(point.gap()));
+      parts.add("gap " + length(point.gap()));
     }
     if (swept != Swept.SUCTION) {
       parts.add("suction " + pressure(point.suction()));
@@ -167,7 +165,7 @@ public final class Wording {
   /** Name and unit of what a sweep changed. */
   public static String axis(Swept swept) {
     return switch (swept) {
-      case GAP -> "gap, mm";
+      case GAP -> "gap, " + LengthUnit.unit();
       case SUCTION -> "suction, Pa";
       case GROUND_SPEED -> "ground speed towards the plenum, m/s";
     };
@@ -185,7 +183,7 @@ public final class Wording {
   /** Value of what a sweep changed, with its unit. */
   public static String value(Swept swept, double si) {
     return switch (swept) {
-      case GAP -> millimetres(si);
+      case GAP -> length(si);
       case SUCTION -> pressure(si);
       case GROUND_SPEED -> Digits.plain(si, 4) + " m/s";
     };

@@ -13,6 +13,7 @@ import hemline.solver.plenum.SettledFigures;
 import hemline.solver.plenum.Trade;
 import hemline.viewer.format.BalanceWords;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.format.TradeUnit;
 import hemline.viewer.page.Page.Tone;
 import hemline.viewer.picture.DownforceChart;
@@ -115,7 +116,10 @@ public final class BalancePage {
     page.text(BalanceWords.BATTERY_CAUTION, Tone.CAUTION);
     page.plot(() -> DownforceChart.of(balance), "downforce over the static gap and the fan speed");
     page.details();
-    changes("smallest static gap, mm", balance.overGap(), 1000 * machine.floor().leastGap());
+    changes(
+        "smallest static gap, " + LengthUnit.unit(),
+        balance.overGap(),
+        LengthUnit.factor() * machine.floor().leastGap());
     changes("fan speed, 1000 rpm", balance.overSpeed(), 0.06 * machine.fan().speed());
     page.everywhere();
   }
@@ -149,8 +153,8 @@ public final class BalancePage {
             "edge",
             "faces",
             "lip",
-            "static gap, mm",
-            "gap, mm",
+            "static gap, " + LengthUnit.unit(),
+            "gap, " + LengthUnit.unit(),
             "leak at rest, L/s",
             moving == null ? "" : travelling());
     for (int i = 0; i < rest.edgeGaps().size(); i++) {
@@ -158,8 +162,8 @@ public final class BalancePage {
           String.valueOf(i),
           BalanceWords.faces(machine, i),
           machine.floor().edges().get(i).lip().name(),
-          Digits.plain(1000 * machine.floor().edges().get(i).gap(), 4),
-          BalanceWords.figure(rest.edgeGaps().get(i), 1000),
+          LengthUnit.bare(machine.floor().edges().get(i).gap(), 4),
+          BalanceWords.figure(rest.edgeGaps().get(i), LengthUnit.factor()),
           BalanceWords.figure(rest.edgeLeaks().get(i), 1000),
           moving == null ? "" : BalanceWords.figure(moving.edgeLeaks().get(i), 1000));
     }
@@ -192,14 +196,20 @@ public final class BalancePage {
 
   private void trades() {
     PageTable table =
-        PageTable.of("change", "downforce, N", "shaft, W", "N per electrical W", "gap, mm", "");
+        PageTable.of(
+            "change",
+            "downforce, N",
+            "shaft, W",
+            "N per electrical W",
+            "gap, " + LengthUnit.unit(),
+            "");
     for (Trade t : balance.trades()) {
       table.row(
           BalanceWords.change(t),
           margin(t.downforce()),
           margin(t.shaftPower()),
           margin(t.perWatt()),
-          or(t.leastGap(), 1000),
+          or(t.leastGap(), LengthUnit.factor()),
           remark(t));
     }
     page.heading("One change at a time").table(table);
@@ -219,7 +229,7 @@ public final class BalancePage {
             "over as it is",
             "downforce, N",
             "N per electrical W",
-            "gap, mm",
+            "gap, " + LengthUnit.unit(),
             "ties with",
             "");
     for (RankedLip lip : balance.lips()) {
@@ -230,7 +240,7 @@ public final class BalancePage {
           margin(lip.relative()),
           margin(t.downforce()),
           margin(t.perWatt()),
-          or(t.leastGap(), 1000),
+          or(t.leastGap(), LengthUnit.factor()),
           TradeWords.ties(lip, balance.lips()),
           remark(t));
     }

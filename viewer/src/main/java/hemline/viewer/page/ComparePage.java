@@ -11,6 +11,7 @@ import hemline.solver.rig.Source;
 import hemline.viewer.format.Cautions;
 import hemline.viewer.format.CompareWords;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.format.Wording;
 import hemline.viewer.page.Page.Tone;
 import hemline.viewer.picture.CompareChart;
@@ -76,7 +77,7 @@ public final class ComparePage {
     List<List<String>> table = new ArrayList<>();
     table.add(
         List.of(
-            "gap, mm",
+            "gap, " + LengthUnit.unit(),
             "suction, Pa",
             "readings",
             "C_d measured",
@@ -88,7 +89,7 @@ public final class ComparePage {
       Estimate predicted = p.predicted();
       table.add(
           List.of(
-              Digits.plain(1000 * p.gap(), 4),
+              LengthUnit.bare(p.gap(), 4),
               Digits.plain(p.suction(), 4),
               Integer.toString(p.readings()),
               within(p.measured(), p.measuredUncertainty()),
@@ -116,7 +117,7 @@ public final class ComparePage {
       double opening = d.gap() * rig.lipLength();
       table.add(
           List.of(
-              d.taped() ? "taped" : Wording.millimetres(d.gap()),
+              d.taped() ? "taped" : Wording.length(d.gap()),
               Integer.toString(d.readings()),
               within(1e6 * d.area(), 1e6 * d.uncertainty()),
               d.taped() ? "" : within(d.area() / opening, d.uncertainty() / opening)));

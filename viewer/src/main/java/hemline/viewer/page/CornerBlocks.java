@@ -4,6 +4,7 @@ import hemline.shared.profile.LipDrawing;
 import hemline.shared.result.Estimate;
 import hemline.solver.improve.CornerEffect;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.page.Page.Tone;
 import hemline.viewer.picture.CornerPicture;
 import java.util.List;
@@ -20,13 +21,18 @@ public final class CornerBlocks {
     }
     page.everywhere().heading("What 0.1 mm at a corner does to the leak");
     PageTable table =
-        PageTable.of("corner", "x, mm", "y, mm", "towards the plenum, %", "upwards, %");
+        PageTable.of(
+            "corner",
+            "x, " + LengthUnit.unit(),
+            "y, " + LengthUnit.unit(),
+            "towards the plenum, %",
+            "upwards, %");
     for (CornerEffect e : effects) {
       table.row(
           List.of(
               Integer.toString(e.corner()),
-              Digits.plain(1000 * e.x(), 4),
-              Digits.plain(1000 * e.y(), 4),
+              LengthUnit.bare(e.x(), 4),
+              LengthUnit.bare(e.y(), 4),
               percent(e.dx()),
               percent(e.dy())),
           false);

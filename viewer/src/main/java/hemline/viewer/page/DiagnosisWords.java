@@ -4,6 +4,7 @@ import hemline.solver.rig.Diagnosis;
 import hemline.solver.rig.Fault;
 import hemline.solver.rig.FaultFit;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -90,14 +91,14 @@ final class DiagnosisWords {
     double factor =
         switch (fit.fault()) {
           case EXTRA_AREA -> 1e6;
-          case GAP_OFFSET -> 1e3;
+          case GAP_OFFSET -> LengthUnit.factor();
           case GAUGE_ZERO -> 1;
           case FLOW_SCALE, HOSE -> 100;
         };
     String unit =
         switch (fit.fault()) {
           case EXTRA_AREA -> " mm\u00b2";
-          case GAP_OFFSET -> " mm";
+          case GAP_OFFSET -> " " + LengthUnit.unit();
           case GAUGE_ZERO -> " Pa";
           case FLOW_SCALE -> " %";
           case HOSE -> " % of the suction at the largest flow";

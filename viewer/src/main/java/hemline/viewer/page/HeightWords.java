@@ -6,6 +6,7 @@ import hemline.shared.result.Estimate;
 import hemline.solver.plenum.RideHeight;
 import hemline.solver.plenum.ValveSetting;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -38,8 +39,11 @@ final class HeightWords {
             ? "no balance remains and it is drawn down (edge %d first)."
             : "edge %d touches.";
     s.add(
-        "It bears %s N more at the centre of pressure%s, in which the smallest gap closes by %s mm; then "
-                .formatted(figure(force, 1), elsewhere(r), figure(gap, 1000))
+        "It bears %s N more at the centre of pressure%s, in which the smallest gap closes by %s; then "
+                .formatted(
+                    figure(force, 1),
+                    elsewhere(r),
+                    figure(gap, LengthUnit.factor()) + " " + LengthUnit.unit())
             + end.formatted(r.edge()));
     s.add(
         required == null || factor == null
@@ -98,11 +102,11 @@ final class HeightWords {
   private static void setting(List<String> s, ValveSetting v, ValveSetting.Setting set) {
     s.add(
         set.fits()
-            ? "Set the preload to %s N: the valve opens at %s Pa and lifts %s mm."
+            ? "Set the preload to %s N: the valve opens at %s Pa and lifts %s."
                 .formatted(
                     Digits.plain(set.preload(), 3),
                     Digits.plain(set.openingSuction(), 3),
-                    Digits.plain(1000 * set.liftAtCap(), 3))
+                    LengthUnit.text(set.liftAtCap(), 3))
             : "This valve cannot do it: it passes %s L/s fully open. A seat of %s mm\u00b2 and a softer spring would."
                 .formatted(
                     Digits.plain(1000 * set.largestFlow(), 3),

@@ -146,7 +146,7 @@ final class HoldBlocks {
         });
     page.heading(
         "A dip or a ledge of %s, %s of it under the seal at once"
-            .formatted(Wording.millimetres(step.height()), Wording.millimetres(step.length())));
+            .formatted(Wording.length(step.height()), Wording.length(step.length())));
     page.table(table);
     page.plain(
         "Edges that fare alike share a row. Suction and downforce: on level ground at the ride"

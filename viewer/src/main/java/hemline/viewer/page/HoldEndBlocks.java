@@ -8,6 +8,7 @@ import hemline.solver.plenum.Manoeuvres;
 import hemline.solver.plenum.SurfaceGrip;
 import hemline.viewer.format.BalanceWords;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.page.Page.Tone;
 import java.util.List;
 import java.util.stream.Collectors;
@@ -54,7 +55,7 @@ final class HoldEndBlocks {
             "",
             "least fan speed, rpm",
             "least battery, V",
-            "gaps wider by, mm",
+            "gaps wider by, " + LengthUnit.unit(),
             "least friction",
             "dry",
             "dusty",
@@ -70,7 +71,9 @@ final class HoldEndBlocks {
           BalanceWords.place(e.place(), e.tilt()),
           has(60 * e.fanSpeed(), 4, speed / e.fanSpeed()),
           voltage == null ? "-" : has(voltage, 3, m.power().batteryVoltage() / voltage),
-          e.wider() == null ? "more than 5" : number(e.wider(), 1000),
+          e.wider() == null
+              ? "more than " + LengthUnit.bare(5e-3, 2)
+              : number(e.wider(), LengthUnit.factor()),
           friction == null ? "-" : has(friction, 3, m.running().peakFriction() / friction),
           surface(e, "dry"),
           surface(e, "dusty"),

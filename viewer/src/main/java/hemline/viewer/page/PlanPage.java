@@ -3,6 +3,7 @@ package hemline.viewer.page;
 import hemline.solver.rig.PlannedPoint;
 import hemline.viewer.format.CompareWords;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -27,7 +28,7 @@ public final class PlanPage {
     List<List<String>> table = new ArrayList<>();
     table.add(
         List.of(
-            "gap, mm",
+            "gap, " + LengthUnit.unit(),
             "suction, Pa",
             "leak ratio predicted",
             "measured within",
@@ -36,7 +37,7 @@ public final class PlanPage {
     for (PlannedPoint p : points) {
       table.add(
           List.of(
-              Digits.plain(1000 * p.gap(), 4),
+              LengthUnit.bare(p.gap(), 4),
               Digits.plain(p.suction(), 4),
               Digits.withBand(p.predicted(), 1),
               "\u00b1 " + Digits.plain(p.uncertainty(), 2),

@@ -6,6 +6,7 @@ import hemline.solver.study.Placement.Group;
 import hemline.solver.study.Ranking;
 import hemline.viewer.format.Cautions;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.format.Wording;
 import hemline.viewer.page.Page.Tone;
 import hemline.viewer.picture.GapChart;
@@ -62,7 +63,7 @@ public final class RankingPage {
     if (!gaps.isEmpty()) {
       head.add("best over");
     }
-    gaps.forEach(gap -> head.add(Wording.millimetres(gap)));
+    gaps.forEach(gap -> head.add(Wording.length(gap)));
     PageTable table = PageTable.of(head).folds();
     for (Group group : Group.values()) {
       List<Ranking.Row> rows = ranking.rows(group);
@@ -116,7 +117,7 @@ public final class RankingPage {
   private static List<String> swaps(List<Ranking.Crossing> crossings) {
     Map<String, List<String>> byWinner = new LinkedHashMap<>();
     for (Ranking.Crossing c : crossings) {
-      String at = c.first() + " from about " + Digits.plain(1000 * c.gap(), 2) + " mm";
+      String at = c.first() + " from about " + LengthUnit.text(c.gap(), 2);
       byWinner.computeIfAbsent(c.second(), name -> new ArrayList<>()).add(at);
     }
     return byWinner.entrySet().stream()

@@ -16,6 +16,7 @@ import hemline.viewer.format.Cautions;
 import hemline.viewer.format.Digits;
 import hemline.viewer.format.FigureHelp;
 import hemline.viewer.format.FigureName;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.format.TradeUnit;
 import hemline.viewer.format.Wording;
 import hemline.viewer.page.Page.Tone;
@@ -127,7 +128,7 @@ public final class SectionPage {
   }
 
   private TradeUnit place(SectionResult.TrappedVortex vortex) {
-    double factor = duct ? 1 : 1000;
+    double factor = duct ? 1 : LengthUnit.factor();
     return new TradeUnit(
         1,
         "%s at x %s, y %s %s"
@@ -135,7 +136,7 @@ public final class SectionPage {
                 result.figures().containsKey(Figure.LEAK_FLOW) ? "q" : "m\u00b2/s",
                 Digits.plain(vortex.x() * factor, 3),
                 Digits.plain(vortex.y() * factor, 3),
-                duct ? "m" : "mm"));
+                duct ? "m" : LengthUnit.unit()));
   }
 
   private static void row(
@@ -158,7 +159,7 @@ public final class SectionPage {
       optional(table, "family", lip.family());
       optional(table, "notes", lip.notes());
       table
-          .row("gap", Wording.millimetres(seal.gap()))
+          .row("gap", Wording.length(seal.gap()))
           .row("suction", Wording.pressure(seal.suction()))
           .row("ground", Wording.ground(seal.ground().speed(), seal.ground().spanwiseSpeed()));
     } else if (section instanceof DuctSection channel) {
@@ -204,14 +205,17 @@ public final class SectionPage {
   }
 
   private void outline(LipProfile lip) {
-    page.plain("Outline of the lip, mm; x from ambient to plenum, y up from its lowest point.");
+    page.plain(
+        "Outline of the lip, "
+            + LengthUnit.unit()
+            + "; x from ambient to plenum, y up from its lowest point.");
     PageTable outline = PageTable.of("vertex", "x", "y", "bulge of the edge to the next");
     int k = 0;
     for (Vertex v : lip.outline().vertices()) {
       outline.row(
           k + (k == lip.mountEdge() ? " (mount edge begins)" : ""),
-          Digits.plain(1000 * v.x(), 6),
-          Digits.plain(1000 * v.y(), 6),
+          LengthUnit.bare(v.x(), 6),
+          LengthUnit.bare(v.y(), 6),
           v.bulge() == 0 ? "straight" : Digits.plain(v.bulge(), 6));
       k++;
     }

@@ -8,6 +8,7 @@ import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.Sensitivity;
 import hemline.viewer.format.BalanceWords;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -41,16 +42,15 @@ public final class SensitivityBlocks {
         "mass",
         Digits.plain(m.load().mass(), 4)
             + " kg "
-            + Digits.plain(1000 * m.load().height(), 3)
-            + " mm above the ground, "
+            + LengthUnit.text(m.load().height(), 3)
+            + " above the ground, "
             + share(t.mass()));
     a.put(
         "gap",
         "static gaps of the file, "
-            + (t.gap() > 0 ? "\u00b1 " + Digits.plain(1000 * t.gap(), 2) + " mm" : "taken as exact")
+            + (t.gap() > 0 ? "\u00b1 " + LengthUnit.text(t.gap(), 2) : "taken as exact")
             + "; leaks solved down to "
-            + Digits.plain(1000 * terms.contactAllowance(), 2)
-            + " mm");
+            + LengthUnit.text(terms.contactAllowance(), 2));
     a.put("ground", "even, stiff and airtight but for the dips and ledges asked");
     a.put("springs", "linear tyres that press and do not pull, a frame of given stiffness");
     a.put(
@@ -138,7 +138,7 @@ public final class SensitivityBlocks {
 
   private static String step(Sensitivity.Effect e) {
     return switch (e.unit()) {
-      case "m" -> Digits.plain(1000 * e.step(), 2) + " mm";
+      case "m" -> LengthUnit.text(e.step(), 2);
       case "rad" -> Digits.plain(Math.toDegrees(e.step()), 2) + "\u00b0";
       default -> Digits.plain(100 * e.step(), 2) + " %";
     };

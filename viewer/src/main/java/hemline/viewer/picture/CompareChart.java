@@ -5,6 +5,7 @@ import hemline.solver.rig.ComparedPoint;
 import hemline.solver.rig.Comparison;
 import hemline.viewer.format.CompareWords;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
 import hemline.viewer.picture.Sheet.Pen;
@@ -175,7 +176,7 @@ public final class CompareChart extends Picture {
       }
       boolean last = k == points.size() - 1 || points.get(k + 1).gap() != points.get(k).gap();
       if (last) {
-        String gap = Digits.plain(1000 * points.get(k).gap(), 3) + " mm";
+        String gap = LengthUnit.text(points.get(k).gap(), 3);
         sheet.text(panel.x(0.5 * (from + k)), y + 32, gap, letters.heavy());
         if (k < points.size() - 1) {
           double x = panel.x(k + 0.5);

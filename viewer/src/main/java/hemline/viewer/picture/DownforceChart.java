@@ -3,6 +3,7 @@ package hemline.viewer.picture;
 import hemline.shared.result.Estimate;
 import hemline.solver.plenum.DownforcePoint;
 import hemline.solver.plenum.MachineBalance;
+import hemline.viewer.format.LengthUnit;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
@@ -39,7 +40,13 @@ public final class DownforceChart extends BalanceChart {
     double gap = balance.machine().floor().leastGap();
     double speed = 60 * balance.machine().fan().speed();
     Rectangle2D first = new Rectangle2D.Double(LEFT, TOP, room, HEIGHT - TOP - BOTTOM);
-    panel(sheet, first, balance.overGap(), 1000 * gap, most, "smallest static gap, mm");
+    panel(
+        sheet,
+        first,
+        balance.overGap(),
+        LengthUnit.factor() * gap,
+        most,
+        "smallest static gap, " + LengthUnit.unit());
     Rectangle2D second =
         new Rectangle2D.Double(LEFT + room + BETWEEN, TOP, room, HEIGHT - TOP - BOTTOM);
     panel(sheet, second, balance.overSpeed(), speed / 1000, most, "fan speed, 1000 rpm");

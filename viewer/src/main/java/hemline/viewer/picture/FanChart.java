@@ -6,6 +6,7 @@ import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.OperatingPoint;
 import hemline.viewer.format.BalanceWords;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
 import hemline.viewer.picture.Sheet.Pen;
@@ -138,8 +139,7 @@ public final class FanChart extends BalanceChart {
 
   private static void label(
       Sheet sheet, ChartPanel panel, FlowCurve leak, List<Rectangle2D> taken) {
-    String text =
-        Digits.plain(1000 * leak.gap(), 3) + (leak.factor() == 1 ? " mm (static)" : " mm");
+    String text = LengthUnit.text(leak.gap(), 3) + (leak.factor() == 1 ? " (static)" : "");
     Lettering letters = Lettering.of(11.5, leak.factor() == 1 ? Ink.LIP_EDGE : Ink.QUIET).lifted();
     double width = TextWidth.of(text, 11.5);
     double[] q = leak.flow();

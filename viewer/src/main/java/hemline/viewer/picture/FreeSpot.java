@@ -8,7 +8,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** Finds room for the name of a point where no line runs and no other name stands. */
-final class FreeSpot {
+public final class FreeSpot {
   /** Distance of a name that stands right beside its point. */
   static final double NEAR = 9;
 
@@ -29,12 +29,12 @@ final class FreeSpot {
    *
    * @param box names stay in it
    */
-  FreeSpot(Rectangle2D box) {
+  public FreeSpot(Rectangle2D box) {
     this.box = box;
   }
 
   /** Keeps names off a line of straight pieces. */
-  void avoid(Shape line) {
+  public void avoid(Shape line) {
     double[] at = new double[6];
     double x = 0;
     double y = 0;
@@ -51,7 +51,7 @@ final class FreeSpot {
   }
 
   /** The nearest free rectangle of a size beside a point; right above it where none is free. */
-  Rectangle2D take(double x, double y, double width, double height) {
+  public Rectangle2D take(double x, double y, double width, double height) {
     for (double d : DISTANCES) {
       for (double[] way : WAYS) {
         Rectangle2D spot = beside(x, y, width, height, d, way);

@@ -3,6 +3,7 @@ package hemline.viewer.picture;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.study.Ranking;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.format.Wording;
 import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
@@ -69,8 +70,9 @@ public final class GapChart extends Picture {
   public void paint(Sheet sheet) {
     String title = "Leak against " + ranking.baseline() + ", gap by gap";
     heading(sheet, title, Wording.gapByGap(ranking));
-    double last = 1000 * ranking.gaps().get(ranking.gaps().size() - 1);
-    PlotScale gaps = PlotScale.linear(1000 * ranking.gaps().get(0), last);
+    double unit = LengthUnit.factor();
+    double last = unit * ranking.gaps().get(ranking.gaps().size() - 1);
+    PlotScale gaps = PlotScale.linear(unit * ranking.gaps().get(0), last);
     for (int k = 0; k < series.size(); k++) {
       int column = k % columns();
       int row = k / columns();
@@ -80,7 +82,11 @@ public final class GapChart extends Picture {
       paintPanel(sheet, new ChartPanel(box, gaps, reach().scale()), k);
     }
     double y = TOP + panelRows(series.size()) * (PANEL_HEIGHT + DOWN) - 10;
-    sheet.text(width() - MARGIN, y, "gap, mm", Lettering.of(12, Ink.TEXT).at(Anchor.END));
+    sheet.text(
+        width() - MARGIN,
+        y,
+        "gap, " + LengthUnit.unit(),
+        Lettering.of(12, Ink.TEXT).at(Anchor.END));
     signs(
         sheet,
         MARGIN,
@@ -103,7 +109,8 @@ public final class GapChart extends Picture {
     sheet.stroke(
         new Line2D.Double(box.getMinX(), panel.y(1), box.getMaxX(), panel.y(1)),
         new Pen(Ink.TEXT, 1, 1.1));
-    panel.paintSeries(sheet, series.get(k), row.profile() + "\ngap, mm", "relative leak");
+    panel.paintSeries(
+        sheet, series.get(k), row.profile() + "\ngap, " + LengthUnit.unit(), "relative leak");
     sheet.text(
         box.getMinX(),
         box.getMinY() - 8,

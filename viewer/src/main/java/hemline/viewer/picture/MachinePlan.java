@@ -7,6 +7,7 @@ import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.SealEdge;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
 import hemline.viewer.picture.Sheet.Pen;
@@ -97,7 +98,7 @@ public final class MachinePlan extends Picture {
     sheet.text(
         SIDE + scale * length + 8,
         y + 4,
-        Digits.plain(1000 * length, 4) + " mm",
+        LengthUnit.text(length, 4),
         Lettering.of(11.5, Ink.QUIET));
     signs(
         sheet,
@@ -129,8 +130,8 @@ public final class MachinePlan extends Picture {
       SealEdge seal = machine.floor().edges().get(number);
       sheet.mark(
           new Rectangle2D.Double(at - 10, up - 10, 20, 20),
-          "edge %d: %s\nstatic gap %s mm"
-              .formatted(number, seal.lip().name(), Digits.plain(1000 * seal.gap(), 4)));
+          "edge %d: %s\nstatic gap %s"
+              .formatted(number, seal.lip().name(), LengthUnit.text(seal.gap(), 4)));
     }
   }
 
@@ -172,7 +173,7 @@ public final class MachinePlan extends Picture {
     sheet.stroke(cross, new Pen(Ink.VORTEX, 1, 2.2));
     sheet.mark(
         new Rectangle2D.Double(x - 8, y - 8, 16, 16),
-        "centre of gravity, %s kg, %s mm above the ground"
-            .formatted(Digits.plain(load.mass(), 4), Digits.plain(1000 * load.height(), 4)));
+        "centre of gravity, %s kg, %s above the ground"
+            .formatted(Digits.plain(load.mass(), 4), LengthUnit.text(load.height(), 4)));
   }
 }

@@ -1,6 +1,7 @@
 package hemline.viewer.picture;
 
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
 import hemline.viewer.picture.Sheet.Pen;
@@ -22,8 +23,8 @@ final class Rulers {
    */
   static void paint(Sheet sheet, Projection view, SectionScene scene, double below) {
     boolean metres = view.window().width() > LARGE;
-    double unit = metres ? 1 : 1000;
-    String name = metres ? "m" : "mm";
+    double unit = metres ? 1 : LengthUnit.factor();
+    String name = metres ? "m" : LengthUnit.unit();
     SectionWindow w = view.window();
     Lettering digits = Lettering.of(SIZE, Ink.QUIET);
     Path2D marks = new Path2D.Double();

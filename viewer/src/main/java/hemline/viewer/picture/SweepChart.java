@@ -8,6 +8,7 @@ import hemline.solver.study.RelativeSweep;
 import hemline.solver.study.SweepResult;
 import hemline.solver.study.Swept;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.format.Wording;
 import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
@@ -129,7 +130,7 @@ public final class SweepChart extends Picture {
     List<ChartPanel.Point> points = new ArrayList<>();
     double xLow = Double.POSITIVE_INFINITY;
     double xHigh = Double.NEGATIVE_INFINITY;
-    double perUnit = swept == Swept.GAP ? 1000 : 1;
+    double perUnit = swept == Swept.GAP ? LengthUnit.factor() : 1;
     for (int k = 0; k < values.size(); k++) {
       SectionResult result = sweep.points().get(k);
       double x = perUnit * swept.of(result);

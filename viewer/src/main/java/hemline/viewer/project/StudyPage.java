@@ -41,7 +41,7 @@ public final class StudyPage {
     }
     study.results().forEach(result -> page.plain(line(result)));
     page.toKnow(
-        SweepPage.gathered(study.results(), p -> p.name() + " at " + Wording.millimetres(p.gap())));
+        SweepPage.gathered(study.results(), p -> p.name() + " at " + Wording.length(p.gap())));
     return page.quiet(Cautions.CODES);
   }
 
@@ -50,7 +50,7 @@ public final class StudyPage {
     return "%s, gap %s: %s"
         .formatted(
             result.name(),
-            Wording.millimetres(result.gap()),
+            Wording.length(result.gap()),
             leak == null ? "no usable flow" : Digits.withBand(leak, 1000) + " L/s per m");
   }
 }

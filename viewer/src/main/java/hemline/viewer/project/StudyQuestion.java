@@ -86,7 +86,7 @@ public record StudyQuestion(
   public String conditions() {
     StringBuilder text = new StringBuilder();
     if (swept != null && swept != Swept.GAP) {
-      text.append("gap ").append(Wording.millimetres(gap)).append(" \u00b7 ");
+      text.append("gap ").append(Wording.length(gap)).append(" \u00b7 ");
     }
     if (swept != Swept.SUCTION) {
       text.append("suction ").append(Wording.pressure(suction)).append(" \u00b7 ");

@@ -6,7 +6,10 @@ import hemline.viewer.model.Setting;
 import hemline.viewer.model.Sketch;
 import hemline.viewer.model.Workbench;
 import java.util.function.Consumer;
+import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.beans.property.SimpleDoubleProperty;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.Parent;
@@ -27,6 +30,7 @@ public final class BenchScreen implements Screen {
   private final SectionBoard board;
   private final BoardActions actions;
   private final SketchMouse sketchHands;
+  private final DoubleProperty coupon = new SimpleDoubleProperty(40e-3);
   private final StarterPanel starters;
   private final LookBar look;
 
@@ -59,6 +63,11 @@ public final class BenchScreen implements Screen {
 
   public Selection selection() {
     return selection;
+  }
+
+  /** Length of a test coupon to print, m. */
+  public ReadOnlyDoubleProperty coupon() {
+    return coupon;
   }
 
   /** Changes of what is chosen. */
@@ -209,7 +218,7 @@ public final class BenchScreen implements Screen {
     BorderPane left = new BorderPane(boards);
     left.setBottom(new TraceStrip(board, beside, bench));
     BorderPane pane = new BorderPane(left);
-    Region shape = new ShapePanel(bench, selection, sketch, sketchHands, actions).content();
+    Region shape = new ShapePanel(bench, selection, sketch, sketchHands, actions, coupon).content();
     Region figures = new FiguresPanel(bench).content();
     VBox.setVgrow(figures, Priority.ALWAYS);
     VBox right = new VBox(shape, starters.content(), figures);

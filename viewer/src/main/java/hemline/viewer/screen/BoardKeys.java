@@ -2,13 +2,13 @@ package hemline.viewer.screen;
 
 import hemline.shared.section.SectionLimits;
 import hemline.viewer.draw.BoardView;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.model.Selection;
 import hemline.viewer.model.Workbench;
 import javafx.scene.input.KeyEvent;
 
 /** The keyboard on the board. */
 final class BoardKeys {
-  private static final double GAP_STEP = 0.1e-3;
   private final SectionBoard board;
   private final Selection selection;
   private final BoardActions actions;
@@ -67,8 +67,8 @@ final class BoardKeys {
       case COMMA -> actions.choose(-1);
       case N -> drawNew.run();
       case A -> sketch.beginPart();
-      case PAGE_UP -> gap(GAP_STEP);
-      case PAGE_DOWN -> gap(-GAP_STEP);
+      case PAGE_UP -> gap(1);
+      case PAGE_DOWN -> gap(-1);
       case ESCAPE -> selection.clear();
       default -> {
         if (!chosen) {
@@ -92,9 +92,10 @@ final class BoardKeys {
     return true;
   }
 
-  /** Lifts or lowers the lip, m. */
-  private void gap(double by) {
-    double next = Math.rint((bench.setting().get().gap() + by) * 1e6) / 1e6;
+  /** Lifts or lowers the lip by steps of a drawing grid. */
+  private void gap(int steps) {
+    double by = steps * LengthUnit.now().gridStep();
+    double next = Math.rint((bench.setting().get().gap() + by) * 1e9) / 1e9;
     if (SectionLimits.gap(next).isEmpty()) {
       bench.set(bench.setting().get().withGap(next));
     }

@@ -9,7 +9,7 @@ import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
 import hemline.viewer.edit.Parts;
 import hemline.viewer.edit.Snap;
-import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.model.Placement;
 import hemline.viewer.model.Selection;
 import hemline.viewer.model.Workbench;
@@ -166,13 +166,19 @@ final class BoardMouse {
       }
     } else if (grip instanceof Grip.Ground) {
       double low = Placement.of(bench.drawing().get()).low();
-      double gap = Math.max(SMALLEST_GAP, Math.rint((low - y) * 2e4) / 2e4);
+      double gap = Math.max(SMALLEST_GAP, near(low - y));
       bench.set(bench.setting().get().withGap(gap));
     } else {
       board.pan(e.getX() - lastX, e.getY() - lastY);
     }
     lastX = e.getX();
     lastY = e.getY();
+  }
+
+  /** A gap on half the steps of a drawing grid, m. */
+  private static double near(double gap) {
+    double step = LengthUnit.now().gridStep() / 2;
+    return Math.rint(step * Math.rint(gap / step) * 1e10) / 1e10;
   }
 
   private void moveTo(BoardView view, Grip.Vertices held, MouseEvent e, double x, double y) {
@@ -275,13 +281,13 @@ final class BoardMouse {
       // two short edges: one length above the other
       boolean over =
           labels.stream().anyMatch(l -> Math.abs(l.x() - x) < 70 && Math.abs(l.y() - y) < 15);
-      labels.add(new Label(x, over ? y - 16 : y, Digits.plain(1000 * length, 4) + " mm"));
+      labels.add(new Label(x, over ? y - 16 : y, LengthUnit.text(length, 4)));
     }
     labels.add(
         new Label(
             view.px(v.x()) + 46,
             view.py(v.y()) + 22,
-            Digits.plain(1000 * v.x(), 4) + " | " + Digits.plain(1000 * v.y(), 4)));
+            LengthUnit.bare(v.x(), 4) + " | " + LengthUnit.bare(v.y(), 4)));
     return labels;
   }
 
@@ -291,9 +297,7 @@ final class BoardMouse {
     Vertex b = Parts.vertex(d, Parts.next(d, edge));
     double[] m = BoardFind.middle(d, edge);
     String text =
-        a.bulge() == 0
-            ? "straight"
-            : "radius " + Digits.plain(1000 * Arc.of(a, b).radius(), 3) + " mm";
+        a.bulge() == 0 ? "straight" : "radius " + LengthUnit.text(Arc.of(a, b).radius(), 3);
     return new Label(view.px(m[0]), view.py(m[1]) - 12, text);
   }
 }

@@ -67,6 +67,12 @@ final class FiguresPanel {
     bench.findings().subscribe(f -> fill());
     bench.failure().subscribe(f -> fill());
     bench.kept().subscribe(k -> fill());
+    ShownUnit.follow(
+        lines,
+        () -> {
+          figures.clear();
+          fill();
+        });
   }
 
   Region content() {

@@ -26,6 +26,7 @@ public final class GuideScreen implements Screen {
   public Parent createContent() {
     PageView view = new PageView("guide", "");
     view.show(page());
+    ShownUnit.follow(view.content(), () -> view.show(page()));
     BorderPane pane = new BorderPane(view.content());
     pane.getStyleClass().add("page");
     pane.getStylesheets()

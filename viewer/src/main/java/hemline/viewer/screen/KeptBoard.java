@@ -33,6 +33,7 @@ final class KeptBoard extends Region {
     setId("kept-board");
     setMinSize(150, 150);
     getChildren().addAll(flow.node(), solids);
+    ShownUnit.follow(this, this::ask);
     bench.kept().subscribe(k -> trace());
     board.look().subscribe(l -> trace());
     board.viewProperty().subscribe(v -> ask());

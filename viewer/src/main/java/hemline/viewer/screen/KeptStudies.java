@@ -58,6 +58,7 @@ final class KeptStudies {
           }
         });
     desk.kept().subscribe(k -> fill());
+    ShownUnit.follow(list, list::refresh);
     desk.shown().subscribe(s -> select(s));
   }
 

@@ -42,6 +42,7 @@ final class LipChoice {
     for (LipProfile lip : known) {
       CheckBox check = new CheckBox(lip.name());
       check.setId(id + "-" + lip.name().replace(' ', '-'));
+      check.setGraphic(Thumbnail.of(lip));
       check.setSelected(before.getOrDefault(lip.name(), checks.getChildren().size() < usual));
       checks.getChildren().add(check);
     }

@@ -55,6 +55,12 @@ final class LookBar {
         BoardLook::tracers,
         (l, on) -> l.withTracers(on));
     flag("mesh", KeyCode.M, "lines of the finest grid", BoardLook::mesh, (l, on) -> l.withMesh(on));
+    flag(
+        "sizes",
+        KeyCode.Z,
+        "lengths of the lip's edges and radii of its arcs",
+        BoardLook::sizes,
+        (l, on) -> l.withSizes(on));
     gap();
     Label compare = new Label("Compare:");
     compare.getStyleClass().add("look-name");

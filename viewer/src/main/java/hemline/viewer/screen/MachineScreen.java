@@ -149,6 +149,7 @@ public final class MachineScreen implements Screen {
     desk.shown().subscribe(this::show);
     file.valueProperty().subscribe(this::chosen);
     sheet.state().subscribe(this::changed);
+    ShownUnit.follow(file, this::again);
     TitledPane lips = new TitledPane("Other lips to try", others.content("", TRY));
     lips.setId("other-lips");
     lips.setAnimated(false);
@@ -216,6 +217,17 @@ public final class MachineScreen implements Screen {
     } else if (machine != null) {
       desk.clear();
       view.show(plan(machine));
+    }
+  }
+
+  /** Shows what is on show in another unit. */
+  private void again() {
+    State now = sheet.state().get();
+    Balanced found = desk.shown().get();
+    if (found != null) {
+      show(found);
+    } else if (now != null && now.machine() != null) {
+      view.show(plan(now.machine()));
     }
   }
 

@@ -6,6 +6,7 @@ import hemline.shared.section.SectionLimits;
 import hemline.shared.units.Quantities;
 import hemline.shared.units.QuantityKind;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.format.Wording;
 import java.util.function.DoubleFunction;
 
@@ -13,7 +14,7 @@ import java.util.function.DoubleFunction;
  * What a field asks for, and how it is written.
  *
  * @param kind of quantity
- * @param unit that a bare number takes; a spelling of the kind
+ * @param unit that a bare number takes; a spelling of the kind, empty for small lengths
  * @param writer of a value, SI
  * @param limits what would be right for a value out of range, SI; empty for one within
  */
@@ -27,7 +28,15 @@ record Measure(
 
   /** A length that may be 0. */
   static final Measure STEP =
-      length(v -> v >= 0 ? "" : "a length of 0 or more is needed, such as 0.5mm");
+      new Measure(
+          QuantityKind.LENGTH,
+          "",
+          LengthUnit::fraction,
+          v -> v >= 0 ? "" : "a length of 0 or more is needed, such as 0.5mm or 1/64in");
+
+  /** Length of a test coupon. */
+  static final Measure COUPON =
+      length(v -> v >= 1e-3 && v <= 1 ? "" : "a test coupon is 1 mm to 1 m long, such as 40mm");
 
   static final Measure GAP = length(SectionLimits::gap);
   static final Measure SUCTION =
@@ -46,11 +55,20 @@ record Measure(
                   : "air is known here from -73degC to 227degC, such as 15degC");
 
   private static Measure length(DoubleFunction<String> limits) {
-    return new Measure(QuantityKind.LENGTH, "mm", v -> Digits.plain(1000 * v, 6) + " mm", limits);
+    return new Measure(QuantityKind.LENGTH, "", LengthUnit::exactly, limits);
+  }
+
+  /** The unit of a bare number; that of small lengths is the one in use. */
+  @Override
+  public String unit() {
+    return kind == QuantityKind.LENGTH && unit.isEmpty() ? LengthUnit.unit() : unit;
   }
 
   /** A quantity in one of its units, within the limits of whoever takes it. */
   static Measure of(QuantityKind kind, String unit) {
+    if (unit.equals(LengthUnit.MM.symbol())) {
+      return LENGTH;
+    }
     double zero = si(kind, unit, "0");
     double one = si(kind, unit, "1") - zero;
     String after = unit.isEmpty() ? "" : " " + unit;

@@ -1,5 +1,6 @@
 package hemline.viewer.screen;
 
+import hemline.shared.profile.LipProfile;
 import hemline.shared.result.SectionResult;
 import hemline.viewer.draw.PictureCanvas;
 import hemline.viewer.page.Page;
@@ -9,7 +10,9 @@ import hemline.viewer.picture.Picture;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import javafx.geometry.HPos;
 import javafx.scene.Node;
@@ -42,6 +45,7 @@ final class PageView implements Page.Face {
   private final ScrollPane pane = new ScrollPane(lines);
   private final List<PictureCanvas> canvases = new ArrayList<>();
   private @Nullable Consumer<SectionResult> opener;
+  private Function<SectionResult, Optional<LipProfile>> pictures = flow -> Optional.empty();
   private boolean dark;
 
   /**
@@ -144,6 +148,11 @@ final class PageView implements Page.Face {
     lines.getChildren().add(wide);
   }
 
+  /** Shows a small picture of the lip beside each link to a flow from now on. */
+  void picturesLipsBy(Function<SectionResult, Optional<LipProfile>> lips) {
+    pictures = lips;
+  }
+
   /** Turns the first cell of a row into a link to its flow. */
   private void link(GridPane grid, int r, SectionResult flow, Consumer<SectionResult> to) {
     int last = grid.getChildren().size();
@@ -156,6 +165,7 @@ final class PageView implements Page.Face {
         link.setId(id + "-flow-" + r);
         link.setMinWidth(Region.USE_PREF_SIZE);
         link.setTooltip(new Tooltip("Show this flow on the bench"));
+        pictures.apply(flow).ifPresent(lip -> link.setGraphic(Thumbnail.of(lip)));
         link.setOnAction(e -> to.accept(flow));
         GridPane.setHalignment(link, GridPane.getHalignment(label));
         grid.getChildren().remove(label);

@@ -34,6 +34,11 @@ final class Patch {
     return canvas;
   }
 
+  /** Paints anew whatever comes next. */
+  void forget() {
+    shown = null;
+  }
+
   /** Shows nothing. */
   void hide() {
     shown = null;

@@ -4,6 +4,7 @@ import hemline.viewer.draw.BoardView;
 import hemline.viewer.draw.FlowPicture;
 import hemline.viewer.draw.Probe;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.model.Workbench;
 import javafx.scene.control.Label;
 import javafx.scene.input.MouseEvent;
@@ -52,8 +53,8 @@ final class ProbeLine {
     double x = view.x(px);
     double y = view.y(py);
     StringBuilder text = new StringBuilder();
-    text.append(mm(x)).append(" | ").append(mm(y - board.ground()));
-    text.append(" mm");
+    text.append(LengthUnit.drawn(x)).append(" | ").append(LengthUnit.drawn(y - board.ground()));
+    text.append(" ").append(LengthUnit.unit());
     FlowPicture flow = board.picture().get();
     if (flow != null && !bench.stale().get()) {
       Probe probe = Probe.at(flow.shown(), flow.through(), x - flow.originX(), y - flow.originY());
@@ -66,9 +67,5 @@ final class ProbeLine {
     }
     label.setText(text.toString());
     label.setVisible(true);
-  }
-
-  private static String mm(double metres) {
-    return Digits.fixed(1000 * metres, 2);
   }
 }

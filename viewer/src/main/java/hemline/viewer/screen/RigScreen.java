@@ -140,6 +140,7 @@ public final class RigScreen implements Screen {
     page.getStylesheets()
         .add(Objects.requireNonNull(RigScreen.class.getResource("pages.css")).toExternalForm());
     desk.shown().subscribe(this::show);
+    ShownUnit.follow(page, () -> show(desk.shown().get()));
     return page;
   }
 

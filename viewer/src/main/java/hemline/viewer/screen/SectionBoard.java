@@ -10,6 +10,7 @@ import hemline.viewer.draw.FaultMarks;
 import hemline.viewer.draw.FlowPicture;
 import hemline.viewer.draw.FxSheet;
 import hemline.viewer.draw.Palette;
+import hemline.viewer.draw.SizeMarks;
 import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipShape;
 import hemline.viewer.model.Placement;
@@ -49,6 +50,7 @@ public final class SectionBoard extends Region {
   private final Patch sides = new Patch();
   private final Patch gap = new Patch();
   private final Patch key = new Patch();
+  private final Patch sizes = new Patch();
   private final Patch marks = new Patch();
   private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.LIGHT);
   private final ObjectProperty<BoardLook> look = new SimpleObjectProperty<>(BoardLook.USUAL);
@@ -75,12 +77,14 @@ public final class SectionBoard extends Region {
     getStyleClass().add("board");
     setMinSize(200, 150);
     getChildren().addAll(flow.node(), tracers.canvas(), groundLayer.node());
-    for (Patch patch :
-        List.of(lipPatch, vortexPatch, rulerAlong, rulerUp, sides, gap, key, marks)) {
-      getChildren().add(patch.node());
-    }
+    patches().forEach(patch -> getChildren().add(patch.node()));
+    ShownUnit.follow(this, this::renew);
     bench.shown().subscribe(s -> flow.show(s, look.get()));
-    look.subscribe(l -> flow.show(bench.shown().get(), l));
+    look.subscribe(
+        l -> {
+          flow.show(bench.shown().get(), l);
+          ask();
+        });
     bench.drawing().subscribe(d -> ask());
     bench.findings().subscribe(f -> ask());
     bench.setting().subscribe(s -> ask());
@@ -171,6 +175,16 @@ public final class SectionBoard extends Region {
     }
   }
 
+  /** Paints everything anew, in another unit. */
+  private void renew() {
+    patches().forEach(Patch::forget);
+    ask();
+  }
+
+  private List<Patch> patches() {
+    return List.of(lipPatch, vortexPatch, rulerAlong, rulerUp, sides, gap, key, sizes, marks);
+  }
+
   /** Dimensions to write beside what is dragged. */
   void label(List<BoardPainter.Label> texts) {
     if (!texts.equals(labels)) {
@@ -239,11 +253,12 @@ public final class SectionBoard extends Region {
     double ground = ground();
     rulerUp.show(at, ink, BoardPainter.rulerUpArea(at), ground, p -> p.rulerUp(ground));
     if (sketching) {
-      for (Patch patch : List.of(lipPatch, vortexPatch, sides, gap, key)) {
+      for (Patch patch : List.of(lipPatch, vortexPatch, sides, gap, key, sizes)) {
         patch.hide();
       }
     } else {
       showLip(at, ink, lip);
+      showSizes(at, ink);
       showFlowMarks(at, ink, behind ? null : now);
     }
     showMarks(at, ink, sketching);
@@ -272,10 +287,25 @@ public final class SectionBoard extends Region {
         p -> p.gap(lip, ground));
   }
 
+  /** Lengths of edges; the dimensions of what is dragged would run over them. */
+  private void showSizes(BoardView at, Palette ink) {
+    if (look.get().sizes() && labels.isEmpty()) {
+      LipDrawing drawing = bench.drawing().get();
+      sizes.show(
+          at,
+          ink,
+          new Rectangle2D.Double(0, 0, at.width(), at.height()),
+          List.of(drawing.body(), drawing.detached()),
+          p -> SizeMarks.paint(p.sheet(), at, ink, drawing));
+    } else {
+      sizes.hide();
+    }
+  }
+
   /** Names of vortices and the meaning of the colours. */
   private void showFlowMarks(BoardView at, Palette ink, @Nullable FlowPicture now) {
-    // the dimensions of what is dragged would run over the names of vortices
-    if (now == null || !labels.isEmpty()) {
+    // dimensions would run over the names of vortices
+    if (now == null || !labels.isEmpty() || look.get().sizes()) {
       vortexPatch.hide();
     } else {
       vortexPatch.show(at, ink, now.labelsArea(at), now, p -> now.paintLabels(p.sheet(), at, ink));

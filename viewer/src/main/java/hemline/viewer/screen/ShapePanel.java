@@ -7,12 +7,13 @@ import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
 import hemline.viewer.edit.LipShape;
 import hemline.viewer.edit.Parts;
-import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.model.Selection;
 import hemline.viewer.model.Sketch;
 import hemline.viewer.model.Workbench;
 import java.util.ArrayList;
 import java.util.List;
+import javafx.beans.property.DoubleProperty;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
@@ -32,6 +33,7 @@ final class ShapePanel {
   private final Sketch sketch;
   private final SketchMouse hands;
   private final BoardActions actions;
+  private final DoubleProperty couponLength;
   private final VBox box = new VBox(7);
   private final ValueField cornerX = length("corner-x", "x", "x in the drawing").taking(this::x);
   private final ValueField cornerY = length("corner-y", "y", "y in the drawing").taking(this::y);
@@ -60,12 +62,14 @@ final class ShapePanel {
       Selection selection,
       Sketch sketch,
       SketchMouse hands,
-      BoardActions actions) {
+      BoardActions actions,
+      DoubleProperty couponLength) {
     this.bench = bench;
     this.selection = selection;
     this.sketch = sketch;
     this.hands = hands;
     this.actions = actions;
+    this.couponLength = couponLength;
     box.getStyleClass().addAll("slip", "shape-slip");
     dress.setId("corner-dress");
     dress.getItems().addAll("sharp", "round", "chamfer");
@@ -86,6 +90,7 @@ final class ShapePanel {
     bench.drawing().subscribe(d -> fill());
     selection.corners().subscribe(c -> fill());
     sketch.active().subscribe(a -> fill());
+    ShownUnit.follow(box, this::fill);
   }
 
   Region content() {
@@ -120,7 +125,7 @@ final class ShapePanel {
 
   private List<ValueField> all() {
     return List.of(
-        cornerX, cornerY, size, length, lift, nextX, nextY, shiftX, shiftY, scaled, grid);
+        cornerX, cornerY, size, length, lift, nextX, nextY, shiftX, shiftY, scaled, grid, coupon);
   }
 
   private static ValueField length(String id, String name, String meaning) {
@@ -231,9 +236,18 @@ final class ShapePanel {
       new ValueField(
               "grid-step", "drawing grid", "step that corners snap to; 0 for none", Measure.STEP)
           .taking(v -> hands().step().set(v));
+  private final ValueField coupon =
+      new ValueField(
+              "coupon-length", "test coupon", "length of a test coupon to print", Measure.COUPON)
+          .taking(v -> couponLength().set(v));
   private final VBox lipChange =
-      new VBox(6, scaled.line(), new HBox(8, shiftX.line(), shiftY.line()), grid.line());
-  private final ToggleButton more = new ToggleButton("size, place and grid");
+      new VBox(
+          6, scaled.line(), new HBox(8, shiftX.line(), shiftY.line()), grid.line(), coupon.line());
+  private final ToggleButton more = new ToggleButton("size, place, grid, coupon");
+
+  private DoubleProperty couponLength() {
+    return couponLength;
+  }
 
   private SketchMouse hands() {
     return hands;
@@ -248,14 +262,15 @@ final class ShapePanel {
       name.setText(d.name());
     }
     lipSize.setText(
-        Digits.plain(1000 * (lip[1] - lip[0]), 4)
-            + " mm wide, "
-            + Digits.plain(1000 * (lip[3] - lip[2]), 4)
-            + " mm high, "
+        LengthUnit.text(lip[1] - lip[0], 4)
+            + " wide, "
+            + LengthUnit.text(lip[3] - lip[2], 4)
+            + " high, "
             + Parts.corners(d).size()
             + " corners");
     scaled.set(lip[1] - lip[0]);
     grid.set(hands.step().get());
+    coupon.set(couponLength.get());
     show(lipTitle, name, lipSize, more, lipChange);
   }
 

@@ -7,7 +7,7 @@ import hemline.viewer.draw.BoardPainter.Label;
 import hemline.viewer.draw.BoardView;
 import hemline.viewer.edit.LipEdit;
 import hemline.viewer.edit.Snap;
-import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.model.Sketch;
 import hemline.viewer.model.Workbench;
 import java.util.List;
@@ -23,12 +23,13 @@ final class SketchMouse {
   private final SectionBoard board;
   private final Workbench bench;
   private final Sketch sketch;
-  private final DoubleProperty step = new SimpleDoubleProperty(0.1e-3);
+  private final DoubleProperty step = new SimpleDoubleProperty(LengthUnit.now().gridStep());
 
   SketchMouse(SectionBoard board, Workbench bench, Sketch sketch) {
     this.board = board;
     this.bench = bench;
     this.sketch = sketch;
+    ShownUnit.follow(board, () -> step.set(LengthUnit.now().gridStep()));
     sketch
         .active()
         .subscribe(
@@ -118,11 +119,11 @@ final class SketchMouse {
     Snap.Point at = at(view, e);
     board.point(new double[] {at.x(), at.y()});
     List<Vertex> points = sketch.points().get();
-    String text = Digits.plain(1000 * at.x(), 4) + " | " + Digits.plain(1000 * at.y(), 4);
+    String text = LengthUnit.bare(at.x(), 4) + " | " + LengthUnit.bare(at.y(), 4);
     if (!points.isEmpty()) {
       Vertex last = points.get(points.size() - 1);
       double length = Math.hypot(at.x() - last.x(), at.y() - last.y());
-      text += "   " + Digits.plain(1000 * length, 4) + " mm long";
+      text += "   " + LengthUnit.text(length, 4) + " long";
     }
     board.label(List.of(new Label(e.getX() + 20, e.getY() - 14, text)));
   }

@@ -2,11 +2,13 @@ package hemline.viewer.screen;
 
 import hemline.shared.profile.Starter;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.model.Workbench;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.DoubleFunction;
 import java.util.function.Supplier;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -134,28 +136,37 @@ public final class StarterPanel {
     }
 
     private Supplier<Double> length(String name, double low, double high, double first) {
-      Slider slider = slider(name, low, high, first, 0.1, " mm");
+      Slider slider = slider(name, low, high, first, 0.1, mm -> LengthUnit.text(mm / 1000, 4));
       return () -> Math.rint(slider.getValue() * 10) / 1e4;
     }
 
     private Supplier<Double> count(String name, double low, double high, double first) {
-      Slider slider = slider(name, low, high, first, 1, "");
+      Slider slider = slider(name, low, high, first, 1, v -> Digits.plain(v, 4));
       return () -> Math.rint(slider.getValue());
     }
 
     private Slider slider(
-        String name, double low, double high, double first, double step, String unit) {
+        String title,
+        double low,
+        double high,
+        double first,
+        double step,
+        DoubleFunction<String> writer) {
       Label label = new Label();
       Slider slider = new Slider(low, high, first);
-      slider.setId("starter-" + name.replace(' ', '-'));
+      slider.setId("starter-" + title.replace(' ', '-'));
       slider.setBlockIncrement(step);
-      slider.setAccessibleText(name);
+      slider.setAccessibleText(title);
+      Runnable name =
+          () ->
+              label.setText(
+                  title + "  " + writer.apply(Math.rint(slider.getValue() / step) * step));
+      ShownUnit.follow(slider, name);
       slider
           .valueProperty()
           .subscribe(
               v -> {
-                double shown = Math.rint(v.doubleValue() / step) * step;
-                label.setText(name + "  " + Digits.plain(shown, 4) + unit);
+                name.run();
                 if (!following) {
                   changed.run();
                 }
@@ -170,7 +181,7 @@ public final class StarterPanel {
                   bench.endDrag();
                 }
               });
-      sliders.put(name, slider);
+      sliders.put(title, slider);
       rows.add(new VBox(0, label, slider));
       return slider;
     }

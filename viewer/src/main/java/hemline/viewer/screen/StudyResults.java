@@ -11,6 +11,7 @@ import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.StudyFiles;
 import hemline.viewer.project.StudyPage;
 import hemline.viewer.report.ResultFolder;
+import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.IntSupplier;
 import java.util.function.Supplier;
@@ -50,7 +51,9 @@ final class StudyResults {
     this.threads = threads;
     this.flows = flows;
     view.opensFlowsBy(this::open);
+    view.picturesLipsBy(this::lip);
     desk.shown().subscribe(this::show);
+    ShownUnit.follow(view.content(), () -> show(desk.shown().get()));
   }
 
   PageView view() {
@@ -70,11 +73,13 @@ final class StudyResults {
   private void open(SectionResult section) {
     KeptStudy study = desk.shown().get();
     if (study != null) {
-      study
-          .question()
-          .lip(section.name())
-          .ifPresent(lip -> flows.accept(lip, Setting.of(section, study.question().air())));
+      lip(section).ifPresent(lip -> flows.accept(lip, Setting.of(section, study.question().air())));
     }
+  }
+
+  private Optional<LipProfile> lip(SectionResult section) {
+    KeptStudy study = desk.shown().get();
+    return study == null ? Optional.empty() : study.question().lip(section.name());
   }
 
   private HBox tools(KeptStudy study) {

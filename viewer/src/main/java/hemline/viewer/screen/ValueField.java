@@ -65,6 +65,7 @@ final class ValueField extends TextField {
               }
             });
     addEventFilter(KeyEvent.KEY_PRESSED, this::key);
+    ShownUnit.follow(this, this::again);
   }
 
   /** Hears each value that is taken, SI. */
@@ -83,6 +84,13 @@ final class ValueField extends TextField {
   ValueField showing(double si) {
     set(si);
     return this;
+  }
+
+  /** Shows the value in another unit, unless something is being typed. */
+  private void again() {
+    if (getText().equals(settled) && !Double.isNaN(value)) {
+      set(value);
+    }
   }
 
   /** Says why the entry cannot be taken; takes no room while it can. */

@@ -95,7 +95,7 @@ final class BenchJourneyTest extends BenchJourney {
     until(this::solvedInFull);
     Path stl = folder.resolve("coupon.stl");
     Path png = folder.resolve("flow.png");
-    Drawings.export(bench, stl);
+    Drawings.export(bench, stl, 40e-3);
     Drawings.savePicture(bench, png);
     assertThat(Files.size(stl)).as("a box of 12 triangles").isEqualTo(84 + 12 * 50);
     assertThat(ImageIO.read(png.toFile()).getWidth()).isGreaterThan(1000);

@@ -7,7 +7,9 @@ import hemline.shared.section.SealSection;
 import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
 import hemline.viewer.edit.LipShape;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.model.Setting;
+import hemline.viewer.screen.ShownUnit;
 import java.util.List;
 import java.util.Set;
 import java.util.function.DoubleSupplier;
@@ -55,6 +57,35 @@ final class TypedNumbersTest extends BenchJourney {
     clickOn("#board");
     assertThat(setting().temperature()).isCloseTo(293.15, within(1e-9));
     interact(bench::stop);
+  }
+
+  @Test
+  void lengthsAreInInchesOnceChosen() {
+    try {
+      push(KeyCode.ALT, KeyCode.V);
+      clickOn("Lengths in inches");
+      assertThat(lookup("#gap").<TextField>query().getText()).isEqualTo("0.07874 in");
+      type("gap", "1/16");
+      push(KeyCode.TAB);
+      assertThat(setting().gap()).isEqualTo(1.5875e-3);
+      assertThat(lookup("#gap").<TextField>query().getText()).isEqualTo("0.0625 in");
+      interact(() -> window.benchScreen().selection().set(Set.of(new Corner(0, 1))));
+      type("corner-x", "5/16in");
+      push(KeyCode.TAB);
+      assertThat(corner(1)[0]).isEqualTo(7.9375e-3);
+      clickOn("#look-sizes");
+      drag(pixel(7.9375e-3, 0)).moveTo(pixel(8.5e-3, 0)).moveTo(pixel(9e-3, 0)).drop();
+      assertThat(corner(1)[0] / 25.4e-3 * 64).as("on 1/64 in").isCloseTo(23, within(1e-9));
+      interact(() -> window.benchScreen().selection().clear());
+      clickOn("#lip-more");
+      assertThat(lookup("#grid-step").<TextField>query().getText()).isEqualTo("1/64 in");
+      type("coupon-length", "2");
+      push(KeyCode.TAB);
+      assertThat(window.benchScreen().coupon().get()).isEqualTo(50.8e-3);
+    } finally {
+      interact(() -> ShownUnit.use(LengthUnit.MM));
+    }
+    assertThat(lookup("#gap").<TextField>query().getText()).isEqualTo("1.5875 mm");
   }
 
   @Test

@@ -57,6 +57,24 @@ final class RunCommandTest extends CommandCase {
   }
 
   @Test
+  void lengthsAreToldInTheUnitAskedForAndStaySiInJson() throws Exception {
+    String[] eighth = {"run", lip, "--gap", "0.125in", "--suction", "600Pa", "--units", "ell"};
+    assertThat(hemline(eighth)).isEqualTo(2);
+    assertThat(err()).contains("--units: \"ell\" is no value for it");
+    String[] json = {"run", lip, "--gap", "1mm", "--suction", "600Pa", "--units", "inch", "--json"};
+    assertThat(hemline(json)).isZero();
+    assertThat(document().at("/section/gap").doubleValue()).isEqualTo(1e-3);
+    out.reset();
+    eighth[7] = "inch";
+    assertThat(hemline(eighth)).isZero();
+    assertThat(out()).contains("gap 0.125 in \u00b7 ").doesNotContain(" mm");
+    out.reset();
+    eighth[7] = "mm";
+    assertThat(hemline(eighth)).isZero();
+    assertThat(out()).contains("gap 3.175 mm \u00b7 ").doesNotContain(" in \u00b7");
+  }
+
+  @Test
   void jsonIsOneDocumentAndNothingElse() throws Exception {
     assertThat(hemline("run", lip, "--gap", "2mm", "--suction", "600Pa", "--json")).isZero();
     assertThat(document().get("schema").textValue()).isEqualTo("hemline.result/1");
