@@ -41,6 +41,7 @@ public final class HemlineApplication extends Application {
   private @Nullable Path folder;
   private @Nullable RecentPlaces recent;
   private @Nullable UserChoices choices;
+  private boolean novice;
   private LipDocument.@Nullable Opened first;
 
   /** Reads what the window begins with, before there is one: the screen's thread reads no files. */
@@ -53,6 +54,7 @@ public final class HemlineApplication extends Application {
     String home =
         ProjectFolder.home(System.getenv(), System.getProperty("user.home", "")).toString();
     choices = UserChoices.usual(System.getenv(), home);
+    novice = choices.get(UserChoices.STEPS).isEmpty();
     RecentPlaces places = new RecentPlaces(RecentPlaces.usualStore(System.getenv(), home));
     LipDocument.Opened opened =
         file == null ? new LipDocument.Opened(shipped.first(), null, "") : LipDocument.read(file);
@@ -85,7 +87,7 @@ public final class HemlineApplication extends Application {
       project.document().belongsTo(opened);
     }
     HemlineWindow window = new HemlineWindow(project, shipped, new ChooserAsk(() -> stage));
-    window.remember(Objects.requireNonNull(choices));
+    window.remember(Objects.requireNonNull(choices), novice);
     stage.setScene(window.createScene());
     ProjectPages pages = window.pages();
     if (pages != null) {

@@ -7,6 +7,7 @@ import hemline.viewer.model.Setting;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.project.UserChoices;
 import hemline.viewer.screen.BenchScreen;
+import hemline.viewer.screen.GuideScreen;
 import hemline.viewer.screen.NoticeStrip;
 import hemline.viewer.screen.Screen;
 import hemline.viewer.screen.ShownUnit;
@@ -16,6 +17,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
+import javafx.application.Platform;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.geometry.Pos;
@@ -31,6 +33,8 @@ import javafx.scene.control.Toggle;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
@@ -196,18 +200,45 @@ public final class HemlineWindow {
   }
 
   /**
-   * Remembers what the user chooses here for all projects, and what was left of the first steps.
+   * Remembers what the user chooses here for all projects.
+   *
+   * @param novice true for a user who has not done the first steps
    */
-  void remember(UserChoices choices) {
+  void remember(UserChoices choices, boolean novice) {
     ShownUnit.property()
-        .subscribe(
-            (before, now) ->
-                Reading.beside(
-                    () -> {
-                      choices.put(UserChoices.UNITS, now.name());
-                      return now;
-                    },
-                    done -> {}));
+        .subscribe((before, now) -> remember(choices, UserChoices.UNITS, now.name()));
+    if (novice) {
+      benchScreen.teach(() -> remember(choices, UserChoices.STEPS, "done"));
+    }
+  }
+
+  private static void remember(UserChoices choices, String name, String value) {
+    Reading.beside(
+        () -> {
+          choices.put(name, value);
+          return value;
+        },
+        done -> {});
+  }
+
+  private Menu help() {
+    Menu help = new Menu("_Help");
+    help.setId("menu-help");
+    help.getItems().add(BenchMenus.item("First steps", null, () -> benchScreen.teach(() -> {})));
+    if (pages != null) {
+      for (String part : List.of(GuideScreen.STEPS, GuideScreen.KEYS, GuideScreen.FILES)) {
+        KeyCombination key =
+            part.equals(GuideScreen.KEYS) ? new KeyCodeCombination(KeyCode.F1) : null;
+        help.getItems().add(BenchMenus.item(part, key, () -> guide(pages.guide(), part)));
+      }
+    }
+    return help;
+  }
+
+  private void guide(GuideScreen guide, String part) {
+    Toggle last = group.getToggles().get(screens.size() - 1);
+    last.setSelected(true);
+    Platform.runLater(() -> guide.go(part));
   }
 
   private static MenuItem unit(LengthUnit unit) {
@@ -247,6 +278,7 @@ public final class HemlineWindow {
       }
     }
     menus.add(look);
+    menus.add(help());
     return new MenuBar(menus.toArray(Menu[]::new));
   }
 }

@@ -35,6 +35,7 @@ public final class ProjectPages {
   private final FileMenu files;
   private final MachineDesk machines;
   private final RigDesk rigs;
+  private final GuideScreen guide = new GuideScreen();
   private final List<Screen> screens;
   private final PauseTransition quiet = new PauseTransition(QUIET);
   private final PauseTransition longest = new PauseTransition(LONGEST);
@@ -88,7 +89,7 @@ public final class ProjectPages {
                         () -> ask.rig(project.folder().path()),
                         project::folder,
                         project.bench().options().get().threads())),
-            new LaterScreen("Guide", GuideScreen::new));
+            new LaterScreen("Guide", () -> guide));
     quiet.setOnFinished(e -> putBy());
     longest.setOnFinished(e -> putBy());
     project.bench().drawing().subscribe(d -> changed());
@@ -97,6 +98,10 @@ public final class ProjectPages {
 
   List<Screen> screens() {
     return screens;
+  }
+
+  GuideScreen guide() {
+    return guide;
   }
 
   Menu file() {

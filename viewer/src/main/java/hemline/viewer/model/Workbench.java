@@ -5,6 +5,7 @@ import hemline.shared.profile.LipFindings;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.SealSection;
+import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.SectionFamily;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
@@ -238,6 +239,17 @@ public final class Workbench {
 
   public void setOptions(RunOptions other) {
     options.set(other);
+  }
+
+  /** Chooses the mesh; a flow that is on show is solved anew on it. */
+  public void useMesh(MeshLevel level) {
+    RunOptions now = options.get();
+    if (level != now.level()) {
+      options.set(new RunOptions(level, now.closure(), now.modelSpread(), now.threads()));
+      if (begun) {
+        run();
+      }
+    }
   }
 
   /** Starts a drag: changes up to {@link #endDrag} are one step and are followed coarsely. */

@@ -1,5 +1,6 @@
 package hemline.viewer.screen;
 
+import hemline.shared.problem.Problem;
 import hemline.shared.profile.LipDrawing;
 import hemline.viewer.model.Selection;
 import hemline.viewer.model.Setting;
@@ -10,6 +11,7 @@ import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyDoubleProperty;
 import javafx.beans.property.SimpleDoubleProperty;
+import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.Parent;
@@ -32,6 +34,7 @@ public final class BenchScreen implements Screen {
   private final SketchMouse sketchHands;
   private final DoubleProperty coupon = new SimpleDoubleProperty(40e-3);
   private final StarterPanel starters;
+  private final FirstSteps steps;
   private final LookBar look;
 
   private final SettingBar conditions;
@@ -46,6 +49,7 @@ public final class BenchScreen implements Screen {
     sketchHands = new SketchMouse(board, bench, sketch);
     starters = new StarterPanel(bench, board::fit);
     new BoardMouse(board, bench, selection, actions, sketchHands);
+    steps = new FirstSteps(bench);
     look = new LookBar(board, bench);
     conditions = new SettingBar(bench, this::run);
     new BoardKeys(board, bench, selection, actions, sketchHands, look, this::drawNew);
@@ -149,8 +153,13 @@ public final class BenchScreen implements Screen {
     Node wrong = root == null ? null : root.lookup(".text-field.bad");
     if (wrong != null) {
       wrong.requestFocus();
+    } else if (sketch.active().get()) {
+      conditions.refuse("the outline is not closed yet; Enter closes it, Esc gives it up");
     } else if (bench.section() == null) {
-      bench.findings().get().problems().stream().findFirst().ifPresent(conditions::refuse);
+      bench.findings().get().problems().stream()
+          .findFirst()
+          .map(Problem::text)
+          .ifPresent(conditions::refuse);
     } else {
       bench.run();
     }
@@ -178,6 +187,11 @@ public final class BenchScreen implements Screen {
     board.fit();
   }
 
+  /** Shows the first steps; {@code done} runs when they are done or hidden. */
+  public void teach(Runnable done) {
+    steps.begin(done);
+  }
+
   /** Switches for what is seen of the flow. */
   public Node lookBar() {
     return look.content();
@@ -196,8 +210,10 @@ public final class BenchScreen implements Screen {
   @Override
   public Parent createContent() {
     Label probe = new ProbeLine(board, bench).label();
-    StackPane middle = new StackPane(board, probe);
+    StackPane middle = new StackPane(board, probe, steps.content());
     StackPane.setAlignment(probe, Pos.BOTTOM_RIGHT);
+    StackPane.setAlignment(steps.content(), Pos.TOP_LEFT);
+    StackPane.setMargin(steps.content(), new Insets(30, 0, 0, 64));
     KeptBoard beside = new KeptBoard(board, bench);
     HBox boards = new HBox(2, middle, beside);
     for (Region one : new Region[] {middle, beside}) {

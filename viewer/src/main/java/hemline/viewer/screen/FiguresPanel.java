@@ -6,6 +6,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.GroundMotion;
+import hemline.solver.grid.MeshLevel;
 import hemline.viewer.format.Digits;
 import hemline.viewer.format.FigureHelp;
 import hemline.viewer.format.FigureName;
@@ -20,8 +21,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import javafx.geometry.Insets;
 import javafx.scene.Node;
+import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.Tooltip;
@@ -47,7 +50,12 @@ final class FiguresPanel {
   /** Paragraphs remembered: more than are ever shown at once. */
   private static final int MOST_PARAGRAPHS = 60;
 
+  /** Notices that a finer mesh may end. */
+  private static final Set<String> MESH_CURES =
+      Set.of("grids.slow", "grids.diverging", "grids.incomplete", "solve.failed");
+
   private final Workbench bench;
+  private final Hyperlink finerMesh = new Hyperlink();
   private final VBox lines = new VBox(8);
   private final Map<Figure, FigureLine> figures = new EnumMap<>(Figure.class);
   private final Map<String, Label> paragraphs =
@@ -60,6 +68,7 @@ final class FiguresPanel {
 
   FiguresPanel(Workbench bench) {
     this.bench = bench;
+    finerMesh.setId("finer-mesh");
     lines.getStyleClass().add("slip");
     lines.setPadding(new Insets(14));
     bench.shown().subscribe(s -> fill());
@@ -95,6 +104,7 @@ final class FiguresPanel {
     SectionResult failure = bench.failure().get();
     if (failure != null) {
       failure.notices().forEach(n -> put(next, n.text(), "wrong"));
+      cure(next, failure);
     }
     // figures of another drawing are faded, not what is wrong with this one
     int own = next.size();
@@ -130,6 +140,19 @@ final class FiguresPanel {
     if (!shown.preview()) {
       put(next, Wording.verdict(result), "quiet");
       result.notices().forEach(n -> put(next, n.text(), "caution"));
+      cure(next, result);
+    }
+  }
+
+  /** Where a notice advises a finer mesh, a way to it. */
+  private void cure(List<Node> next, SectionResult result) {
+    MeshLevel level = bench.options().get().level();
+    boolean advised = result.notices().stream().anyMatch(n -> MESH_CURES.contains(n.code()));
+    if (advised && level != MeshLevel.FINE) {
+      MeshLevel finer = MeshLevel.values()[level.ordinal() + 1];
+      finerMesh.setText("Run on the " + finer.key() + " mesh");
+      finerMesh.setOnAction(e -> bench.useMesh(finer));
+      next.add(finerMesh);
     }
   }
 

@@ -97,6 +97,18 @@ final class PageView implements Page.Face {
     pane.setVvalue(0);
   }
 
+  /** Brings a heading to the top. */
+  void go(String heading) {
+    pane.applyCss();
+    pane.layout();
+    double hidden = lines.getHeight() - pane.getViewportBounds().getHeight();
+    for (Node node : lines.getChildren()) {
+      if (hidden > 0 && node instanceof Label label && label.getText().equals(heading)) {
+        pane.setVvalue(Math.min(1, node.getBoundsInParent().getMinY() / hidden));
+      }
+    }
+  }
+
   @Override
   public boolean roomy() {
     return true;

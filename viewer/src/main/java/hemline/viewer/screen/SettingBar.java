@@ -1,11 +1,12 @@
 package hemline.viewer.screen;
 
-import hemline.shared.problem.Problem;
+import hemline.solver.grid.MeshLevel;
 import hemline.viewer.model.Workbench;
 import java.util.ArrayList;
 import java.util.List;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
+import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.control.Slider;
@@ -18,6 +19,8 @@ import javafx.scene.layout.VBox;
 
 /** One sentence of conditions below the board, each number with a slider, and Run at its end. */
 final class SettingBar {
+  private static final String RUN = "Solve this section on three grids (F5)";
+
   private final Workbench bench;
   private final Runnable run;
   private final List<ValueField> fields = new ArrayList<>();
@@ -45,7 +48,8 @@ final class SettingBar {
     progress.progressProperty().bind(bench.progress());
     progress.visibleProperty().bind(bench.running());
     progress.setPrefWidth(110);
-    HBox bar = new HBox(18, conditions, progress, button());
+    VBox solve = new VBox(4, mesh(), button());
+    HBox bar = new HBox(18, conditions, progress, solve);
     bar.setAlignment(Pos.CENTER_LEFT);
     VBox lines = new VBox(2, bar);
     fields.forEach(field -> lines.getChildren().add(field.reason()));
@@ -67,14 +71,39 @@ final class SettingBar {
               }
             });
     button.getStyleClass().add("run");
-    button.setTooltip(new Tooltip("Solve this section on three grids (F5)"));
+    Tooltip hint = new Tooltip(RUN);
+    button.setTooltip(hint);
+    bench
+        .findings()
+        .subscribe(
+            found ->
+                hint.setText(
+                    found.problems().isEmpty()
+                        ? RUN
+                        : "Cannot run: " + found.problems().get(0).text()));
+    button.accessibleHelpProperty().bind(hint.textProperty());
     bench.running().subscribe(on -> button.setText(on ? "Stop" : "Run"));
     return button;
   }
 
+  /** The choice of the mesh, as in the command line. */
+  private HBox mesh() {
+    ComboBox<MeshLevel> mesh = new ComboBox<>();
+    mesh.getItems().setAll(MeshLevel.values());
+    mesh.setId("mesh");
+    mesh.setConverter(Controls.names(MeshLevel::key));
+    mesh.setTooltip(new Tooltip("finer meshes narrow the bands and take longer"));
+    bench.options().subscribe(o -> mesh.setValue(o.level()));
+    mesh.setOnAction(e -> bench.useMesh(mesh.getValue()));
+    Label name = new Label("mesh");
+    name.setLabelFor(mesh);
+    name.getStyleClass().add("field-name");
+    return Controls.row(6, name, mesh);
+  }
+
   /** Says why nothing can be solved. */
-  void refuse(Problem problem) {
-    why.setText("Not run: " + problem.text() + ".");
+  void refuse(String reason) {
+    why.setText("Not run: " + reason + ".");
   }
 
   private Region condition(Condition condition) {

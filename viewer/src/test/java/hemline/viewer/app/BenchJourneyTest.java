@@ -11,10 +11,13 @@ import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipResolver;
 import hemline.shared.result.Figure;
 import hemline.viewer.edit.Corner;
+import hemline.viewer.edit.LipShape;
+import hemline.viewer.project.UserChoices;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
+import javafx.scene.Node;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
@@ -53,6 +56,8 @@ final class BenchJourneyTest extends BenchJourney {
     for (double[] c : corners) {
       clickOn(pixel(c[0], c[1]));
     }
+    push(KeyCode.F5);
+    assertThat(lookup("#run-reason").queryLabeled().getText()).contains("not closed yet");
     push(KeyCode.ENTER);
     WaitForAsyncUtils.waitForFxEvents();
     LipDrawing drawn = bench.drawing().get();
@@ -124,10 +129,16 @@ final class BenchJourneyTest extends BenchJourney {
     assertThat(window.benchScreen().selection().get()).containsExactly(new Corner(0, 1));
   }
 
+  /** The first steps go along and leave when they are done. */
   @Test
-  void aLipIsKeptBesideAnother() throws Exception {
+  void aLipIsKeptBesideAnother(@TempDir Path folder) throws Exception {
+    UserChoices choices = new UserChoices(folder.resolve("settings/choices.json"));
+    interact(() -> window.remember(choices, true));
+    Node steps = lookup("#first-steps").query();
+    assertThat(steps.isVisible()).isTrue();
     clickOn("#run");
     until(this::solvedInFull);
+    assertThat(lookup("\u2713 2 Run, done").tryQuery()).isPresent();
     clickOn("#set-as-B");
     WaitForAsyncUtils.waitForFxEvents();
     assertThat(lookup("#kept-board").query().isVisible()).isTrue();
@@ -137,6 +148,12 @@ final class BenchJourneyTest extends BenchJourney {
     assertThat(bench.shown().get().result().figures().get(Figure.LEAK_FLOW).value())
         .isGreaterThan(1.3 * kept);
     assertThat(lookup("#kept-leakFlow").queryLabeled().getText()).startsWith("B ");
+    assertThat(lookup("\u2713 3 Compare, done").tryQuery()).isPresent();
+    assertThat(steps.isVisible()).as("a lip is still to be drawn").isTrue();
+    assertThat(choices.get(UserChoices.STEPS)).isEmpty();
+    interact(() -> bench.edit(d -> LipShape.named(d, "drawn")));
+    assertThat(steps.isVisible()).isFalse();
+    until(() -> choices.get(UserChoices.STEPS).equals("done"));
     clickOn("#swap");
     WaitForAsyncUtils.waitForFxEvents();
     assertThat(bench.setting().get().gap()).isEqualTo(2e-3);

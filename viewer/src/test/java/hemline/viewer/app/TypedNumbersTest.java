@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import hemline.shared.section.SealSection;
+import hemline.solver.grid.MeshLevel;
 import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
 import hemline.viewer.edit.LipShape;
@@ -14,6 +15,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.function.DoubleSupplier;
 import javafx.scene.Node;
+import javafx.scene.control.ComboBox;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
@@ -110,6 +112,9 @@ final class TypedNumbersTest extends BenchJourney {
     interact(() -> bench.edit(d -> LipEdit.move(d, List.of(new Corner(0, 1)), -0.02, 0.015)));
     clickOn("#run");
     assertThat(lookup("#run-reason").<Labeled>query().getText()).startsWith("Not run: ");
+    assertThat(lookup("#run").queryButton().getTooltip().getText()).startsWith("Cannot run: ");
+    interact(() -> lookup("#mesh").<ComboBox<MeshLevel>>query().setValue(MeshLevel.FINE));
+    assertThat(bench.options().get().level()).isEqualTo(MeshLevel.FINE);
   }
 
   /** A wrong entry, then a right one, in ten fields. */
