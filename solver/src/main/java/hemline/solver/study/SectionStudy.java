@@ -21,10 +21,16 @@ public final class SectionStudy {
    */
   public SectionAnswer run(
       Section section, RunOptions options, CancelToken cancel, ProgressListener progress) {
-    return SolvePool.solve(
-            List.of(Question.of(section)), family, options, cancel, progress, (i, solved) -> {})
-        .get(0)
-        .answer();
+    return solve(section, options, cancel, progress).answer();
+  }
+
+  /** Solves a section as {@link #run} does, so that its leak can be compared with others. */
+  public SolvedSection solve(
+      Section section, RunOptions options, CancelToken cancel, ProgressListener progress) {
+    return new SolvedSection(
+        SolvePool.solve(
+                List.of(Question.of(section)), family, options, cancel, progress, (i, solved) -> {})
+            .get(0));
   }
 
   /** Solves a lip and the plain flat lip as wide as it, under the same conditions. */

@@ -6,6 +6,7 @@ import static hemline.viewer.app.BenchMenus.shortcut;
 import hemline.shared.file.TextFiles;
 import hemline.shared.problem.InputException;
 import hemline.solver.study.RunOptions;
+import hemline.viewer.model.Kept;
 import hemline.viewer.model.LipDocument;
 import hemline.viewer.model.Shown;
 import hemline.viewer.page.PageHtml;
@@ -127,6 +128,26 @@ public final class FileMenu {
             + project.bench().drawing().get().name()
             + "\u201d has changes that are not saved.",
         answers);
+  }
+
+  /** Closes the window when no lip is lost by that, on the bench or set aside. */
+  void leaving(Runnable close) {
+    guarded(
+        () -> {
+          List<Kept> aside = document.unsavedAside();
+          if (aside.isEmpty()) {
+            close.run();
+            return;
+          }
+          Map<String, Runnable> answers = new LinkedHashMap<>();
+          answers.put("Throw away", close);
+          answers.put("Go on editing", () -> {});
+          strip.ask(
+              "\u201c"
+                  + aside.get(0).drawing().name()
+                  + "\u201d was set aside with changes that are not saved; swap brings it back.",
+              answers);
+        });
   }
 
   private void open() {

@@ -131,10 +131,8 @@ public final class ProjectPages {
     title.run();
     stage.setOnCloseRequest(
         e -> {
-          if (project.document().unsaved().get()) {
-            e.consume();
-            files.guarded(stage::hide);
-          }
+          e.consume();
+          files.leaving(stage::hide);
         });
     stage.setOnHidden(
         e -> {

@@ -5,7 +5,7 @@ import hemline.viewer.picture.GridField;
 import hemline.viewer.picture.PressureScale;
 import hemline.viewer.picture.Projection;
 import java.awt.geom.Rectangle2D;
-import org.jspecify.annotations.Nullable;
+import java.util.List;
 
 /**
  * A quantity as bands of colour.
@@ -32,15 +32,17 @@ public final class FieldMap {
   }
 
   /**
-   * Steps of a scale that holds this map and another one beside it, so that one colour means the
-   * same in both.
-   *
-   * @param beside the other map; null for none
+   * Steps of a scale that holds this map and others beside it, so that one colour means the same in
+   * all.
    */
-  public PressureScale scale(@Nullable FieldMap beside) {
-    return beside == null
-        ? PressureScale.over(low, high)
-        : PressureScale.over(Math.min(low, beside.low), Math.max(high, beside.high));
+  public PressureScale scale(List<FieldMap> beside) {
+    double least = low;
+    double most = high;
+    for (FieldMap other : beside) {
+      least = Math.min(least, other.low);
+      most = Math.max(most, other.high);
+    }
+    return PressureScale.over(least, most);
   }
 
   /**

@@ -19,7 +19,9 @@ import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.awt.image.DataBufferInt;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** A flow made ready to paint at any place and scale: lines are traced once. */
@@ -91,7 +93,7 @@ public final class FlowPicture {
    *
    * @param image as large as the view times the density, with one array of pixels. Modified.
    * @param density pixels of the image for one of the board
-   * @param beside the flow beside this one, which shares its scale; null for none
+   * @param beside flows beside this one, which share its scale
    */
   public void paint(
       BufferedImage image,
@@ -99,7 +101,7 @@ public final class FlowPicture {
       BoardView view,
       BoardLook look,
       Palette ink,
-      @Nullable FlowPicture beside) {
+      List<FlowPicture> beside) {
     Projection to = projection(view);
     Rectangle2D exact = frame(to);
     int left = (int) Math.ceil(exact.getMinX() * density);
@@ -117,7 +119,7 @@ public final class FlowPicture {
       map.fill(
           to,
           frame,
-          map.scale(beside == null ? null : beside.map(look)),
+          map.scale(maps(beside, look)),
           look.map() == ColourMap.SPEED ? ink.map().speed() : ink.map().pressure(),
           right - left,
           bottom - top,
@@ -133,6 +135,10 @@ public final class FlowPicture {
     if (look.streamlines()) {
       lines.paint(sheet, to, ink.leak(), ink.vortex(), ink.paper());
     }
+  }
+
+  private static List<FieldMap> maps(List<FlowPicture> flows, BoardLook look) {
+    return flows.stream().map(flow -> flow.map(look)).filter(Objects::nonNull).toList();
   }
 
   private void paintMesh(Sheet sheet, Projection to, Rectangle2D frame, Palette ink) {
@@ -176,17 +182,17 @@ public final class FlowPicture {
   /**
    * The meaning of the colours, in the upper right corner of the board.
    *
-   * @param beside the flow beside this one, which shares its scale; null for none
+   * @param beside flows beside this one, which share its scale
    */
   public void paintKey(
-      Sheet sheet, BoardView view, BoardLook look, Palette ink, @Nullable FlowPicture beside) {
+      Sheet sheet, BoardView view, BoardLook look, Palette ink, List<FlowPicture> beside) {
     FieldMap map = map(look);
     if (map != null) {
       boolean speed = look.map() == ColourMap.SPEED;
       ScaleKey.paint(
           sheet,
           view,
-          map.scale(beside == null ? null : beside.map(look)),
+          map.scale(maps(beside, look)),
           speed ? ink.map().speed() : ink.map().pressure(),
           speed ? "speed of the air, m/s" : "pressure over ambient, Pa",
           ink);

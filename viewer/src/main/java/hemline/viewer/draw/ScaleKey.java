@@ -7,6 +7,7 @@ import hemline.viewer.picture.Sheet;
 import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
 import hemline.viewer.picture.Sheet.Pen;
+import hemline.viewer.picture.TextWidth;
 import hemline.viewer.picture.Ticks;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
@@ -16,6 +17,10 @@ import java.awt.geom.RoundRectangle2D;
 /** The meaning of the colours, on a plate in the upper right corner of the board. */
 final class ScaleKey {
   private static final double WIDTH = 270;
+
+  /** Narrower there is no room for it. */
+  private static final double LEAST = 120;
+
   private static final double HEIGHT = 56;
   private static final double TOP = 30;
 
@@ -23,7 +28,8 @@ final class ScaleKey {
 
   /** The part of the board that the key takes. */
   static Rectangle2D area(BoardView view) {
-    return new Rectangle2D.Double(view.width() - WIDTH - 12, TOP, WIDTH, HEIGHT);
+    double width = Math.min(WIDTH, view.width() - 76);
+    return new Rectangle2D.Double(view.width() - width - 12, TOP, width, HEIGHT);
   }
 
   static void paint(
@@ -34,11 +40,16 @@ final class ScaleKey {
       String name,
       Palette ink) {
     double x = area(view).getX();
+    double width = area(view).getWidth();
+    if (width < LEAST) {
+      return;
+    }
     double y = TOP;
-    sheet.fill(new RoundRectangle2D.Double(x, y, WIDTH, HEIGHT, 8, 8), ink.paper(), 0.9);
-    sheet.text(x + 12, y + 16, name, Lettering.of(12, ink.text()));
+    sheet.fill(new RoundRectangle2D.Double(x, y, width, HEIGHT, 8, 8), ink.paper(), 0.9);
+    sheet.text(
+        x + 12, y + 16, TextWidth.fitted(name, 12, width - 20), Lettering.of(12, ink.text()));
     double left = x + 16;
-    double bar = WIDTH - 32;
+    double bar = width - 32;
     double each = bar / scale.count();
     for (int band = 0; band < scale.count(); band++) {
       sheet.fill(
@@ -49,7 +60,7 @@ final class ScaleKey {
     sheet.stroke(new Rectangle2D.Double(left, y + 22, bar, 10), new Pen(ink.quiet(), 1, 0.8));
     double low = scale.edge(0);
     double high = scale.edge(scale.count());
-    Ticks ticks = Ticks.within(low, high, 4);
+    Ticks ticks = Ticks.within(low, high, width < 200 ? 2 : 4);
     Path2D marks = new Path2D.Double();
     for (double t : ticks.values()) {
       double tx = left + bar * (t - low) / (high - low);

@@ -11,11 +11,14 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.geom.RoundRectangle2D;
 import java.util.List;
-import org.jspecify.annotations.Nullable;
 
 /** Paints pressure over x below the board. */
 public final class TracePainter {
   private static final double MARGIN = 18;
+
+  /** Narrower strips have no room for the meaning of the lines. */
+  private static final double ROOMY = 290;
+
   private final Sheet sheet;
   private final Palette ink;
   private final BoardView view;
@@ -39,13 +42,17 @@ public final class TracePainter {
    * Both traces with their scale.
    *
    * @param originX x of the flow's origin in the drawing, m
-   * @param beside traces of the flow beside this one, which share the scale; null for none
+   * @param beside traces of the flows on show, which share the scale
    */
-  public void lines(PressureTrace trace, double originX, @Nullable PressureTrace beside) {
+  public void lines(PressureTrace trace, double originX, List<PressureTrace> beside) {
     double[] range = trace.range();
-    double[] other = beside == null ? range : beside.range();
-    double low = Math.min(range[0], other[0]);
-    double high = Math.max(Math.max(range[1], other[1]), low + 1e-6);
+    double low = range[0];
+    double high = range[1];
+    for (PressureTrace other : beside) {
+      low = Math.min(low, other.range()[0]);
+      high = Math.max(high, other.range()[1]);
+    }
+    high = Math.max(high, low + 1e-6);
     Ticks ticks = Ticks.within(low, high, 3);
     Lettering digits = Lettering.of(11.5, ink.quiet()).lifted();
     for (double t : ticks.values()) {
@@ -58,7 +65,9 @@ public final class TracePainter {
       double y = y(t, low, high);
       sheet.text(10, y - 3, Digits.fixed(t, ticks.decimals()) + " Pa", digits);
     }
-    key();
+    if (view.width() > ROOMY) {
+      key();
+    }
   }
 
   private void key() {

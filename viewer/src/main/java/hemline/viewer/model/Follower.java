@@ -114,7 +114,7 @@ public final class Follower {
             Estimates.result(
                 wanted.section(), MeshLevel.COARSE, solved, List.of(), List.of(), false);
         listener.accept(
-            new Shown(wanted.section(), wanted.placement(), result, grid.field(), true));
+            new Shown(wanted.section(), wanted.placement(), result, grid.field(), null));
       } else if (!token.isCancelled()) {
         lost.run();
       }

@@ -4,8 +4,8 @@ import hemline.shared.section.SealSection;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.refine.SectionFamily;
 import hemline.solver.study.RunOptions;
-import hemline.solver.study.SectionAnswer;
 import hemline.solver.study.SectionStudy;
+import hemline.solver.study.SolvedSection;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyBooleanProperty;
@@ -45,7 +45,7 @@ final class FullSolve {
    *
    * @param taker gets the answer on the screen's thread, unless the solve was stopped
    */
-  void start(SealSection section, RunOptions how, Consumer<SectionAnswer> taker) {
+  void start(SealSection section, RunOptions how, Consumer<SolvedSection> taker) {
     stop();
     CancelToken token = new CancelToken();
     cancel = token;
@@ -56,8 +56,9 @@ final class FullSolve {
           if (token.isCancelled()) {
             return;
           }
-          SectionAnswer answer =
-              new SectionStudy(family).run(section, how, token, (done, what) -> tell(token, done));
+          SolvedSection answer =
+              new SectionStudy(family)
+                  .solve(section, how, token, (done, what) -> tell(token, done));
           screen.execute(() -> solved(token, answer, taker));
         });
   }
@@ -79,7 +80,7 @@ final class FullSolve {
         });
   }
 
-  private void solved(CancelToken token, SectionAnswer answer, Consumer<SectionAnswer> taker) {
+  private void solved(CancelToken token, SolvedSection answer, Consumer<SolvedSection> taker) {
     if (token == cancel) {
       cancel = null;
       running.set(false);

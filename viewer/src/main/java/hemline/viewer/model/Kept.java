@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param drawing the lip
  * @param setting its conditions
+ * @param lip its number on the bench
  * @param shown its flow; null where it was not solved
  */
-public record Kept(LipDrawing drawing, Setting setting, @Nullable Shown shown) {}
+public record Kept(LipDrawing drawing, Setting setting, int lip, @Nullable Shown shown) {}

@@ -11,6 +11,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.concurrent.Executor;
@@ -37,8 +39,8 @@ public final class LipDocument {
   private volatile RescueStore rescue;
   private LipDrawing saved;
 
-  /** Counts the lips that were put on the bench. */
-  private int lips;
+  /** Those of other lips that were on the bench, by number: a swap brings a lip back. */
+  private final Map<Integer, LipOrigin> origins = new HashMap<>();
 
   /** The file as it was last read or written here. */
   private final AtomicReference<Basis> basis = new AtomicReference<>(Basis.NONE);
@@ -92,6 +94,7 @@ public final class LipDocument {
     this.screen = screen;
     this.saved = bench.drawing().get();
     this.begun = bench.setting().get();
+    bench.lip().subscribe((before, now) -> turned(before.intValue(), now.intValue()));
     bench.drawing().subscribe(this::drawn);
   }
 
@@ -170,7 +173,7 @@ public final class LipDocument {
 
   private void write(Path place, boolean carefully, Saving heard) {
     LipDrawing drawn = bench.drawing().get();
-    int lip = lips;
+    int lip = bench.lip().get();
     writer.execute(
         () -> {
           if (carefully && changedOutside(place)) {
@@ -199,7 +202,7 @@ public final class LipDocument {
 
   /** The lip may have been edited meanwhile, or another may lie on the bench. */
   private void written(int lip, LipDrawing drawn, Path place, String digest, Saving heard) {
-    if (lip == lips) {
+    if (lip == bench.lip().get()) {
       saved = drawn;
       begun = bench.setting().get();
       basis.set(new Basis(place, digest));
@@ -208,6 +211,8 @@ public final class LipDocument {
       if (!unsaved.get()) {
         clear();
       }
+    } else if (origins.containsKey(lip)) {
+      origins.put(lip, new LipOrigin(place, digest, drawn));
     }
     heard.saved();
   }
@@ -227,7 +232,7 @@ public final class LipDocument {
   }
 
   private Draft draft() {
-    return new Draft(bench.drawing().get(), bench.setting().get(), Map.of());
+    return new Draft(bench.drawing().get(), bench.setting().get(), Map.of(), bench.lip().get());
   }
 
   private void putBy(Draft now, Runnable then, Consumer<InputException> fault) {
@@ -267,8 +272,7 @@ public final class LipDocument {
     Setting.of(rescued.conditions()).ifPresent(bench::set);
     file.set(rescued.file());
     basis.set(new Basis(rescued.file(), rescued.basis()));
-    lips++;
-    saved = blank(rescued.drawing());
+    saved = LipOrigin.blank(rescued.drawing());
     unsaved.set(true);
     // first put by under this program's own name, then drop the old one; else that one stays
     RescueStore from = rescue;
@@ -295,11 +299,35 @@ public final class LipDocument {
   private void settle(@Nullable Path place, String digest) {
     saved = bench.drawing().get();
     basis.set(new Basis(place, digest));
-    lips++;
     begun = bench.setting().get();
     file.set(place);
     unsaved.set(false);
     clear();
+  }
+
+  /** Another lip lies on the bench: one that was there before has its file again. */
+  private void turned(int before, int now) {
+    Basis held = Objects.requireNonNull(basis.get());
+    origins.put(before, new LipOrigin(file.get(), held.digest(), saved));
+    LipOrigin known = origins.get(now);
+    if (known != null) {
+      saved = known.saved();
+      basis.set(new Basis(known.file(), known.digest()));
+      file.set(known.file());
+    }
+  }
+
+  /** Lips that are set aside with changes that are not saved. */
+  public List<Kept> unsavedAside() {
+    return bench.beside().get().stream()
+        .filter(kept -> kept.lip() != bench.lip().get())
+        .filter(kept -> !kept.drawing().equals(savedOf(kept.lip())))
+        .toList();
+  }
+
+  private @Nullable LipDrawing savedOf(int lip) {
+    LipOrigin origin = origins.get(lip);
+    return origin == null ? null : origin.saved();
   }
 
   private void drawn(LipDrawing now) {
@@ -307,7 +335,7 @@ public final class LipDocument {
       // another lip was put on the bench
       if (bench.drawnHere()) {
         settle(null, "");
-        saved = blank(now);
+        saved = LipOrigin.blank(now);
         unsaved.set(true);
       } else if (!now.equals(saved)) {
         settle(null, "");
@@ -318,18 +346,5 @@ public final class LipDocument {
         clear();
       }
     }
-  }
-
-  /** A drawing that no lip equals, for a lip whose file is not known. */
-  private static LipDrawing blank(LipDrawing like) {
-    return new LipDrawing(
-        "",
-        like.family(),
-        like.notes(),
-        like.invented(),
-        like.source(),
-        like.body(),
-        like.mountEdge(),
-        like.detached());
   }
 }

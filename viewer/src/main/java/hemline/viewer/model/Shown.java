@@ -3,6 +3,8 @@ package hemline.viewer.model;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.FlowField;
+import hemline.solver.study.SolvedSection;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A solved flow on show.
@@ -11,11 +13,17 @@ import hemline.solver.flow.FlowField;
  * @param placement of the lip in the drawing it was solved for
  * @param result its figures
  * @param field its flow
- * @param preview true for a solve on one coarse grid without error bars
+ * @param solved for comparisons; null for a preview, a solve on one coarse grid without error bars
  */
 public record Shown(
     SealSection section,
     Placement placement,
     SectionResult result,
     FlowField field,
-    boolean preview) {}
+    @Nullable SolvedSection solved) {
+
+  /** True for a solve on one coarse grid. */
+  public boolean preview() {
+    return solved == null;
+  }
+}

@@ -9,13 +9,17 @@ import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.SectionFamily;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
+import hemline.solver.study.SolvedSection;
 import hemline.viewer.edit.History;
+import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Executor;
 import java.util.function.UnaryOperator;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyDoubleProperty;
+import javafx.beans.property.ReadOnlyIntegerProperty;
+import javafx.beans.property.ReadOnlyIntegerWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
 import org.jspecify.annotations.Nullable;
@@ -27,7 +31,9 @@ import org.jspecify.annotations.Nullable;
  * it. While a drag is open a coarse solve follows each change; when it ends the full solve runs.
  */
 public final class Workbench {
-  private final Executor screen;
+  /** Lips that can be set aside at once. */
+  public static final int MOST_BESIDE = 3;
+
   private final FullSolve full;
   private final Follower follower;
   private final DrawingCheck check;
@@ -39,13 +45,15 @@ public final class Workbench {
       new ReadOnlyObjectWrapper<>(RunOptions.DEFAULT);
   private final ReadOnlyObjectWrapper<@Nullable SectionResult> failure =
       new ReadOnlyObjectWrapper<>();
-  private final ReadOnlyObjectWrapper<@Nullable Kept> kept = new ReadOnlyObjectWrapper<>();
+  private final SetAside aside = new SetAside();
   private final ReadOnlyBooleanWrapper stale = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper behind = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper canUndo = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper canRedo = new ReadOnlyBooleanWrapper();
   private final ReadOnlyObjectWrapper<Map<String, Double>> measures =
       new ReadOnlyObjectWrapper<>(Map.of());
+  private final ReadOnlyIntegerWrapper lip = new ReadOnlyIntegerWrapper();
+  private int lips;
   private boolean dragging;
   private boolean followed;
   private boolean begun;
@@ -58,7 +66,6 @@ public final class Workbench {
    * @param screen runs what must happen on the screen's thread
    */
   public Workbench(LipDrawing first, SectionFamily family, Executor screen) {
-    this.screen = screen;
     this.full = new FullSolve(family, screen);
     this.follower =
         new Follower(
@@ -68,8 +75,13 @@ public final class Workbench {
             flow -> screen.execute(() -> previewed(flow)),
             () -> screen.execute(this::lost));
     this.check = new DrawingCheck(first, screen, this::updateStale);
-    history = new History<>(new Draft(first, Setting.USUAL, Map.of()));
+    history = new History<>(new Draft(first, Setting.USUAL, Map.of(), 0));
     drawing = new ReadOnlyObjectWrapper<>(first);
+  }
+
+  /** Number of the lip on the bench: edits keep it, each lip that is put there gets another one. */
+  ReadOnlyIntegerProperty lip() {
+    return lip.getReadOnlyProperty();
   }
 
   public ReadOnlyObjectProperty<LipDrawing> drawing() {
@@ -93,32 +105,46 @@ public final class Workbench {
     return shown.getReadOnlyProperty();
   }
 
-  /** The lip set aside for comparison; null for none. */
+  /** The lip set aside as B; null for none. */
   public ReadOnlyObjectProperty<@Nullable Kept> kept() {
-    return kept.getReadOnlyProperty();
+    return aside.first();
   }
 
-  /** Sets the lip aside, with its flow where that is solved, to compare others with it. */
+  /** All lips set aside for comparison, at most {@link #MOST_BESIDE}, B first. */
+  public ReadOnlyObjectProperty<List<Kept>> beside() {
+    return aside.lips();
+  }
+
+  /** Sets the lip aside as B, with its flow where that is solved, to compare others with it. */
   public void keep() {
+    aside.put(now());
+  }
+
+  /** Sets the lip aside beside those that are. */
+  public void keepToo() {
+    aside.add(now());
+  }
+
+  private Kept now() {
     Shown now = shown.get();
     boolean solved = now != null && !now.preview() && !stale.get();
-    kept.set(new Kept(drawing.get(), setting.get(), solved ? now : null));
+    return new Kept(drawing.get(), setting.get(), lip.get(), solved ? now : null);
   }
 
-  /** Forgets the lip that was set aside. */
+  /** Forgets the lips that were set aside. */
   public void dropKept() {
-    kept.set(null);
+    aside.clear();
   }
 
-  /** Exchanges the lip on the bench with the one set aside; both keep the flows they have. */
+  /** Exchanges the lip on the bench with B; both keep the flows they have. */
   public void swapKept() {
-    Kept other = kept.get();
+    Kept other = aside.first().get();
     if (other == null) {
       return;
     }
     keep();
     stop();
-    history.put(new Draft(other.drawing(), other.setting(), Map.of()));
+    history.put(new Draft(other.drawing(), other.setting(), Map.of(), other.lip()));
     shown.set(other.shown());
     begun = other.shown() != null;
     refresh();
@@ -187,7 +213,7 @@ public final class Workbench {
   private void open(LipDrawing other, boolean here, Map<String, Double> places) {
     stop();
     drawnHere = here;
-    history.restart(new Draft(other, setting.get(), places));
+    history.restart(new Draft(other, setting.get(), places, ++lips));
     shown.set(null);
     begun = false;
     refresh();
@@ -206,7 +232,7 @@ public final class Workbench {
    * @param places of the sliders by their names
    */
   public void shape(LipDrawing shaped, Map<String, Double> places) {
-    history.put(new Draft(shaped, setting.get(), places));
+    history.put(new Draft(shaped, setting.get(), places, lip.get()));
     refresh();
     changed();
   }
@@ -306,9 +332,10 @@ public final class Workbench {
     full.stop();
   }
 
-  private void solved(SealSection section, Placement placement, SectionAnswer answer) {
+  private void solved(SealSection section, Placement placement, SolvedSection solved) {
+    SectionAnswer answer = solved.answer();
     if (answer.field() != null) {
-      shown.set(new Shown(section, placement, answer.result(), answer.field(), false));
+      shown.set(new Shown(section, placement, answer.result(), answer.field(), solved));
       failure.set(null);
     } else {
       failure.set(answer.result());
@@ -349,6 +376,7 @@ public final class Workbench {
     LipDrawing now = history.now().drawing();
     canUndo.set(history.canUndo());
     canRedo.set(history.canRedo());
+    lip.set(history.now().lip());
     if (!now.equals(drawing.get())) {
       if (dragging) {
         check.shape(now);

@@ -2,10 +2,14 @@ package hemline.viewer.screen;
 
 import hemline.shared.problem.Problem;
 import hemline.shared.profile.LipDrawing;
+import hemline.viewer.draw.FlowPicture;
 import hemline.viewer.model.Selection;
 import hemline.viewer.model.Setting;
 import hemline.viewer.model.Sketch;
 import hemline.viewer.model.Workbench;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
 import java.util.function.Consumer;
 import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
@@ -17,7 +21,7 @@ import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.Label;
 import javafx.scene.layout.BorderPane;
-import javafx.scene.layout.HBox;
+import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
@@ -207,6 +211,36 @@ public final class BenchScreen implements Screen {
         });
   }
 
+  private static List<FlowPicture> pictures(List<KeptBoard> boards) {
+    return boards.stream().map(KeptBoard::picture).filter(Objects::nonNull).toList();
+  }
+
+  /** Two boards in a row, all as large. */
+  private static void place(GridPane boards, Region one, int place) {
+    boards.add(one, place % 2, place / 2);
+    GridPane.setHgrow(one, Priority.ALWAYS);
+    GridPane.setVgrow(one, Priority.ALWAYS);
+    one.setPrefSize(100, 100);
+    one.setMaxSize(Double.MAX_VALUE, Double.MAX_VALUE);
+  }
+
+  /** Shows as many boards as lips are set aside; below two rows there is no room for pressures. */
+  private void show(List<KeptBoard> boards, Region strip, int count) {
+    strip.setManaged(count < 2);
+    strip.setVisible(count < 2);
+    boolean changed = false;
+    for (int place = 0; place < boards.size(); place++) {
+      KeptBoard one = boards.get(place);
+      boolean on = place < count;
+      changed |= one.isManaged() != on;
+      one.setManaged(on);
+      one.setVisible(on);
+    }
+    if (changed) {
+      board.refit();
+    }
+  }
+
   @Override
   public Parent createContent() {
     Label probe = new ProbeLine(board, bench).label();
@@ -214,25 +248,19 @@ public final class BenchScreen implements Screen {
     StackPane.setAlignment(probe, Pos.BOTTOM_RIGHT);
     StackPane.setAlignment(steps.content(), Pos.TOP_LEFT);
     StackPane.setMargin(steps.content(), new Insets(30, 0, 0, 64));
-    KeptBoard beside = new KeptBoard(board, bench);
-    HBox boards = new HBox(2, middle, beside);
-    for (Region one : new Region[] {middle, beside}) {
-      HBox.setHgrow(one, Priority.ALWAYS);
-      one.setPrefWidth(100);
+    GridPane boards = new GridPane(2, 2);
+    place(boards, middle, 0);
+    List<KeptBoard> beside = new ArrayList<>();
+    for (int place = 0; place < Workbench.MOST_BESIDE; place++) {
+      KeptBoard one = new KeptBoard(board, bench, place);
+      beside.add(one);
+      place(boards, one, place + 1);
+      one.traced().subscribe(p -> board.share(pictures(beside)));
     }
-    bench
-        .kept()
-        .subscribe(
-            k -> {
-              boolean changed = beside.isManaged() != (k != null);
-              beside.setManaged(k != null);
-              beside.setVisible(k != null);
-              if (changed) {
-                board.refit();
-              }
-            });
+    TraceStrip strip = new TraceStrip(board, beside, bench);
+    bench.beside().subscribe(lips -> show(beside, strip, lips.size()));
     BorderPane left = new BorderPane(boards);
-    left.setBottom(new TraceStrip(board, beside, bench));
+    left.setBottom(strip);
     BorderPane pane = new BorderPane(left);
     Region shape = new ShapePanel(bench, selection, sketch, sketchHands, actions, coupon).content();
     Region figures = new FiguresPanel(bench).content();

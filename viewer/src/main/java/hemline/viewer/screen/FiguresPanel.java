@@ -7,9 +7,11 @@ import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.GroundMotion;
 import hemline.solver.grid.MeshLevel;
+import hemline.solver.study.SolvedSection;
 import hemline.viewer.format.Digits;
 import hemline.viewer.format.FigureHelp;
 import hemline.viewer.format.FigureName;
+import hemline.viewer.format.LeakDifference;
 import hemline.viewer.format.TradeUnit;
 import hemline.viewer.format.Wording;
 import hemline.viewer.model.Kept;
@@ -30,7 +32,6 @@ import javafx.scene.control.ScrollPane;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import org.jspecify.annotations.Nullable;
 
 /** The slip beside the board: figures with their bands, notices, faults of the drawing. */
 final class FiguresPanel {
@@ -75,7 +76,7 @@ final class FiguresPanel {
     bench.behind().subscribe(s -> fill());
     bench.findings().subscribe(f -> fill());
     bench.failure().subscribe(f -> fill());
-    bench.kept().subscribe(k -> fill());
+    bench.beside().subscribe(k -> fill());
     ShownUnit.follow(
         lines,
         () -> {
@@ -133,7 +134,7 @@ final class FiguresPanel {
       Estimate estimate = result.figures().get(figure);
       if (estimate != null && applies(figure, shown)) {
         FigureLine line = figures.computeIfAbsent(figure, FigureLine::new);
-        line.set(estimate, shown.preview(), kept(figure));
+        line.set(estimate, shown.preview(), beside(figure, shown));
         next.add(line.box);
       }
     }
@@ -171,10 +172,28 @@ final class FiguresPanel {
     };
   }
 
-  private @Nullable Estimate kept(Figure figure) {
-    Kept kept = bench.kept().get();
-    Shown flow = kept == null ? null : kept.shown();
-    return flow == null ? null : flow.result().figures().get(figure);
+  /** What the figure is of the lips set aside, a line each; the leak with its difference. */
+  private String beside(Figure figure, Shown now) {
+    StringBuilder text = new StringBuilder();
+    List<Kept> all = bench.beside().get();
+    for (int k = 0; k < all.size(); k++) {
+      Shown flow = all.get(k).shown();
+      Estimate estimate = flow == null ? null : flow.result().figures().get(figure);
+      if (flow == null || estimate == null) {
+        continue;
+      }
+      String letter = KeptBoard.LETTERS.substring(k, k + 1);
+      text.append(text.isEmpty() ? "" : "\n").append(letter).append(' ');
+      text.append(Digits.withBand(estimate, TradeUnit.of(figure).factor()));
+      SolvedSection one = now.solved();
+      SolvedSection other = flow.solved();
+      Estimate ratio =
+          figure != Figure.LEAK_FLOW || one == null || other == null ? null : one.leakOver(other);
+      if (ratio != null && !bench.behind().get()) {
+        text.append("\n").append(LeakDifference.of(ratio, letter));
+      }
+    }
+    return text.toString();
   }
 
   /** One figure; its labels stay while its value changes. */
@@ -192,19 +211,21 @@ final class FiguresPanel {
       value.getStyleClass().add(figure == Figure.LEAK_FLOW ? "figure-first" : "figure-value");
       beside.setId("kept-" + figure.key());
       beside.getStyleClass().add("figure-name");
+      beside.setWrapText(true);
+      beside.setMinHeight(Region.USE_PREF_SIZE);
       beside.managedProperty().bind(beside.visibleProperty());
       box = new VBox(0, name, value, beside);
       Tooltip.install(box, new HelpTip(FigureHelp.of(figure)));
     }
 
-    void set(Estimate estimate, boolean preview, @Nullable Estimate kept) {
+    void set(Estimate estimate, boolean preview, String others) {
       String number =
           preview
               ? "\u2248 " + Digits.plain(estimate.value() * unit.factor(), 3)
               : Digits.withBand(estimate, unit.factor());
       value.setText((number + " " + unit.unit()).strip());
-      beside.setVisible(kept != null);
-      beside.setText(kept == null ? "" : "B " + Digits.withBand(kept, unit.factor()));
+      beside.setVisible(!others.isEmpty());
+      beside.setText(others);
     }
   }
 

@@ -60,7 +60,7 @@ final class FirstSteps {
     show(false);
     bench.drawing().subscribe((before, now) -> did(0));
     bench.shown().subscribe(s -> look());
-    bench.kept().subscribe(k -> look());
+    bench.beside().subscribe(k -> look());
   }
 
   Region content() {

@@ -7,6 +7,7 @@ import hemline.viewer.draw.Palette;
 import hemline.viewer.model.Shown;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.List;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.atomic.AtomicReference;
@@ -52,7 +53,7 @@ final class FlowLayer {
   /** What an image shows; records compare flows by identity, since they are large. */
   private record Job(
       FlowPicture picture,
-      @Nullable FlowPicture beside,
+      List<FlowPicture> beside,
       BoardView view,
       BoardLook look,
       Palette ink,
@@ -61,7 +62,7 @@ final class FlowLayer {
     /** True when the image of this job serves another one too, but for a shift. */
     boolean serves(Job other, BoardView part) {
       return picture == other.picture
-          && beside == other.beside
+          && beside.equals(other.beside)
           && look.equals(other.look)
           && ink.equals(other.ink)
           && density == other.density
@@ -139,9 +140,9 @@ final class FlowLayer {
   /**
    * Shows the flow as seen in a view: at once with the pixels that are there, then with sharp ones.
    *
-   * @param beside the flow beside it, which shares its scale; null for none
+   * @param beside flows beside it, which share its scale
    */
-  void paint(BoardView seen, BoardLook look, Palette ink, @Nullable FlowPicture beside) {
+  void paint(BoardView seen, BoardLook look, Palette ink, List<FlowPicture> beside) {
     view = seen;
     place();
     FlowPicture now = picture;

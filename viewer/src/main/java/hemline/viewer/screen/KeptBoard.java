@@ -9,6 +9,8 @@ import hemline.viewer.model.Kept;
 import hemline.viewer.model.Placement;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.picture.Sheet.Lettering;
+import hemline.viewer.picture.TextWidth;
+import java.util.List;
 import javafx.application.Platform;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -18,26 +20,36 @@ import javafx.scene.layout.Background;
 import javafx.scene.layout.Region;
 import org.jspecify.annotations.Nullable;
 
-/** The lip set aside, beside the board at the same scale, its ground level with the board's. */
+/** A lip set aside, beside the board at the same scale, its ground level with the board's. */
 final class KeptBoard extends Region {
+  /** Names of the lips set aside; the one on the bench is A. */
+  static final String LETTERS = "BCD";
+
   private final SectionBoard board;
   private final Workbench bench;
   private final FlowLayer flow = new FlowLayer(this::ready);
   private final Canvas solids = new Canvas();
   private final ReadOnlyObjectWrapper<@Nullable FlowPicture> traced = new ReadOnlyObjectWrapper<>();
+  private final int place;
   private boolean asked;
 
-  KeptBoard(SectionBoard board, Workbench bench) {
+  /**
+   * An empty board.
+   *
+   * @param place among the lips set aside
+   */
+  KeptBoard(SectionBoard board, Workbench bench, int place) {
+    this.place = place;
     this.board = board;
     this.bench = bench;
-    setId("kept-board");
-    setMinSize(150, 150);
+    setId(place == 0 ? "kept-board" : "kept-board-" + LETTERS.charAt(place));
+    setMinSize(120, 150);
     getChildren().addAll(flow.node(), solids);
     ShownUnit.follow(this, this::ask);
-    bench.kept().subscribe(k -> trace());
+    bench.beside().subscribe(k -> trace());
     board.look().subscribe(l -> trace());
     board.viewProperty().subscribe(v -> ask());
-    board.picture().subscribe(p -> ask());
+    board.flows().subscribe(p -> ask());
     board
         .palette()
         .subscribe(
@@ -47,14 +59,18 @@ final class KeptBoard extends Region {
             });
   }
 
+  private @Nullable Kept kept() {
+    List<Kept> all = bench.beside().get();
+    return place < all.size() ? all.get(place) : null;
+  }
+
   private void trace() {
-    Kept kept = bench.kept().get();
+    Kept kept = kept();
     flow.show(kept == null ? null : kept.shown(), board.look().get());
   }
 
   private void ready() {
     traced.set(flow.picture());
-    board.share(flow.picture());
     ask();
   }
 
@@ -80,7 +96,7 @@ final class KeptBoard extends Region {
 
   /** Part of the kept drawing on show; null for none. */
   @Nullable BoardView view() {
-    Kept kept = bench.kept().get();
+    Kept kept = kept();
     return kept == null ? null : view(kept);
   }
 
@@ -103,7 +119,7 @@ final class KeptBoard extends Region {
 
   private void paint() {
     asked = false;
-    Kept kept = bench.kept().get();
+    Kept kept = kept();
     GraphicsContext pen = solids.getGraphicsContext2D();
     pen.clearRect(0, 0, solids.getWidth(), solids.getHeight());
     BoardView view = kept == null ? null : view(kept);
@@ -111,7 +127,7 @@ final class KeptBoard extends Region {
       return;
     }
     Palette ink = board.palette().get();
-    flow.paint(view, board.look().get(), ink, board.picture().get());
+    flow.paint(view, board.look().get(), ink, board.flows().get());
     FxSheet sheet = new FxSheet(pen, ink.paper());
     BoardPainter painter = new BoardPainter(sheet, ink, view);
     Placement lip = Placement.of(kept.drawing());
@@ -129,9 +145,13 @@ final class KeptBoard extends Region {
     painter.sides(lip);
     painter.gap(lip, ground);
     if (now != null) {
-      now.paintKey(sheet, view, board.look().get(), ink, board.picture().get());
+      now.paintKey(sheet, view, board.look().get(), ink, board.flows().get());
     }
+    String name = LETTERS.charAt(place) + ": " + kept.drawing().name();
     sheet.text(
-        60, 108, "B: " + kept.drawing().name(), Lettering.of(13, ink.text()).heavy().lifted());
+        60,
+        108,
+        TextWidth.fitted(name, 13, view.width() - 66),
+        Lettering.of(13, ink.text()).heavy().lifted());
   }
 }

@@ -67,14 +67,18 @@ final class LookBar {
     bar.getChildren().add(compare);
     button(
         "set as B", KeyCode.K, "set this lip aside as B and show it beside the next", bench::keep);
+    Button more =
+        button("as C", KeyCode.C, "set this lip aside too, beside the next", bench::keepToo);
     Button swap = button("swap", KeyCode.X, "exchange the lip with B", bench::swapKept);
-    Button drop = button("clear", KeyCode.D, "forget B", bench::dropKept);
+    Button drop = button("clear", KeyCode.D, "forget all that is set aside", bench::dropKept);
     bench
-        .kept()
+        .beside()
         .subscribe(
-            k -> {
-              swap.setDisable(k == null);
-              drop.setDisable(k == null);
+            lips -> {
+              swap.setDisable(lips.isEmpty());
+              drop.setDisable(lips.isEmpty());
+              more.setDisable(lips.isEmpty() || lips.size() == Workbench.MOST_BESIDE);
+              more.setText(lips.size() < 2 ? "as C" : "as D");
             });
   }
 

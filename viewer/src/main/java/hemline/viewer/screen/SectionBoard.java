@@ -18,6 +18,7 @@ import hemline.viewer.model.Selection;
 import hemline.viewer.model.Sketch;
 import hemline.viewer.model.Workbench;
 import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
@@ -57,7 +58,9 @@ public final class SectionBoard extends Region {
   private final ReadOnlyObjectWrapper<@Nullable BoardView> view = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<@Nullable FlowPicture> picture =
       new ReadOnlyObjectWrapper<>();
-  private @Nullable FlowPicture beside;
+  private final ReadOnlyObjectWrapper<List<FlowPicture>> flows =
+      new ReadOnlyObjectWrapper<>(List.of());
+  private List<FlowPicture> others = List.of();
   private List<BoardPainter.Label> labels = List.of();
   private double @Nullable [] pointer;
   private boolean asked;
@@ -75,7 +78,7 @@ public final class SectionBoard extends Region {
     setFocusTraversable(true);
     setAccessibleText("Section of the lip over the ground");
     getStyleClass().add("board");
-    setMinSize(200, 150);
+    setMinSize(120, 150);
     getChildren().addAll(flow.node(), tracers.canvas(), groundLayer.node());
     patches().forEach(patch -> getChildren().add(patch.node()));
     ShownUnit.follow(this, this::renew);
@@ -167,12 +170,25 @@ public final class SectionBoard extends Region {
     return picture.getReadOnlyProperty();
   }
 
-  /** Shares the colour scale with a flow beside this one; null for none. */
-  void share(@Nullable FlowPicture other) {
-    if (other != beside) {
-      beside = other;
-      ask();
+  /** All flows on show, which share one colour scale. */
+  ReadOnlyObjectProperty<List<FlowPicture>> flows() {
+    return flows.getReadOnlyProperty();
+  }
+
+  /** Shares the colour scale with the flows beside this one. */
+  void share(List<FlowPicture> beside) {
+    others = List.copyOf(beside);
+    gather();
+  }
+
+  private void gather() {
+    List<FlowPicture> all = new ArrayList<>(others);
+    FlowPicture own = flow.picture();
+    if (own != null) {
+      all.add(0, own);
     }
+    flows.set(List.copyOf(all));
+    ask();
   }
 
   /** Paints everything anew, in another unit. */
@@ -201,7 +217,7 @@ public final class SectionBoard extends Region {
 
   private void traced() {
     picture.set(flow.picture());
-    ask();
+    gather();
   }
 
   /** Paints before the next frame, however often it is asked. */
@@ -241,7 +257,7 @@ public final class SectionBoard extends Region {
     FlowPicture now = flow.picture();
     boolean sketching = newLip();
     boolean behind = bench.behind().get();
-    flow.paint(at, shown, ink, beside);
+    flow.paint(at, shown, ink, flows.get());
     flow.node().setVisible(!sketching);
     flow.fade(behind ? BEHIND_OPACITY : 1);
     boolean drifting = shown.tracers() && !bench.stale().get() && now != null && !sketching;
@@ -314,7 +330,7 @@ public final class SectionBoard extends Region {
       key.hide();
     } else {
       BoardLook shown = look.get();
-      FlowPicture other = beside;
+      List<FlowPicture> other = flows.get();
       key.show(
           at,
           ink,

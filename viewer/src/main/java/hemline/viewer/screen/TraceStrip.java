@@ -8,6 +8,9 @@ import hemline.viewer.draw.PressureTrace;
 import hemline.viewer.draw.TracePainter;
 import hemline.viewer.model.Workbench;
 import java.awt.geom.Rectangle2D;
+import java.util.List;
+import java.util.Map;
+import java.util.WeakHashMap;
 import javafx.application.Platform;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
@@ -17,14 +20,13 @@ import org.jspecify.annotations.Nullable;
 /** Pressure along the ground and under the lip, below the board on the same x-axis. */
 final class TraceStrip extends Region {
   private final SectionBoard board;
-  private final KeptBoard beside;
+  private final List<KeptBoard> beside;
   private final Workbench bench;
   private final Canvas canvas = new Canvas();
-  private @Nullable PressureTrace trace;
-  private @Nullable PressureTrace keptTrace;
+  private final Map<FlowPicture, PressureTrace> traces = new WeakHashMap<>();
   private boolean asked;
 
-  TraceStrip(SectionBoard board, KeptBoard beside, Workbench bench) {
+  TraceStrip(SectionBoard board, List<KeptBoard> beside, Workbench bench) {
     this.board = board;
     this.beside = beside;
     this.bench = bench;
@@ -32,23 +34,10 @@ final class TraceStrip extends Region {
     setPrefHeight(118);
     setMinHeight(80);
     getChildren().add(canvas);
-    board
-        .picture()
-        .subscribe(
-            p -> {
-              trace = p == null ? null : PressureTrace.of(p.shown());
-              ask();
-            });
+    board.flows().subscribe(p -> ask());
     board.viewProperty().subscribe(v -> ask());
     board.palette().subscribe(p -> ask());
     bench.behind().subscribe(s -> ask());
-    beside
-        .traced()
-        .subscribe(
-            k -> {
-              keptTrace = k == null ? null : PressureTrace.of(k.shown());
-              ask();
-            });
   }
 
   private void ask() {
@@ -70,22 +59,27 @@ final class TraceStrip extends Region {
     GraphicsContext pen = canvas.getGraphicsContext2D();
     pen.clearRect(0, 0, canvas.getWidth(), canvas.getHeight());
     BoardView view = board.view();
-    FlowPicture flow = board.picture().get();
-    PressureTrace now = trace;
     Palette ink = board.palette().get();
     if (view == null) {
       return;
     }
     canvas.setOpacity(bench.behind().get() ? 0.4 : 1);
-    pen.save();
-    BoardView other = beside.view();
-    FlowPicture kept = other == null ? null : beside.picture();
-    trace(pen, view, ink, flow, now, other == null ? null : keptTrace);
-    if (other != null) {
-      pen.translate(canvas.getWidth() - other.width(), 0);
-      trace(pen, other, ink, kept, keptTrace, now);
+    List<PressureTrace> all = board.flows().get().stream().map(this::trace).toList();
+    trace(pen, view, ink, board.picture().get(), all);
+    for (KeptBoard one : beside) {
+      BoardView other = one.view();
+      if (other != null && one.isVisible()) {
+        pen.save();
+        pen.translate(one.getLayoutX(), 0);
+        trace(pen, other, ink, one.picture(), all);
+        pen.restore();
+      }
     }
-    pen.restore();
+  }
+
+  /** Pressures of a flow, read off it once. */
+  private PressureTrace trace(FlowPicture flow) {
+    return traces.computeIfAbsent(flow, f -> PressureTrace.of(f.shown()));
   }
 
   private void trace(
@@ -93,14 +87,13 @@ final class TraceStrip extends Region {
       BoardView view,
       Palette ink,
       @Nullable FlowPicture flow,
-      @Nullable PressureTrace now,
-      @Nullable PressureTrace shared) {
+      List<PressureTrace> shared) {
     FxSheet sheet = new FxSheet(pen, ink.paper());
     TracePainter painter = new TracePainter(sheet, ink, view, canvas.getHeight());
     sheet.clip(new Rectangle2D.Double(0, 0, view.width(), canvas.getHeight()));
     painter.frame();
-    if (flow != null && now != null) {
-      painter.lines(now, flow.originX(), shared);
+    if (flow != null) {
+      painter.lines(trace(flow), flow.originX(), shared);
     }
     sheet.unclip();
   }

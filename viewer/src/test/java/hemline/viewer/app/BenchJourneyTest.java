@@ -147,7 +147,14 @@ final class BenchJourneyTest extends BenchJourney {
     double kept = bench.kept().get().shown().result().figures().get(Figure.LEAK_FLOW).value();
     assertThat(bench.shown().get().result().figures().get(Figure.LEAK_FLOW).value())
         .isGreaterThan(1.3 * kept);
-    assertThat(lookup("#kept-leakFlow").queryLabeled().getText()).startsWith("B ");
+    assertThat(lookup("#kept-leakFlow").queryLabeled().getText())
+        .startsWith("B ")
+        .containsPattern("leaks \\d+(\\.\\d)? % more than B \\(\\d.* to \\d.* %\\)");
+    clickOn("#as-C").clickOn("#as-C");
+    assertThat(bench.beside().get()).hasSize(3);
+    assertThat(lookup("#kept-board-D").query().isVisible()).isTrue();
+    assertThat(lookup("#as-C").query().isDisabled()).as("four lips are the most").isTrue();
+    until(() -> window.benchScreen().board().picture().get() != null);
     assertThat(lookup("\u2713 3 Compare, done").tryQuery()).isPresent();
     assertThat(steps.isVisible()).as("a lip is still to be drawn").isTrue();
     assertThat(choices.get(UserChoices.STEPS)).isEmpty();

@@ -8,6 +8,7 @@ import hemline.viewer.picture.PressureScale;
 import hemline.viewer.picture.Projection;
 import hemline.viewer.picture.SectionWindow;
 import java.awt.geom.Rectangle2D;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 final class FieldMapTest {
@@ -34,7 +35,7 @@ final class FieldMapTest {
     int w = 50;
     int h = 40;
     int[] pixels = new int[w * h];
-    PressureScale scale = map.scale(null);
+    PressureScale scale = map.scale(List.of());
     map.fill(
         to,
         new Rectangle2D.Double(20, 10, 60, 80),
@@ -63,10 +64,10 @@ final class FieldMapTest {
   void twoMapsSideBySideShareOneScale() {
     FieldMap one = new FieldMap(plane(64, -32), -32, 64);
     FieldMap other = new FieldMap(plane(10, 500), -10, 900);
-    PressureScale scale = one.scale(other);
-    assertThat(scale).isEqualTo(other.scale(one));
+    PressureScale scale = one.scale(List.of(other));
+    assertThat(scale).isEqualTo(other.scale(List.of(one)));
     assertThat(scale.edge(0)).isLessThanOrEqualTo(-32);
     assertThat(scale.edge(scale.count())).isGreaterThanOrEqualTo(900);
-    assertThat(one.scale(null).edge(one.scale(null).count())).isLessThan(200);
+    assertThat(one.scale(List.of()).edge(one.scale(List.of()).count())).isLessThan(200);
   }
 }

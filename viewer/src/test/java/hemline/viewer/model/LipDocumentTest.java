@@ -129,6 +129,35 @@ final class LipDocumentTest {
     assertThat(LipFile.read(second)).isEqualTo(bench.drawing().get());
   }
 
+  /** A swap brings a lip back with its own file; an untouched one counts as saved. */
+  @Test
+  void aLipSetAsideKeepsItsFile() throws Exception {
+    Path first = dir.resolve("first.json");
+    edit();
+    document.saveAs(first, heard);
+    work();
+    edit();
+    LipDrawing changed = bench.drawing().get();
+    bench.keep();
+    bench.open(flat(6e-3));
+    assertThat(document.file().get()).isNull();
+    assertThat(document.unsaved().get()).isFalse();
+    assertThat(document.unsavedAside()).extracting(Kept::drawing).containsExactly(changed);
+    bench.swapKept();
+    assertThat(document.file().get()).isEqualTo(first);
+    assertThat(document.unsaved().get()).isTrue();
+    assertThat(document.unsavedAside()).as("the other was taken from a list").isEmpty();
+    document.save(heard);
+    bench.swapKept();
+    work();
+    assertThat(LipFile.read(first)).isEqualTo(changed);
+    assertThat(document.file().get()).isNull();
+    assertThat(document.unsaved().get()).as("nobody touched it").isFalse();
+    bench.undo();
+    assertThat(document.file().get()).as("undo of a swap is one too").isEqualTo(first);
+    assertThat(document.unsaved().get()).isFalse();
+  }
+
   @Test
   void aFileThatAnotherProgramChangedIsNotWrittenUnasked() throws Exception {
     Path lip = dir.resolve("lip.json");

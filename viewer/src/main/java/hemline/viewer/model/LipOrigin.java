@@ -1,0 +1,28 @@
+package hemline.viewer.model;
+
+import hemline.shared.profile.LipDrawing;
+import java.nio.file.Path;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Where a lip comes from.
+ *
+ * @param file its file; null for one that has none yet
+ * @param digest of the file as it was last read or written here; empty where there was none
+ * @param saved the lip as its file, or the list it was taken from, holds it
+ */
+record LipOrigin(@Nullable Path file, String digest, LipDrawing saved) {
+
+  /** A drawing that no lip equals, for a lip whose file is not known. */
+  static LipDrawing blank(LipDrawing like) {
+    return new LipDrawing(
+        "",
+        like.family(),
+        like.notes(),
+        like.invented(),
+        like.source(),
+        like.body(),
+        like.mountEdge(),
+        like.detached());
+  }
+}
