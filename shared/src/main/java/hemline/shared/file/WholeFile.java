@@ -15,7 +15,7 @@ import java.util.UUID;
 
 /**
  * Files that appear whole or not at all: written beside their place under a name that nobody can
- * foresee, brought to the disk, then renamed. Whoever may read a file follows from the process's
+ * foresee, brought to the disk unless they can be made again, then renamed. Whoever may read a file follows from the process's
  * mask, as for any new file.
  */
 public final class WholeFile {
@@ -31,6 +31,22 @@ public final class WholeFile {
    * @throws IOException if it cannot be written; then the old file, if any, is as it was
    */
   public static void write(Path file, byte[] content) throws IOException {
+    write(file, content, true);
+  }
+
+  /**
+   * Writes what can be made again as {@link #write} does, but leaves it to the system when the disk
+   * gets it: other programs see it whole or not at all, while a power failure may leave a damaged
+   * file. Its reader must notice that.
+   *
+   * @param file in a folder that exists
+   * @throws IOException if it cannot be written; then the old file, if any, is as it was
+   */
+  public static void writeUnsynced(Path file, byte[] content) throws IOException {
+    write(file, content, false);
+  }
+
+  private static void write(Path file, byte[] content, boolean synced) throws IOException {
     Path target = file.toAbsolutePath();
     Path folder = target.getParent();
     if (folder == null) {
@@ -38,12 +54,14 @@ public final class WholeFile {
     }
     Path draft = draft(folder);
     try {
-      fill(draft, content);
+      fill(draft, content, synced);
       move(draft, target);
     } finally {
       Files.deleteIfExists(draft);
     }
-    sync(folder);
+    if (synced) {
+      sync(folder);
+    }
   }
 
   /**
@@ -66,7 +84,7 @@ public final class WholeFile {
   }
 
   /** Fills a new file; one of that name, were it a link, is a failure. */
-  private static void fill(Path draft, byte[] content) throws IOException {
+  private static void fill(Path draft, byte[] content, boolean synced) throws IOException {
     try (FileChannel channel =
         FileChannel.open(
             draft,
@@ -77,7 +95,9 @@ public final class WholeFile {
       while (buffer.hasRemaining()) {
         channel.write(buffer);
       }
-      channel.force(true);
+      if (synced) {
+        channel.force(true);
+      }
     }
   }
 

@@ -32,6 +32,9 @@ final class WholeFileTest {
     Path file = Files.writeString(dir.resolve("one.txt"), "old");
     WholeFile.write(file, NEW);
     assertThat(file).hasContent("new");
+    Files.writeString(file, "older");
+    WholeFile.writeUnsynced(file, NEW);
+    assertThat(file).hasContent("new");
     assertThat(names()).containsExactly("one.txt");
   }
 
@@ -60,6 +63,11 @@ final class WholeFileTest {
     WholeFile.write(link, NEW);
     assertThat(foreign).hasContent("theirs");
     assertThat(link).isRegularFile().hasContent("new");
+    assertThat(Files.isSymbolicLink(link)).isFalse();
+    Files.delete(link);
+    Files.createSymbolicLink(link, foreign);
+    WholeFile.writeUnsynced(link, NEW);
+    assertThat(foreign).hasContent("theirs");
     assertThat(Files.isSymbolicLink(link)).isFalse();
   }
 

@@ -6,9 +6,11 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.shared.file.Seal;
 import hemline.shared.file.TextFiles;
+import hemline.shared.file.WholeFile;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
@@ -76,6 +78,20 @@ final class KeptFile {
    * @throws InputException if the folder is a link or the file cannot be written
    */
   static void write(Path file, String text) throws InputException {
+    write(file, target -> TextFiles.write(target, text));
+  }
+
+  /**
+   * Writes as {@link #write(Path, String)} does, without waiting for the disk: for figures, which
+   * are solved again where a power failure damaged their file.
+   *
+   * @throws InputException if the folder is a link or the file cannot be written
+   */
+  static void writeFigures(Path file, String text) throws InputException {
+    write(file, target -> WholeFile.writeUnsynced(target, text.getBytes(StandardCharsets.UTF_8)));
+  }
+
+  private static void write(Path file, Writing writing) throws InputException {
     Path folder = file.toAbsolutePath().getParent();
     try {
       if (folder == null || linked(folder)) {
@@ -86,13 +102,17 @@ final class KeptFile {
       if (Files.isSymbolicLink(file)) {
         Files.delete(file);
       }
-      TextFiles.write(file, text);
+      writing.to(file);
     } catch (IOException e) {
       throw new InputException(
           "file.write",
           file.toString(),
           "the file cannot be written; check the folder's permissions and space");
     }
+  }
+
+  private interface Writing {
+    void to(Path file) throws IOException, InputException;
   }
 
   /** True where a folder, or one above it up to that of the window, leads elsewhere. */

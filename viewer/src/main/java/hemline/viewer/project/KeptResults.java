@@ -75,7 +75,7 @@ public final class KeptResults implements ResultStore {
     document.put("solver", solver);
     document.set("result", json.valueToTree(result));
     try {
-      KeptFile.write(file(asked), KeptFile.text(json, document));
+      KeptFile.writeFigures(file(asked), KeptFile.text(json, document));
     } catch (InputException | JsonProcessingException e) {
       // nothing is kept; the section is solved again when it is needed
     }

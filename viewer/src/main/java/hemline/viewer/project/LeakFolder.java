@@ -96,7 +96,7 @@ public final class LeakFolder implements LeakStore {
   @Override
   public void keep(LeakOrigin asked, LeakPoint point) {
     try {
-      KeptFile.write(file(asked), LeakPointFile.text(point, asked, solver, invented));
+      KeptFile.writeFigures(file(asked), LeakPointFile.text(point, asked, solver, invented));
       makeRoom();
     } catch (InputException e) {
       // nothing is kept; the point is solved again when it is needed

@@ -217,7 +217,7 @@ public final class SectionStore {
     try {
       String text = KeptFile.text(json, document);
       makeRoom(text.length());
-      KeptFile.write(file(request, starts), text);
+      KeptFile.writeFigures(file(request, starts), text);
     } catch (IOException | InputException e) {
       // nothing is kept; the section is solved again when it is needed
     }
