@@ -15,8 +15,8 @@ import java.util.UUID;
 
 /**
  * Files that appear whole or not at all: written beside their place under a name that nobody can
- * foresee, brought to the disk unless they can be made again, then renamed. Whoever may read a file follows from the process's
- * mask, as for any new file.
+ * foresee, brought to the disk unless they can be made again, then renamed. Whoever may read a file
+ * follows from the process's mask, as for any new file.
  */
 public final class WholeFile {
   private static final byte[] TRIAL =

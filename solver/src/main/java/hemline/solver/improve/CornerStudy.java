@@ -35,7 +35,7 @@ import org.jspecify.annotations.Nullable;
  */
 public final class CornerStudy {
   private final SectionFamily family;
-  private final ResultStore store;
+  private final ResultStore<SectionResult> store;
   private final MeshLevel level;
   private final double step;
 
@@ -44,11 +44,12 @@ public final class CornerStudy {
    *
    * @param store keeps what is solved
    */
-  public CornerStudy(SectionFamily family, ResultStore store) {
+  public CornerStudy(SectionFamily family, ResultStore<SectionResult> store) {
     this(family, store, MeshLevel.COARSE, CornerEffect.STEP);
   }
 
-  CornerStudy(SectionFamily family, ResultStore store, MeshLevel level, double step) {
+  CornerStudy(
+      SectionFamily family, ResultStore<SectionResult> store, MeshLevel level, double step) {
     this.family = family;
     this.store = store;
     this.level = level;

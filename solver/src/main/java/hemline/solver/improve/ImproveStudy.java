@@ -52,14 +52,14 @@ public final class ImproveStudy {
   private static final double SEARCH = 0.7;
 
   private final SectionFamily family;
-  private final ResultStore store;
+  private final ResultStore<SectionResult> store;
 
   /**
    * A study.
    *
    * @param store keeps the evaluations, so that a search broken off goes on where it was
    */
-  public ImproveStudy(SectionFamily family, ResultStore store) {
+  public ImproveStudy(SectionFamily family, ResultStore<SectionResult> store) {
     this.family = family;
     this.store = store;
   }

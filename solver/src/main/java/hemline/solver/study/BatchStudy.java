@@ -22,9 +22,9 @@ import java.util.stream.IntStream;
  */
 public final class BatchStudy {
   private final BatchRunner runner;
-  private final ResultStore store;
+  private final ResultStore<SectionResult> store;
 
-  public BatchStudy(BatchRunner runner, ResultStore store) {
+  public BatchStudy(BatchRunner runner, ResultStore<SectionResult> store) {
     this.runner = runner;
     this.store = store;
   }

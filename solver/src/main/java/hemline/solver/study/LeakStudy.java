@@ -30,9 +30,9 @@ import java.util.Map;
  */
 public final class LeakStudy {
   private final SectionFamily family;
-  private final LeakStore store;
+  private final ResultStore<LeakPoint> store;
 
-  public LeakStudy(SectionFamily family, LeakStore store) {
+  public LeakStudy(SectionFamily family, ResultStore<LeakPoint> store) {
     this.family = family;
     this.store = store;
   }

@@ -1,30 +1,34 @@
 package hemline.solver.study;
 
 import hemline.shared.result.LeakOrigin;
-import hemline.shared.result.SectionResult;
 import org.jspecify.annotations.Nullable;
 
-/** Keeps the figures of solved sections by the content of their question. Used by many threads. */
-public interface ResultStore {
+/**
+ * Keeps what solved sections gave by the content of their question. Used by many threads.
+ *
+ * @param <T> what is kept of a section, such as its figures
+ */
+public interface ResultStore<T> {
   /** Remembers nothing. */
-  ResultStore NONE =
-      new ResultStore() {
-        @Override
-        public @Nullable SectionResult find(LeakOrigin asked) {
-          return null;
-        }
+  static <T> ResultStore<T> none() {
+    return new ResultStore<>() {
+      @Override
+      public @Nullable T find(LeakOrigin asked) {
+        return null;
+      }
 
-        @Override
-        public void keep(LeakOrigin asked, SectionResult result) {}
-      };
+      @Override
+      public void keep(LeakOrigin asked, T result) {}
+    };
+  }
 
   /**
-   * A result solved before by this solver, or null.
+   * A result found before by this solver, or null.
    *
    * @param asked from {@link LeakKey}
    */
-  @Nullable SectionResult find(LeakOrigin asked);
+  @Nullable T find(LeakOrigin asked);
 
   /** Keeps a result; a store that cannot keep it lets it go. */
-  void keep(LeakOrigin asked, SectionResult result);
+  void keep(LeakOrigin asked, T result);
 }

@@ -38,7 +38,7 @@ final class CornerStudyTest {
 
   private static CornerEffect effect(MeshLevel level, double step) throws Exception {
     LipDrawing lip = flat(WIDTH);
-    return new CornerStudy(new FamilySolver(), ResultStore.NONE, level, step)
+    return new CornerStudy(new FamilySolver(), ResultStore.none(), level, step)
         .of(
             lip,
             section(lip),
@@ -63,7 +63,7 @@ final class CornerStudyTest {
     assertThat(coarse.lowest()).isTrue();
     assertThat(dx.high()).isNegative();
     List<Double> leaks =
-        new BatchStudy(new PoolRunner(new FamilySolver()), ResultStore.NONE)
+        new BatchStudy(new PoolRunner(new FamilySolver()), ResultStore.none())
                 .run(
                     List.of(section(flat(WIDTH + 0.1e-3)), section(flat(WIDTH - 0.1e-3))),
                     new RunOptions(MeshLevel.COARSE, Closure.LAMINAR, false, 2),
@@ -107,7 +107,7 @@ final class CornerStudyTest {
     cancel.cancel();
     LipDrawing lip = flat(WIDTH);
     assertThat(
-            new CornerStudy(new FamilySolver(), ResultStore.NONE)
+            new CornerStudy(new FamilySolver(), ResultStore.none())
                 .of(lip, section(lip), Closure.AUTO, List.of(0, 1), 1, cancel, (d, w) -> {}))
         .isEmpty();
   }

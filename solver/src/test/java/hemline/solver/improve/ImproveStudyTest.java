@@ -26,7 +26,7 @@ final class ImproveStudyTest {
   private static final ShapeLimits LIMITS = new ShapeLimits(14e-3, 20e-3, 0.8e-3, 0.8e-3);
   private static final LipProfile START = MadeUpFamily.lip("start");
 
-  private static final class Memory implements ResultStore {
+  private static final class Memory implements ResultStore<SectionResult> {
     private final Map<LeakOrigin, SectionResult> kept = new ConcurrentHashMap<>();
 
     @Override
@@ -54,7 +54,7 @@ final class ImproveStudyTest {
   }
 
   private static Improvement improve(
-      MadeUpFamily family, ResultStore store, int threads, CancelToken cancel) {
+      MadeUpFamily family, ResultStore<SectionResult> store, int threads, CancelToken cancel) {
     LipSpace space = LipFamily.FLAT.space(1, LIMITS, LipFamily.FLAT.within(1, LIMITS));
     return new ImproveStudy(family, store)
         .of(
@@ -74,7 +74,7 @@ final class ImproveStudyTest {
 
   @Test
   void theBestIsFoundAndProven() {
-    Improvement found = improve(valley(), ResultStore.NONE, 2, new CancelToken());
+    Improvement found = improve(valley(), ResultStore.none(), 2, new CancelToken());
     assertThat(found.status()).isEqualTo(SolveStatus.CONVERGED);
     assertThat(found.history()).hasSize(14);
     assertThat(found.proven()).isTrue();
@@ -86,7 +86,7 @@ final class ImproveStudyTest {
     assertThat(row).isNotNull();
     assertThat(row.relativeLeak().value()).isBetween(0.865, 0.875);
     assertThat(Improvement.row(found.toFlat(), best.profile().name())).isNotNull();
-    assertThat(improve(valley(), ResultStore.NONE, 1, new CancelToken()).history())
+    assertThat(improve(valley(), ResultStore.none(), 1, new CancelToken()).history())
         .isEqualTo(found.history());
   }
 
@@ -101,7 +101,7 @@ final class ImproveStudyTest {
               double error = fine ? 0 : 0.02 * new Well19937c(seed).nextGaussian();
               return MadeUpFamily.jet(section, 0.7 * (1 + error));
             });
-    Improvement found = improve(family, ResultStore.NONE, 2, new CancelToken());
+    Improvement found = improve(family, ResultStore.none(), 2, new CancelToken());
     assertThat(found.lips().get(0).evaluation().score()).isLessThan(0.99);
     assertThat(found.proven()).isFalse();
   }
@@ -127,7 +127,7 @@ final class ImproveStudyTest {
     assertThat(kept).isGreaterThan(10);
     Improvement whole = improve(first, memory, 2, new CancelToken());
     assertThat(whole.history())
-        .isEqualTo(improve(valley(), ResultStore.NONE, 2, new CancelToken()).history());
+        .isEqualTo(improve(valley(), ResultStore.none(), 2, new CancelToken()).history());
     assertThat(whole.history().subList(0, stopped.history().size())).isEqualTo(stopped.history());
   }
 }

@@ -61,7 +61,7 @@ final class KnownAnswerTest {
       sections.add(
           new SealSection(lip, gap, suction, new GroundMotion(0, 0), Air.STANDARD, List.of()));
     }
-    return new BatchStudy(new PoolRunner(new FamilySolver()), ResultStore.NONE)
+    return new BatchStudy(new PoolRunner(new FamilySolver()), ResultStore.none())
             .run(
                 sections,
                 new RunOptions(MeshLevel.COARSE, closure, false, 2),

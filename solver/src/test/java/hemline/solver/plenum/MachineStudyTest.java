@@ -23,8 +23,8 @@ import hemline.solver.flow.ProgressListener;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
 import hemline.solver.study.LeakKey;
-import hemline.solver.study.LeakStore;
 import hemline.solver.study.LeakStudy;
+import hemline.solver.study.ResultStore;
 import hemline.solver.study.RunOptions;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -53,8 +53,8 @@ class MachineStudyTest {
         points.put(LeakKey.of(s, COARSE).text(), formula.apply(s));
       }
     }
-    LeakStore store =
-        new LeakStore() {
+    ResultStore<LeakPoint> store =
+        new ResultStore<LeakPoint>() {
           @Override
           public @Nullable LeakPoint find(LeakOrigin asked) {
             return points.get(asked.text());

@@ -23,7 +23,7 @@ class BatchStudyTest {
   private static final int SECTIONS = 40;
 
   /** Keeps results in memory. */
-  private static final class Shelf implements ResultStore {
+  private static final class Shelf implements ResultStore<SectionResult> {
     final Map<String, SectionResult> kept = new ConcurrentHashMap<>();
 
     @Override
@@ -54,15 +54,16 @@ class BatchStudyTest {
         (section, closure, place) -> MadeUpFamily.jet(section, 0.7 + 0.01 * place), before);
   }
 
-  private static BatchAnswer run(MadeUpFamily family, ResultStore store, int threads) {
+  private static BatchAnswer run(
+      MadeUpFamily family, ResultStore<SectionResult> store, int threads) {
     return new BatchStudy(new PoolRunner(family), store)
         .run(sections(), options(threads), new CancelToken(), ProgressListener.NONE);
   }
 
   @Test
   void answersAreInOrderAndTheSameOnAnyNumberOfThreads() {
-    BatchAnswer one = run(family((s, c, cancel) -> {}), ResultStore.NONE, 1);
-    BatchAnswer four = run(family((s, c, cancel) -> {}), ResultStore.NONE, 4);
+    BatchAnswer one = run(family((s, c, cancel) -> {}), ResultStore.none(), 1);
+    BatchAnswer four = run(family((s, c, cancel) -> {}), ResultStore.none(), 4);
     assertThat(four).isEqualTo(one);
     assertThat(one.complete()).isTrue();
     assertThat(one.solved()).isEqualTo(SECTIONS);
@@ -75,7 +76,7 @@ class BatchStudyTest {
   /** Stopped three times at other places, continued to the end: the same results, none twice. */
   @Test
   void goesOnWhereItWasStopped() {
-    BatchAnswer whole = run(family((s, c, cancel) -> {}), ResultStore.NONE, 2);
+    BatchAnswer whole = run(family((s, c, cancel) -> {}), ResultStore.none(), 2);
     Shelf shelf = new Shelf();
     for (int stopAfter : new int[] {5, 9, 14}) {
       AtomicInteger begun = new AtomicInteger();

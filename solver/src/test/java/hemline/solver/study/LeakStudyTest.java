@@ -23,7 +23,7 @@ class LeakStudyTest {
   private static final RunOptions COARSE = new RunOptions(MeshLevel.COARSE, Closure.SST, false, 2);
 
   /** Keeps points in memory. */
-  private static final class Shelf implements LeakStore {
+  private static final class Shelf implements ResultStore<LeakPoint> {
     final Map<String, LeakPoint> kept = new HashMap<>();
 
     @Override
@@ -130,7 +130,7 @@ class LeakStudyTest {
     MadeUpFamily family = new MadeUpFamily((section, closure, place) -> Double.NaN);
     SealSection a = MadeUpFamily.section(MadeUpFamily.lip("a"));
     List<LeakPoint> points =
-        new LeakStudy(family, LeakStore.NONE)
+        new LeakStudy(family, ResultStore.none())
             .points(List.of(a), COARSE, new CancelToken(), ProgressListener.NONE);
     assertThat(points.get(0).usable()).isFalse();
   }

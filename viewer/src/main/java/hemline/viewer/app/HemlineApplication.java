@@ -5,7 +5,8 @@ import hemline.solver.refine.FamilySolver;
 import hemline.viewer.model.LipDocument;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.project.Engine;
-import hemline.viewer.project.LeakFolder;
+import hemline.viewer.project.KeptFolder;
+import hemline.viewer.project.KeptResults;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.RecentPlaces;
 import hemline.viewer.project.RescueStore;
@@ -77,11 +78,11 @@ public final class HemlineApplication extends Application {
         new Project(
             bench,
             shipped,
-            new SectionStore(SectionStore.usual(), Engine.fingerprint()).over(solver, false),
+            new SectionStore(KeptFolder.SECTIONS.place(), Engine.fingerprint()).over(solver, false),
             Objects.requireNonNull(folder),
             Objects.requireNonNull(recent),
             RescueStore::new,
-            new LeakFolder(LeakFolder.usual(), Engine.fingerprint()),
+            KeptResults.leaks(KeptFolder.LEAKS.place(), Engine.fingerprint()),
             Engine::fingerprint);
     if (opened.file() != null) {
       project.document().belongsTo(opened);

@@ -4,8 +4,9 @@ import hemline.shared.file.LoadedLip;
 import hemline.shared.problem.InputException;
 import hemline.shared.profile.LipFindings;
 import hemline.shared.profile.LipResolver;
+import hemline.shared.result.LeakPoint;
 import hemline.solver.refine.SectionFamily;
-import hemline.solver.study.LeakStore;
+import hemline.solver.study.ResultStore;
 import hemline.viewer.model.LipDocument;
 import hemline.viewer.model.Shelf;
 import hemline.viewer.model.StudyDesk;
@@ -44,7 +45,7 @@ public final class Project {
   private final SectionFamily family;
   private final Function<Path, RescueStore> rescues;
   private final Supplier<String> engine;
-  private final LeakStore leaks;
+  private final ResultStore<LeakPoint> leaks;
 
   /** Puts drawings by, so that the screen does not wait for a slow drive. */
   private final ExecutorService writer =
@@ -71,7 +72,7 @@ public final class Project {
       Path start,
       RecentPlaces recent,
       Function<Path, RescueStore> rescues,
-      LeakStore leaks,
+      ResultStore<LeakPoint> leaks,
       Supplier<String> engine) {
     this.bench = bench;
     this.examples = examples;
@@ -130,7 +131,7 @@ public final class Project {
   }
 
   /** Sections of machines solved before. */
-  public LeakStore leaks() {
+  public ResultStore<LeakPoint> leaks() {
     return leaks;
   }
 

@@ -4,18 +4,21 @@ import hemline.shared.file.LoadedLip;
 import hemline.shared.file.MachineFile;
 import hemline.shared.problem.InputException;
 import hemline.shared.profile.LipProfile;
+import hemline.shared.result.LeakPoint;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.plenum.HoldVerdict;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.rig.Calibrations;
-import hemline.solver.study.LeakStore;
+import hemline.solver.study.ResultStore;
 import hemline.solver.study.RunOptions;
 import hemline.viewer.page.BalancePage;
 import hemline.viewer.page.PageText;
 import hemline.viewer.project.Engine;
-import hemline.viewer.project.LeakFolder;
+import hemline.viewer.project.InventedLeaks;
+import hemline.viewer.project.KeptFolder;
+import hemline.viewer.project.KeptResults;
 import hemline.viewer.report.BalanceDocument;
 import hemline.viewer.report.BalanceFiles;
 import hemline.viewer.report.ResultFolder;
@@ -116,7 +119,7 @@ final class BalanceCommand extends Job {
     if (read == null) {
       throw new IllegalStateException("a machine that cannot be read is a problem");
     }
-    LeakStore store = keep.anew ? LeakStore.NONE : kept();
+    ResultStore<LeakPoint> store = keep.anew ? ResultStore.none() : kept();
     Studies studies = Boolean.getBoolean(REHEARSAL) ? desk.studies() : keep.studies(desk, false);
     ResultFolder folder = output.folder(null);
     long start = desk.clock().getAsLong();
@@ -152,13 +155,14 @@ final class BalanceCommand extends Job {
     return calibration.read(places, used, wanted);
   }
 
-  private LeakStore kept() {
+  private ResultStore<LeakPoint> kept() {
     boolean rehearsal = Boolean.getBoolean(REHEARSAL);
     if (rehearsal) {
       tell("this is a rehearsal with invented leaks; its figures mean nothing.");
     }
-    return new LeakFolder(
-        keep.keep == null ? LeakFolder.usual() : keep.keep, Engine.fingerprint(), rehearsal);
+    return KeptResults.leaks(
+        keep.keep == null ? KeptFolder.LEAKS.place() : keep.keep,
+        rehearsal ? InventedLeaks.SOLVER : Engine.fingerprint());
   }
 
   private @Nullable Machine read(Wanted wanted) {

@@ -2,6 +2,7 @@ package hemline.viewer.cli;
 
 import hemline.shared.file.LoadedLip;
 import hemline.shared.problem.InputException;
+import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
@@ -98,7 +99,7 @@ final class BatchCommand extends Job {
     ResultFolder folder = output.folder(output.json ? null : RankCommand.USUAL_FOLDER);
     CalibrationOptions.tellLeftOut(this, "batch", study);
     String solver = Engine.fingerprint();
-    ResultStore store = keep.figures();
+    ResultStore<SectionResult> store = keep.figures();
     long start = desk.clock().getAsLong();
     BatchAnswer answer = answer(batch.sections(), options, store, cluster);
     if (!answer.complete()) {
@@ -119,7 +120,7 @@ final class BatchCommand extends Job {
   private BatchAnswer answer(
       List<SealSection> sections,
       RunOptions options,
-      ResultStore store,
+      ResultStore<SectionResult> store,
       @Nullable BatchRunner cluster)
       throws InputException {
     Studies studies = keep.studies(desk, false);

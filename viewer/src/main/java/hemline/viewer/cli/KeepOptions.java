@@ -1,7 +1,9 @@
 package hemline.viewer.cli;
 
+import hemline.shared.result.SectionResult;
 import hemline.solver.study.ResultStore;
 import hemline.viewer.project.Engine;
+import hemline.viewer.project.KeptFolder;
 import hemline.viewer.project.KeptResults;
 import hemline.viewer.project.SectionStore;
 import java.nio.file.Path;
@@ -28,14 +30,15 @@ final class KeepOptions {
     if (anew) {
       return desk.studies();
     }
-    Path folder = keep == null ? SectionStore.usual() : keep.resolve("sections");
+    Path folder = keep == null ? KeptFolder.SECTIONS.place() : keep.resolve("sections");
     return desk.studies().keeping(new SectionStore(folder, Engine.fingerprint()), fields);
   }
 
   /** Where figures of single sections are kept. */
-  ResultStore figures() {
+  ResultStore<SectionResult> figures() {
     return anew
-        ? ResultStore.NONE
-        : new KeptResults(keep == null ? KeptResults.usual() : keep, Engine.fingerprint());
+        ? ResultStore.none()
+        : KeptResults.figures(
+            keep == null ? KeptFolder.FIGURES.place() : keep, Engine.fingerprint());
   }
 }

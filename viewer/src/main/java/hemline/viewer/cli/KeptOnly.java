@@ -2,14 +2,14 @@ package hemline.viewer.cli;
 
 import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
-import hemline.solver.study.LeakStore;
+import hemline.solver.study.ResultStore;
 
 /**
  * Leak points that must all be kept already: at the first one that is not, the study ends.
  *
  * @param kept where they are kept
  */
-record KeptOnly(LeakStore kept) implements LeakStore {
+record KeptOnly(ResultStore<LeakPoint> kept) implements ResultStore<LeakPoint> {
 
   /** Tells that a point would have to be solved. */
   static final class MissingException extends RuntimeException {

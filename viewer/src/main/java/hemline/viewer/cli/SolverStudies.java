@@ -2,6 +2,8 @@ package hemline.viewer.cli;
 
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipProfile;
+import hemline.shared.result.LeakPoint;
+import hemline.shared.result.SectionResult;
 import hemline.shared.section.SealSection;
 import hemline.shared.section.Section;
 import hemline.shared.vehicle.Machine;
@@ -23,7 +25,6 @@ import hemline.solver.study.BatchAnswer;
 import hemline.solver.study.BatchRunner;
 import hemline.solver.study.BatchStudy;
 import hemline.solver.study.GapDistribution;
-import hemline.solver.study.LeakStore;
 import hemline.solver.study.LeakStudy;
 import hemline.solver.study.PoolRunner;
 import hemline.solver.study.RankingAnswer;
@@ -120,7 +121,7 @@ record SolverStudies(SectionFamily family, boolean keptOnly) implements Studies 
   public BatchAnswer batch(
       List<SealSection> sections,
       RunOptions options,
-      ResultStore store,
+      ResultStore<SectionResult> store,
       UnaryOperator<BatchRunner> place,
       CancelToken cancel,
       ProgressListener progress) {
@@ -132,7 +133,7 @@ record SolverStudies(SectionFamily family, boolean keptOnly) implements Studies 
   public Improvement improve(
       ImproveStudy.Asked asked,
       RunOptions options,
-      ResultStore store,
+      ResultStore<SectionResult> store,
       BooleanSupplier spent,
       CancelToken cancel,
       ProgressListener progress) {
@@ -144,7 +145,7 @@ record SolverStudies(SectionFamily family, boolean keptOnly) implements Studies 
       LipDrawing lip,
       SealSection section,
       RunOptions options,
-      ResultStore store,
+      ResultStore<SectionResult> store,
       CancelToken cancel,
       ProgressListener progress) {
     return new CornerStudy(family, store)
@@ -170,11 +171,11 @@ record SolverStudies(SectionFamily family, boolean keptOnly) implements Studies 
       List<LipProfile> others,
       double factor,
       RunOptions options,
-      LeakStore store,
+      ResultStore<LeakPoint> store,
       Calibrations calibrations,
       CancelToken cancel,
       ProgressListener progress) {
-    LeakStore known = keptOnly ? new KeptOnly(store) : store;
+    ResultStore<LeakPoint> known = keptOnly ? new KeptOnly(store) : store;
     return new MachineStudy(new LeakStudy(family, known), calibrations)
         .of(machine, others, factor, options, cancel, progress);
   }

@@ -2,6 +2,8 @@ package hemline.viewer.cli;
 
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipProfile;
+import hemline.shared.result.LeakPoint;
+import hemline.shared.result.SectionResult;
 import hemline.shared.section.SealSection;
 import hemline.shared.section.Section;
 import hemline.shared.vehicle.Machine;
@@ -17,7 +19,6 @@ import hemline.solver.rig.RigPoint;
 import hemline.solver.study.BatchAnswer;
 import hemline.solver.study.BatchRunner;
 import hemline.solver.study.GapDistribution;
-import hemline.solver.study.LeakStore;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RelativeAnswer;
 import hemline.solver.study.RelativeSweep;
@@ -93,7 +94,7 @@ interface Studies {
   BatchAnswer batch(
       List<SealSection> sections,
       RunOptions options,
-      ResultStore store,
+      ResultStore<SectionResult> store,
       UnaryOperator<BatchRunner> place,
       CancelToken cancel,
       ProgressListener progress);
@@ -106,7 +107,7 @@ interface Studies {
   Improvement improve(
       ImproveStudy.Asked asked,
       RunOptions options,
-      ResultStore store,
+      ResultStore<SectionResult> store,
       BooleanSupplier spent,
       CancelToken cancel,
       ProgressListener progress);
@@ -120,7 +121,7 @@ interface Studies {
       LipDrawing lip,
       SealSection section,
       RunOptions options,
-      ResultStore store,
+      ResultStore<SectionResult> store,
       CancelToken cancel,
       ProgressListener progress);
 
@@ -134,7 +135,7 @@ interface Studies {
       List<LipProfile> others,
       double factor,
       RunOptions options,
-      LeakStore store,
+      ResultStore<LeakPoint> store,
       Calibrations calibrations,
       CancelToken cancel,
       ProgressListener progress);

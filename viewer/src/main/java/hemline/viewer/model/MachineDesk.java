@@ -1,12 +1,13 @@
 package hemline.viewer.model;
 
 import hemline.shared.profile.LipProfile;
+import hemline.shared.result.LeakPoint;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.MachineStudy;
 import hemline.solver.refine.SectionFamily;
-import hemline.solver.study.LeakStore;
 import hemline.solver.study.LeakStudy;
+import hemline.solver.study.ResultStore;
 import hemline.solver.study.RunOptions;
 import java.time.Clock;
 import java.util.List;
@@ -39,7 +40,8 @@ public final class MachineDesk {
    * @param kept sections solved before
    * @param screen runs what must happen on the screen's thread
    */
-  public MachineDesk(SectionFamily family, LeakStore kept, Executor screen, Clock clock) {
+  public MachineDesk(
+      SectionFamily family, ResultStore<LeakPoint> kept, Executor screen, Clock clock) {
     this.study = new MachineStudy(new LeakStudy(family, kept));
     this.work = new BackgroundWork("balance", screen, clock);
   }

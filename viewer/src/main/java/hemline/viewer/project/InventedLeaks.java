@@ -14,8 +14,8 @@ import hemline.solver.flow.ProgressListener;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.plenum.MachineStudy;
 import hemline.solver.refine.FamilySolver;
-import hemline.solver.study.LeakStore;
 import hemline.solver.study.LeakStudy;
+import hemline.solver.study.ResultStore;
 import hemline.solver.study.RunOptions;
 import java.nio.file.Path;
 import java.util.List;
@@ -25,11 +25,14 @@ import java.util.List;
  * {@code balance} without solving anything. They are marked: only a balance that rehearses takes
  * them.
  */
-public final class InventedLeaks implements LeakStore {
-  private final LeakFolder folder;
+public final class InventedLeaks implements ResultStore<LeakPoint> {
+  /** Solver of invented leaks, which no solver takes for its own. */
+  public static final String SOLVER = "invented for a rehearsal";
+
+  private final KeptResults<LeakPoint> folder;
 
   private InventedLeaks(Path folder) {
-    this.folder = new LeakFolder(folder, Engine.fingerprint(), true);
+    this.folder = KeptResults.leaks(folder, SOLVER);
   }
 
   /**

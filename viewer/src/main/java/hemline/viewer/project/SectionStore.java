@@ -69,11 +69,6 @@ public final class SectionStore {
     this.most = most;
   }
 
-  /** Where the sections of this user are kept. */
-  public static Path usual() {
-    return LeakFolder.usual().resolveSibling("sections");
-  }
-
   /**
    * A family that solves only what is not kept here.
    *

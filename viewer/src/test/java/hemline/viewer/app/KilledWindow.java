@@ -3,7 +3,7 @@ package hemline.viewer.app;
 import hemline.shared.problem.InputException;
 import hemline.shared.profile.Starter;
 import hemline.solver.refine.FamilySolver;
-import hemline.solver.study.LeakStore;
+import hemline.solver.study.ResultStore;
 import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
 import hemline.viewer.model.LipDocument;
@@ -58,7 +58,7 @@ public final class KilledWindow {
             folder,
             new RecentPlaces(folder.resolve("settings/recent.json")),
             RescueStore::new,
-            LeakStore.NONE,
+            ResultStore.none(),
             () -> "this build");
     document = project.document();
     window = new HemlineWindow(project, examples, new SetAnswer());

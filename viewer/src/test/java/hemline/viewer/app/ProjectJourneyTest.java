@@ -9,8 +9,8 @@ import hemline.shared.profile.Starter;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
-import hemline.solver.study.LeakStore;
 import hemline.solver.study.Ranking;
+import hemline.solver.study.ResultStore;
 import hemline.solver.study.RunOptions;
 import hemline.viewer.draw.PictureCanvas;
 import hemline.viewer.edit.Corner;
@@ -84,7 +84,7 @@ final class ProjectJourneyTest extends ApplicationTest {
     RecentPlaces recent = new RecentPlaces(dir.resolve("settings/recent.json"));
     project =
         new Project(
-            bench, examples, solver, dir, recent, rescues, LeakStore.NONE, () -> "this build");
+            bench, examples, solver, dir, recent, rescues, ResultStore.none(), () -> "this build");
     window = new HemlineWindow(project, examples, ask);
     stage.setScene(window.createScene());
     window.pages().lookAfter(stage);

@@ -30,7 +30,6 @@ import hemline.solver.rig.RigPoint;
 import hemline.solver.study.BatchAnswer;
 import hemline.solver.study.BatchRunner;
 import hemline.solver.study.GapDistribution;
-import hemline.solver.study.LeakStore;
 import hemline.solver.study.LeakStudy;
 import hemline.solver.study.Placement;
 import hemline.solver.study.Ranking;
@@ -186,7 +185,7 @@ final class FakeStudies implements Studies {
   public BatchAnswer batch(
       List<SealSection> sections,
       RunOptions options,
-      ResultStore store,
+      ResultStore<SectionResult> store,
       UnaryOperator<BatchRunner> place,
       CancelToken cancel,
       ProgressListener progress) {
@@ -205,7 +204,7 @@ final class FakeStudies implements Studies {
   public Improvement improve(
       ImproveStudy.Asked asked,
       RunOptions options,
-      ResultStore store,
+      ResultStore<SectionResult> store,
       BooleanSupplier spent,
       CancelToken cancel,
       ProgressListener progress) {
@@ -253,7 +252,7 @@ final class FakeStudies implements Studies {
       LipDrawing lip,
       SealSection section,
       RunOptions options,
-      ResultStore store,
+      ResultStore<SectionResult> store,
       CancelToken cancel,
       ProgressListener progress) {
     asked.add(lip);
@@ -278,7 +277,7 @@ final class FakeStudies implements Studies {
       List<LipProfile> others,
       double factor,
       RunOptions options,
-      LeakStore store,
+      ResultStore<LeakPoint> store,
       Calibrations calibrations,
       CancelToken cancel,
       ProgressListener progress) {
@@ -288,8 +287,8 @@ final class FakeStudies implements Studies {
   }
 
   /** Leaks that end as asked; a stop comes with the first that is asked for beyond the patience. */
-  private LeakStore leaks(CancelToken cancel) {
-    return new LeakStore() {
+  private ResultStore<LeakPoint> leaks(CancelToken cancel) {
+    return new ResultStore<LeakPoint>() {
       @Override
       public @Nullable LeakPoint find(LeakOrigin asked) {
         if (patience-- <= 0) {

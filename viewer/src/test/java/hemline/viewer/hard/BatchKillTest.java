@@ -29,14 +29,17 @@ final class BatchKillTest {
   private static final Path LIP = Path.of("..", "profiles", "plain-flat-8.json");
 
   /**
-   * One batch.
+   * One batch of the flat lip.
    *
+   * @param gaps range
+   * @param suctions range
    * @param sections in all
-   * @param suctions at each gap
+   * @param each suctions at each gap
    * @param kills how often it is killed
    * @param patience longest wait before a kill, ms
    */
-  private record Form(int sections, int suctions, int kills, int patience) {}
+  private record Form(
+      String gaps, String suctions, int sections, int each, int kills, int patience) {}
 
   @TempDir Path dir;
 
@@ -44,15 +47,15 @@ final class BatchKillTest {
 
   @Test
   void aKilledBatchGoesOn() throws Exception {
-    batch(new Form(12, 4, 2, 300));
+    batch(new Form("0.1mm..0.3mm", "2Pa..20Pa", 12, 4, 2, 300));
   }
 
   /** The number of sections is {@code -Dhemline.hard.sections}. */
   @Tag("hard")
   @Test
   void aLongBatchGoesOn() throws Exception {
-    HardTable.write(
-        List.of(batch(new Form(Integer.getInteger("hemline.hard.sections", 2000), 10, 3, 2000))));
+    int sections = Integer.getInteger("hemline.hard.sections", 2000);
+    HardTable.write(List.of(batch(new Form("1.5mm..3mm", "300Pa..900Pa", sections, 10, 3, 2000))));
   }
 
   private HardTable.Tally batch(Form form) throws Exception {
@@ -103,13 +106,13 @@ final class BatchKillTest {
             "batch",
             LIP.toString(),
             "--gaps",
-            "0.1mm..0.3mm",
+            form.gaps(),
             "--steps",
-            String.valueOf(form.sections() / form.suctions()),
+            String.valueOf(form.sections() / form.each()),
             "--suctions",
-            "2Pa..20Pa",
+            form.suctions(),
             "--suction-steps",
-            String.valueOf(form.suctions()),
+            String.valueOf(form.each()),
             "--mesh",
             "coarse",
             "--keep",

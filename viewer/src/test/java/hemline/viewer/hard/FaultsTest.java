@@ -9,8 +9,8 @@ import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.Starter;
 import hemline.shared.result.LeakOrigin;
 import hemline.viewer.picture.InventedStudies;
+import hemline.viewer.project.KeptResults;
 import hemline.viewer.project.KeptStudy;
-import hemline.viewer.project.LeakFolder;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.RecentPlaces;
 import hemline.viewer.project.RescueStore;
@@ -52,7 +52,7 @@ final class FaultsTest {
         .isInstanceOf(InputException.class)
         .hasMessageContaining("cannot be kept");
     assertThat(studies.all().studies()).isEmpty();
-    LeakFolder leaks = new LeakFolder(project.resolve("leaks"), "engine");
+    var leaks = KeptResults.leaks(project.resolve("leaks"), "engine");
     leaks.keep(ASKED, InventedStudies.LEAKS.find(ASKED));
     assertThat(leaks.find(ASKED)).isNull();
     new RecentPlaces(project.resolve("settings/recent.json")).used(Path.of("a.json"));

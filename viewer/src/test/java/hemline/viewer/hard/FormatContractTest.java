@@ -16,6 +16,7 @@ import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.InputException;
 import hemline.shared.result.Figure;
 import hemline.shared.result.LeakOrigin;
+import hemline.shared.result.LeakPoint;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.Closure;
@@ -24,8 +25,8 @@ import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
 import hemline.solver.refine.GridFamily;
 import hemline.viewer.picture.InventedStudies;
+import hemline.viewer.project.KeptResults;
 import hemline.viewer.project.KeptStudy;
-import hemline.viewer.project.LeakFolder;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.SampleSections;
 import hemline.viewer.project.StudyStore;
@@ -393,8 +394,8 @@ class FormatContractTest {
     private final LeakOrigin asked =
         new LeakOrigin("a", 2e-3, 600, 0, 0, 1.2, 1.5e-5, "coarse", "auto", false);
 
-    private LeakFolder leaks() {
-      return new LeakFolder(dir.resolve("leaks"), "engine");
+    private KeptResults<LeakPoint> leaks() {
+      return KeptResults.leaks(dir.resolve("leaks"), "engine");
     }
 
     @Override
@@ -404,7 +405,7 @@ class FormatContractTest {
 
     @Override
     Path write(Object value) throws Exception {
-      leaks().keep(asked, (hemline.shared.result.LeakPoint) value);
+      leaks().keep(asked, (LeakPoint) value);
       return only(dir.resolve("leaks"));
     }
 

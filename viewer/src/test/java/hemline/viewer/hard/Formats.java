@@ -35,8 +35,8 @@ import hemline.solver.rig.Prediction;
 import hemline.viewer.page.ComparePage;
 import hemline.viewer.page.PageText;
 import hemline.viewer.picture.InventedStudies;
+import hemline.viewer.project.KeptResults;
 import hemline.viewer.project.KeptStudy;
-import hemline.viewer.project.LeakFolder;
 import hemline.viewer.project.Program;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.RecentPlaces;
@@ -197,7 +197,7 @@ final class Formats {
 
     LeakOrigin asked = new LeakOrigin("a", 2e-3, 600, 0, 0, 1.2, 1.5e-5, "coarse", "auto", false);
     LeakPoint point = InventedStudies.LEAKS.find(asked);
-    LeakFolder leaks = new LeakFolder(root.resolve("leaks"), "engine");
+    KeptResults<LeakPoint> leaks = KeptResults.leaks(root.resolve("leaks"), "engine");
     leaks.keep(asked, point);
     addKept(
         "kept leak",

@@ -9,9 +9,9 @@ import hemline.shared.result.Regime;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.study.GapDistribution;
-import hemline.solver.study.LeakStore;
 import hemline.solver.study.Placement;
 import hemline.solver.study.Ranking;
+import hemline.solver.study.ResultStore;
 import hemline.solver.study.SweepResult;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -110,8 +110,8 @@ public final class InventedStudies {
   }
 
   /** Knows every leak: a discharge coefficient of 0.7 with a band of 0.02. */
-  public static final LeakStore LEAKS =
-      new LeakStore() {
+  public static final ResultStore<LeakPoint> LEAKS =
+      new ResultStore<LeakPoint>() {
         @Override
         public LeakPoint find(LeakOrigin asked) {
           return new LeakPoint(
