@@ -19,6 +19,9 @@ import java.util.Set;
  * the folder of the machine file on. profiles/README.md tells every key.
  */
 public final class MachineFile {
+  /** Keys that name other files. */
+  private static final String FILES = "fan\\.curve|floor\\.lip|floor\\.edges\\.\\d+\\.lip";
+
   static final String KIND = "machine";
   static final int VERSION = 1;
 
@@ -112,15 +115,18 @@ public final class MachineFile {
     String text = TextFiles.read(from);
     Map<String, String> next = new LinkedHashMap<>();
     Path there = to.toAbsolutePath().normalize().getParent();
-    if (there != null && !there.equals(from.toAbsolutePath().normalize().getParent())) {
-      for (Map.Entry<String, String> one : values(from).entrySet()) {
-        if (one.getKey().matches("fan\\.curve|floor\\.lip|floor\\.edges\\.\\d+\\.lip")) {
-          Path named = from.toAbsolutePath().resolveSibling(one.getValue()).normalize();
-          next.put(one.getKey(), there.relativize(named).toString());
-        }
-      }
+    boolean moved = there != null && !there.equals(from.toAbsolutePath().normalize().getParent());
+    if (moved) {
+      next.putAll(values(from));
+      next.keySet().removeIf(key -> !key.matches(FILES));
     }
     next.putAll(values);
+    for (Map.Entry<String, String> one : next.entrySet()) {
+      if (there != null && one.getKey().matches(FILES)) {
+        Path named = from.toAbsolutePath().resolveSibling(one.getValue()).normalize();
+        one.setValue(there.relativize(named).toString());
+      }
+    }
     for (Map.Entry<String, String> one : next.entrySet()) {
       text = JsonEdit.set(text, one.getKey(), one.getValue());
     }

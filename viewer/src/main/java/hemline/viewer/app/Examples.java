@@ -78,6 +78,11 @@ public final class Examples {
     return machines;
   }
 
+  /** Lip files. */
+  List<Path> lipFiles() {
+    return new ProjectFolder(folder).lipFiles();
+  }
+
   /** Names of all lips. */
   public List<String> names() {
     return all().stream().map(Example::name).toList();

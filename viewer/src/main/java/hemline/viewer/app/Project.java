@@ -1,5 +1,6 @@
 package hemline.viewer.app;
 
+import hemline.shared.file.LipFile;
 import hemline.shared.file.LoadedLip;
 import hemline.shared.problem.InputException;
 import hemline.shared.profile.LipFindings;
@@ -20,7 +21,9 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -139,6 +142,21 @@ public final class Project {
   public List<Path> machineFiles() {
     List<Path> files = new ArrayList<>(folder().machineFiles());
     files.addAll(examples.machines());
+    return files;
+  }
+
+  /** Lip files by the names of their lips; those of the project before examples. */
+  Map<String, Path> lipFiles() {
+    Map<String, Path> files = new LinkedHashMap<>();
+    List<Path> all = new ArrayList<>(folder().lipFiles());
+    all.addAll(examples.lipFiles());
+    for (Path file : all) {
+      try {
+        files.putIfAbsent(LipFile.read(file).name(), file.toAbsolutePath().normalize());
+      } catch (InputException e) {
+        // a file that is no lip any more
+      }
+    }
     return files;
   }
 

@@ -4,9 +4,11 @@ import hemline.shared.profile.LipProfile;
 import hemline.viewer.model.MachineDesk;
 import hemline.viewer.model.RigDesk;
 import hemline.viewer.model.Setting;
+import hemline.viewer.project.MachineRescue;
 import hemline.viewer.screen.BenchScreen;
 import hemline.viewer.screen.GuideScreen;
 import hemline.viewer.screen.LaterScreen;
+import hemline.viewer.screen.MachineFiles;
 import hemline.viewer.screen.MachineScreen;
 import hemline.viewer.screen.NoticeStrip;
 import hemline.viewer.screen.RigScreen;
@@ -73,12 +75,16 @@ public final class ProjectPages {
                 () ->
                     new MachineScreen(
                         machines,
-                        project::machineFiles,
+                        new MachineFiles(
+                            project::machineFiles,
+                            project::lipFiles,
+                            () -> ask.machine(project.folder().path()),
+                            place -> ask.target(place, "Machines", ".json")),
                         project.shelf(),
                         Reading::beside,
-                        () -> ask.machine(project.folder().path()),
-                        place -> ask.target(place, "Machines", ".json"),
                         project::folder,
+                        () -> new MachineRescue(project.folder().machineRescue()),
+                        project.writer(),
                         project.bench().options().get().threads())),
             new LaterScreen(
                 "Rig",

@@ -64,8 +64,13 @@ public final class MachineSheet {
 
   /** Changes a value, as one step. */
   public void set(String key, String value) {
+    set(Map.of(key, value));
+  }
+
+  /** Changes several values, as one step. */
+  public void set(Map<String, String> values) {
     Map<String, String> next = new LinkedHashMap<>(history.now());
-    next.put(key, value);
+    next.putAll(values);
     history.put(Collections.unmodifiableMap(next));
     read();
   }

@@ -56,6 +56,11 @@ public record ProjectFolder(Path path) {
     return path.resolve(HIDDEN).resolve("rescue");
   }
 
+  /** Where changed values of machines are put by that are not saved yet. */
+  public Path machineRescue() {
+    return path.resolve(HIDDEN).resolve("rescue-machines");
+  }
+
   /** Where charts, tables and reports go. */
   public Path results() {
     return path.resolve("results");

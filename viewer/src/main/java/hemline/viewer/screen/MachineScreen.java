@@ -18,14 +18,15 @@ import hemline.viewer.page.BalancePage;
 import hemline.viewer.page.Page;
 import hemline.viewer.page.Page.Tone;
 import hemline.viewer.picture.MachinePlan;
+import hemline.viewer.project.MachineRescue;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.report.BalanceDocument;
 import hemline.viewer.report.BalanceFiles;
 import hemline.viewer.report.ResultFolder;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.concurrent.Executor;
 import java.util.function.Supplier;
-import java.util.function.UnaryOperator;
 import javafx.collections.FXCollections;
 import javafx.scene.Parent;
 import javafx.scene.control.ComboBox;
@@ -48,8 +49,7 @@ public final class MachineScreen implements Screen {
           + " fan.";
 
   private final MachineDesk desk;
-  private final Supplier<List<Path>> known;
-  private final Supplier<@Nullable Path> chooser;
+  private final MachineFiles files;
   private final Supplier<ProjectFolder> project;
   private final int threads;
   private final Shelf shelf;
@@ -74,7 +74,8 @@ public final class MachineScreen implements Screen {
           .showing(1.5);
   private final MachineSheet sheet;
   private final MachineValues values;
-  private final UnaryOperator<@Nullable Path> target;
+  private final LipAllRound lip;
+  private final UnsavedMachine unsaved;
   private final AskPane pane;
 
   /** The machine that was balanced last, whose balance follows each change. */
@@ -83,32 +84,31 @@ public final class MachineScreen implements Screen {
   /**
    * A page for machines.
    *
-   * @param known machine files to offer
    * @param shelf lips to offer for a try
    * @param disk where machine files are looked for
-   * @param chooser asks for another one
-   * @param target asks where a changed machine goes, by a suggestion
    * @param project where results go
+   * @param rescue where changed values are put by
+   * @param writer does that, one task after the other
    */
   public MachineScreen(
       MachineDesk desk,
-      Supplier<List<Path>> known,
+      MachineFiles files,
       Shelf shelf,
       Beside disk,
-      Supplier<@Nullable Path> chooser,
-      UnaryOperator<@Nullable Path> target,
       Supplier<ProjectFolder> project,
+      Supplier<MachineRescue> rescue,
+      Executor writer,
       int threads) {
     this.desk = desk;
-    this.known = known;
+    this.files = files;
     this.shelf = shelf;
     this.disk = disk;
-    this.chooser = chooser;
     this.project = project;
     this.threads = threads;
-    this.target = target;
     sheet = new MachineSheet(disk);
     values = new MachineValues(sheet);
+    lip = new LipAllRound(sheet);
+    unsaved = new UnsavedMachine(sheet, rescue, writer, disk, this::turnTo);
     pane = new AskPane("machine", desk.work(), this::balance);
   }
 
@@ -125,7 +125,9 @@ public final class MachineScreen implements Screen {
   @Override
   public void shown() {
     shelf.list(others::offer);
-    disk.read(known, this::offer);
+    disk.read(files.machines(), this::offer);
+    disk.read(files.lips(), lip::offer);
+    unsaved.look(files.machines());
   }
 
   private void offer(List<Path> machines) {
@@ -162,6 +164,7 @@ public final class MachineScreen implements Screen {
     VBox.setVgrow(scroll, Priority.ALWAYS);
     return pane.content(
         List.of(
+            unsaved.content(),
             Controls.text("Machine file", "page-heading"),
             file,
             Controls.row(
@@ -170,7 +173,7 @@ public final class MachineScreen implements Screen {
             Controls.row(new Label("mesh of the sections"), mesh),
             factor.line(),
             factor.reason()),
-        List.of(Controls.text("Values", "page-heading"), scroll),
+        List.of(Controls.text("Values", "page-heading"), lip.content(), scroll),
         view);
   }
 
@@ -180,13 +183,17 @@ public final class MachineScreen implements Screen {
   }
 
   private void open() {
-    Path chosen = chooser.get();
+    Path chosen = files.chooser().get();
     if (chosen != null) {
-      if (!file.getItems().contains(chosen)) {
-        file.getItems().add(chosen);
-      }
-      file.setValue(chosen);
+      turnTo(chosen);
     }
+  }
+
+  private void turnTo(Path machine) {
+    if (!file.getItems().contains(machine)) {
+      file.getItems().add(machine);
+    }
+    file.setValue(machine);
   }
 
   @Override
@@ -244,17 +251,14 @@ public final class MachineScreen implements Screen {
       return;
     }
     String name = ResultFolder.fileName(now.machine().name()) + ".json";
-    Path to = target.apply(project.get().path().resolve(name));
+    Path to = files.target().apply(project.get().path().resolve(name));
     if (to != null) {
       sheet.save(
           to,
           fault -> {
             pane.fault(fault);
             if (fault.isEmpty()) {
-              if (!file.getItems().contains(to)) {
-                file.getItems().add(to);
-              }
-              file.setValue(to);
+              turnTo(to);
             }
           });
     }
