@@ -30,8 +30,9 @@ import org.jspecify.annotations.Nullable;
  * <pre>  s = (ln q₊ − ln q₋) d / (h₊ + h₋),  d = 0.1 mm, h the steps</pre>
  *
  * <p>The gap stays that below the lowest point; a lowest corner only moves up, since moved down it
- * would raise all others. The band holds the differences between the grids of the family, what the
- * iteration leaves, and the difference to the second flow model.
+ * would raise all others. The band holds the differences between the grids of the family (the whole
+ * effect where only one grid has a flow), what the iteration leaves, and the difference to the
+ * second flow model.
  */
 public final class CornerStudy {
   private final SectionFamily family;
@@ -176,7 +177,8 @@ public final class CornerStudy {
       return null;
     }
     double value = byGrid.get(byGrid.size() - 1);
-    double numerical = 0;
+    // one grid alone tells nothing of its error
+    double numerical = byGrid.size() < 2 ? Math.abs(value) : 0;
     for (double other : byGrid) {
       numerical = Math.max(numerical, Math.abs(other - value));
     }
