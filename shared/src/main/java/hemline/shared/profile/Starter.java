@@ -39,7 +39,7 @@ public sealed interface Starter {
     @Override
     public LipDrawing drawing() {
       List<Vertex> v = new ArrayList<>();
-      double root = Math.min(tip * 1.5, pitch * 0.8);
+      double root = root();
       for (int k = 0; k < number; k++) {
         double x = k * pitch;
         v.add(new Vertex(x, depth));
@@ -51,6 +51,11 @@ public sealed interface Starter {
       v.add(new Vertex(right, height));
       v.add(new Vertex(0, height));
       return lip(number + (number == 1 ? " tooth" : " teeth"), "teeth", v, v.size() - 2);
+    }
+
+    /** Width of a tooth at its root. */
+    public double root() {
+      return Math.min(tip * 1.5, pitch * 0.8);
     }
   }
 

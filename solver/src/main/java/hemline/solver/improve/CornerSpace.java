@@ -52,6 +52,11 @@ public final class CornerSpace implements LipSpace {
       int k = corners.get(i);
       v.set(k, new Vertex(values[2 * i], values[2 * i + 1], v.get(k).bulge()));
     }
+    return with(start, v);
+  }
+
+  /** A lip with its corners elsewhere. */
+  static LipDrawing with(LipDrawing start, List<Vertex> v) {
     return new LipDrawing(
         start.name(),
         start.family(),

@@ -3,8 +3,6 @@ package hemline.solver.improve;
 import hemline.shared.problem.Notice;
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipProfile;
-import hemline.shared.result.Figure;
-import hemline.shared.result.GridRun;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.SealSection;
@@ -15,11 +13,7 @@ import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.SectionFamily;
 import hemline.solver.study.BatchAnswer;
 import hemline.solver.study.BatchStudy;
-import hemline.solver.study.GapDistribution;
-import hemline.solver.study.PlainFlat;
 import hemline.solver.study.PoolRunner;
-import hemline.solver.study.RankingAnswer;
-import hemline.solver.study.RankingStudy;
 import hemline.solver.study.ResultStore;
 import hemline.solver.study.RunOptions;
 import java.util.ArrayList;
@@ -28,14 +22,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 
 /**
  * Searches for a lip that leaks less than another and proves what it found.
  *
- * <p>The search goes by the leak on the finest grid of coarse families under one flow model, summed
- * over the gaps, relative to that of the start: errors that all lips share cancel. The least of
- * many noisy values is too good on the average; so the best lips are solved anew on finer grids, at
- * all gaps and with the second flow model, and only these figures are told.
+ * <p>The search goes by the figure of the goal on the finest grids of coarse families under one
+ * flow model, relative to that of the start: errors that all lips share cancel. The least of many
+ * noisy values is too good on the average; so the best lips are solved anew on finer grids with the
+ * second flow model ({@link ImproveProof}), and only these figures are told.
  */
 public final class ImproveStudy {
   /** Notices of a flow that is not to be built upon. */
@@ -70,8 +65,7 @@ public final class ImproveStudy {
    * @param start the lip to be better than
    * @param space lips to look among
    * @param limits what can be built
-   * @param ground gaps, and how much of the seal lies over each
-   * @param conditions suction, ground motion, fluid; its profile and gap are not used
+   * @param goal what is made least
    * @param evaluations at most, 2 or more
    * @param seed of the search
    */
@@ -79,8 +73,7 @@ public final class ImproveStudy {
       LipProfile start,
       LipSpace space,
       ShapeLimits limits,
-      GapDistribution ground,
-      SealSection conditions,
+      Goal goal,
       int evaluations,
       long seed) {}
 
@@ -89,129 +82,74 @@ public final class ImproveStudy {
    *
    * @param options of the proof; its mesh is finer than coarse
    * @param spent true once the time for the search is up
+   * @param taker is given all evaluations so far whenever there are more, on the calling thread
    */
   public Improvement of(
       Asked asked,
       RunOptions options,
       BooleanSupplier spent,
+      Consumer<List<Evaluation>> taker,
       CancelToken cancel,
       ProgressListener progress) {
     List<SectionResult> start =
         coarse(asked, List.of(asked.start()), coarse(options, options.closure()), cancel);
     if (cancel.isCancelled() || start.isEmpty()) {
-      return stopped(asked, List.of(), "");
+      return Improvement.without(asked, List.of(), "", SolveStatus.CANCELLED);
     }
     RunOptions search = coarse(options, closure(start.get(0)));
-    double base = leak(asked, coarse(asked, List.of(asked.start()), search, cancel));
-    int[] done = {0};
+    double base =
+        asked
+            .goal()
+            .value(asked.start(), coarse(asked, List.of(asked.start()), search, cancel));
     LipSearch run =
         new LipSearch(
             asked.space(),
             asked.limits(),
-            lips -> {
-              List<SectionResult> results = coarse(asked, lips, search, cancel);
-              int gaps = asked.ground().gaps().size();
-              List<LipSearch.Score> scores = new ArrayList<>();
-              for (int i = 0; (i + 1) * gaps <= results.size(); i++) {
-                List<SectionResult> own = results.subList(i * gaps, (i + 1) * gaps);
-                scores.add(new LipSearch.Score(leak(asked, own) / base, doubt(own)));
-              }
-              done[0] += lips.size();
-              progress.progress(SEARCH * done[0] / asked.evaluations(), "evaluation " + done[0]);
-              return cancel.isCancelled() ? List.of() : scores;
-            },
+            lips -> scores(asked, lips, base, search, cancel),
             asked.evaluations(),
             asked.seed(),
             spent);
-    boolean ended = run.run();
+    boolean ended =
+        run.run(
+            history -> {
+              progress.progress(
+                  SEARCH * history.size() / asked.evaluations(), "evaluation " + history.size());
+              taker.accept(history);
+            });
     List<Improvement.Found> found = found(asked, run.history());
     if (!ended || found.isEmpty()) {
-      return ended
-          ? new Improvement(
-              asked.start(),
-              asked.space().lengths(),
-              run.history(),
-              run.refusal(),
-              List.of(),
-              null,
-              null,
-              SolveStatus.FAILED)
-          : stopped(asked, run.history(), run.refusal());
+      SolveStatus status = ended ? SolveStatus.FAILED : SolveStatus.CANCELLED;
+      return Improvement.without(asked, run.history(), run.refusal(), status);
     }
-    return proven(asked, run, found, options, cancel, progress);
+    return new ImproveProof(
+            family,
+            options,
+            cancel,
+            (share, what) ->
+                progress.progress(SEARCH + (1 - SEARCH) * share, "proof, " + what))
+        .of(
+            Improvement.without(asked, run.history(), run.refusal(), SolveStatus.CONVERGED),
+            found);
   }
 
-  private Improvement proven(
-      Asked asked,
-      LipSearch run,
-      List<Improvement.Found> found,
-      RunOptions options,
-      CancelToken cancel,
-      ProgressListener progress) {
-    LipProfile flat = PlainFlat.asWideAs(asked.start());
-    List<LipProfile> lips =
-        new ArrayList<>(found.stream().map(Improvement.Found::profile).toList());
-    boolean apart = !flat.name().equals(asked.start().name());
-    if (apart) {
-      lips.add(flat);
+  private List<LipSearch.Score> scores(
+      Asked asked, List<LipProfile> lips, double base, RunOptions search, CancelToken cancel) {
+    List<SectionResult> results = coarse(asked, lips, search, cancel);
+    List<LipSearch.Score> scores = new ArrayList<>();
+    int each = results.size() / lips.size();
+    for (int i = 0; i < lips.size() && each > 0; i++) {
+      List<SectionResult> own = results.subList(i * each, (i + 1) * each);
+      scores.add(
+          new LipSearch.Score(asked.goal().value(lips.get(i), own) / base, doubt(own)));
     }
-    ProgressListener first =
-        (share, what) -> progress.progress(SEARCH + (1 - SEARCH) * 0.9 * share, "proof, " + what);
-    RankingAnswer toStart = rank(asked, lips, asked.start(), options, cancel, first);
-    if (apart) {
-      lips.remove(flat);
-      lips.add(asked.start());
-    }
-    RankingAnswer toFlat =
-        cancel.isCancelled()
-            ? toStart
-            : rank(asked, lips, apart ? flat : asked.start(), options, cancel, (s, w) -> {});
-    if (cancel.isCancelled()) {
-      return stopped(asked, run.history(), run.refusal());
-    }
-    return new Improvement(
-        asked.start(),
-        asked.space().lengths(),
-        run.history(),
-        run.refusal(),
-        found,
-        toStart,
-        toFlat,
-        SolveStatus.CONVERGED);
+    return cancel.isCancelled() ? List.of() : scores;
   }
 
-  private RankingAnswer rank(
-      Asked asked,
-      List<LipProfile> lips,
-      LipProfile baseline,
-      RunOptions options,
-      CancelToken cancel,
-      ProgressListener progress) {
-    return new RankingStudy(family)
-        .rank(lips, baseline, asked.ground(), asked.conditions(), options, cancel, progress);
-  }
-
-  private static Improvement stopped(Asked asked, List<Evaluation> history, String refusal) {
-    return new Improvement(
-        asked.start(),
-        asked.space().lengths(),
-        history,
-        refusal,
-        List.of(),
-        null,
-        null,
-        SolveStatus.CANCELLED);
-  }
-
-  /** Sections of lips at all gaps on coarse grids, lip by lip; fewer when stopped. */
+  /** Sections of lips on coarse grids, lip by lip; empty when stopped. */
   private List<SectionResult> coarse(
       Asked asked, List<LipProfile> lips, RunOptions options, CancelToken cancel) {
     List<SealSection> sections = new ArrayList<>();
-    for (LipProfile lip : lips) {
-      for (double gap : asked.ground().gaps()) {
-        sections.add(asked.conditions().withProfile(lip).withGap(gap));
-      }
-    }
+    lips.forEach(lip -> sections.addAll(asked.goal().sections(lip)));
     BatchAnswer answer =
         new BatchStudy(new PoolRunner(family), store)
             .run(sections, options, cancel, (share, what) -> {});
@@ -229,20 +167,6 @@ public final class ImproveStudy {
       }
     }
     return Closure.AUTO;
-  }
-
-  /** Leak over the gaps on the finest grids, m²/s; not a number where one has none. */
-  private static double leak(Asked asked, List<SectionResult> results) {
-    double sum = 0;
-    for (int g = 0; g < results.size(); g++) {
-      List<GridRun> grids = results.get(g).grids();
-      Double q =
-          grids.isEmpty() || results.get(g).status() == SolveStatus.FAILED
-              ? null
-              : grids.get(grids.size() - 1).figures().scalars().get(Figure.LEAK_FLOW);
-      sum += asked.ground().weights().get(g) * (q == null || !(q > 0) ? Double.NaN : q);
-    }
-    return results.isEmpty() ? Double.NaN : sum;
   }
 
   private static String doubt(List<SectionResult> results) {

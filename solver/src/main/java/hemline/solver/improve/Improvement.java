@@ -2,10 +2,13 @@ package hemline.solver.improve;
 
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipProfile;
+import hemline.shared.result.Estimate;
 import hemline.shared.result.SolveStatus;
-import hemline.solver.study.Placement;
+import hemline.solver.plenum.MachineBalance;
+import hemline.solver.plenum.RankedLip;
 import hemline.solver.study.Ranking;
 import hemline.solver.study.RankingAnswer;
+import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -14,21 +17,27 @@ import org.jspecify.annotations.Nullable;
  *
  * @param start the lip to be better than
  * @param lengths that were changed, with their limits
+ * @param goal what was made least
  * @param history all evaluations in their order
  * @param refusal most frequent reason why a lip could not be built; empty where all could
- * @param lips those that were proven, in the order of {@link #proof}; empty when stopped before
- * @param toStart the proof: the lips and the flat one beside the start; null when stopped before
+ * @param lips those that were proven; empty when stopped before
+ * @param toStart the proof of a leak: the lips and the flat one beside the start; null when stopped
+ *     before, and for a downforce
  * @param toFlat the same beside the flat lip
- * @param status of the search: CONVERGED, or CANCELLED when stopped
+ * @param balance the proof of a downforce: the machine with the start, and with the others tried in
+ *     its place; null when stopped before, and for a leak
+ * @param status of the search: CONVERGED, CANCELLED when stopped, FAILED without a usable flow
  */
 public record Improvement(
     LipProfile start,
     List<NamedLength> lengths,
+    Goal goal,
     List<Evaluation> history,
     String refusal,
     List<Found> lips,
     @Nullable RankingAnswer toStart,
     @Nullable RankingAnswer toFlat,
+    @Nullable MachineBalance balance,
     SolveStatus status) {
 
   /**
@@ -46,20 +55,84 @@ public record Improvement(
     lips = List.copyOf(lips);
   }
 
+  /** What a search has tried, without a proof. */
+  public static Improvement without(
+      ImproveStudy.Asked asked, List<Evaluation> history, String refusal, SolveStatus status) {
+    return new Improvement(
+        asked.start(),
+        asked.space().lengths(),
+        asked.goal(),
+        history,
+        refusal,
+        List.of(),
+        null,
+        null,
+        null,
+        status);
+  }
+
+  Improvement ended(SolveStatus how) {
+    return new Improvement(
+        start, lengths, goal, history, refusal, List.of(), null, null, null, how);
+  }
+
+  /** The same with its proof. */
+  public Improvement proven(
+      List<Found> found,
+      @Nullable RankingAnswer leakToStart,
+      @Nullable RankingAnswer leakToFlat,
+      @Nullable MachineBalance machine) {
+    return new Improvement(
+        start,
+        lengths,
+        goal,
+        history,
+        refusal,
+        found,
+        leakToStart,
+        leakToFlat,
+        machine,
+        SolveStatus.CONVERGED);
+  }
+
   /** Best found lip by the proof; null without one. */
   public @Nullable Found best() {
-    Ranking proof = toStart == null ? null : toStart.ranking();
-    if (proof == null) {
-      return null;
+    return lips.stream()
+        .filter(lip -> relative(lip.profile().name()) != null)
+        .min(
+            Comparator.<Found>comparingInt(lip -> rank(lip.profile().name()))
+                .thenComparingDouble(lip -> merit(lip.profile().name())))
+        .orElse(null);
+  }
+
+  /** Proven leak or downforce of a lip over that of the start; null where it has none. */
+  public @Nullable Estimate relative(String name) {
+    RankedLip force = ranked(name);
+    if (balance != null) {
+      return force == null ? null : force.relative();
     }
-    for (Ranking.Row row : proof.rows()) {
-      for (Found lip : lips) {
-        if (lip.profile().name().equals(row.profile())) {
-          return lip;
-        }
-      }
-    }
-    return null;
+    Ranking.Row row = row(toStart, name);
+    return row == null ? null : row.relativeLeak();
+  }
+
+  private int rank(String name) {
+    RankedLip force = ranked(name);
+    Ranking.Row row = row(toStart, name);
+    return force != null ? force.rank() : row != null ? row.rank() : Integer.MAX_VALUE;
+  }
+
+  /** The less the better. */
+  private double merit(String name) {
+    Estimate relative = relative(name);
+    double value = relative == null ? Double.NaN : relative.value();
+    return balance == null ? value : -value;
+  }
+
+  /** A lip on the machine; null where it has no place, and for a leak. */
+  public @Nullable RankedLip ranked(String name) {
+    return balance == null
+        ? null
+        : balance.lips().stream().filter(l -> l.name().equals(name)).findFirst().orElse(null);
   }
 
   /** Row of a lip in a proof; null where it has none. */
@@ -72,10 +145,10 @@ public record Improvement(
             .orElse(null);
   }
 
-  /** True where the best lip leaks less than the start beyond the band. */
+  /** True where the best lip leaks less, or holds down more, than the start beyond the band. */
   public boolean proven() {
     Found best = best();
-    Ranking.Row row = best == null ? null : row(toStart, best.profile().name());
-    return row != null && row.placement().group() == Placement.Group.LESS;
+    Estimate relative = best == null ? null : relative(best.profile().name());
+    return relative != null && (balance == null ? relative.high() < 1 : relative.low() > 1);
   }
 }

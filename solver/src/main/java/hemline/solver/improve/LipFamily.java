@@ -28,12 +28,19 @@ public enum LipFamily {
           new NamedLength("pitch", l.wall() + l.slot(), l.width() / gaps),
           new NamedLength("depth", l.slot(), l.height() - l.wall()),
           new NamedLength("tip", l.wall(), Math.max(2 * l.wall(), l.width() / (2 * number))),
-          new NamedLength("lean", -0.4 * l.width(), 0.4 * l.width()));
+          new NamedLength(LEAN, -0.4 * l.width(), 0.4 * l.width()));
     }
 
     @Override
     Starter shape(int number, double[] v, double height) {
       return new Starter.Teeth(number, v[0], v[1], v[2], v[3], height);
+    }
+
+    /** The tip stands below the middle of the root. */
+    @Override
+    double[] upright(double[] v) {
+      double root = new Starter.Teeth(1, v[0], v[1], v[2], 0, v[1]).root();
+      return new double[] {v[0], v[1], v[2], 0.5 * (root - v[2])};
     }
   },
   /** A flat lip with pockets. */
@@ -84,6 +91,9 @@ public enum LipFamily {
     }
   };
 
+  /** The last length of teeth. */
+  private static final String LEAN = "lean";
+
   /** Name in options and files. */
   public String key() {
     return name().toLowerCase(Locale.ROOT);
@@ -110,22 +120,36 @@ public enum LipFamily {
     }
   }
 
+  /** All lengths of a lip that is alike from both sides, from those that are free. */
+  double[] upright(double[] values) {
+    return values;
+  }
+
+  /** True where lips of this family can be alike from both sides. */
+  boolean symmetric() {
+    return this != NOSE && this != HOOK;
+  }
+
   /**
    * Lips of this family as high as the limits allow.
    *
    * @param number of teeth or pockets, at least 1
    * @param lengths with their limits, as {@link #fault} found them sound
+   * @param symmetric true for lips that are alike from both sides
    */
-  public LipSpace space(int number, ShapeLimits limits, List<NamedLength> lengths) {
+  public LipSpace space(
+      int number, ShapeLimits limits, List<NamedLength> lengths, boolean symmetric) {
+    List<NamedLength> free =
+        lengths.stream().filter(l -> !symmetric || !l.name().equals(LEAN)).toList();
     return new LipSpace() {
       @Override
       public List<NamedLength> lengths() {
-        return lengths;
+        return free;
       }
 
       @Override
       public LipDrawing drawing(double[] values) {
-        return shape(number, values, limits.height()).drawing();
+        return shape(number, symmetric ? upright(values) : values, limits.height()).drawing();
       }
     };
   }

@@ -9,6 +9,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.BooleanSupplier;
+import java.util.function.Consumer;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.random.HaltonSequenceGenerator;
 import org.apache.commons.math3.random.RandomGenerator;
@@ -92,9 +93,10 @@ final class LipSearch {
   /**
    * Searches until the budget is used up, the time is, or it is stopped.
    *
+   * @param taker is given all evaluations so far whenever there are more
    * @return false when stopped
    */
-  boolean run() {
+  boolean run(Consumer<List<Evaluation>> taker) {
     int first = Math.min(budget, Math.max(4, 2 * space.lengths().size() + 2));
     while (history.size() < budget && !spent.getAsBoolean()) {
       int count = Math.min(TOGETHER, budget - history.size());
@@ -114,6 +116,7 @@ final class LipSearch {
             new Evaluation(
                 history.size() + 1, values(c.place()), s.value(), s.doubt(), c.drawing()));
       }
+      taker.accept(history());
     }
     return true;
   }

@@ -63,6 +63,19 @@ final class LeakLattice {
   }
 
   LeakLattice(Machine machine) {
+    this(machine, true);
+  }
+
+  /**
+   * The sections next to the static gap and half the fan's peak alone, at rest, for searches.
+   *
+   * @param machine with one lip all round
+   */
+  static LeakLattice sparse(Machine machine) {
+    return new LeakLattice(machine.atTravelSpeed(0), false);
+  }
+
+  private LeakLattice(Machine machine, boolean wide) {
     this.machine = machine;
     double peak = machine.fan().running(machine.air().air().density()).peakPressure();
     Map<String, LipProfile> lips = new LinkedHashMap<>();
@@ -79,13 +92,17 @@ final class LeakLattice {
     lips.forEach(
         (name, lip) -> {
           double[] r = range.getOrDefault(name, new double[] {1e-3, 1e-3});
+          List<Double> fewGaps = ladder(r[0], r[1] * NEAR, GAP_BASE, GAP_STEP);
+          List<Double> fewSuctions =
+              ladder(0.5 * peak, 0.5 * peak * NEAR, SUCTION_BASE, SUCTION_STEP);
+          if (!wide) {
+            still.put(name, block(lip, fewGaps, fewSuctions, GroundMotion.STILL));
+            return;
+          }
           List<Double> gaps = ladder(LEAST_GAP * r[0], MOST_GAP * r[1], GAP_BASE, GAP_STEP);
           gaps = thinned(gaps, machine.terms().contactAllowance());
           still.put(name, block(lip, gaps, suctions, GroundMotion.STILL));
           if (v > 0) {
-            List<Double> fewGaps = ladder(r[0], r[1] * NEAR, GAP_BASE, GAP_STEP);
-            List<Double> fewSuctions =
-                ladder(0.5 * peak, 0.5 * peak * NEAR, SUCTION_BASE, SUCTION_STEP);
             few.put(name, block(lip, fewGaps, fewSuctions, GroundMotion.STILL));
             moving.put(
                 name,

@@ -36,9 +36,9 @@ public record Ranking(
    * @param placement what the evidence says of it beside the baseline
    * @param bestShare share of the ground over which this lip leaks least of all, by best values, 0
    *     to 1
-   * @param relativeLeak leak over the baseline's leak, both averaged over the gap distribution
+   * @param relativeLeak leak over the baseline's leak, both averaged over gaps and speeds
    * @param perGap the same at each gap
-   * @param results one per gap, aligned with {@link Ranking#gaps}
+   * @param results gap by gap in the order of {@link Ranking#gaps}, speed by speed
    */
   public record Row(
       String profile,

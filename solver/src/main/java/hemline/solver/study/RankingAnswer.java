@@ -7,7 +7,7 @@ import java.util.List;
  *
  * @param ranking the table
  * @param answers lip by lip in the order of the candidates, the baseline last when it is not among
- *     them, and for each lip gap by gap in the order of {@link Ranking#gaps}
+ *     them, and for each lip gap by gap in the order of {@link Ranking#gaps} and speed by speed
  */
 public record RankingAnswer(Ranking ranking, List<SectionAnswer> answers) {
   public RankingAnswer {

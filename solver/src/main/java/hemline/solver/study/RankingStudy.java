@@ -15,7 +15,8 @@ import java.util.function.Consumer;
 import java.util.stream.Collectors;
 
 /**
- * Ranks lips by leak against a baseline at one gap or over a distribution of gaps.
+ * Ranks lips by leak against a baseline at one gap or over a distribution of gaps, and of speeds of
+ * the ground.
  *
  * <p>The score over the gaps is the ratio of the weighted sums of leak: the leak of a long seal
  * over rough ground whose length is spread over the gaps like the weights. A lip stands above
@@ -95,6 +96,31 @@ public final class RankingStudy {
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress) {
+    return rank(
+        candidates,
+        baseline,
+        ground,
+        GroundSpeeds.of(conditions.ground().speed()),
+        conditions,
+        options,
+        cancel,
+        progress);
+  }
+
+  /**
+   * The same over several speeds of the ground.
+   *
+   * @param speeds across the seal, in place of that of the conditions
+   */
+  public RankingAnswer rank(
+      List<LipProfile> candidates,
+      LipProfile baseline,
+      GapDistribution ground,
+      GroundSpeeds speeds,
+      SealSection conditions,
+      RunOptions options,
+      CancelToken cancel,
+      ProgressListener progress) {
     List<Problem> problems = check(candidates, baseline, ground.gaps());
     if (!problems.isEmpty()) {
       throw new IllegalArgumentException(
@@ -106,9 +132,7 @@ public final class RankingStudy {
     }
     List<Question> questions = new ArrayList<>();
     for (LipProfile profile : profiles) {
-      for (double gap : ground.gaps()) {
-        questions.add(Question.of(conditions.withProfile(profile).withGap(gap)));
-      }
+      speeds.sections(profile, ground, conditions).forEach(s -> questions.add(Question.of(s)));
     }
     List<Solved> solved =
         SolvePool.solve(
@@ -120,7 +144,7 @@ public final class RankingStudy {
             (number, answer) -> taker.accept(answer.answer().result()));
     Ranking ranking =
         RankingTable.build(
-            profiles, profiles.indexOf(baseline), ground, conditions.suction(), solved);
+            profiles, profiles.indexOf(baseline), ground, speeds, conditions.suction(), solved);
     return new RankingAnswer(ranking, solved.stream().map(Solved::answer).toList());
   }
 }

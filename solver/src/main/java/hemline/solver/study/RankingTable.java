@@ -14,9 +14,11 @@ final class RankingTable {
   private final Lip baseline;
   private final GapDistribution ground;
   private final List<Double> gaps;
+  private final GroundSpeeds speeds;
+  private final List<Double> weights;
   private final double suction;
 
-  /** A lip with its solved sections by gap. */
+  /** A lip with its solved sections, gap by gap and speed by speed. */
   private record Lip(String name, List<Solved> solved) {
     List<SectionResult> results() {
       return solved.stream().map(s -> s.answer().result()).toList();
@@ -26,11 +28,14 @@ final class RankingTable {
   /** A lip that has a place, with its score. */
   private record Scored(Lip lip, Estimate score) {}
 
-  private RankingTable(List<Lip> lips, Lip baseline, GapDistribution ground, double suction) {
+  private RankingTable(
+      List<Lip> lips, Lip baseline, GapDistribution ground, GroundSpeeds speeds, double suction) {
     this.lips = lips;
     this.baseline = baseline;
     this.ground = ground;
+    this.speeds = speeds;
     gaps = ground.gaps();
+    weights = speeds.weights(ground);
     this.suction = suction;
   }
 
@@ -40,28 +45,30 @@ final class RankingTable {
    * @param profiles lips with different names, the baseline among them
    * @param baseline index of the baseline
    * @param ground gaps and their weights
+   * @param speeds of the ground and their weights
    * @param suction Pa
-   * @param solved lip by lip, gap by gap
+   * @param solved lip by lip, gap by gap, speed by speed
    */
   static Ranking build(
       List<LipProfile> profiles,
       int baseline,
       GapDistribution ground,
+      GroundSpeeds speeds,
       double suction,
       List<Solved> solved) {
-    int n = ground.gaps().size();
+    int n = ground.gaps().size() * speeds.speeds().size();
     List<Lip> lips = new ArrayList<>();
     for (int p = 0; p < profiles.size(); p++) {
       lips.add(new Lip(profiles.get(p).name(), solved.subList(p * n, (p + 1) * n)));
     }
-    return new RankingTable(lips, lips.get(baseline), ground, suction).build();
+    return new RankingTable(lips, lips.get(baseline), ground, speeds, suction).build();
   }
 
   private Ranking build() {
     RankingNotices notices = new RankingNotices(baseline.name());
     List<Scored> scored = new ArrayList<>();
     for (Lip lip : lips) {
-      Estimate score = LeakRatio.ofSums(lip.solved(), baseline.solved(), ground.weights());
+      Estimate score = LeakRatio.ofSums(lip.solved(), baseline.solved(), weights);
       if (score != null) {
         scored.add(new Scored(lip, score));
       }
@@ -128,8 +135,7 @@ final class RankingTable {
       int best = -1;
       double least = Double.POSITIVE_INFINITY;
       for (int i = 0; i < share.length; i++) {
-        Estimate ratio =
-            LeakRatio.of(scored.get(i).lip().solved().get(g), baseline.solved().get(g));
+        Estimate ratio = ratio(scored.get(i).lip(), baseline, g);
         if (ratio != null && ratio.value() < least) {
           least = ratio.value();
           best = i;
@@ -147,8 +153,8 @@ final class RankingTable {
     boolean straight = upright(a.lip(), b.lip());
     Estimate ratio =
         straight
-            ? LeakRatio.ofSums(a.lip().solved(), b.lip().solved(), ground.weights())
-            : LeakRatio.ofSums(b.lip().solved(), a.lip().solved(), ground.weights());
+            ? LeakRatio.ofSums(a.lip().solved(), b.lip().solved(), weights)
+            : LeakRatio.ofSums(b.lip().solved(), a.lip().solved(), weights);
     if (ratio == null) {
       return 0;
     }
@@ -163,10 +169,20 @@ final class RankingTable {
     return b == baseline || a != baseline && a.name().compareTo(b.name()) < 0;
   }
 
+  /** At one gap, over the speeds. */
+  private @Nullable Estimate ratio(Lip upper, Lip lower, int g) {
+    return LeakRatio.ofSums(at(upper, g), at(lower, g), speeds.weights());
+  }
+
+  private List<Solved> at(Lip lip, int g) {
+    int n = speeds.speeds().size();
+    return lip.solved().subList(g * n, (g + 1) * n);
+  }
+
   private List<Ranking.GapRatio> perGap(Lip lip) {
     List<Ranking.GapRatio> ratios = new ArrayList<>();
     for (int g = 0; g < gaps.size(); g++) {
-      Estimate ratio = LeakRatio.of(lip.solved().get(g), baseline.solved().get(g));
+      Estimate ratio = ratio(lip, baseline, g);
       if (ratio != null) {
         ratios.add(new Ranking.GapRatio(gaps.get(g), ratio));
       }
@@ -203,7 +219,7 @@ final class RankingTable {
   private List<@Nullable Estimate> ratios(Lip above, Lip below) {
     List<@Nullable Estimate> ratios = new ArrayList<>();
     for (int g = 0; g < gaps.size(); g++) {
-      ratios.add(LeakRatio.of(above.solved().get(g), below.solved().get(g)));
+      ratios.add(ratio(above, below, g));
     }
     return ratios;
   }
@@ -211,8 +227,11 @@ final class RankingTable {
   private void missing(Lip lip, boolean leftOut, RankingNotices notices) {
     List<Double> missing = new ArrayList<>();
     for (int g = 0; g < gaps.size(); g++) {
-      if (!LeakRatio.comparable(lip.solved().get(g), baseline.solved().get(g))) {
-        missing.add(gaps.get(g));
+      for (int v = 0; v < speeds.speeds().size(); v++) {
+        if (!LeakRatio.comparable(at(lip, g).get(v), at(baseline, g).get(v))) {
+          missing.add(gaps.get(g));
+          break;
+        }
       }
     }
     notices.missing(lip.name(), leftOut, missing);

@@ -11,6 +11,7 @@ import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.study.GapDistribution;
+import hemline.solver.study.GroundSpeeds;
 import hemline.solver.study.MadeUpFamily;
 import hemline.solver.study.ResultStore;
 import hemline.solver.study.RunOptions;
@@ -55,19 +56,31 @@ final class ImproveStudyTest {
 
   private static Improvement improve(
       MadeUpFamily family, ResultStore<SectionResult> store, int threads, CancelToken cancel) {
-    LipSpace space = LipFamily.FLAT.space(1, LIMITS, LipFamily.FLAT.within(1, LIMITS));
+    return improve(family, GroundSpeeds.of(0), store, threads, cancel);
+  }
+
+  private static Improvement improve(
+      MadeUpFamily family,
+      GroundSpeeds speeds,
+      ResultStore<SectionResult> store,
+      int threads,
+      CancelToken cancel) {
+    LipSpace space = LipFamily.FLAT.space(1, LIMITS, LipFamily.FLAT.within(1, LIMITS), false);
     return new ImproveStudy(family, store)
         .of(
             new ImproveStudy.Asked(
                 START,
                 space,
                 LIMITS,
-                GapDistribution.of(List.of(1e-3, 2e-3), List.of(1.0, 2.0)),
-                MadeUpFamily.section(START),
+                new LeakGoal(
+                    GapDistribution.of(List.of(1e-3, 2e-3), List.of(1.0, 2.0)),
+                    speeds,
+                    MadeUpFamily.section(START)),
                 14,
                 1),
             new RunOptions(MeshLevel.MEDIUM, Closure.AUTO, false, threads),
             () -> false,
+            all -> {},
             cancel,
             (done, what) -> {});
   }
@@ -88,6 +101,26 @@ final class ImproveStudyTest {
     assertThat(Improvement.row(found.toFlat(), best.profile().name())).isNotNull();
     assertThat(improve(valley(), ResultStore.none(), 1, new CancelToken()).history())
         .isEqualTo(found.history());
+  }
+
+  /** Least leak at 11 mm over still ground and at 7 mm over a moving one, which counts a quarter. */
+  @Test
+  void speedsOfTheGroundCountByTheirWeights() {
+    MadeUpFamily family =
+        new MadeUpFamily(
+            (section, closure, place) -> {
+              double best = section.ground().speed() > 0 ? 7e-3 : 11e-3;
+              double off = (width(section.profile()) - best) / 10e-3;
+              return MadeUpFamily.jet(section, (0.6 + off * off) * (1 + 0.01 * (2 - place)));
+            });
+    GroundSpeeds speeds = GroundSpeeds.of(List.of(0.0, 4.0), List.of(3.0, 1.0));
+    Improvement found = improve(family, speeds, ResultStore.NONE, 2, new CancelToken());
+    Improvement.Found best = found.best();
+    assertThat(best).isNotNull();
+    assertThat(width(best.profile())).isBetween(9.5e-3, 10.5e-3);
+    // 0.6 + 0.75 · 0.1² + 0.25 · 0.3² over 0.6 + 0.75 · 0.3² + 0.25 · 0.1²
+    assertThat(found.relative(best.profile().name())).isNotNull();
+    assertThat(found.relative(best.profile().name()).value()).isBetween(0.935, 0.945);
   }
 
   /** Lips that differ by errors of the coarse grids alone: the least is no gain. */

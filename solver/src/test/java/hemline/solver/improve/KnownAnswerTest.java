@@ -99,7 +99,7 @@ final class KnownAnswerTest {
             EVALUATIONS,
             1,
             () -> false);
-    assertThat(search.run()).isTrue();
+    assertThat(search.run(all -> {})).isTrue();
     Evaluation best =
         search.history().stream()
             .min(java.util.Comparator.comparingDouble(Evaluation::score))

@@ -80,7 +80,7 @@ final class LipSearchTest {
       }
     }
     LipSearch search = search(LipSearchTest::known, 25, seed);
-    assertThat(search.run()).isTrue();
+    assertThat(search.run(all -> {})).isTrue();
     assertThat(search.history()).hasSize(25);
     assertThat(least(search.history())).isLessThan(brute + 2e-3);
   }
@@ -90,7 +90,7 @@ final class LipSearchTest {
   void noiseIsNoGain() {
     var chance = new Well19937c(9);
     LipSearch search = search(lip -> known(lip) * (1 + 0.005 * chance.nextGaussian()), 40, 1);
-    assertThat(search.run()).isTrue();
+    assertThat(search.run(all -> {})).isTrue();
     Evaluation best =
         search.history().stream()
             .min(java.util.Comparator.comparingDouble(Evaluation::score))
@@ -106,7 +106,7 @@ final class LipSearchTest {
     LipSearch one = search(LipSearchTest::known, 12, 7);
     LipSearch again = search(LipSearchTest::known, 12, 7);
     LipSearch other = search(LipSearchTest::known, 12, 8);
-    assertThat(one.run() && again.run() && other.run()).isTrue();
+    assertThat(one.run(all -> {}) && again.run(all -> {}) && other.run(all -> {})).isTrue();
     assertThat(one.history()).isEqualTo(again.history()).isNotEqualTo(other.history());
   }
 
@@ -128,7 +128,7 @@ final class LipSearchTest {
             30,
             1,
             () -> false);
-    assertThat(search.run()).isTrue();
+    assertThat(search.run(all -> {})).isTrue();
     long failed = search.history().stream().filter(e -> !Double.isFinite(e.score())).count();
     assertThat(failed).isBetween(1L, 15L);
     double least =
@@ -143,7 +143,7 @@ final class LipSearchTest {
   @Test
   void aStopEndsItAndTimeUpEndsItWell() {
     LipSearch stopped = new LipSearch(POCKETS, LIMITS, lips -> List.of(), 30, 1, () -> false);
-    assertThat(stopped.run()).isFalse();
+    assertThat(stopped.run(all -> {})).isFalse();
     assertThat(stopped.history()).isEmpty();
     int[] asked = {0};
     LipSearch brief =
@@ -154,7 +154,7 @@ final class LipSearchTest {
             30,
             1,
             () -> asked[0]++ >= 3);
-    assertThat(brief.run()).isTrue();
+    assertThat(brief.run(all -> {})).isTrue();
     assertThat(brief.history()).hasSize(6);
   }
 
@@ -168,7 +168,7 @@ final class LipSearchTest {
             30,
             1,
             () -> false);
-    assertThat(none.run()).isTrue();
+    assertThat(none.run(all -> {})).isTrue();
     assertThat(none.history()).isEmpty();
     assertThat(none.refusal()).isEqualTo("it is wider than 3 mm");
   }
@@ -178,7 +178,7 @@ final class LipSearchTest {
   @EnumSource
   void familiesGiveLipsWithinTheLimits(LipFamily family) {
     assertThat(family.fault(3, LIMITS)).isEmpty();
-    LipSpace space = family.space(3, LIMITS, family.within(3, LIMITS));
+    LipSpace space = family.space(3, LIMITS, family.within(3, LIMITS), false);
     var chance = new Well19937c(3);
     List<String> refused = new ArrayList<>();
     int passed = 0;

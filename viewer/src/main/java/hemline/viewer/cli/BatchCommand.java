@@ -154,7 +154,7 @@ final class BatchCommand extends Job {
           gaps.gaps != null
               || suctions != null
               || ground.groundSpeed != null
-              || ground.spanwiseSpeed != null;
+              || ground.air.spanwiseSpeed != null;
       if (more) {
         wanted.fault(
             "STUDY", "a table names gaps, suctions and speeds itself; leave the options out");

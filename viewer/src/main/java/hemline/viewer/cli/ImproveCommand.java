@@ -3,13 +3,11 @@ package hemline.viewer.cli;
 import hemline.shared.file.LoadedLip;
 import hemline.shared.problem.InputException;
 import hemline.shared.result.SolveStatus;
-import hemline.shared.section.SealSection;
 import hemline.solver.grid.MeshLevel;
+import hemline.solver.improve.Goal;
 import hemline.solver.improve.ImproveStudy;
 import hemline.solver.improve.Improvement;
-import hemline.solver.improve.LipSpace;
-import hemline.solver.improve.ShapeLimits;
-import hemline.solver.study.GapDistribution;
+import hemline.solver.improve.SearchSpace;
 import hemline.solver.study.RunOptions;
 import hemline.viewer.page.ImprovePage;
 import hemline.viewer.page.PageText;
@@ -33,7 +31,10 @@ import picocli.CommandLine.Parameters;
       "on after a stop. Without --json the files go to hemline-results unless --out names another"
           + " folder."
     },
-    customSynopsis = "hemline improve PROFILE --gaps Q..Q --suction Q [options]",
+    customSynopsis = {
+      "hemline improve PROFILE --gaps Q..Q --suction Q [options]",
+      "       hemline improve PROFILE --machine FILE [options]"
+    },
     sortOptions = false,
     mixinStandardHelpOptions = true)
 final class ImproveCommand extends Job {
@@ -46,15 +47,7 @@ final class ImproveCommand extends Job {
       description = "The lip to be better than: lip file, or SVG or DXF drawing of a lip.")
   @Nullable Path profile;
 
-  @Mixin GapOptions gaps = new GapOptions(3);
-  @Mixin GapWeights weights = new GapWeights();
-
-  @Option(
-      names = "--suction",
-      paramLabel = "Q",
-      description = "Ambient minus plenum pressure, such as 600Pa.")
-  @Nullable String suction;
-
+  @Mixin GoalOptions goals = new GoalOptions();
   @Mixin ShapeOptions shape = new ShapeOptions();
 
   @Option(
@@ -77,7 +70,6 @@ final class ImproveCommand extends Job {
       description = "Another one searches along another way (default: ${DEFAULT-VALUE}).")
   long seed = 1;
 
-  @Mixin GroundOptions ground = new GroundOptions();
   @Mixin SolveOptions solve = new SolveOptions();
   @Mixin KeepOptions keep = new KeepOptions();
   @Mixin OutputOptions output = new OutputOptions();
@@ -90,27 +82,21 @@ final class ImproveCommand extends Job {
   int work() throws InputException {
     Wanted wanted = new Wanted();
     LoadedLip lip = Lips.one(profile, wanted);
-    List<Double> asked = gaps.read(wanted);
-    double atSuction = wanted.suction("--suction", suction);
-    GapDistribution spread = weights.read(asked, wanted);
-    ShapeLimits limits = shape.limits(lip, wanted);
-    LipSpace space = shape.space(lip, limits, wanted);
+    Goal goal = goals.read(lip, wanted);
+    SearchSpace space = shape.space(lip, wanted);
     RunOptions options = solve.read(wanted);
-    var motion = ground.motion(wanted);
-    var air = ground.air(wanted);
     budget(options, wanted);
     wanted.check();
-    if (lip == null || space == null) {
+    if (lip == null || space == null || goal == null) {
       throw new IllegalStateException("what cannot be read is a problem");
     }
     ResultFolder folder = output.folder(output.json ? null : RankCommand.USUAL_FOLDER);
     if (profile != null) {
       CalibrationOptions.tellLeftOut(this, "improve", List.of(profile));
     }
-    SealSection conditions =
-        new SealSection(lip.profile(), asked.get(0), atSuction, motion, air, List.of());
     ImproveStudy.Asked question =
-        new ImproveStudy.Asked(lip.profile(), space, limits, spread, conditions, evaluations, seed);
+        new ImproveStudy.Asked(
+            lip.profile(), space.space(), space.limits(), goal, evaluations, seed);
     long start = desk.clock().getAsLong();
     double most = minutes == null ? Double.POSITIVE_INFINITY : 60 * minutes;
     Improvement found =
@@ -124,7 +110,7 @@ final class ImproveCommand extends Job {
                         () -> desk.secondsSince(start) > most,
                         desk.cancel(),
                         progress));
-    return finish(found, conditions, folder, desk.secondsSince(start));
+    return finish(found, folder, desk.secondsSince(start));
   }
 
   private void budget(RunOptions options, Wanted wanted) {
@@ -142,8 +128,7 @@ final class ImproveCommand extends Job {
     }
   }
 
-  private int finish(
-      Improvement found, SealSection conditions, @Nullable ResultFolder folder, double seconds)
+  private int finish(Improvement found, @Nullable ResultFolder folder, double seconds)
       throws InputException {
     if (found.status() == SolveStatus.CANCELLED) {
       tell(
@@ -160,7 +145,7 @@ final class ImproveCommand extends Job {
               + "; widen them.");
       return ExitCode.BAD_INPUT;
     }
-    String document = ImproveDocument.text(found, conditions, seconds);
+    String document = ImproveDocument.text(found, seconds);
     if (output.json) {
       print(document);
     } else {
@@ -171,7 +156,7 @@ final class ImproveCommand extends Job {
     if (folder == null) {
       return code;
     }
-    ImproveFiles.write(folder, found, conditions, document);
+    ImproveFiles.write(folder, found, document);
     return tellFiles(folder, "Lips, coupons, pictures, tables and JSON", output.json, code);
   }
 }

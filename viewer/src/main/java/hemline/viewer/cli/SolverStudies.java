@@ -137,7 +137,7 @@ record SolverStudies(SectionFamily family, boolean keptOnly) implements Studies 
       BooleanSupplier spent,
       CancelToken cancel,
       ProgressListener progress) {
-    return new ImproveStudy(family, store).of(asked, options, spent, cancel, progress);
+    return new ImproveStudy(family, store).of(asked, options, spent, all -> {}, cancel, progress);
   }
 
   @Override

@@ -54,24 +54,10 @@ final class Wanted {
     return within(QuantityKind.LENGTH, option, text, steps, 2e-3, SectionLimits::gap, "is not");
   }
 
-  /**
-   * A length of a lip's outline, m.
-   *
-   * @param text null for what it is otherwise
-   */
-  double outline(String option, @Nullable String text, double otherwise, double most) {
-    double length = text == null ? otherwise : read(QuantityKind.LENGTH, option, text, otherwise);
-    if (!(length > 0) || length > most) {
-      fault(
-          option,
-          "must be above 0 and at most "
-              + NumberText.millimetres(most)
-              + ", such as 2mm; \""
-              + text
-              + "\" is not");
-      return Math.min(otherwise, most);
-    }
-    return length;
+  /** A length, m. */
+  @Nullable Double length(String option, String text) {
+    double length = read(QuantityKind.LENGTH, option, text, Double.NaN);
+    return Double.isNaN(length) ? null : length;
   }
 
   /** Length of a test coupon, m. */

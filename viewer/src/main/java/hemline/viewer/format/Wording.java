@@ -5,6 +5,7 @@ import hemline.shared.fluid.FluidState;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.Closure;
+import hemline.solver.study.GroundSpeeds;
 import hemline.solver.study.Placement;
 import hemline.solver.study.Ranking;
 import hemline.solver.study.Swept;
@@ -77,6 +78,24 @@ public final class Wording {
             ? ""
             : ranking.ground().uniform() ? "mean over " : "weighted mean over ";
     return lead + gapByGap(ranking);
+  }
+
+  /** The same over several speeds of the ground. */
+  public static String conditions(Ranking ranking, GroundSpeeds speeds) {
+    if (speeds.speeds().size() == 1) {
+      return conditions(ranking);
+    }
+    String still = conditions(ranking);
+    StringBuilder text = new StringBuilder(still.substring(0, still.lastIndexOf(" \u00b7 ")));
+    text.append(" \u00b7 ground at ");
+    for (int k = 0; k < speeds.speeds().size(); k++) {
+      text.append(k == 0 ? "" : ", ")
+          .append(Digits.plain(speeds.speeds().get(k), 4))
+          .append(" m/s (")
+          .append(Digits.plain(100 * speeds.weights().get(k), 3))
+          .append(" %)");
+    }
+    return text.toString();
   }
 
   /** Heading of a group of lips beside the baseline. */

@@ -1,8 +1,13 @@
 package hemline.viewer.page;
 
+import hemline.shared.result.Estimate;
 import hemline.solver.improve.Evaluation;
 import hemline.solver.improve.Improvement;
+import hemline.solver.improve.LeakGoal;
 import hemline.solver.improve.NamedLength;
+import hemline.solver.plenum.MachineBalance;
+import hemline.solver.plenum.RankedLip;
+import hemline.solver.plenum.Trade;
 import hemline.solver.study.Ranking;
 import hemline.viewer.format.Cautions;
 import hemline.viewer.format.Digits;
@@ -11,6 +16,8 @@ import hemline.viewer.page.Page.Tone;
 import hemline.viewer.picture.ImproveChart;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /** What a search for a better lip found. */
 public final class ImprovePage {
@@ -19,53 +26,95 @@ public final class ImprovePage {
   public static Page of(Improvement found) {
     Page page = new Page("Better than " + found.start().name());
     page.text(verdict(found), Tone.FINDING);
-    if (found.toStart() != null) {
-      Ranking proof = found.toStart().ranking();
-      page.quiet(Wording.conditions(proof));
-      page.table(lips(found));
-      page.quiet(
-          "Leak over that of the start and of the flat lip as wide, solved anew on finer grids,"
-              + " with bands; leak in the search over coarse grids, which picks lucky errors too.");
-    }
+    proof(found, page);
     page.heading("The search").texts(search(found), Tone.PLAIN);
     page.details();
     page.plot(
-        () -> ImproveChart.of(found), "leak of each lip that was tried over that of the start");
+        () -> ImproveChart.of(found), "figure of each lip that was tried over that of the start");
     page.everywhere();
     if (found.toStart() != null) {
       page.notices(found.toStart().ranking().notices());
     }
+    if (found.balance() != null) {
+      page.notices(found.balance().notices());
+    }
     return page.heading("Before you build").text(Cautions.SHORT, Tone.CAUTION);
+  }
+
+  private static void proof(Improvement found, Page page) {
+    MachineBalance balance = found.balance();
+    if (found.toStart() != null && found.goal() instanceof LeakGoal goal) {
+      page.quiet(Wording.conditions(found.toStart().ranking(), goal.speeds()));
+      page.table(lips(found));
+      page.quiet(
+          "Leak over that of the start and of the flat lip as wide, solved anew on finer grids,"
+              + " with bands; leak in the search over coarse grids, which picks lucky errors too.");
+    } else if (balance != null) {
+      page.quiet(balance.machine().name() + " at rest, each lip all round in turn");
+      page.table(forces(found, balance));
+      page.quiet(
+          "Downforce over that with the start, from the whole balance with leaks solved anew on"
+              + " finer grids, with bands; start over lip in the search, from few coarse sections.");
+    }
   }
 
   /** What was found, in one sentence. */
   public static String verdict(Improvement found) {
     Improvement.Found best = found.best();
+    boolean leak = found.goal() instanceof LeakGoal;
     if (best == null) {
-      return "None of the lips tried has a usable flow.";
+      return found.lips().isEmpty()
+          ? "None of the lips tried has a usable flow."
+          : leak ? "The proof has no usable flow." : "With none of the lips the machine settles.";
     }
-    Ranking.Row row = Improvement.row(found.toStart(), best.profile().name());
-    if (row == null) {
-      return "The proof has no usable flow.";
-    }
-    String leak =
-        Digits.value(row.relativeLeak(), 1) + " (" + Digits.range(row.relativeLeak(), 1) + ")";
+    Estimate ratio = Objects.requireNonNull(found.relative(best.profile().name()));
+    String share = Digits.value(ratio, 1) + " (" + Digits.range(ratio, 1) + ")";
+    String told =
+        best.profile().name()
+            + (leak ? (found.proven() ? " leaks " : ", leaks ") : (found.proven() ? " gives " : ", gives "))
+            + share
+            + (leak ? " of " : " of the downforce of ")
+            + found.start().name();
     return found.proven()
-        ? best.profile().name()
-            + " leaks "
-            + leak
-            + " of "
-            + found.start().name()
-            + ": proven better."
+        ? told + ": proven better."
         : "No gain was found beyond the band in "
             + found.history().size()
             + " evaluations: the best, "
-            + best.profile().name()
-            + ", leaks "
-            + leak
-            + " of "
-            + found.start().name()
+            + told
             + ".";
+  }
+
+  private static PageTable forces(Improvement found, MachineBalance balance) {
+    List<String> head =
+        new ArrayList<>(
+            List.of("lip", "to start", "downforce, N", "N per electrical W", "least gap, mm"));
+    head.add("in the search");
+    found.lengths().forEach(l -> head.add(l.name() + ", mm"));
+    PageTable table = PageTable.of(head).folds();
+    for (RankedLip one : balance.lips()) {
+      Trade trade = one.trade();
+      List<String> cells = new ArrayList<>();
+      cells.add(one.name());
+      cells.add(told(one.relative(), 1));
+      cells.add(told(trade.downforce(), 1));
+      cells.add(told(trade.perWatt(), 1));
+      cells.add(told(trade.leastGap(), 1000));
+      Improvement.Found lip =
+          found.lips().stream()
+              .filter(l -> l.profile().name().equals(one.name()))
+              .findFirst()
+              .orElse(null);
+      cells.add(lip == null ? "-" : Digits.plain(lip.evaluation().score(), 3));
+      for (int k = 0; k < found.lengths().size(); k++) {
+        cells.add(lip == null ? "-" : Digits.plain(1000 * lip.evaluation().lengths().get(k), 3));
+      }
+      table.row(cells, false);
+    }
+    return table;
+  }
+
+  private static String told(@Nullable Estimate estimate, double scale) {
+    return estimate == null ? "-" : Digits.withBand(estimate, scale);
   }
 
   private static PageTable lips(Improvement found) {

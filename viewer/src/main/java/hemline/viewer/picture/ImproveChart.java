@@ -1,14 +1,16 @@
 package hemline.viewer.picture;
 
 import hemline.solver.improve.Evaluation;
+import hemline.solver.improve.Goal;
 import hemline.solver.improve.Improvement;
+import hemline.solver.improve.LeakGoal;
 import hemline.viewer.picture.Sheet.Pen;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Leak of each lip that a search tried over that of the start, and the best so far. */
+/** Figure of each lip that a search tried over that of the start, and the best so far. */
 public final class ImproveChart extends Picture {
   private static final double WIDTH = 860;
   private static final double HEIGHT = 420;
@@ -22,17 +24,27 @@ public final class ImproveChart extends Picture {
   private final String title;
   private final List<Evaluation> usable;
   private final int count;
+  private final String figure;
 
-  private ImproveChart(Improvement found) {
+  private ImproveChart(String start, Goal goal, List<Evaluation> history) {
     super(WIDTH, HEIGHT);
-    title = "Search from " + found.start().name();
-    usable = found.history().stream().filter(e -> Double.isFinite(e.score())).toList();
-    count = found.history().size();
+    title = "Search from " + start;
+    usable = history.stream().filter(e -> Double.isFinite(e.score())).toList();
+    count = history.size();
+    figure =
+        goal instanceof LeakGoal
+            ? "leak over that of the start, coarse grids"
+            : "downforce of the start over that of the lip, coarse grids";
   }
 
   /** Chart of a search with at least one evaluation. */
   public static ImproveChart of(Improvement found) {
-    return new ImproveChart(found);
+    return of(found.start().name(), found.goal(), found.history());
+  }
+
+  /** Chart of a search that may still run. */
+  public static ImproveChart of(String start, Goal goal, List<Evaluation> history) {
+    return new ImproveChart(start, goal, history);
   }
 
   @Override
@@ -49,7 +61,7 @@ public final class ImproveChart extends Picture {
             box,
             PlotScale.linear(0, Math.max(2, count)),
             PlotScale.linear(low - 0.02, high + 0.02));
-    panel.paintFrame(sheet, title, "evaluation", "leak over that of the start, coarse grids", 8, 6);
+    panel.paintFrame(sheet, title, "evaluation", figure, 8, 6);
     sheet.stroke(
         new Line2D.Double(box.getMinX(), panel.y(1), box.getMaxX(), panel.y(1)),
         new Pen(Ink.TEXT, 1, 1.1));

@@ -2,10 +2,14 @@ package hemline.viewer.report;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import hemline.shared.section.SealSection;
+import hemline.shared.result.Estimate;
+import hemline.solver.improve.DownforceGoal;
 import hemline.solver.improve.Evaluation;
+import hemline.solver.improve.Goal;
 import hemline.solver.improve.Improvement;
+import hemline.solver.improve.LeakGoal;
 import hemline.solver.improve.NamedLength;
+import hemline.solver.plenum.RankedLip;
 import hemline.solver.study.Ranking;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -17,28 +21,16 @@ public final class ImproveDocument {
   /**
    * The document as text.
    *
-   * @param conditions of all sections; its profile and gap do not count
    * @param seconds wall time
    */
-  public static String text(Improvement found, SealSection conditions, double seconds) {
+  public static String text(Improvement found, double seconds) {
     ObjectNode document = JsonText.NODES.objectNode();
     document.put("schema", "hemline.improvement/1");
     document.put("start", found.start().name());
     document.put("proven", found.proven());
     Improvement.Found best = found.best();
     document.put("best", best == null ? null : best.profile().name());
-    JsonText.number(document, "suction", conditions.suction());
-    JsonText.number(document, "groundSpeed", conditions.ground().speed());
-    JsonText.number(document, "spanwiseSpeed", conditions.ground().spanwiseSpeed());
-    ArrayNode gaps = document.putArray("gaps");
-    if (found.toStart() != null) {
-      Ranking proof = found.toStart().ranking();
-      for (int g = 0; g < proof.gaps().size(); g++) {
-        ObjectNode gap = gaps.addObject();
-        JsonText.number(gap, "gap", proof.gaps().get(g));
-        JsonText.number(gap, "weight", proof.ground().weights().get(g));
-      }
-    }
+    goal(document, found.goal());
     ArrayNode lengths = document.putArray("lengths");
     for (NamedLength l : found.lengths()) {
       ObjectNode length = lengths.addObject();
@@ -57,6 +49,35 @@ public final class ImproveDocument {
     document.put("refusal", found.refusal());
     JsonText.number(document, "seconds", seconds);
     return JsonText.of(document);
+  }
+
+  private static void goal(ObjectNode document, Goal goal) {
+    ArrayNode gaps = JsonText.NODES.arrayNode();
+    ArrayNode speeds = JsonText.NODES.arrayNode();
+    if (goal instanceof LeakGoal leak) {
+      document.put("goal", "leak");
+      document.putNull("machine");
+      JsonText.number(document, "suction", leak.conditions().suction());
+      JsonText.number(document, "spanwiseSpeed", leak.conditions().ground().spanwiseSpeed());
+      weighted(gaps, "gap", leak.ground().gaps(), leak.ground().weights());
+      weighted(speeds, "groundSpeed", leak.speeds().speeds(), leak.speeds().weights());
+    } else if (goal instanceof DownforceGoal downforce) {
+      document.put("goal", "downforce");
+      document.put("machine", downforce.machine().name());
+      document.putNull("suction");
+      document.putNull("spanwiseSpeed");
+    }
+    document.set("gaps", gaps);
+    document.set("groundSpeeds", speeds);
+  }
+
+  private static void weighted(
+      ArrayNode to, String key, List<Double> values, List<Double> weights) {
+    for (int k = 0; k < values.size(); k++) {
+      ObjectNode one = to.addObject();
+      JsonText.number(one, key, values.get(k));
+      JsonText.number(one, "weight", weights.get(k));
+    }
   }
 
   private static ObjectNode lip(Improvement found, Improvement.Found lip, String file) {
@@ -79,11 +100,19 @@ public final class ImproveDocument {
         one.set("relativeLeak", JsonText.estimate(ratio.relativeLeak(), "1"));
       }
     }
+    RankedLip force = found.ranked(name);
+    estimate(node, "relativeDownforce", force == null ? null : force.relative(), "1");
+    estimate(node, "downforce", force == null ? null : force.trade().downforce(), "N");
     return node;
   }
 
   private static void ratio(ObjectNode node, String key, Ranking.@Nullable Row row) {
-    node.set(key, row == null ? null : JsonText.estimate(row.relativeLeak(), "1"));
+    estimate(node, key, row == null ? null : row.relativeLeak(), "1");
+  }
+
+  private static void estimate(
+      ObjectNode node, String key, @Nullable Estimate estimate, String unit) {
+    node.set(key, estimate == null ? null : JsonText.estimate(estimate, unit));
   }
 
   private static ObjectNode evaluation(Evaluation e) {
@@ -91,7 +120,7 @@ public final class ImproveDocument {
     node.put("number", e.number());
     ArrayNode lengths = node.putArray("lengths");
     e.lengths().forEach(lengths::add);
-    JsonText.number(node, "relativeLeak", e.score());
+    JsonText.number(node, "score", e.score());
     node.put("doubt", e.doubt());
     return node;
   }

@@ -5,6 +5,8 @@ import hemline.shared.file.StlFile;
 import hemline.shared.section.SealSection;
 import hemline.solver.improve.Evaluation;
 import hemline.solver.improve.Improvement;
+import hemline.solver.improve.LeakGoal;
+import hemline.solver.plenum.MachineBalance;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.SectionAnswer;
 import hemline.viewer.page.ImprovePage;
@@ -12,6 +14,7 @@ import hemline.viewer.page.PageHtml;
 import hemline.viewer.picture.ImproveChart;
 import hemline.viewer.picture.RankingChart;
 import hemline.viewer.picture.SectionPicture;
+import hemline.viewer.picture.TradeChart;
 import java.util.List;
 
 /** Files of a search for a better lip. */
@@ -24,11 +27,8 @@ public final class ImproveFiles {
   /**
    * Writes {@code improvement.json}, {@code search.csv}, the page, charts, and of each lip found
    * its lip file, a test coupon to print and its streamlines at the middle gap.
-   *
-   * @param conditions of all sections; its profile and gap do not count
    */
-  public static void write(
-      ResultFolder folder, Improvement found, SealSection conditions, String document) {
+  public static void write(ResultFolder folder, Improvement found, String document) {
     folder.write("improvement.json", document);
     folder.write("search.csv", history(found));
     folder.write("report.html", () -> PageHtml.bytes(ImprovePage.of(found)));
@@ -41,18 +41,30 @@ public final class ImproveFiles {
       folder.write(names.get(k) + ".stl", () -> StlFile.bytes(lip.profile().bodies(), COUPON));
     }
     RankingAnswer proof = found.toStart();
-    if (proof == null || proof.ranking().rows().isEmpty()) {
+    if (proof != null && found.goal() instanceof LeakGoal goal) {
+      leaks(folder, found, proof, goal, names);
+    }
+    MachineBalance balance = found.balance();
+    if (balance != null && balance.complete()) {
+      SectionFiles.picture(folder, "trades", () -> TradeChart.of(balance));
+    }
+  }
+
+  private static void leaks(
+      ResultFolder folder,
+      Improvement found,
+      RankingAnswer proof,
+      LeakGoal goal,
+      List<String> names) {
+    if (proof.ranking().rows().isEmpty()) {
       return;
     }
     SectionFiles.picture(folder, "ranking", () -> RankingChart.of(proof.ranking()));
-    int gaps = proof.ranking().gaps().size();
+    List<SealSection> sections = goal.sections(found.start());
+    int middle = (sections.size() - 1) / 2;
     for (int k = 0; k < found.lips().size(); k++) {
-      int middle = k * gaps + (gaps - 1) / 2;
-      SectionAnswer answer = proof.answers().get(middle);
-      SealSection section =
-          conditions
-              .withProfile(found.lips().get(k).profile())
-              .withGap(proof.ranking().gaps().get((gaps - 1) / 2));
+      SectionAnswer answer = proof.answers().get(k * sections.size() + middle);
+      SealSection section = sections.get(middle).withProfile(found.lips().get(k).profile());
       var field = answer.field();
       if (field != null) {
         SectionFiles.picture(
@@ -66,7 +78,7 @@ public final class ImproveFiles {
   private static String history(Improvement found) {
     StringBuilder head = new StringBuilder("evaluation");
     found.lengths().forEach(l -> head.append(',').append(l.name()).append("_m"));
-    CsvText csv = new CsvText(head + ",relativeLeak,doubt");
+    CsvText csv = new CsvText(head + ",score,doubt");
     for (Evaluation e : found.history()) {
       csv.row(e.number(), e.lengths(), Double.isFinite(e.score()) ? e.score() : null, e.doubt());
     }

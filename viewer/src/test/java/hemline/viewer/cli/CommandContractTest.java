@@ -339,7 +339,60 @@ class CommandContractTest extends CommandCase {
           improve("--evaluations", "100000"),
           improve("--minutes", "0"),
           improve("--mesh", "coarse"),
-          improve("--gap-weights", "1,2"));
+          improve("--gap-weights", "1,2"),
+          improve("--ground-speed", "0m/s,0m/s"),
+          improve("--ground-speed", "0m/s,4m/s", "--speed-weights", "1"),
+          improve("--ground-speed", "0m/s,4m/s", "--speed-weights", "0,0"),
+          improve("--symmetric", "--family", "hook"),
+          improve("--limits", "nowhere.json"),
+          improve("--limits", lip),
+          improve("--machine", "nowhere.json"),
+          improve("--machine", CRAWLER),
+          List.of("improve", lip, "--machine", lip));
+    }
+
+    @Test
+    void downforceOfAMachineIsAGoal() throws Exception {
+      String to = dir.resolve("held").toString();
+      assertThat(call(List.of("improve", lip, "--machine", CRAWLER, "--out", to))).isZero();
+      assertThat(out()).contains("of the downforce of plain flat 8", "downforce, N");
+      assertThat(Path.of(to, "trades.png")).isNotEmptyFile();
+      assertThat(Files.readString(Path.of(to, "improvement.json")))
+          .contains("\"goal\": \"downforce\"", "\"machine\": \"silo-wall inspection crawler\"");
+    }
+
+    @Test
+    void severalSpeedsAreToldWithTheirShares() {
+      assertThat(call(improve("--ground-speed", "0m/s,4m/s", "--speed-weights", "1,3"))).isZero();
+      assertThat(out()).contains("ground at 0 m/s (25 %), 4 m/s (75 %)");
+    }
+
+    /** Limits of a file count where no option says otherwise; what is wrong names its place. */
+    @Test
+    void limitsComeFromAFile() throws Exception {
+      Path limits = dir.resolve("limits.json");
+      String head = "{\"schema\": \"hemline.limits/1\", ";
+      Files.writeString(limits, head + "\"family\": \"pockets\", \"number\": 1}");
+      assertThat(call(improve("--limits", limits.toString()))).isZero();
+      assertThat(out()).contains("opening 0.8 to 8");
+      assertThat(call(improve("--limits", limits.toString(), "--family", "flat"))).isZero();
+      assertThat(out()).contains("width 0.8 to 8");
+      for (String wrong :
+          List.of(
+              "\"corners\": []",
+              "\"corners\": [0, 77]",
+              "\"family\": \"wings\"",
+              "\"family\": \"teeth\", \"number\": 12",
+              "\"family\": \"teeth\", \"number\": 900000000",
+              "\"width\": \"1e300mm\"",
+              "\"width\": \"0.01mm\"",
+              "\"wall\": \"999mm\"",
+              "\"family\": \"teeth\", \"vary\": {\"\": \"1mm..2mm\"}",
+              "\"family\": \"nose\", \"symmetric\": true")) {
+        Files.writeString(limits, head + wrong + "}");
+        assertThat(call(improve("--limits", limits.toString()))).as(wrong).isEqualTo(2);
+        assertThat(err()).as(wrong).contains("limits.json").hasLineCount(1);
+      }
     }
 
     @Override

@@ -16,10 +16,11 @@ import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.improve.CornerEffect;
+import hemline.solver.improve.DownforceGoal;
 import hemline.solver.improve.Evaluation;
 import hemline.solver.improve.ImproveStudy;
 import hemline.solver.improve.Improvement;
-import hemline.solver.improve.NamedLength;
+import hemline.solver.improve.LeakGoal;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.MachineStudy;
 import hemline.solver.refine.FamilySolver;
@@ -217,12 +218,28 @@ final class FakeStudies implements Studies {
       double score = status == SolveStatus.FAILED ? Double.NaN : 0.9;
       history.add(new Evaluation(k + 1, lengths, score, "", asked.space().drawing(values)));
     }
-    List<NamedLength> lengths = asked.space().lengths();
+    Improvement searched = Improvement.without(asked, history, "", status);
     if (status != SolveStatus.CONVERGED) {
-      return new Improvement(asked.start(), lengths, history, "", List.of(), null, null, status);
+      return searched;
     }
     LipDrawing best = history.get(0).drawing();
     LipProfile profile = LipResolver.check(best).profile();
+    Improvement.Found found =
+        new Improvement.Found(best, Objects.requireNonNull(profile), history.get(0));
+    if (!(asked.goal() instanceof LeakGoal goal)) {
+      Machine machine = ((DownforceGoal) asked.goal()).machine();
+      MachineBalance balance =
+          balance(
+              machine,
+              List.of(found.profile()),
+              1.5,
+              options,
+              LeakStore.NONE,
+              Calibrations.NONE,
+              cancel,
+              progress);
+      return searched.proven(List.of(found), null, null, balance);
+    }
     Estimate less = new Estimate(0.9, 0.02, 0, 0.01, 0.01, Trend.MONOTONE);
     Ranking.Row row =
         new Ranking.Row(
@@ -230,21 +247,18 @@ final class FakeStudies implements Studies {
     Ranking ranking =
         new Ranking(
             asked.start().name(),
-            asked.ground(),
-            asked.conditions().suction(),
+            goal.ground(),
+            goal.conditions().suction(),
             List.of(row),
             List.of(),
             List.of(),
             List.of());
     List<SectionAnswer> answers =
-        asked.ground().gaps().stream()
+        goal.ground().gaps().stream()
             .map(g -> new SectionAnswer(answer(best.name(), g, 600), null))
             .toList();
     RankingAnswer proof = new RankingAnswer(ranking, answers);
-    Improvement.Found found =
-        new Improvement.Found(best, Objects.requireNonNull(profile), history.get(0));
-    return new Improvement(
-        asked.start(), lengths, history, "", List.of(found), proof, proof, status);
+    return searched.proven(List.of(found), proof, proof, null);
   }
 
   @Override

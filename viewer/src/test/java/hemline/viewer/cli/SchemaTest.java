@@ -13,6 +13,7 @@ import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion;
 import hemline.shared.file.CalibrationFile;
 import hemline.shared.file.DuctFile;
+import hemline.shared.file.LimitsFile;
 import hemline.shared.file.LipFile;
 import hemline.shared.file.MachineFile;
 import hemline.shared.problem.InputException;
@@ -34,6 +35,9 @@ import org.junit.jupiter.api.Test;
 class SchemaTest extends CommandCase {
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final Path PROFILES = Path.of("..", "profiles");
+  private static final String CRAWLER =
+      PROFILES.resolve("machines/silo-wall-crawler.json").toString();
+  private static final Path LIMITS = Path.of("examples", "leaning-fin-limits.json");
   private static final Path CASES =
       Path.of("..", "validation/src/main/resources/hemline/validation/cases");
 
@@ -84,6 +88,7 @@ class SchemaTest extends CommandCase {
     written("ranking", "rank", dir.toString(), "--gaps", "2mm", "--suction", "600Pa", "--json");
     written("check", "check", "cavity", "--json");
     written("improvement", "improve", lip, "--gaps", "1mm..2mm", "--suction", "600Pa", "--json");
+    written("improvement", "improve", lip, "--machine", CRAWLER, "--json");
     written("batch", "batch", lip, "--gaps", "1mm..2mm", "--suctions", "600Pa", "--json");
     String rig = Files.writeString(dir.resolve("rig.csv"), RigTemplate.TEXT).toString();
     written("comparison", "compare", rig, lip, "--json");
@@ -102,6 +107,7 @@ class SchemaTest extends CommandCase {
     for (Path file : files(PROFILES.resolve("machines"), 1)) {
       fits("machine", file);
     }
+    fits("limits", LIMITS);
     int ducts = 0;
     for (Path file : files(CASES, 9)) {
       String kind = JSON.readTree(file.toFile()).path("schema").textValue().split("[./]")[1];
@@ -180,6 +186,7 @@ class SchemaTest extends CommandCase {
     damaged += refused("lip", Path.of(lip), dir, LipFile::load);
     Path duct = Files.writeString(dir.resolve("duct.json"), DUCT);
     damaged += refused("duct", duct, dir, DuctFile::read);
+    damaged += refused("limits", LIMITS, dir, LimitsFile::read);
     for (Path machine : files(PROFILES.resolve("machines"), 1)) {
       damaged += refused("machine", machine, machines, MachineFile::read);
     }

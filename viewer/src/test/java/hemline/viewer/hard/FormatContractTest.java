@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import hemline.shared.file.DuctFile;
 import hemline.shared.file.DxfFile;
 import hemline.shared.file.FanCurveFile;
+import hemline.shared.file.LimitsFile;
 import hemline.shared.file.LipFile;
 import hemline.shared.file.MachineFile;
 import hemline.shared.file.SvgFile;
@@ -284,6 +285,27 @@ class FormatContractTest {
     @Override
     Object read(Path file) throws InputException {
       return FanCurveFile.read(file);
+    }
+  }
+
+  /** Limits of a search are written by people. */
+  @Nested
+  class Limits extends Contract {
+    private final Path limits = Path.of("examples", "leaning-fin-limits.json");
+
+    @Override
+    Object sample() throws Exception {
+      return LimitsFile.read(limits);
+    }
+
+    @Override
+    Path write(Object value) throws Exception {
+      return Files.write(dir.resolve("limits.json"), Files.readAllBytes(limits));
+    }
+
+    @Override
+    Object read(Path file) throws InputException {
+      return LimitsFile.read(file);
     }
   }
 

@@ -6,6 +6,7 @@ import hemline.shared.file.CalibrationFile;
 import hemline.shared.file.DuctFile;
 import hemline.shared.file.DxfFile;
 import hemline.shared.file.FanCurveFile;
+import hemline.shared.file.LimitsFile;
 import hemline.shared.file.LipFile;
 import hemline.shared.file.LipImport;
 import hemline.shared.file.MachineFile;
@@ -103,6 +104,11 @@ final class Formats {
         "fans/case.csv",
         files(machines, ".csv"),
         f -> told(() -> FanCurveFile.read(f)));
+    add(
+        "limits",
+        "limits/case.json",
+        List.of(Path.of("examples", "leaning-fin-limits.json")),
+        f -> told(() -> LimitsFile.read(f)));
     drawings(lips);
     List<Path> rigs = new ArrayList<>(files(root.resolve("profiles/rigs"), ".csv"));
     rigs.add(Files.writeString(root.resolve("template.csv"), RigTemplate.TEXT));
