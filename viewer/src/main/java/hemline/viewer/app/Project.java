@@ -6,12 +6,14 @@ import hemline.shared.problem.InputException;
 import hemline.shared.profile.LipFindings;
 import hemline.shared.profile.LipResolver;
 import hemline.shared.result.LeakPoint;
+import hemline.shared.result.SectionResult;
 import hemline.solver.refine.SectionFamily;
 import hemline.solver.study.ResultStore;
 import hemline.viewer.model.LipDocument;
 import hemline.viewer.model.Shelf;
 import hemline.viewer.model.StudyDesk;
 import hemline.viewer.model.Workbench;
+import hemline.viewer.project.KeptResults;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.RecentPlaces;
 import hemline.viewer.project.RescueStore;
@@ -136,6 +138,11 @@ public final class Project {
   /** Sections of machines solved before. */
   public ResultStore<LeakPoint> leaks() {
     return leaks;
+  }
+
+  /** Lips that searches of this project have tried. */
+  ResultStore<SectionResult> searched() {
+    return KeptResults.figures(folder().searches(), engine.get());
   }
 
   /** Machine files of the project and of the examples. */

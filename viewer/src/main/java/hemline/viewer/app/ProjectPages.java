@@ -1,12 +1,14 @@
 package hemline.viewer.app;
 
 import hemline.shared.profile.LipProfile;
+import hemline.viewer.model.ImproveDesk;
 import hemline.viewer.model.MachineDesk;
 import hemline.viewer.model.RigDesk;
 import hemline.viewer.model.Setting;
 import hemline.viewer.project.MachineRescue;
 import hemline.viewer.screen.BenchScreen;
 import hemline.viewer.screen.GuideScreen;
+import hemline.viewer.screen.ImproveScreen;
 import hemline.viewer.screen.LaterScreen;
 import hemline.viewer.screen.MachineFiles;
 import hemline.viewer.screen.MachineScreen;
@@ -38,6 +40,7 @@ public final class ProjectPages {
   private final MachineDesk machines;
   private final RigDesk rigs;
   private final GuideScreen guide = new GuideScreen();
+  private final ImproveDesk searches;
   private final List<Screen> screens;
   private final PauseTransition quiet = new PauseTransition(QUIET);
   private final PauseTransition longest = new PauseTransition(LONGEST);
@@ -59,6 +62,9 @@ public final class ProjectPages {
     this.machines =
         new MachineDesk(project.family(), project.leaks(), Platform::runLater, Clock.systemUTC());
     this.rigs = new RigDesk(project.family(), Platform::runLater, Clock.systemUTC());
+    this.searches =
+        new ImproveDesk(
+            project.family(), project::searched, Platform::runLater, Clock.systemUTC());
     this.screens =
         List.of(
             new LaterScreen(
@@ -70,6 +76,11 @@ public final class ProjectPages {
                         project.shelf(),
                         project::folder,
                         flows)),
+            new LaterScreen(
+                "Improve",
+                () ->
+                    new ImproveScreen(
+                        project.bench(), searches, project.shelf(), project::folder, flows)),
             new LaterScreen(
                 "Machine",
                 () ->
@@ -119,6 +130,11 @@ public final class ProjectPages {
     return rigs;
   }
 
+  /** Searches for better lips. */
+  public ImproveDesk searches() {
+    return searches;
+  }
+
   /** Balances of machines. */
   public MachineDesk machines() {
     return machines;
@@ -146,6 +162,7 @@ public final class ProjectPages {
           longest.stop();
           machines.work().stop();
           rigs.stop();
+          searches.work().stop();
           project.close();
         });
     files.offerRecovery();

@@ -51,6 +51,11 @@ public record ProjectFolder(Path path) {
     return path.resolve(HIDDEN).resolve("studies");
   }
 
+  /** Where figures of lips are kept that searches have tried. */
+  public Path searches() {
+    return path.resolve(HIDDEN).resolve("searches");
+  }
+
   /** Where drawings are put by that are not saved yet. */
   public Path rescue() {
     return path.resolve(HIDDEN).resolve("rescue");
