@@ -63,8 +63,18 @@ public final class LimitsFile {
 
   private SearchLimits limits() {
     keys.allow(
-        "schema", "notes", "width", "height", "wall", "slot", "family", "number", "vary", "corners",
-        "reach", "symmetric");
+        "schema",
+        "notes",
+        "width",
+        "height",
+        "wall",
+        "slot",
+        "family",
+        "number",
+        "vary",
+        "corners",
+        "reach",
+        "symmetric");
     keys.text("notes", "", "a free text");
     String family = keys.has("family") ? keys.text("family", "", "teeth") : null;
     int number = keys.has("number") ? keys.index("number", "a whole number such as 3") : -1;
@@ -82,8 +92,7 @@ public final class LimitsFile {
   }
 
   private @Nullable Double length(String key) {
-    double value =
-        QuantityKeys.optional(keys, key, QuantityKind.LENGTH, LEAST, MOST, Double.NaN);
+    double value = QuantityKeys.optional(keys, key, QuantityKind.LENGTH, LEAST, MOST, Double.NaN);
     return Double.isNaN(value) ? null : value;
   }
 
@@ -113,7 +122,10 @@ public final class LimitsFile {
         corners.add(Integer.valueOf(number.literal()));
       } else {
         keys.fault(
-            "file.type", item.line(), "corners", "corners are whole numbers from 0, such as [0, 1]");
+            "file.type",
+            item.line(),
+            "corners",
+            "corners are whole numbers from 0, such as [0, 1]");
         return corners;
       }
     }

@@ -51,32 +51,28 @@ final class ImproveProof {
     LipProfile start = searched.start();
     LipProfile flat = PlainFlat.asWideAs(start);
     boolean apart = !flat.name().equals(start.name());
-    if (apart) {
-      lips.add(flat);
-    }
     if (searched.goal() instanceof DownforceGoal goal) {
+      if (apart) {
+        lips.add(flat);
+      }
       MachineBalance balance = balance(new LipDownforce(goal.machine()).with(start), lips);
       return cancel.isCancelled()
           ? searched.ended(SolveStatus.CANCELLED)
           : searched.proven(found, null, null, balance);
     }
-    LeakGoal goal = (LeakGoal) searched.goal();
-    RankingAnswer toStart = rank(goal, lips, start);
-    if (apart) {
-      lips.remove(flat);
-      lips.add(start);
-    }
-    RankingAnswer toFlat = !apart || cancel.isCancelled() ? toStart : rank(goal, lips, flat);
+    List<LipProfile> baselines = apart ? List.of(start, flat) : List.of(start);
+    List<RankingAnswer> proofs = rank((LeakGoal) searched.goal(), lips, baselines);
     return cancel.isCancelled()
         ? searched.ended(SolveStatus.CANCELLED)
-        : searched.proven(found, toStart, toFlat, null);
+        : searched.proven(found, proofs.get(0), proofs.get(proofs.size() - 1), null);
   }
 
-  private RankingAnswer rank(LeakGoal goal, List<LipProfile> lips, LipProfile baseline) {
+  private List<RankingAnswer> rank(
+      LeakGoal goal, List<LipProfile> lips, List<LipProfile> baselines) {
     return new RankingStudy(family)
         .rank(
             lips,
-            baseline,
+            baselines,
             goal.ground(),
             goal.speeds(),
             goal.conditions(),

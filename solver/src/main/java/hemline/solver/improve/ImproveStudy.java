@@ -98,9 +98,7 @@ public final class ImproveStudy {
     }
     RunOptions search = coarse(options, closure(start.get(0)));
     double base =
-        asked
-            .goal()
-            .value(asked.start(), coarse(asked, List.of(asked.start()), search, cancel));
+        asked.goal().value(asked.start(), coarse(asked, List.of(asked.start()), search, cancel));
     LipSearch run =
         new LipSearch(
             asked.space(),
@@ -125,11 +123,8 @@ public final class ImproveStudy {
             family,
             options,
             cancel,
-            (share, what) ->
-                progress.progress(SEARCH + (1 - SEARCH) * share, "proof, " + what))
-        .of(
-            Improvement.without(asked, run.history(), run.refusal(), SolveStatus.CONVERGED),
-            found);
+            (share, what) -> progress.progress(SEARCH + (1 - SEARCH) * share, "proof, " + what))
+        .of(Improvement.without(asked, run.history(), run.refusal(), SolveStatus.CONVERGED), found);
   }
 
   private List<LipSearch.Score> scores(
@@ -139,8 +134,7 @@ public final class ImproveStudy {
     int each = results.size() / lips.size();
     for (int i = 0; i < lips.size() && each > 0; i++) {
       List<SectionResult> own = results.subList(i * each, (i + 1) * each);
-      scores.add(
-          new LipSearch.Score(asked.goal().value(lips.get(i), own) / base, doubt(own)));
+      scores.add(new LipSearch.Score(asked.goal().value(lips.get(i), own) / base, doubt(own)));
     }
     return cancel.isCancelled() ? List.of() : scores;
   }

@@ -2,6 +2,7 @@ package hemline.solver.improve;
 
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.Starter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
@@ -23,24 +24,26 @@ public enum LipFamily {
   TEETH {
     @Override
     List<NamedLength> lengths(int number, ShapeLimits l) {
-      double gaps = Math.max(1, number - 1);
-      return List.of(
-          new NamedLength("pitch", l.wall() + l.slot(), l.width() / gaps),
-          new NamedLength("depth", l.slot(), l.height() - l.wall()),
-          new NamedLength("tip", l.wall(), Math.max(2 * l.wall(), l.width() / (2 * number))),
-          new NamedLength(LEAN, -0.4 * l.width(), 0.4 * l.width()));
+      List<NamedLength> all = new ArrayList<>();
+      if (number > 1) {
+        all.add(new NamedLength("pitch", l.wall() + l.slot(), l.width() / (number - 1)));
+      }
+      all.add(new NamedLength("depth", l.slot(), l.height() - l.wall()));
+      all.add(new NamedLength("tip", l.wall(), Math.max(2 * l.wall(), l.width() / (2 * number))));
+      all.add(new NamedLength(LEAN, -0.4 * l.width(), 0.4 * l.width()));
+      return all;
     }
 
+    /** The lean may be missing: then the tip stands below the middle of the root. */
     @Override
     Starter shape(int number, double[] v, double height) {
-      return new Starter.Teeth(number, v[0], v[1], v[2], v[3], height);
-    }
-
-    /** The tip stands below the middle of the root. */
-    @Override
-    double[] upright(double[] v) {
-      double root = new Starter.Teeth(1, v[0], v[1], v[2], 0, v[1]).root();
-      return new double[] {v[0], v[1], v[2], 0.5 * (root - v[2])};
+      int at = number > 1 ? 1 : 0;
+      double depth = v[at];
+      double tip = v[at + 1];
+      double pitch = number > 1 ? v[0] : WIDE * tip;
+      double root = new Starter.Teeth(1, pitch, depth, tip, 0, height).root();
+      double lean = v.length > at + 2 ? v[at + 2] : 0.5 * (root - tip);
+      return new Starter.Teeth(number, pitch, depth, tip, lean, height);
     }
   },
   /** A flat lip with pockets. */
@@ -94,6 +97,9 @@ public enum LipFamily {
   /** The last length of teeth. */
   private static final String LEAN = "lean";
 
+  /** Pitch over tip of a tooth that stands alone, which its root does not feel. */
+  private static final double WIDE = 10;
+
   /** Name in options and files. */
   public String key() {
     return name().toLowerCase(Locale.ROOT);
@@ -120,11 +126,6 @@ public enum LipFamily {
     }
   }
 
-  /** All lengths of a lip that is alike from both sides, from those that are free. */
-  double[] upright(double[] values) {
-    return values;
-  }
-
   /** True where lips of this family can be alike from both sides. */
   boolean symmetric() {
     return this != NOSE && this != HOOK;
@@ -149,7 +150,7 @@ public enum LipFamily {
 
       @Override
       public LipDrawing drawing(double[] values) {
-        return shape(number, symmetric ? upright(values) : values, limits.height()).drawing();
+        return shape(number, values, limits.height()).drawing();
       }
     };
   }

@@ -97,39 +97,41 @@ public final class RankingStudy {
       CancelToken cancel,
       ProgressListener progress) {
     return rank(
-        candidates,
-        baseline,
-        ground,
-        GroundSpeeds.of(conditions.ground().speed()),
-        conditions,
-        options,
-        cancel,
-        progress);
+            candidates,
+            List.of(baseline),
+            ground,
+            GroundSpeeds.of(conditions.ground().speed()),
+            conditions,
+            options,
+            cancel,
+            progress)
+        .get(0);
   }
 
   /**
-   * The same over several speeds of the ground.
+   * The same over several speeds of the ground, and beside one baseline after the other.
    *
+   * @param baselines at least one; each is a row of all rankings
    * @param speeds across the seal, in place of that of the conditions
+   * @return a ranking for each baseline
    */
-  public RankingAnswer rank(
+  public List<RankingAnswer> rank(
       List<LipProfile> candidates,
-      LipProfile baseline,
+      List<LipProfile> baselines,
       GapDistribution ground,
       GroundSpeeds speeds,
       SealSection conditions,
       RunOptions options,
       CancelToken cancel,
       ProgressListener progress) {
-    List<Problem> problems = check(candidates, baseline, ground.gaps());
+    List<Problem> problems = new ArrayList<>();
+    baselines.forEach(b -> problems.addAll(check(candidates, b, ground.gaps())));
     if (!problems.isEmpty()) {
       throw new IllegalArgumentException(
           problems.stream().map(Problem::toString).collect(Collectors.joining("; ")));
     }
     List<LipProfile> profiles = new ArrayList<>(candidates);
-    if (!profiles.contains(baseline)) {
-      profiles.add(baseline);
-    }
+    baselines.stream().filter(b -> !profiles.contains(b)).forEach(profiles::add);
     List<Question> questions = new ArrayList<>();
     for (LipProfile profile : profiles) {
       speeds.sections(profile, ground, conditions).forEach(s -> questions.add(Question.of(s)));
@@ -142,9 +144,13 @@ public final class RankingStudy {
             cancel,
             progress,
             (number, answer) -> taker.accept(answer.answer().result()));
-    Ranking ranking =
-        RankingTable.build(
-            profiles, profiles.indexOf(baseline), ground, speeds, conditions.suction(), solved);
-    return new RankingAnswer(ranking, solved.stream().map(Solved::answer).toList());
+    List<SectionAnswer> answers = solved.stream().map(Solved::answer).toList();
+    return baselines.stream()
+        .map(
+            b ->
+                RankingTable.build(
+                    profiles, profiles.indexOf(b), ground, speeds, conditions.suction(), solved))
+        .map(ranking -> new RankingAnswer(ranking, answers))
+        .toList();
   }
 }

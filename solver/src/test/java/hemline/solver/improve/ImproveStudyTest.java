@@ -103,7 +103,9 @@ final class ImproveStudyTest {
         .isEqualTo(found.history());
   }
 
-  /** Least leak at 11 mm over still ground and at 7 mm over a moving one, which counts a quarter. */
+  /**
+   * Least leak at 11 mm over still ground and at 7 mm over a moving one, which counts a quarter.
+   */
   @Test
   void speedsOfTheGroundCountByTheirWeights() {
     MadeUpFamily family =

@@ -63,8 +63,7 @@ public final class ProjectPages {
         new MachineDesk(project.family(), project.leaks(), Platform::runLater, Clock.systemUTC());
     this.rigs = new RigDesk(project.family(), Platform::runLater, Clock.systemUTC());
     this.searches =
-        new ImproveDesk(
-            project.family(), project::searched, Platform::runLater, Clock.systemUTC());
+        new ImproveDesk(project.family(), project::searched, Platform::runLater, Clock.systemUTC());
     this.screens =
         List.of(
             new LaterScreen(

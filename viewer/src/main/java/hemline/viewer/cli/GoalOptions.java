@@ -95,11 +95,11 @@ final class GoalOptions {
     }
     if (values.stream().distinct().count() < values.size() || values.size() > MOST_SPEEDS) {
       wanted.fault(
-          "--ground-speed",
-          "name each speed once, at most " + MOST_SPEEDS + ", such as 0m/s,4m/s");
+          "--ground-speed", "name each speed once, at most " + MOST_SPEEDS + ", such as 0m/s,4m/s");
       return GroundSpeeds.of(0);
     }
-    List<Double> told = speedWeights.isEmpty() ? values.stream().map(v -> 1.0).toList() : speedWeights;
+    List<Double> told =
+        speedWeights.isEmpty() ? values.stream().map(v -> 1.0).toList() : speedWeights;
     List<Problem> problems = GapDistribution.check(values, told);
     for (Problem p : problems) {
       wanted.fault("--speed-weights", p.text().replace("gaps", "speeds"));

@@ -17,8 +17,7 @@ final class GroundOptions {
   @Mixin AirOptions air = new AirOptions();
 
   GroundMotion motion(Wanted wanted) {
-    return new GroundMotion(
-        wanted.speed("--ground-speed", groundSpeed), air.alongSpeed(wanted));
+    return new GroundMotion(wanted.speed("--ground-speed", groundSpeed), air.alongSpeed(wanted));
   }
 
   /** The motion where a sweep sets the speed across the lip. */

@@ -159,8 +159,7 @@ final class ShapeOptions {
       return;
     }
     try {
-      ranges.put(
-          parts[0].strip(), Quantities.readRange(QuantityKind.LENGTH, "--vary", parts[1]));
+      ranges.put(parts[0].strip(), Quantities.readRange(QuantityKind.LENGTH, "--vary", parts[1]));
     } catch (InputException e) {
       wanted.addAll(e);
     }

@@ -4,7 +4,6 @@ import hemline.shared.fluid.Air;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
 import hemline.shared.section.SectionLimits;
-import hemline.shared.units.NumberText;
 import hemline.shared.units.Quantities;
 import hemline.shared.units.QuantityKind;
 import hemline.shared.units.QuantityRange;

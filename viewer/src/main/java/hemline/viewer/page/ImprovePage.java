@@ -11,6 +11,7 @@ import hemline.solver.plenum.Trade;
 import hemline.solver.study.Ranking;
 import hemline.viewer.format.Cautions;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.LengthUnit;
 import hemline.viewer.format.Wording;
 import hemline.viewer.page.Page.Tone;
 import hemline.viewer.picture.ImproveChart;
@@ -54,7 +55,8 @@ public final class ImprovePage {
       page.table(forces(found, balance));
       page.quiet(
           "Downforce over that with the start, from the whole balance with leaks solved anew on"
-              + " finer grids, with bands; start over lip in the search, from few coarse sections.");
+              + " finer grids, with bands; start over lip in the search, from few coarse"
+              + " sections.");
     }
   }
 
@@ -71,7 +73,9 @@ public final class ImprovePage {
     String share = Digits.value(ratio, 1) + " (" + Digits.range(ratio, 1) + ")";
     String told =
         best.profile().name()
-            + (leak ? (found.proven() ? " leaks " : ", leaks ") : (found.proven() ? " gives " : ", gives "))
+            + (leak
+                ? (found.proven() ? " leaks " : ", leaks ")
+                : (found.proven() ? " gives " : ", gives "))
             + share
             + (leak ? " of " : " of the downforce of ")
             + found.start().name();
@@ -87,9 +91,14 @@ public final class ImprovePage {
   private static PageTable forces(Improvement found, MachineBalance balance) {
     List<String> head =
         new ArrayList<>(
-            List.of("lip", "to start", "downforce, N", "N per electrical W", "least gap, mm"));
+            List.of(
+                "lip",
+                "to start",
+                "downforce, N",
+                "N per electrical W",
+                "least gap, " + LengthUnit.unit()));
     head.add("in the search");
-    found.lengths().forEach(l -> head.add(l.name() + ", mm"));
+    found.lengths().forEach(l -> head.add(l.name() + ", " + LengthUnit.unit()));
     PageTable table = PageTable.of(head).folds();
     for (RankedLip one : balance.lips()) {
       Trade trade = one.trade();
@@ -98,7 +107,7 @@ public final class ImprovePage {
       cells.add(told(one.relative(), 1));
       cells.add(told(trade.downforce(), 1));
       cells.add(told(trade.perWatt(), 1));
-      cells.add(told(trade.leastGap(), 1000));
+      cells.add(told(trade.leastGap(), LengthUnit.factor()));
       Improvement.Found lip =
           found.lips().stream()
               .filter(l -> l.profile().name().equals(one.name()))
@@ -106,7 +115,7 @@ public final class ImprovePage {
               .orElse(null);
       cells.add(lip == null ? "-" : Digits.plain(lip.evaluation().score(), 3));
       for (int k = 0; k < found.lengths().size(); k++) {
-        cells.add(lip == null ? "-" : Digits.plain(1000 * lip.evaluation().lengths().get(k), 3));
+        cells.add(lip == null ? "-" : LengthUnit.bare(lip.evaluation().lengths().get(k), 3));
       }
       table.row(cells, false);
     }
@@ -121,7 +130,7 @@ public final class ImprovePage {
     List<String> head =
         new ArrayList<>(List.of("lip", "leak to start", "band", "leaks less", "leak to flat"));
     head.add("in the search");
-    found.lengths().forEach(l -> head.add(l.name() + ", mm"));
+    found.lengths().forEach(l -> head.add(l.name() + ", " + LengthUnit.unit()));
     PageTable table = PageTable.of(head).folds();
     for (Ranking.Row row :
         found.toStart() == null ? List.<Ranking.Row>of() : found.toStart().ranking().rows()) {
@@ -142,7 +151,7 @@ public final class ImprovePage {
     cells.add(Wording.probability(row.placement().probabilityLess()));
     cells.add(flat == null ? "-" : Digits.withBand(flat.relativeLeak(), 1));
     cells.add(Digits.plain(lip.evaluation().score(), 3));
-    lip.evaluation().lengths().forEach(v -> cells.add(Digits.plain(1000 * v, 3)));
+    lip.evaluation().lengths().forEach(v -> cells.add(LengthUnit.bare(v, 3)));
     return cells;
   }
 
@@ -151,20 +160,22 @@ public final class ImprovePage {
     List<String> lengths = new ArrayList<>();
     for (NamedLength l : found.lengths()) {
       lengths.add(
-          l.name()
-              + " "
-              + Digits.plain(1000 * l.low(), 3)
-              + " to "
-              + Digits.plain(1000 * l.high(), 3));
+          l.name() + " " + LengthUnit.bare(l.low(), 3) + " to " + LengthUnit.bare(l.high(), 3));
     }
-    told.add(found.history().size() + " lips were tried; mm: " + String.join(", ", lengths) + ".");
+    told.add(
+        found.history().size()
+            + " lips were tried; "
+            + LengthUnit.unit()
+            + ": "
+            + String.join(", ", lengths)
+            + ".");
     long doubtful = found.history().stream().filter(e -> !e.doubt().isEmpty()).count();
     if (doubtful > 0) {
       Evaluation first =
           found.history().stream().filter(e -> !e.doubt().isEmpty()).findFirst().orElseThrow();
       told.add(
-          doubtful
-              + " of them have a doubtful flow and counted as 5 % worse, such as number "
+          (doubtful == 1 ? "One of them has" : doubtful + " of them have")
+              + " a doubtful flow and counted as 5 % worse, such as number "
               + first.number()
               + ": "
               + first.doubt());

@@ -34,7 +34,9 @@ import org.jspecify.annotations.Nullable;
 
 /** Asks for a search: which lip to better, what may change, what can be built, how long. */
 final class ImproveForm {
-  private static final String CORNERS = "its own corners";
+  private static final String CORNERS = "";
+  private static final Map<String, String> AMONG =
+      Map.of(CORNERS, "its corners moved", "flat", "flat lips", "nose", "noses", "hook", "hooks");
   private static final int MOST_EVALUATIONS = 2000;
   private static final int MOST_GAPS = 12;
   private static final long SEED = 1;
@@ -68,6 +70,7 @@ final class ImproveForm {
     Arrays.stream(LipFamily.values()).map(LipFamily::key).forEach(names::add);
     family.setId("improve-family");
     family.setItems(FXCollections.observableArrayList(names));
+    family.setConverter(Controls.names(name -> AMONG.getOrDefault(name, name)));
     family.setValue(CORNERS);
     family.valueProperty().subscribe(v -> layOutChange());
     symmetric.setId("improve-symmetric");
@@ -139,14 +142,14 @@ final class ImproveForm {
             heading("Better than"),
             start,
             heading("What may change"),
-            Controls.row(6, new Label("among lips with"), family),
+            Controls.row(6, new Label("look among"), family),
             change,
             heading("What can be built"),
             pair(width, height),
             pair(wall, slot),
             heading("Conditions"),
             Controls.row(6, new Label("gaps"), gap, new Label("to"), gapTo),
-            Controls.row(6, new Label("in"), gaps, new Label("gaps; one is the first")),
+            Controls.row(6, new Label("number of gaps"), gaps),
             suction.line(),
             Controls.row(6, new Label("ground speed to the plenum"), ground),
             heading("How long"),
@@ -177,7 +180,18 @@ final class ImproveForm {
 
   private List<ValueField> all() {
     return List.of(
-        number, reach, width, height, wall, slot, gap, gapTo, gaps, suction, ground, evaluations,
+        number,
+        reach,
+        width,
+        height,
+        wall,
+        slot,
+        gap,
+        gapTo,
+        gaps,
+        suction,
+        ground,
+        evaluations,
         minutes);
   }
 
@@ -187,8 +201,7 @@ final class ImproveForm {
    * @param lip the lip to be better than, resolved
    * @param drawing the same as drawn
    */
-  @Nullable Question read(
-      LipProfile lip, LipDrawing drawing, int threads, List<Problem> problems) {
+  @Nullable Question read(LipProfile lip, LipDrawing drawing, int threads, List<Problem> problems) {
     all().forEach(f -> f.read(problems));
     List<Double> over = new ArrayList<>();
     int n = (int) gaps.value();

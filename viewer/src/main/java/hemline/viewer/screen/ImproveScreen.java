@@ -88,6 +88,7 @@ public final class ImproveScreen implements Screen {
     form.begin(bench.setting().get());
     Parent content = pane.content(List.of(form.content()), List.of(), view);
     desk.state().subscribe(this::show);
+    ShownUnit.follow(view.content(), () -> show(desk.state().get()));
     desk.work().running().subscribe(on -> show(desk.state().get()));
     return content;
   }
@@ -122,8 +123,8 @@ public final class ImproveScreen implements Screen {
       Label saved = Controls.message("improve-saved", "quiet");
       String made =
           found.history().size() + " lips tried, " + Digits.plain(state.seconds(), 2) + " s";
-      view.show(ImprovePage.of(found), tools(state, found, saved), saved,
-          Controls.text(made, "quiet"));
+      view.show(
+          ImprovePage.of(found), tools(state, found, saved), saved, Controls.text(made, "quiet"));
       return;
     }
     Page page = new Page("Better than " + asked.start().name());
@@ -132,7 +133,7 @@ public final class ImproveScreen implements Screen {
           () -> ImproveChart.of(asked.start().name(), asked.goal(), state.tried()),
           "leak of each lip tried so far over that of the start");
     }
-    if (desk.work().running().get()) {
+    if (desk.work().running().get() || state.tried().isEmpty()) {
       view.show(page.quiet(state.tried().size() + " of " + asked.evaluations() + " lips tried"));
     } else {
       view.show(page, goOn(state.question()));
@@ -140,8 +141,7 @@ public final class ImproveScreen implements Screen {
   }
 
   private Node goOn(Question question) {
-    return Controls.row(
-        Controls.button("improve-go-on", "Go on", e -> desk.start(question)));
+    return Controls.row(Controls.button("improve-go-on", "Go on", e -> desk.start(question)));
   }
 
   private Node tools(State state, Improvement found, Label saved) {

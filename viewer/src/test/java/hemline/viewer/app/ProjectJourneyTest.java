@@ -167,6 +167,45 @@ final class ProjectJourneyTest extends ApplicationTest {
     assertThat(project.studies().shown().get()).isEqualTo(study);
   }
 
+  /** A search that is stopped goes on, and its best lip comes to the bench. */
+  @Test
+  void aBetterLipIsSearchedStoppedAndProven() throws Exception {
+    clickOn("#tab-improve");
+    until(() -> lookup("#improve-start-lip").<ComboBox<?>>query().getValue() != null);
+    interact(() -> lookup("#improve-family").<ComboBox<String>>query().setValue("flat"));
+    put("improve-gap", "0.4 mm");
+    put("improve-suction", "2 Pa");
+    put("improve-evaluations", "4");
+    put("improve-width", "0.5 mm");
+    clickOn("#improve-start");
+    until(() -> label("#improve-fault").startsWith("wall: must be above 0 and"));
+    put("improve-width", "6 mm");
+    clickOn("#improve-start");
+    var searches = window.pages().searches();
+    until(() -> searches.state().get() != null && !searches.state().get().tried().isEmpty());
+    clickOn("#improve-start");
+    until(() -> !searches.work().running().get());
+    assertThat(label("#improve-state")).contains("are kept; it can go on");
+    assertThat(searches.state().get().found()).isNull();
+    clickOn("#improve-go-on");
+    until(() -> searches.state().get().found() != null);
+    assertThat(searches.state().get().tried()).hasSize(4);
+    assertThat(label("#improve-title")).isEqualTo("Better than flat 4");
+    clickOn("#improve-save");
+    until(() -> label("#improve-saved").startsWith("Saved in "));
+    assertThat(dir.resolve("results/better-than-flat-4/improvement.json")).isNotEmptyFile();
+    clickOn("#improve-open");
+    until(() -> bench.drawing().get().name().startsWith("improved"));
+    assertThat(bench.setting().get().suction()).isEqualTo(2);
+  }
+
+  private String label(String id) {
+    return lookup(id).queryAll().stream()
+        .map(node -> ((Labeled) node).getText())
+        .findFirst()
+        .orElse("");
+  }
+
   @Test
   void aStudyTakesAllItsConditionsFromTheForm() throws Exception {
     press(KeyCode.CONTROL).type(KeyCode.DIGIT2).release(KeyCode.CONTROL);
