@@ -9,11 +9,11 @@ import hemline.solver.plenum.LipDownforce;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.MachineStudy;
 import hemline.solver.refine.SectionFamily;
-import hemline.solver.study.LeakStore;
 import hemline.solver.study.LeakStudy;
 import hemline.solver.study.PlainFlat;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RankingStudy;
+import hemline.solver.study.ResultStore;
 import hemline.solver.study.RunOptions;
 import java.util.ArrayList;
 import java.util.List;
@@ -50,7 +50,7 @@ final class ImproveProof {
     found.forEach(f -> lips.add(f.profile()));
     LipProfile start = searched.start();
     LipProfile flat = PlainFlat.asWideAs(start);
-    boolean apart = !flat.name().equals(start.name());
+    boolean apart = !flat.name().equals(start.name()) && !flat.outline().equals(start.outline());
     if (searched.goal() instanceof DownforceGoal goal) {
       if (apart) {
         lips.add(flat);
@@ -82,7 +82,7 @@ final class ImproveProof {
   }
 
   private MachineBalance balance(Machine machine, List<LipProfile> lips) {
-    return new MachineStudy(new LeakStudy(family, LeakStore.NONE))
+    return new MachineStudy(new LeakStudy(family, ResultStore.none()))
         .of(machine, lips, FACTOR, options, cancel, progress);
   }
 }

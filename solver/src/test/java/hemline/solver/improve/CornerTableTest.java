@@ -76,7 +76,7 @@ final class CornerTableTest {
 
   private static List<CornerEffect> effects(Case c) throws Exception {
     LipDrawing lip = c.drawing();
-    return new CornerStudy(new FamilySolver(), ResultStore.NONE)
+    return new CornerStudy(new FamilySolver(), ResultStore.none())
         .of(
             lip,
             c.section(LipResolver.resolve(lip)),
@@ -116,7 +116,7 @@ final class CornerTableTest {
             c.section(moved(lip, effect.corner(), upwards, step)),
             c.section(moved(lip, effect.corner(), upwards, whole ? 0 : -step)));
     List<SectionResult> solved =
-        new BatchStudy(new PoolRunner(new FamilySolver()), ResultStore.NONE)
+        new BatchStudy(new PoolRunner(new FamilySolver()), ResultStore.none())
             .run(
                 pair,
                 new RunOptions(MeshLevel.MEDIUM, closure, false, 2),

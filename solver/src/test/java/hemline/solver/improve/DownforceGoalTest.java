@@ -16,7 +16,6 @@ import hemline.solver.plenum.LipDownforce;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.MachineStudy;
 import hemline.solver.study.BatchStudy;
-import hemline.solver.study.LeakStore;
 import hemline.solver.study.LeakStudy;
 import hemline.solver.study.MadeUpFamily;
 import hemline.solver.study.PoolRunner;
@@ -58,12 +57,12 @@ final class DownforceGoalTest {
     LipDownforce downforce = new LipDownforce(crawler());
     LipProfile lip = MadeUpFamily.lip("plain");
     List<SectionResult> results =
-        new BatchStudy(new PoolRunner(family), ResultStore.NONE)
+        new BatchStudy(new PoolRunner(family), ResultStore.none())
             .run(downforce.sections(lip), COARSE, new CancelToken(), ProgressListener.NONE)
             .results();
     assertThat(results).hasSize(4);
     MachineBalance whole =
-        new MachineStudy(new LeakStudy(family, LeakStore.NONE))
+        new MachineStudy(new LeakStudy(family, ResultStore.none()))
             .of(
                 downforce.with(lip),
                 List.of(lip),
@@ -84,7 +83,7 @@ final class DownforceGoalTest {
         new ImproveStudy.Asked(
             MadeUpFamily.lip("start"), space, limits, new DownforceGoal(crawler()), 14, 1);
     Improvement found =
-        new ImproveStudy(valley(), ResultStore.NONE)
+        new ImproveStudy(valley(), ResultStore.none())
             .of(
                 asked,
                 new RunOptions(MeshLevel.MEDIUM, Closure.SST, false, 2),

@@ -116,7 +116,7 @@ final class ImproveStudyTest {
               return MadeUpFamily.jet(section, (0.6 + off * off) * (1 + 0.01 * (2 - place)));
             });
     GroundSpeeds speeds = GroundSpeeds.of(List.of(0.0, 4.0), List.of(3.0, 1.0));
-    Improvement found = improve(family, speeds, ResultStore.NONE, 2, new CancelToken());
+    Improvement found = improve(family, speeds, ResultStore.none(), 2, new CancelToken());
     Improvement.Found best = found.best();
     assertThat(best).isNotNull();
     assertThat(width(best.profile())).isBetween(9.5e-3, 10.5e-3);

@@ -1,5 +1,6 @@
 package hemline.viewer.model;
 
+import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.solver.improve.Evaluation;
 import hemline.solver.improve.ImproveStudy;
@@ -23,7 +24,7 @@ public final class ImproveDesk {
   private static final double MINUTE = 60;
 
   private final SectionFamily family;
-  private final Supplier<ResultStore> kept;
+  private final Supplier<ResultStore<SectionResult>> kept;
   private final Executor screen;
   private final BackgroundWork work;
   private final ReadOnlyObjectWrapper<@Nullable State> state = new ReadOnlyObjectWrapper<>();
@@ -53,7 +54,10 @@ public final class ImproveDesk {
    * @param screen runs what must happen on the screen's thread
    */
   public ImproveDesk(
-      SectionFamily family, Supplier<ResultStore> kept, Executor screen, Clock clock) {
+      SectionFamily family,
+      Supplier<ResultStore<SectionResult>> kept,
+      Executor screen,
+      Clock clock) {
     this.family = family;
     this.kept = kept;
     this.screen = screen;

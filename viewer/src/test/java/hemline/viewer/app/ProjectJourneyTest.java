@@ -175,7 +175,7 @@ final class ProjectJourneyTest extends ApplicationTest {
     interact(() -> lookup("#improve-family").<ComboBox<String>>query().setValue("flat"));
     put("improve-gap", "0.4 mm");
     put("improve-suction", "2 Pa");
-    put("improve-evaluations", "4");
+    put("improve-evaluations", "2");
     put("improve-width", "0.5 mm");
     clickOn("#improve-start");
     until(() -> label("#improve-fault").startsWith("wall: must be above 0 and"));
@@ -189,7 +189,7 @@ final class ProjectJourneyTest extends ApplicationTest {
     assertThat(searches.state().get().found()).isNull();
     clickOn("#improve-go-on");
     until(() -> searches.state().get().found() != null);
-    assertThat(searches.state().get().tried()).hasSize(4);
+    assertThat(searches.state().get().tried()).hasSize(2);
     assertThat(label("#improve-title")).isEqualTo("Better than flat 4");
     clickOn("#improve-save");
     until(() -> label("#improve-saved").startsWith("Saved in "));

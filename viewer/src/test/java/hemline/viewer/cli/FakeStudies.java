@@ -234,7 +234,7 @@ final class FakeStudies implements Studies {
               List.of(found.profile()),
               1.5,
               options,
-              LeakStore.NONE,
+              ResultStore.none(),
               Calibrations.NONE,
               cancel,
               progress);
