@@ -53,13 +53,19 @@ public final class Project {
   private final ResultStore<LeakPoint> leaks;
 
   /** Puts drawings by, so that the screen does not wait for a slow drive. */
-  private final ExecutorService writer =
-      Executors.newSingleThreadExecutor(
-          work -> {
-            Thread thread = new Thread(work, "hemline-putting-by");
-            thread.setDaemon(true);
-            return thread;
-          });
+  private final ExecutorService writer = beside("hemline-putting-by");
+
+  /** Lists kept studies, for the same reason. */
+  private final ExecutorService reader = beside("hemline-kept-studies");
+
+  private static ExecutorService beside(String name) {
+    return Executors.newSingleThreadExecutor(
+        work -> {
+          Thread thread = new Thread(work, name);
+          thread.setDaemon(true);
+          return thread;
+        });
+  }
 
   /**
    * A project.
@@ -125,6 +131,7 @@ public final class Project {
           new StudyDesk(
               family,
               new StudyStore(folder().studies(), engine.get()),
+              reader,
               javafx.application.Platform::runLater,
               Clock.systemUTC());
     }
@@ -199,6 +206,7 @@ public final class Project {
     bench.stop();
     document.close();
     writer.shutdown();
+    reader.shutdown();
     try {
       writer.awaitTermination(LONGEST_END, TimeUnit.SECONDS);
     } catch (InterruptedException e) {

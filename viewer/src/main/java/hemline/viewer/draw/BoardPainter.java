@@ -9,15 +9,18 @@ import hemline.viewer.edit.Parts;
 import hemline.viewer.format.Digits;
 import hemline.viewer.format.LengthUnit;
 import hemline.viewer.model.Placement;
+import hemline.viewer.picture.FreeSpot;
 import hemline.viewer.picture.GroundArrow;
 import hemline.viewer.picture.Sheet.Anchor;
 import hemline.viewer.picture.Sheet.Lettering;
 import hemline.viewer.picture.Sheet.Pen;
+import hemline.viewer.picture.TextWidth;
 import hemline.viewer.picture.Ticks;
 import java.awt.Shape;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
@@ -25,6 +28,11 @@ import org.jspecify.annotations.Nullable;
 /** Paints lip, skirt, ground, rulers and the names of the two sides. */
 public final class BoardPainter {
   private static final double RULER = 11.5;
+
+  /** Height of the strip with arrows, pixels. */
+  private static final double MOTION = 26;
+
+  private static final double DIMENSION = 12;
 
   /** Shortest line of an outline, pixels. */
   private static final double SHORTEST = 0.7;
@@ -120,13 +128,15 @@ public final class BoardPainter {
     sheet.stroke(new Line2D.Double(0, top, view.width(), top), new Pen(ink.text(), 1, 1.8));
   }
 
-  /** Arrows in the ground for its motion. */
+  /** Arrows in the ground for its motion; at the board's rim where the ground is out of view. */
   public void motion(double y, GroundMotion motion) {
-    double top = view.py(y);
-    if (top < view.height() - 20) {
-      Rectangle2D strip = new Rectangle2D.Double(0, top + 3, view.width(), 26);
-      GroundArrow.paint(sheet, "ground", motion, strip, ink.text(), ink.paper());
-    }
+    GroundArrow.paint(sheet, "ground", motion, motionStrip(view, y), ink.text(), ink.paper());
+  }
+
+  /** Where the arrows of a ground at a height stand. */
+  public static Rectangle2D motionStrip(BoardView view, double y) {
+    double top = Math.max(3, Math.min(view.py(y) + 3, view.height() - MOTION - 3));
+    return new Rectangle2D.Double(0, top, view.width(), MOTION);
   }
 
   /** An outline that is being drawn, and where its next point would come. */
@@ -243,7 +253,7 @@ public final class BoardPainter {
     return new Rectangle2D.Double(0, 0, view.width(), 24);
   }
 
-  /** Ruler along the left side, from the ground. */
+  /** Ruler along the left side, in the frame of the drawing as fields and the mouse tell it. */
   public void rulerUp(double originY) {
     Path2D marks = new Path2D.Double();
     Lettering digits = Lettering.of(RULER, ink.quiet()).lifted();
@@ -282,8 +292,29 @@ public final class BoardPainter {
           label.x(),
           label.y(),
           label.text(),
-          Lettering.of(12, ink.chosen()).heavy().lifted().at(Anchor.MIDDLE));
+          Lettering.of(DIMENSION, ink.chosen()).heavy().lifted().at(Anchor.MIDDLE));
     }
+  }
+
+  /**
+   * Dimensions at places where they keep off each other and off other words.
+   *
+   * @param labels where they would best stand
+   * @param taken rooms of other words, pixels
+   */
+  public static List<Label> apart(BoardView view, List<Label> labels, List<Rectangle2D> taken) {
+    FreeSpot room = new FreeSpot(new Rectangle2D.Double(0, 24, view.width(), view.height() - 24));
+    taken.forEach(room::block);
+    List<Label> placed = new ArrayList<>();
+    for (Label label : labels) {
+      double width = TextWidth.of(label.text(), DIMENSION) + 6;
+      Rectangle2D spot =
+          room.near(
+              new Rectangle2D.Double(
+                  label.x() - 0.5 * width, label.y() - DIMENSION, width, DIMENSION + 3));
+      placed.add(new Label(spot.getCenterX(), spot.getMaxY() - 3, label.text()));
+    }
+    return placed;
   }
 
   /** A text at a pixel. */

@@ -38,11 +38,19 @@ import org.jspecify.annotations.Nullable;
 public final class StudyDesk {
   private final SectionFamily family;
   private final Clock clock;
+  private final Executor disk;
+  private final Executor screen;
   private final BackgroundWork work;
   private StudyStore store;
   private final ReadOnlyObjectWrapper<List<KeptStudy>> kept =
       new ReadOnlyObjectWrapper<>(List.of());
   private final ReadOnlyObjectWrapper<@Nullable KeptStudy> shown = new ReadOnlyObjectWrapper<>();
+  private final ReadOnlyObjectWrapper<@Nullable KeptStudy> forgotten =
+      new ReadOnlyObjectWrapper<>();
+  private @Nullable StudyQuestion asked;
+
+  /** True when somebody chose to look at another study while one runs. */
+  private boolean looked;
 
   /**
    * How a study ended.
@@ -62,11 +70,15 @@ public final class StudyDesk {
    * A desk with the studies of a store.
    *
    * @param family solves sections
+   * @param disk lists and removes kept studies, one task after the other
    * @param screen runs what must happen on the screen's thread
    */
-  public StudyDesk(SectionFamily family, StudyStore store, Executor screen, Clock clock) {
+  public StudyDesk(
+      SectionFamily family, StudyStore store, Executor disk, Executor screen, Clock clock) {
     this.family = family;
     this.store = store;
+    this.disk = disk;
+    this.screen = screen;
     this.clock = clock;
     this.work = new BackgroundWork("study", screen, clock);
     list();
@@ -74,7 +86,18 @@ public final class StudyDesk {
 
   /** Reads the studies anew; files that are none are told. */
   private void list() {
-    StudyStore.Kept all = store.all();
+    StudyStore from = store;
+    disk.execute(
+        () -> {
+          StudyStore.Kept all = from.all();
+          screen.execute(() -> list(from, all));
+        });
+  }
+
+  private void list(StudyStore from, StudyStore.Kept all) {
+    if (from != store) {
+      return;
+    }
     kept.set(all.studies());
     if (!all.refused().isEmpty()) {
       work.tell(all.refused().get(0).toString());
@@ -101,20 +124,46 @@ public final class StudyDesk {
     work.drop();
     store = other;
     shown.set(null);
+    forgotten.set(null);
     list();
   }
 
   public void show(KeptStudy study) {
+    looked = true;
     shown.set(study);
   }
 
-  /** Forgets a study. */
+  /** Forgets a study; {@link #bringBack} undoes that. */
   public void remove(KeptStudy study) {
-    store.remove(study);
+    StudyStore from = store;
+    disk.execute(() -> from.remove(study));
     list();
+    forgotten.set(study);
     if (study.equals(shown.get())) {
       shown.set(null);
     }
+  }
+
+  /** The study that was forgotten last; null for none. */
+  public ReadOnlyObjectProperty<@Nullable KeptStudy> forgotten() {
+    return forgotten.getReadOnlyProperty();
+  }
+
+  /** Keeps the study that was forgotten last again, and shows it. */
+  public void bringBack() {
+    KeptStudy study = forgotten.get();
+    if (study != null) {
+      StudyStore into = store;
+      forgotten.set(null);
+      disk.execute(() -> keep(study, into));
+      list();
+      shown.set(study);
+    }
+  }
+
+  /** The question that is being answered; null for none. */
+  public @Nullable StudyQuestion asked() {
+    return work.running().get() ? asked : null;
   }
 
   /** True when the study was solved by the solver that runs now. */
@@ -153,6 +202,8 @@ public final class StudyDesk {
       return List.of();
     }
     StudyStore into = store;
+    asked = question;
+    looked = false;
     KeptStudy part =
         before != null
             ? before
@@ -207,6 +258,15 @@ public final class StudyDesk {
     }
   }
 
+  /** Shows the points of the running study as they come. */
+  private void follow(KeptStudy part) {
+    KeptStudy now = shown.get();
+    boolean own = now != null && now.question().equals(part.question());
+    if (part.question().equals(asked()) && (own || !looked)) {
+      shown.set(part);
+    }
+  }
+
   /** Keeps what there is so far with one more answer: that is what a crash leaves. */
   private void keepPart(
       StudyQuestion question,
@@ -218,7 +278,9 @@ public final class StudyDesk {
       if (answer.status() != SolveStatus.CANCELLED && !had.contains(answer)) {
         had.add(answer);
         String now = clock.instant().toString();
-        keep(KeptStudy.part(question, had, seconds.getAsDouble(), now, into.engine()), into);
+        KeptStudy part = KeptStudy.part(question, had, seconds.getAsDouble(), now, into.engine());
+        keep(part, into);
+        screen.execute(() -> follow(part));
       }
     }
   }

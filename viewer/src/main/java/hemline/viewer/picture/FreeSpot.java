@@ -50,6 +50,20 @@ public final class FreeSpot {
     }
   }
 
+  /** Keeps names off a rectangle. */
+  public void block(Rectangle2D rectangle) {
+    taken.add(rectangle);
+  }
+
+  /** A rectangle where it is free, else the nearest free one of its size. */
+  public Rectangle2D near(Rectangle2D wanted) {
+    if (free(wanted)) {
+      taken.add(wanted);
+      return wanted;
+    }
+    return take(wanted.getCenterX(), wanted.getCenterY(), wanted.getWidth(), wanted.getHeight());
+  }
+
   /** The nearest free rectangle of a size beside a point; right above it where none is free. */
   public Rectangle2D take(double x, double y, double width, double height) {
     for (double d : DISTANCES) {

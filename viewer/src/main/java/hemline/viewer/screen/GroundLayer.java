@@ -7,6 +7,7 @@ import hemline.viewer.draw.FxSheet;
 import hemline.viewer.draw.Palette;
 import hemline.viewer.draw.Tracers;
 import hemline.viewer.model.Setting;
+import java.awt.geom.Rectangle2D;
 import javafx.animation.AnimationTimer;
 import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
@@ -97,7 +98,14 @@ final class GroundLayer {
     }
     BoardView view = now.view();
     double top = Math.floor(Math.max(0, view.py(now.height()) - RIM));
-    double seen = Math.min(RIM + BoardPainter.GROUND, view.height() - top);
+    double bottom = top + RIM + BoardPainter.GROUND;
+    if (!now.motion().equals(GroundMotion.STILL)) {
+      // the arrows stay in view where the ground does not
+      Rectangle2D arrows = BoardPainter.motionStrip(view, now.height());
+      top = Math.floor(Math.min(top, arrows.getMinY()));
+      bottom = Math.max(bottom, arrows.getMaxY());
+    }
+    double seen = Math.min(bottom, view.height()) - top;
     node.setVisible(seen > 0);
     if (seen <= 0) {
       return;

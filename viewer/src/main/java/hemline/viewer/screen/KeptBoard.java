@@ -141,7 +141,7 @@ final class KeptBoard extends Region {
       now.paintLabels(sheet, view, ink);
     }
     painter.rulerAlong(0);
-    painter.rulerUp(ground);
+    painter.rulerUp(0);
     painter.sides(lip);
     painter.gap(lip, ground);
     if (now != null) {

@@ -10,10 +10,12 @@ import java.time.format.DateTimeParseException;
 import java.util.Locale;
 import java.util.function.Consumer;
 import javafx.collections.FXCollections;
+import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Label;
 import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.input.KeyCode;
+import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
@@ -34,6 +36,7 @@ final class KeptStudies {
   KeptStudies(StudyDesk desk, Consumer<StudyQuestion> asked) {
     this.desk = desk;
     list.setId("kept-studies");
+    list.setAccessibleText("studies of this project");
     list.getStyleClass().add("kept");
     Label none = new Label("Studies that you run are kept here, also when the window is closed.");
     none.setWrapText(true);
@@ -62,8 +65,15 @@ final class KeptStudies {
     desk.shown().subscribe(s -> select(s));
   }
 
-  ListView<KeptStudy> content() {
-    return list;
+  /** The list, and below it the way back for a study that was forgotten. */
+  VBox content() {
+    Hyperlink back = new Hyperlink("Bring back the study that was forgotten");
+    back.setId("study-bring-back");
+    back.setOnAction(e -> desk.bringBack());
+    back.managedProperty().bind(back.visibleProperty());
+    desk.forgotten().subscribe(study -> back.setVisible(study != null));
+    VBox.setVgrow(list, Priority.ALWAYS);
+    return new VBox(4, list, back);
   }
 
   private void fill() {

@@ -24,6 +24,7 @@ final class LipAllRound {
   LipAllRound(MachineSheet sheet) {
     this.sheet = sheet;
     names.setId("machine-lip");
+    names.setAccessibleText("lip all round the floor");
     names.setMaxWidth(Double.MAX_VALUE);
     names.setPromptText("several lips");
     names.setTooltip(new Tooltip("another lip for all edges; the balance follows"));

@@ -143,9 +143,11 @@ public final class MachineScreen implements Screen {
   @Override
   public Parent createContent() {
     file.setId("machine-file");
+    file.setAccessibleText("machine file");
     file.setMaxWidth(Double.MAX_VALUE);
     file.setConverter(Controls.names(MachineScreen::name));
     mesh.setId("machine-mesh");
+    mesh.setAccessibleText("mesh of the sections");
     mesh.setConverter(Controls.names(MeshLevel::key));
     mesh.setValue(MeshLevel.COARSE);
     desk.shown().subscribe(this::show);

@@ -53,7 +53,7 @@ final class ProbeLine {
     double x = view.x(px);
     double y = view.y(py);
     StringBuilder text = new StringBuilder();
-    text.append(LengthUnit.drawn(x)).append(" | ").append(LengthUnit.drawn(y - board.ground()));
+    text.append(LengthUnit.drawn(x)).append(" | ").append(LengthUnit.drawn(y));
     text.append(" ").append(LengthUnit.unit());
     FlowPicture flow = board.picture().get();
     if (flow != null && !bench.stale().get()) {

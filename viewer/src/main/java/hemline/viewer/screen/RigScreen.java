@@ -114,6 +114,7 @@ public final class RigScreen implements Screen {
   @Override
   public Parent createContent() {
     lip.setId("rig-lip");
+    lip.setAccessibleText("lip that was measured");
     lip.setMaxWidth(Double.MAX_VALUE);
     lip.setConverter(names());
     Button open = new Button("Rig file \u2026");

@@ -266,8 +266,7 @@ public final class SectionBoard extends Region {
     Placement lip = lip();
     groundLayer.show(at, ink, ground(), lip.right() - lip.left(), bench.setting().get());
     rulerAlong.show(at, ink, BoardPainter.rulerAlongArea(at), 0, p -> p.rulerAlong(0));
-    double ground = ground();
-    rulerUp.show(at, ink, BoardPainter.rulerUpArea(at), ground, p -> p.rulerUp(ground));
+    rulerUp.show(at, ink, BoardPainter.rulerUpArea(at), 0, p -> p.rulerUp(0));
     if (sketching) {
       for (Patch patch : List.of(lipPatch, vortexPatch, sides, gap, key, sizes)) {
         patch.hide();
@@ -347,7 +346,7 @@ public final class SectionBoard extends Region {
     Set<Corner> chosen = selection.get();
     List<Vertex> points = sketch.active().get() ? sketch.points().get() : List.of();
     double[] next = sketch.active().get() ? pointer : null;
-    List<BoardPainter.Label> texts = labels;
+    List<BoardPainter.Label> texts = BoardPainter.apart(at, labels, words(at));
     boolean anywhere =
         sketch.active().get()
             || !found.problems().isEmpty()
@@ -356,7 +355,9 @@ public final class SectionBoard extends Region {
     marks.show(
         at,
         ink,
-        anywhere ? new Rectangle2D.Double(0, 0, at.width(), at.height()) : marksArea(at, drawing),
+        anywhere
+            ? new Rectangle2D.Double(0, 0, at.width(), at.height())
+            : marksArea(at, drawing, texts),
         Arrays.asList(drawing, found, chosen, sketching, points, next, texts),
         p -> {
           if (!sketching) {
@@ -368,10 +369,22 @@ public final class SectionBoard extends Region {
         });
   }
 
-  private Rectangle2D marksArea(BoardView at, LipDrawing drawing) {
+  /** Rooms of the words that stay while something is dragged. */
+  private List<Rectangle2D> words(BoardView at) {
+    List<Rectangle2D> rooms = new ArrayList<>();
+    Placement lip = lip();
+    double middle = 0.5 * (at.py(ground()) + at.py(lip.low()));
+    rooms.add(new Rectangle2D.Double(at.px(lip.left()) - 104, middle - 10, 90, 18));
+    if (flow.picture() != null && look.get().map() != BoardLook.ColourMap.NONE) {
+      rooms.add(FlowPicture.keyArea(at));
+    }
+    return rooms;
+  }
+
+  private Rectangle2D marksArea(BoardView at, LipDrawing drawing, List<BoardPainter.Label> texts) {
     double[] lip = LipShape.box(drawing);
     Rectangle2D area = box(at, lip[0], lip[1], lip[2], lip[3]);
-    for (BoardPainter.Label label : labels) {
+    for (BoardPainter.Label label : texts) {
       area.add(new Rectangle2D.Double(label.x() - 90, label.y() - 16, 180, 24));
     }
     return area;

@@ -91,6 +91,7 @@ final class SettingBar {
     ComboBox<MeshLevel> mesh = new ComboBox<>();
     mesh.getItems().setAll(MeshLevel.values());
     mesh.setId("mesh");
+    mesh.setAccessibleText("mesh of the solve");
     mesh.setConverter(Controls.names(MeshLevel::key));
     mesh.setTooltip(new Tooltip("finer meshes narrow the bands and take longer"));
     bench.options().subscribe(o -> mesh.setValue(o.level()));

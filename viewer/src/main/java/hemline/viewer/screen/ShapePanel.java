@@ -72,9 +72,11 @@ final class ShapePanel {
     this.couponLength = couponLength;
     box.getStyleClass().addAll("slip", "shape-slip");
     dress.setId("corner-dress");
+    dress.setAccessibleText("sharp, round or chamfer");
     dress.getItems().addAll("sharp", "round", "chamfer");
     dress.setOnAction(e -> dressed());
     name.setId("lip-name");
+    name.setAccessibleText("name of the lip");
     name.setOnAction(e -> rename());
     more.setId("lip-more");
     lipChange.visibleProperty().bind(more.selectedProperty());

@@ -56,6 +56,12 @@ public final class StudiesScreen implements Screen {
     shelf.list(form::offer);
   }
 
+  /** Brings back what was forgotten. */
+  @Override
+  public void undo() {
+    desk.bringBack();
+  }
+
   @Override
   public void setDark(boolean on) {
     results.view().setDark(on);

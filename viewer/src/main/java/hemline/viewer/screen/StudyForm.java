@@ -75,6 +75,7 @@ final class StudyForm {
             "Solves the second turbulence model, which else is compared on the coarsest grid, on"
                 + " all grids. Takes twice as long."));
     mesh.setId("study-mesh");
+    mesh.setAccessibleText("mesh of the study");
     mesh.setValue(MeshLevel.MEDIUM);
     mesh.setConverter(Controls.names(MeshLevel::key));
     aim.selectToggle(overGap);
@@ -96,6 +97,7 @@ final class StudyForm {
   private static ComboBox<LipProfile> lips(String id) {
     ComboBox<LipProfile> box = new ComboBox<>();
     box.setId(id);
+    box.setAccessibleText(id.equals("study-lip") ? "lip to study" : "lip to measure against");
     box.setMaxWidth(Double.MAX_VALUE);
     box.setConverter(Controls.names(LipProfile::name));
     return box;

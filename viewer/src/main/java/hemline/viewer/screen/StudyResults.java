@@ -10,6 +10,7 @@ import hemline.viewer.project.KeptStudy;
 import hemline.viewer.project.ProjectFolder;
 import hemline.viewer.project.StudyFiles;
 import hemline.viewer.project.StudyPage;
+import hemline.viewer.project.StudyQuestion;
 import hemline.viewer.report.ResultFolder;
 import java.util.Optional;
 import java.util.function.BiConsumer;
@@ -27,6 +28,7 @@ final class StudyResults {
   private final IntSupplier threads;
   private final BiConsumer<LipProfile, Setting> flows;
   private final Label saved = Controls.message("study-saved", "quiet");
+  private final Label running = Controls.message("study-running", "caution");
   private final PageView view =
       new PageView(
           "study",
@@ -53,6 +55,7 @@ final class StudyResults {
     view.opensFlowsBy(this::open);
     view.picturesLipsBy(this::lip);
     desk.shown().subscribe(this::show);
+    desk.work().running().subscribe(on -> mark());
     ShownUnit.follow(view.content(), () -> show(desk.shown().get()));
   }
 
@@ -60,14 +63,27 @@ final class StudyResults {
     return view;
   }
 
+  /** Tells whether what is on show is the study that runs or one before it. */
+  private void mark() {
+    KeptStudy study = desk.shown().get();
+    StudyQuestion asked = desk.asked();
+    running.setText(
+        study == null || asked == null
+            ? ""
+            : study.question().equals(asked)
+                ? "Still running: these are the points so far."
+                : "This is the study before; the new one has no points yet.");
+  }
+
   private void show(@Nullable KeptStudy study) {
     saved.setText("");
+    mark();
     if (study == null) {
       view.show(null);
       return;
     }
     String made = KeptStudies.when(study) + ", " + Digits.plain(study.seconds(), 2) + " s";
-    view.show(StudyPage.of(study), tools(study), saved, Controls.text(made, "quiet"));
+    view.show(StudyPage.of(study), running, tools(study), saved, Controls.text(made, "quiet"));
   }
 
   private void open(SectionResult section) {

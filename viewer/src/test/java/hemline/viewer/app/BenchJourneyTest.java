@@ -40,6 +40,11 @@ final class BenchJourneyTest extends BenchJourney {
     assertThat(leak()).doesNotStartWith("\u2248");
     moveTo(pixel(4e-3, -1e-3));
     assertThat(lookup("#probe").queryLabeled().getText()).contains("m/s", "Pa", "of the leak");
+    moveTo(pixel(8e-3, 0));
+    assertThat(lookup("#probe").queryLabeled().getText())
+        .as("the height that the corner's field shows")
+        .containsPattern("^(7\\.9\\d|8\\.0\\d) \\| \u2212?0\\.0\\d mm");
+    moveTo(pixel(4e-3, -1e-3));
     interact(() -> bench.set(bench.setting().get().withGap(2.5e-3)));
     assertThat(lookup("#probe").queryLabeled().getText()).doesNotContain("m/s");
     until(this::solvedInFull);

@@ -159,8 +159,8 @@ final class ProjectJourneyTest extends ApplicationTest {
           .contains("sweep.json", "sweep.png", "sweep.svg", "figures.csv");
     }
     interact(() -> open(RescueStore::new));
-    assertThat(project.studies().kept().get()).containsExactly(study);
     toStudies();
+    until(() -> project.studies().kept().get().equals(List.of(study)));
     slowAir();
     clickOn("#study-start");
     assertThat(project.studies().work().running().get()).isFalse();

@@ -44,7 +44,13 @@ final class WindowSizesTest extends BenchJourney {
     Parent root = laid.benchScreen().board().getScene().getRoot();
     List<Node> controls = new ArrayList<>();
     for (String kind :
-        List.of(".button", ".toggle-button", ".text-field", ".slider", ".menu-bar .label")) {
+        List.of(
+            ".button",
+            ".toggle-button",
+            ".text-field",
+            ".slider",
+            ".combo-box",
+            ".menu-bar .label")) {
       root.lookupAll(kind).stream().filter(WindowSizesTest::shown).forEach(controls::add);
     }
     assertThat(controls).hasSizeGreaterThan(20);
@@ -60,9 +66,18 @@ final class WindowSizesTest extends BenchJourney {
             .isGreaterThanOrEqualTo(label.prefWidth(-1) - 0.5);
       }
     }
+    assertThat(controls).allSatisfy(WindowSizesTest::hasAName);
     var board = laid.benchScreen().board();
+    assertThat(board.getAccessibleText()).isNotBlank();
     assertThat(board.getWidth()).isGreaterThan(0.55 * width);
     assertThat(board.getHeight()).isGreaterThan(0.5 * height);
+  }
+
+  /** What a screen reader says of a control: its words, or those given to it. */
+  private static void hasAName(Node node) {
+    String words = node instanceof Labeled label ? label.getText() : "";
+    String given = node.getAccessibleText();
+    assertThat(words + (given == null ? "" : given)).as(node.toString()).isNotBlank();
   }
 
   private static boolean shown(Node node) {

@@ -38,7 +38,7 @@ final class ContrastTest {
     Map<String, Integer> dark = new HashMap<>(light);
     dark.putAll(colours(css, "\\.window\\.dark \\{"));
     for (Map<String, Integer> theme : List.of(light, dark)) {
-      for (String text : List.of("-hl-text", "-hl-quiet", "-hl-wrong", "-hl-caution")) {
+      for (String text : List.of("-hl-text", "-hl-quiet", "-hl-wrong", "-hl-caution", "-hl-run")) {
         for (String ground : List.of("-hl-paper", "-hl-raised")) {
           assertThat(contrast(theme.get(text), theme.get(ground)))
               .as("%s on %s", text, ground)

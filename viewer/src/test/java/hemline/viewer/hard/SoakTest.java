@@ -88,7 +88,8 @@ final class SoakTest {
             Runnable::run,
             Runnable::run);
     StudyStore studies = new StudyStore(project.studies(), "engine");
-    StudyDesk desk = new StudyDesk(new FamilySolver(), studies, screen::add, Clock.systemUTC());
+    StudyDesk desk =
+        new StudyDesk(new FamilySolver(), studies, Runnable::run, screen::add, Clock.systemUTC());
     HardTable.Tally tally = new HardTable.Tally("long use: turns", SEED);
     List<Used> used = new ArrayList<>();
     int minutes = Integer.getInteger("hemline.hard.minutes", 120);

@@ -25,6 +25,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -66,7 +67,21 @@ final class StudyDeskTest {
   }
 
   private StudyDesk desk(SectionFamily family) {
-    return new StudyDesk(family, new StudyStore(dir, "this build"), screen::add, Clock.systemUTC());
+    return listed(
+        new StudyDesk(
+            family,
+            new StudyStore(dir, "this build"),
+            Runnable::run,
+            screen::add,
+            Clock.systemUTC()));
+  }
+
+  /** Lets the screen hear of what was listed. */
+  private StudyDesk listed(StudyDesk made) {
+    for (Runnable next = screen.poll(); next != null; next = screen.poll()) {
+      next.run();
+    }
+    return made;
   }
 
   private void until(BooleanSupplier done) throws InterruptedException {
@@ -107,12 +122,16 @@ final class StudyDeskTest {
   @Test
   void aCurveIsSolvedKeptAndFoundAgainAfterARestart() throws Exception {
     StudyQuestion question = curve(Swept.GAP, true, 0.4e-3, 0.5e-3);
+    List<KeptStudy> seen = new ArrayList<>();
+    desk.shown().subscribe((before, now) -> seen.add(now));
     assertThat(desk.start(question, 2)).isEmpty();
     assertThat(desk.work().running().get()).isTrue();
     until(() -> !desk.work().running().get());
     KeptStudy study = desk.shown().get();
     assertThat(study).isNotNull();
     assertThat(study.complete()).isTrue();
+    assertThat(seen.get(0).complete()).as("points are shown as they come").isFalse();
+    assertThat(seen.get(0).results()).hasSize(1);
     assertThat(study.relative().relativeLeak()).allSatisfy(r -> assertThat(r.value()).isEqualTo(1));
     assertThat(study.relative().lip().gapExponent().value()).isBetween(1.0, 3.2);
     StudyDesk again = desk();
@@ -122,8 +141,14 @@ final class StudyDeskTest {
     assertThat(again.shown().get()).isEqualTo(study);
     assertThat(again.current(study)).isTrue();
     again.remove(study);
+    listed(again);
     assertThat(again.kept().get()).isEmpty();
     assertThat(again.shown().get()).isNull();
+    again.bringBack();
+    listed(again);
+    assertThat(again.kept().get()).containsExactly(study);
+    assertThat(again.shown().get()).isEqualTo(study);
+    assertThat(again.forgotten().get()).isNull();
   }
 
   @Test
@@ -175,6 +200,7 @@ final class StudyDeskTest {
         new StudyDesk(
             new FamilySolver(),
             new StudyStore(dir.resolve("other"), "this build"),
+            Runnable::run,
             screen::add,
             Clock.systemUTC());
     other.start(question, 1);
@@ -193,7 +219,12 @@ final class StudyDeskTest {
     StudyQuestion question = besideNarrower(0.0, 0.1);
     Path broken = dir.resolve("broken");
     StudyDesk first =
-        new StudyDesk(family, new StudyStore(broken, "this build"), screen::add, Clock.systemUTC());
+        new StudyDesk(
+            family,
+            new StudyStore(broken, "this build"),
+            Runnable::run,
+            screen::add,
+            Clock.systemUTC());
     first.start(question, 1);
     until(() -> family.waits.get() > 0);
     // what lies on disk in the midst of it
@@ -221,7 +252,12 @@ final class StudyDeskTest {
     stop(desk, family);
     Counting again = new Counting(Integer.MAX_VALUE);
     StudyDesk newer =
-        new StudyDesk(again, new StudyStore(dir, "newer build"), screen::add, Clock.systemUTC());
+        new StudyDesk(
+            again,
+            new StudyStore(dir, "newer build"),
+            Runnable::run,
+            screen::add,
+            Clock.systemUTC());
     newer.start(question, 1);
     until(() -> !newer.work().running().get());
     assertThat(again.solves.get()).isEqualTo(2);
