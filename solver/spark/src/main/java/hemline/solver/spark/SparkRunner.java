@@ -85,6 +85,7 @@ public final class SparkRunner implements BatchRunner {
             .set("spark.ui.enabled", "false")
             .set("spark.task.maxFailures", "8")
             // a section that hangs on one machine is tried on another
+            .set("spark.executor.extraJavaOptions", "-XX:+UseSerialGC")
             .set("spark.speculation", "true")
             .set("spark.speculation.multiplier", "4")
             .set("spark.job.interruptOnCancel", "true");
