@@ -9,6 +9,7 @@ import hemline.shared.profile.LipProfile;
 import hemline.shared.profile.LipResolver;
 import hemline.shared.units.NumberText;
 import java.util.List;
+import java.util.function.DoubleFunction;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,6 +25,10 @@ public record ShapeLimits(double width, double height, double wall, double slot)
   public static final double USUAL_WALL = 0.8e-3;
 
   private static final double SLENDER = 1.25;
+
+  /** Parts are looked for down to this share of the least wall and slot. */
+  private static final double LEAST_SHARE = 0.1;
+
   private static final double SLACK = 1e-9;
 
   public ShapeLimits {
@@ -56,12 +61,22 @@ public record ShapeLimits(double width, double height, double wall, double slot)
     if (box.top() > height + SLACK) {
       return new Judged(null, "it is higher than " + NumberText.millimetres(height));
     }
-    if (!ThinParts.thinWalls(bodies, wall, SLENDER).isEmpty()) {
+    if (thin(wall, w -> ThinParts.thinWalls(bodies, w, SLENDER))) {
       return new Judged(null, "a wall is thinner than " + NumberText.millimetres(wall));
     }
-    if (!ThinParts.narrowSlots(bodies, slot, SLENDER).isEmpty()) {
+    if (thin(slot, w -> ThinParts.narrowSlots(bodies, w, SLENDER))) {
       return new Judged(null, "a slot is narrower than " + NumberText.millimetres(slot));
     }
     return new Judged(profile, "");
+  }
+
+  /** True where a part is thinner than a width, or a short one much thinner. */
+  private static boolean thin(double width, DoubleFunction<List<ThinParts.Part>> finder) {
+    for (double w = width; w > LEAST_SHARE * width; w /= 2) {
+      if (!finder.apply(w).isEmpty()) {
+        return true;
+      }
+    }
+    return false;
   }
 }

@@ -7,6 +7,7 @@ import hemline.shared.problem.Problem;
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipResolver;
 import hemline.shared.profile.SearchLimits;
+import hemline.shared.profile.Starter;
 import hemline.shared.units.QuantityRange;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -106,6 +107,17 @@ final class SearchSpaceTest {
     int free = new CornerSpace(lip, CornerSpace.free(lip), 1e-3).lengths().size();
     assertThat(space.space().lengths()).hasSize(free / 2);
     staysAlike(space.space());
+  }
+
+  /** A slot half as deep as the least one is wide, but a twentieth as wide, closes in print. */
+  @Test
+  void shortSlotsThatPrintShutAreRefused() {
+    ShapeLimits limits = new ShapeLimits(8e-3, 10e-3, 0.8e-3, 0.8e-3);
+    double foot = 0.8e-3;
+    var open = new Starter.Hook(5e-3, 1.7e-3, foot, 0.5e-3, 8e-3, 10e-3).drawing();
+    var shut = new Starter.Hook(3.36e-3, 1.72e-3, foot, 0.5e-3, 8e-3, 10e-3).drawing();
+    assertThat(limits.judge(open).why()).isEmpty();
+    assertThat(limits.judge(shut).why()).isEqualTo("a slot is narrower than 0.8 mm");
   }
 
   @Test

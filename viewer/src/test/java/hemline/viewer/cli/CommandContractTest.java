@@ -367,6 +367,22 @@ class CommandContractTest extends CommandCase {
       assertThat(out()).contains("ground at 0 m/s (25 %), 4 m/s (75 %)");
     }
 
+    @Test
+    void theWorkedExamplesCanBeTyped() throws Exception {
+      List<String> commands =
+          Files.readAllLines(Path.of("examples", "better-lips.md")).stream()
+              .filter(line -> line.startsWith("hemline improve"))
+              .map(line -> line.replace("viewer/", "").replace("profiles/", "../profiles/"))
+              .toList();
+      assertThat(commands).hasSize(6);
+      for (String command : commands) {
+        List<String> words = new ArrayList<>(List.of(command.split(" ")));
+        words.remove(0);
+        words.add("--json");
+        assertThat(call(words)).as(command).isZero();
+      }
+    }
+
     /** Limits of a file count where no option says otherwise; what is wrong names its place. */
     @Test
     void limitsComeFromAFile() throws Exception {
