@@ -200,7 +200,7 @@ final class FakeStudies implements Studies {
     return new BatchAnswer(results, results.size() == sections.size(), 0, results.size());
   }
 
-  /** Two lips in the middle of the space, the better one with 0.9 of the start's leak. */
+  /** Two lips near the middle of the space, the better one with 0.9 of the start's leak. */
   @Override
   public Improvement improve(
       ImproveStudy.Asked asked,
@@ -211,12 +211,15 @@ final class FakeStudies implements Studies {
       ProgressListener progress) {
     this.asked.add(asked);
     List<Evaluation> history = new ArrayList<>();
-    for (int k = 0; k < 2; k++) {
-      double share = 0.5 + 0.01 * k;
+    for (double at = 0.5; history.size() < 2 && at > 0; at -= 0.01) {
+      double share = at;
       List<Double> lengths = asked.space().lengths().stream().map(l -> l.at(share)).toList();
       double[] values = lengths.stream().mapToDouble(Double::doubleValue).toArray();
-      double score = status == SolveStatus.FAILED ? Double.NaN : 0.9;
-      history.add(new Evaluation(k + 1, lengths, score, "", asked.space().drawing(values)));
+      LipDrawing lip = asked.space().drawing(values);
+      if (LipResolver.check(lip).profile() != null) {
+        double score = status == SolveStatus.FAILED ? Double.NaN : 0.9;
+        history.add(new Evaluation(history.size() + 1, lengths, score, "", lip));
+      }
     }
     Improvement searched = Improvement.without(asked, history, "", status);
     if (status != SolveStatus.CONVERGED) {
