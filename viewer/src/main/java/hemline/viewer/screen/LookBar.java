@@ -22,13 +22,11 @@ import javafx.scene.layout.Region;
 /** Switches for what is seen of the flow, in the top line of the window. */
 final class LookBar {
   private final SectionBoard board;
-  private final Workbench bench;
   private final HBox bar = new HBox(4);
   private final Map<KeyCode, ButtonBase> keys = new EnumMap<>(KeyCode.class);
 
   LookBar(SectionBoard board, Workbench bench) {
     this.board = board;
-    this.bench = bench;
     bar.setAlignment(Pos.CENTER_LEFT);
     bar.getStyleClass().add("look-bar");
     ToggleGroup maps = new ToggleGroup();

@@ -1,18 +1,13 @@
 package hemline.viewer.screen;
 
-import hemline.shared.geometry.Vertex;
 import hemline.shared.profile.LipDrawing;
-import hemline.shared.profile.LipFindings;
 import hemline.viewer.draw.BoardLook;
 import hemline.viewer.draw.BoardPainter;
 import hemline.viewer.draw.BoardView;
-import hemline.viewer.draw.FaultMarks;
 import hemline.viewer.draw.FlowPicture;
 import hemline.viewer.draw.FxSheet;
 import hemline.viewer.draw.Palette;
 import hemline.viewer.draw.SizeMarks;
-import hemline.viewer.edit.Corner;
-import hemline.viewer.edit.LipShape;
 import hemline.viewer.model.Placement;
 import hemline.viewer.model.Selection;
 import hemline.viewer.model.Sketch;
@@ -21,7 +16,6 @@ import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Set;
 import javafx.application.Platform;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -39,7 +33,6 @@ public final class SectionBoard extends Region {
   private static final double BEHIND_OPACITY = 0.35;
 
   private final Workbench bench;
-  private final Selection selection;
   private final Sketch sketch;
   private final FlowLayer flow = new FlowLayer(this::traced);
   private final TracerLayer tracers;
@@ -52,7 +45,7 @@ public final class SectionBoard extends Region {
   private final Patch gap = new Patch();
   private final Patch key = new Patch();
   private final Patch sizes = new Patch();
-  private final Patch marks = new Patch();
+  private final BoardMarks marks;
   private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.LIGHT);
   private final ObjectProperty<BoardLook> look = new SimpleObjectProperty<>(BoardLook.USUAL);
   private final ReadOnlyObjectWrapper<@Nullable BoardView> view = new ReadOnlyObjectWrapper<>();
@@ -71,8 +64,8 @@ public final class SectionBoard extends Region {
 
   public SectionBoard(Workbench bench, Selection selection, Sketch sketch) {
     this.bench = bench;
-    this.selection = selection;
     this.sketch = sketch;
+    marks = new BoardMarks(bench, selection, sketch);
     tracers = new TracerLayer(view::get, palette::get);
     setId("board");
     setFocusTraversable(true);
@@ -198,7 +191,8 @@ public final class SectionBoard extends Region {
   }
 
   private List<Patch> patches() {
-    return List.of(lipPatch, vortexPatch, rulerAlong, rulerUp, sides, gap, key, sizes, marks);
+    return List.of(
+        lipPatch, vortexPatch, rulerAlong, rulerUp, sides, gap, key, sizes, marks.patch());
   }
 
   /** Dimensions to write beside what is dragged. */
@@ -276,13 +270,13 @@ public final class SectionBoard extends Region {
       showSizes(at, ink);
       showFlowMarks(at, ink, behind ? null : now);
     }
-    showMarks(at, ink, sketching);
+    marks.show(at, ink, BoardPainter.apart(at, labels, words(at)), pointer);
   }
 
   private void showLip(BoardView at, Palette ink, Placement lip) {
     LipDrawing drawing = bench.drawing().get();
     double ground = ground();
-    Rectangle2D box = box(at, lip.left(), lip.right(), lip.low(), lip.high());
+    Rectangle2D box = BoardMarks.box(at, lip.left(), lip.right(), lip.low(), lip.high());
     box.add(box.getX(), 0); // the skirt
     lipPatch.show(
         at,
@@ -339,36 +333,6 @@ public final class SectionBoard extends Region {
     }
   }
 
-  /** What is wrong, handles, a sketch, dimensions. */
-  private void showMarks(BoardView at, Palette ink, boolean sketching) {
-    LipDrawing drawing = bench.drawing().get();
-    LipFindings found = bench.findings().get();
-    Set<Corner> chosen = selection.get();
-    List<Vertex> points = sketch.active().get() ? sketch.points().get() : List.of();
-    double[] next = sketch.active().get() ? pointer : null;
-    List<BoardPainter.Label> texts = BoardPainter.apart(at, labels, words(at));
-    boolean anywhere =
-        sketch.active().get()
-            || !found.problems().isEmpty()
-            || !found.thinWalls().isEmpty()
-            || !found.narrowSlots().isEmpty();
-    marks.show(
-        at,
-        ink,
-        anywhere
-            ? new Rectangle2D.Double(0, 0, at.width(), at.height())
-            : marksArea(at, drawing, texts),
-        Arrays.asList(drawing, found, chosen, sketching, points, next, texts),
-        p -> {
-          if (!sketching) {
-            FaultMarks.paint(p.sheet(), at, ink, drawing, found);
-            p.handles(drawing, chosen);
-          }
-          p.sketch(points, next);
-          p.dimensions(texts);
-        });
-  }
-
   /** Rooms of the words that stay while something is dragged. */
   private List<Rectangle2D> words(BoardView at) {
     List<Rectangle2D> rooms = new ArrayList<>();
@@ -379,24 +343,5 @@ public final class SectionBoard extends Region {
       rooms.add(FlowPicture.keyArea(at));
     }
     return rooms;
-  }
-
-  private Rectangle2D marksArea(BoardView at, LipDrawing drawing, List<BoardPainter.Label> texts) {
-    double[] lip = LipShape.box(drawing);
-    Rectangle2D area = box(at, lip[0], lip[1], lip[2], lip[3]);
-    for (BoardPainter.Label label : texts) {
-      area.add(new Rectangle2D.Double(label.x() - 90, label.y() - 16, 180, 24));
-    }
-    return area;
-  }
-
-  /** A part of the drawing, m, with room for lines around it, pixels. */
-  private static Rectangle2D box(BoardView at, double left, double right, double low, double high) {
-    double rim = 8;
-    return new Rectangle2D.Double(
-        at.px(left) - rim,
-        at.py(high) - rim,
-        (right - left) * at.scale() + 2 * rim,
-        (high - low) * at.scale() + 2 * rim);
   }
 }
