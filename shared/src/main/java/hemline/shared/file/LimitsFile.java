@@ -31,11 +31,9 @@ public final class LimitsFile {
   private static final String MOST = "1000mm";
 
   private final JsonKeys keys;
-  private final List<Problem> problems;
 
-  private LimitsFile(JsonKeys keys, List<Problem> problems) {
+  private LimitsFile(JsonKeys keys) {
     this.keys = keys;
-    this.problems = problems;
   }
 
   /**
@@ -52,9 +50,7 @@ public final class LimitsFile {
     List<Problem> problems = new ArrayList<>();
     JsonKeys keys = new JsonKeys(file, "", JsonTree.read(text, file), problems);
     SearchLimits limits =
-        SchemaKey.check(keys, KIND, VERSION)
-            ? new LimitsFile(keys, problems).limits()
-            : SearchLimits.NONE;
+        SchemaKey.check(keys, KIND, VERSION) ? new LimitsFile(keys).limits() : SearchLimits.NONE;
     if (!problems.isEmpty()) {
       throw new InputException(problems);
     }

@@ -103,8 +103,11 @@ public final class ImproveDesk {
 
   private void end(State ended) {
     Improvement found = ended.found();
-    boolean stopped = found != null && found.status() == SolveStatus.CANCELLED;
-    boolean none = found != null && found.history().isEmpty();
+    if (found == null) {
+      return;
+    }
+    boolean stopped = found.status() == SolveStatus.CANCELLED;
+    boolean none = found.history().isEmpty();
     state.set(
         stopped || none
             ? new State(ended.question(), ended.tried(), null, ended.seconds())

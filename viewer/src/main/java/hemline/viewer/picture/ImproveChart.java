@@ -21,6 +21,9 @@ public final class ImproveChart extends Picture {
   /** Lips that leak far more squeeze the scale; it ends here. */
   private static final double MOST = 1.6;
 
+  /** Evaluations that the axis has room for at least, so that it counts in whole ones. */
+  private static final int FEWEST = 8;
+
   private final String title;
   private final List<Evaluation> usable;
   private final int count;
@@ -59,7 +62,7 @@ public final class ImproveChart extends Picture {
     ChartPanel panel =
         new ChartPanel(
             box,
-            PlotScale.linear(0, Math.max(2, count)),
+            PlotScale.linear(0, Math.max(FEWEST, count)),
             PlotScale.linear(low - 0.02, high + 0.02));
     panel.paintFrame(sheet, title, "evaluation", figure, 8, 6);
     sheet.stroke(
