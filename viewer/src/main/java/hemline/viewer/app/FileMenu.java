@@ -12,7 +12,6 @@ import hemline.viewer.model.Shown;
 import hemline.viewer.page.PageHtml;
 import hemline.viewer.page.SectionPage;
 import hemline.viewer.project.ProjectFolder;
-import hemline.viewer.project.RescueStore;
 import hemline.viewer.report.ResultFolder;
 import hemline.viewer.screen.BenchScreen;
 import hemline.viewer.screen.NoticeStrip;
@@ -43,6 +42,7 @@ public final class FileMenu {
   private final NoticeStrip strip;
   private final FileAsk ask;
   private final Reading reading;
+  private final RecoveryOffer recovery;
 
   FileMenu(Project project, BenchScreen screen, NoticeStrip strip, FileAsk ask) {
     this.project = project;
@@ -51,6 +51,7 @@ public final class FileMenu {
     this.strip = strip;
     this.ask = ask;
     this.reading = new Reading(strip);
+    this.recovery = new RecoveryOffer(project, screen, strip, this::guarded);
     screen.setGuard(this::guarded);
   }
 
@@ -302,52 +303,9 @@ public final class FileMenu {
     }
   }
 
-  /** Offers the newest drawing that was left unsaved by a program that broke off. */
+  /** Offers what was left unsaved by a program that broke off. */
   void offerRecovery() {
-    Path folder = project.folder().path();
-    Reading.beside(
-        document::left,
-        left -> {
-          if (folder.equals(project.folder().path())) {
-            offer(left);
-          }
-        });
-  }
-
-  private void offer(RescueStore.Left left) {
-    if (left.drawings().isEmpty()) {
-      if (!left.refused().isEmpty()) {
-        strip.tell(left.refused().get(0).toString());
-      }
-      return;
-    }
-    RescueStore.Rescued newest = left.drawings().get(0);
-    Map<String, Runnable> answers = new LinkedHashMap<>();
-    answers.put(
-        "Recover",
-        () ->
-            guarded(
-                () -> {
-                  document.recover(newest);
-                  screen.board().fit();
-                }));
-    answers.put(
-        "Throw away",
-        () -> {
-          document.forget(newest);
-          offerRecovery();
-        });
-    answers.put("Later", () -> {});
-    strip.ask(
-        "\u201c"
-            + newest.drawing().name()
-            + (newest.elsewhere().isEmpty()
-                ? "\u201d was left with changes when the program broke off ("
-                : "\u201d is not saved on " + newest.elsewhere() + ", where it may be open still (")
-            + TIME.format(newest.when().atZone(ZoneId.systemDefault()))
-            + ")."
-            + (left.refused().isEmpty() ? "" : " " + left.refused().get(0)),
-        answers);
+    recovery.offer();
   }
 
   void tell(InputException e) {

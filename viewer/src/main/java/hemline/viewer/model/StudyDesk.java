@@ -7,13 +7,7 @@ import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.refine.SectionFamily;
-import hemline.solver.study.GapDistribution;
-import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.RankingStudy;
-import hemline.solver.study.RelativeSweep;
-import hemline.solver.study.SweepResult;
-import hemline.solver.study.SweepStudy;
-import hemline.solver.study.Swept;
 import hemline.viewer.project.KeptStudy;
 import hemline.viewer.project.StudyQuestion;
 import hemline.viewer.project.StudyRoom;
@@ -22,7 +16,6 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Executor;
-import java.util.function.Consumer;
 import java.util.function.DoubleSupplier;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
@@ -59,12 +52,6 @@ public final class StudyDesk {
    * @param said what is to be told
    */
   private record Ended(@Nullable KeptStudy study, String said) {}
-
-  /** What a study found, before it is known how long it took. */
-  private record Found(
-      @Nullable SweepResult sweep,
-      @Nullable RelativeSweep relative,
-      @Nullable RankingAnswer ranking) {}
 
   /**
    * A desk with the studies of a store.
@@ -237,15 +224,16 @@ public final class StudyDesk {
     StudyQuestion question = part.question();
     List<SectionResult> had = new ArrayList<>(part.results());
     keep(part, into); // so that a crash leaves the question at least
-    Found found =
-        found(
+    StudyPieces found =
+        StudyPieces.solve(
             question,
             threads,
             into.sections(question).over(family, false),
             answer -> keepPart(question, had, answer, seconds, into),
             token,
             progress);
-    KeptStudy study = study(question, found, seconds.getAsDouble(), into.engine());
+    KeptStudy study =
+        found.study(question, seconds.getAsDouble(), clock.instant().toString(), into.engine());
     if (study.results().isEmpty()) {
       into.remove(study);
       return new Ended(null, "Stopped before anything was solved.");
@@ -291,69 +279,6 @@ public final class StudyDesk {
     } catch (InputException e) {
       // the end of the study tells that it cannot be kept
     }
-  }
-
-  private static Found found(
-      StudyQuestion q,
-      int threads,
-      SectionFamily family,
-      Consumer<SectionResult> taker,
-      CancelToken token,
-      ProgressListener listener) {
-    var options = q.options(threads);
-    Swept swept = q.swept();
-    if (swept == null) {
-      if (q.baseline() == null) {
-        throw new IllegalArgumentException("a ranking needs a baseline");
-      }
-      return new Found(
-          null,
-          null,
-          new RankingStudy(family, taker)
-              .rank(
-                  q.lips(),
-                  q.baseline(),
-                  GapDistribution.even(q.values()),
-                  q.base(),
-                  options,
-                  token,
-                  listener));
-    }
-    SweepStudy sweep = new SweepStudy(family, taker);
-    return q.baseline() == null
-        ? new Found(sweep.over(swept, q.base(), q.values(), options, token, listener), null, null)
-        : new Found(
-            null,
-            sweep.against(q.baseline(), swept, q.base(), q.values(), options, token, listener),
-            null);
-  }
-
-  private KeptStudy study(StudyQuestion question, Found found, double seconds, String engine) {
-    List<SectionResult> all = new ArrayList<>();
-    if (found.ranking() != null) {
-      found.ranking().answers().forEach(answer -> all.add(answer.result()));
-    }
-    if (found.sweep() != null) {
-      all.addAll(found.sweep().points());
-    }
-    if (found.relative() != null) {
-      all.addAll(found.relative().lip().points());
-      all.addAll(found.relative().baseline().points());
-    }
-    String now = clock.instant().toString();
-    List<SectionResult> solved = KeptStudy.solved(all);
-    return solved.size() < all.size()
-        ? KeptStudy.part(question, solved, seconds, now, engine)
-        : new KeptStudy(
-            question,
-            found.sweep(),
-            found.relative(),
-            found.ranking() == null ? null : found.ranking().ranking(),
-            List.of(),
-            true,
-            seconds,
-            now,
-            engine);
   }
 
   private void end(Ended ended) {
