@@ -18,7 +18,7 @@ final class OutlineKeys {
 
   /** Vertices of the list under a key; the list must be there. */
   static List<Vertex> vertices(JsonKeys keys, String key, LengthUnit unit) {
-    if (keys.missing(key, "a list of vertices " + VERTEX)) {
+    if (keys.missing(key, "a list of corners " + VERTEX)) {
       return List.of();
     }
     return vertices(keys, keys.list(key), keys.pathOf(key), unit);
@@ -33,7 +33,7 @@ final class OutlineKeys {
           path,
           "has "
               + items.size()
-              + " vertices; at most "
+              + " corners; at most "
               + OutlineChecks.MOST_VERTICES
               + " are possible: draw curves as arcs");
       return out;
@@ -44,11 +44,11 @@ final class OutlineKeys {
       if (!(item instanceof JsonItem.Array point)
           || point.items().size() < 2
           || point.items().size() > 3) {
-        keys.fault("file.type", item.line(), at, "vertex " + i + " must be " + VERTEX);
+        keys.fault("file.type", item.line(), at, "corner " + i + " must be " + VERTEX);
         continue;
       }
-      BigDecimal x = keys.decimal(point.items().get(0), at, "a number as x of the vertex");
-      BigDecimal y = keys.decimal(point.items().get(1), at, "a number as y of the vertex");
+      BigDecimal x = keys.decimal(point.items().get(0), at, "a number as x of the corner");
+      BigDecimal y = keys.decimal(point.items().get(1), at, "a number as y of the corner");
       BigDecimal bulge =
           point.items().size() == 2
               ? BigDecimal.ZERO
@@ -75,7 +75,7 @@ final class OutlineKeys {
         continue;
       }
       one.allow("vertex", "radius", "chamfer");
-      int vertex = one.index("vertex", "the number of a vertex, from 0");
+      int vertex = one.index("vertex", "the number of a corner, from 0");
       if (one.has("radius") && one.has("chamfer")) {
         one.fault("file.key", "chamfer", "a corner takes either a radius or a chamfer; remove one");
       } else if (one.has("chamfer")) {

@@ -53,15 +53,15 @@ public final class CornerResolver {
     for (Rounding r : drawn.roundings()) {
       int i = r.vertex();
       if (i < 0 || i >= n) {
-        fault("there is no vertex " + i + " to round; vertices are numbered 0 to " + (n - 1));
+        fault("there is no corner " + i + " to round; corners are numbered 0 to " + (n - 1));
       } else if (!(r.size() > 0) || !Double.isFinite(r.size())) {
         fault(
-            vertex(i)
+            corner(i)
                 + ": the size of a rounding must be positive; leave it out for a sharp corner");
       } else if (at[i] != null) {
-        fault(vertex(i) + " is rounded twice; keep one of the two");
+        fault(corner(i) + " is rounded twice; keep one of the two");
       } else if (drawn.at(i - 1).bulge() != 0 || drawn.at(i).bulge() != 0) {
-        fault(vertex(i) + " joins an arc; only corners between straight edges can be rounded");
+        fault(corner(i) + " joins an arc; only corners between straight edges can be rounded");
       } else {
         at[i] = r;
         setback[i] = setback(r);
@@ -77,11 +77,11 @@ public final class CornerResolver {
   private double setback(Rounding r) {
     double turn = turn(r.vertex());
     if (Math.abs(turn) < 1e-6) {
-      fault(vertex(r.vertex()) + " lies on a straight line; there is no corner to round");
+      fault(corner(r.vertex()) + " lies on a straight line; there is no corner to round");
       return 0;
     }
     if (Math.PI - Math.abs(turn) < 1e-6) {
-      fault(vertex(r.vertex()) + " folds back on itself; open the corner before rounding it");
+      fault(corner(r.vertex()) + " folds back on itself; open the corner before rounding it");
       return 0;
     }
     return r.kind() == Rounding.Kind.CHAMFER ? r.size() : r.size() * Math.tan(0.5 * Math.abs(turn));
@@ -111,8 +111,8 @@ public final class CornerResolver {
       if (taken > length * (1 + SLACK)) {
         int who = setback[i] >= setback[j] ? i : j;
         fault(
-            vertex(who)
-                + ": the rounding is too large; the edge from vertex "
+            corner(who)
+                + ": the rounding is too large; the edge from corner "
                 + i
                 + " to "
                 + j
@@ -162,9 +162,9 @@ public final class CornerResolver {
         bulge);
   }
 
-  private String vertex(int i) {
+  private String corner(int i) {
     Vertex v = drawn.at(i);
-    return "vertex " + i + " at " + NumberText.point(v.x(), v.y());
+    return "corner " + i + " at " + NumberText.point(v.x(), v.y());
   }
 
   private void fault(String text) {

@@ -102,7 +102,7 @@ final class Crossings {
                   + " lie on each other"
                   + near
                   + (neighbours
-                      ? "; the outline folds back, remove the vertex between them"
+                      ? "; the outline folds back, remove the corner between them"
                       : "; draw each edge once")));
     } else if (lines.isProper()) {
       problems.add(
@@ -113,17 +113,17 @@ final class Crossings {
                   + " crosses "
                   + edge(f)
                   + near
-                  + "; move one of their vertices or mend the order of the vertices"));
+                  + "; move one of their corners or mend the order of the corners"));
     } else {
       problems.add(
           new Problem(
               "outline.crossing",
               place,
-              edge(e) + " touches " + edge(f) + near + "; move a vertex so that they stand apart"));
+              edge(e) + " touches " + edge(f) + near + "; move a corner so that they stand apart"));
     }
   }
 
   private String edge(int i) {
-    return "the edge from vertex " + i + " to " + (i + 1) % edges;
+    return "the edge from corner " + i + " to " + (i + 1) % edges;
   }
 }

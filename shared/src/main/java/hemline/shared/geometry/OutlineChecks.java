@@ -77,7 +77,7 @@ public final class OutlineChecks {
           new Problem(
               "outline.vertices",
               place,
-              "an outline needs at least three vertices, or two where an edge is an arc; this one"
+              "an outline needs at least three corners, or two where an edge is an arc; this one"
                   + " has "
                   + n));
     }
@@ -88,7 +88,7 @@ public final class OutlineChecks {
               place,
               "the outline has "
                   + n
-                  + " vertices; at most "
+                  + " corners; at most "
                   + MOST_VERTICES
                   + " are possible: draw curves as arcs"));
     }
@@ -97,20 +97,20 @@ public final class OutlineChecks {
       if (!Double.isFinite(v.x()) || !Double.isFinite(v.y()) || !Double.isFinite(v.bulge())) {
         problems.add(
             new Problem(
-                "outline.number", place, "vertex " + i + " has a number that is not finite"));
+                "outline.number", place, "corner " + i + " has a number that is not finite"));
       } else if (Math.max(Math.abs(v.x()), Math.abs(v.y())) > LARGEST_COORDINATE) {
         problems.add(
             new Problem(
                 "outline.size",
                 place,
-                "vertex " + i + " is more than 10 km from the origin; check the length unit"));
+                "corner " + i + " is more than 10 km from the origin; check the length unit"));
       } else if (v.bulge() != 0
           && (Math.abs(v.bulge()) < SMALLEST_BULGE || Math.abs(v.bulge()) > LARGEST_BULGE)) {
         problems.add(
             new Problem(
                 "outline.bulge",
                 place,
-                "vertex "
+                "corner "
                     + i
                     + " has the bulge "
                     + v.bulge()
@@ -128,7 +128,7 @@ public final class OutlineChecks {
     }
     if (size == 0) {
       problems.add(
-          new Problem("outline.zeroEdge", place, "all vertices are at one point; draw an outline"));
+          new Problem("outline.zeroEdge", place, "all corners are at one point; draw an outline"));
       return;
     }
     for (int i = 0; i < n; i++) {
@@ -136,8 +136,8 @@ public final class OutlineChecks {
         int j = (i + 1) % n;
         String text =
             j == 0
-                ? "the last vertex repeats the first; remove it, the outline closes by itself"
-                : "the edge from vertex "
+                ? "the last corner repeats the first; remove it, the outline closes by itself"
+                : "the edge from corner "
                     + i
                     + " to "
                     + j

@@ -8,7 +8,7 @@ package hemline.shared.geometry;
 public record Ring(double[] x, double[] y) {
   public Ring {
     if (x.length != y.length || x.length < 3) {
-      throw new IllegalArgumentException("a ring needs at least three vertices in equal arrays");
+      throw new IllegalArgumentException("a ring needs at least three corners in equal arrays");
     }
   }
 

@@ -109,7 +109,7 @@ final class LipChecks {
     String edge =
         "edge "
             + drawn
-            + " (from vertex "
+            + " (from corner "
             + drawn
             + " to "
             + (drawn + 1) % drawing.body().vertices().size()
@@ -212,7 +212,7 @@ final class LipChecks {
           best = distance;
           name =
               (k == 0 ? "" : body(k) + " ")
-                  + "vertex "
+                  + "corner "
                   + i
                   + " at "
                   + NumberText.point(v.get(i).x(), v.get(i).y());

@@ -113,7 +113,7 @@ public final class LipResolver {
                   + drawnEdge
                   + "; edges are numbered 0 to "
                   + (n - 1)
-                  + ", edge i running from vertex i to the next"));
+                  + ", edge i running from corner i to the next"));
     }
     problems.addAll(own);
     if (resolved == null || !own.isEmpty()) {

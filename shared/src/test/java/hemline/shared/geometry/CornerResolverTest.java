@@ -69,10 +69,10 @@ class CornerResolverTest {
   @Test
   void namesVertexAndCure() {
     assertThat(problems(Rounding.round(1, 5)).get(0).text())
-        .contains("vertex 1 at (4000, 0) mm", "too large", "4000 mm long");
+        .contains("corner 1 at (4000, 0) mm", "too large", "4000 mm long");
     assertThat(problems(Rounding.round(1, 3), Rounding.round(2, 3)).get(0).text())
         .contains("would take 6000 mm");
-    assertThat(problems(Rounding.round(7, 1)).get(0).text()).contains("no vertex 7");
+    assertThat(problems(Rounding.round(7, 1)).get(0).text()).contains("no corner 7");
     assertThat(problems(Rounding.round(1, 0)).get(0).text()).contains("must be positive");
     assertThat(problems(Rounding.round(1, 1), Rounding.chamfer(1, 1)).get(0).text())
         .contains("rounded twice");
@@ -85,7 +85,7 @@ class CornerResolverTest {
     List<Problem> problems = new ArrayList<>();
     CornerResolver.resolve(
         new DrawnOutline(vertices, List.of(Rounding.round(2, 1))), "outline", problems);
-    assertThat(problems.get(0).text()).contains("vertex 2", "joins an arc");
+    assertThat(problems.get(0).text()).contains("corner 2", "joins an arc");
   }
 
   /** A rounding is tangent to both edges: the area it removes is r² (tan(t/2) - t/2), turn t. */

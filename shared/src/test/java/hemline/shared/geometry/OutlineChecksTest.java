@@ -47,7 +47,7 @@ class OutlineChecksTest {
 
   @Test
   void refusesNumbersThatAreNotFinite() {
-    assertThat(only(check(0, 0, 0, 1, Double.NaN, 0, 1, 1, 0)).text()).contains("vertex 1");
+    assertThat(only(check(0, 0, 0, 1, Double.NaN, 0, 1, 1, 0)).text()).contains("corner 1");
     assertThat(only(check(0, 0, 0, 1, 0, Double.POSITIVE_INFINITY, 1, 1, 0)).code())
         .isEqualTo("outline.number");
     assertThat(only(check(0, 0, 0, 1e9, 0, 0, 1, 1, 0)).code()).isEqualTo("outline.size");
@@ -57,9 +57,9 @@ class OutlineChecksTest {
   @Test
   void findsEdgesWithoutLength() {
     assertThat(only(check(0, 0, 0, 1, 0, 0, 1, 0, 0, 1, 1, 0)).text())
-        .contains("vertex 1 to 2 has no length");
+        .contains("corner 1 to 2 has no length");
     assertThat(only(check(0, 0, 0, 1, 0, 0, 1, 1, 0, 0, 0, 0)).text())
-        .contains("last vertex repeats the first");
+        .contains("last corner repeats the first");
     assertThat(only(check(2, 2, 0, 2, 2, 0, 2, 2, 0)).text()).contains("at one point");
   }
 
@@ -68,7 +68,7 @@ class OutlineChecksTest {
     Problem p = only(check(0, 0, 0, 1, 1, 0, 1, 0, 0, 0, 1, 0));
     assertThat(p.code()).isEqualTo("outline.crossing");
     assertThat(p.text())
-        .contains("from vertex 0 to 1 crosses the edge from vertex 2 to 3")
+        .contains("from corner 0 to 1 crosses the edge from corner 2 to 3")
         .contains("(500, 500) mm");
   }
 
@@ -76,7 +76,7 @@ class OutlineChecksTest {
   void findsCrossingArcs() {
     // a half circle of radius 2 that dips below the base line at y = -1
     Problem p = check(-2, 0, 1, 2, 0, 0, 2, 3, 0, 4, 3, 0, 4, -1, 0, -2, -1, 0).get(0);
-    assertThat(p.text()).contains("from vertex 0 to 1 crosses the edge from vertex 4 to 5");
+    assertThat(p.text()).contains("from corner 0 to 1 crosses the edge from corner 4 to 5");
   }
 
   @Test

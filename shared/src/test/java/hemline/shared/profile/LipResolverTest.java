@@ -209,7 +209,7 @@ class LipResolverTest {
         .containsExactly("lip.narrow");
     assertThat(noticeCodes(lip(2, 0, 0, 8, 0, 8, 10, 0, 10))).isEmpty();
     LipFindings thin = LipResolver.check(lip(2, 0, 0, 0.7, 0, 0.7, 10, 0, 10));
-    assertThat(thin.notices().get(0).text()).contains("near vertex", "thinner than 0.8 mm");
+    assertThat(thin.notices().get(0).text()).contains("near corner", "thinner than 0.8 mm");
   }
 
   @Test
@@ -227,7 +227,7 @@ class LipResolverTest {
   void sliversAreRefused() {
     Problem p = only(lip(6, 0, 0, 4, 0, 4, 5, 4.002, 5, 4.002, 0, 8, 0, 8, 10, 0, 10));
     assertThat(p.code()).isEqualTo("lip.sliver");
-    assertThat(p.text()).contains("the slot near vertex", "less than 0.01 mm wide");
+    assertThat(p.text()).contains("the slot near corner", "less than 0.01 mm wide");
   }
 
   @Test

@@ -62,7 +62,7 @@ final class FluidOutline {
     List<Coordinate> points = new ArrayList<>();
     for (int i = 0; i < ring.size(); i++) {
       if (!Double.isFinite(ring.x()[i]) || !Double.isFinite(ring.y()[i])) {
-        throw new IllegalArgumentException("solid " + solid + " has a vertex that is not finite");
+        throw new IllegalArgumentException("solid " + solid + " has a corner that is not finite");
       }
       Coordinate c = new Coordinate(snapX.snap(ring.x()[i]), snapY.snap(ring.y()[i]));
       if (points.isEmpty() || !points.get(points.size() - 1).equals2D(c)) {

@@ -209,7 +209,7 @@ public final class SectionPage {
         "Outline of the lip, "
             + LengthUnit.unit()
             + "; x from ambient to plenum, y up from its lowest point.");
-    PageTable outline = PageTable.of("vertex", "x", "y", "bulge of the edge to the next");
+    PageTable outline = PageTable.of("corner", "x", "y", "bulge of the edge to the next");
     int k = 0;
     for (Vertex v : lip.outline().vertices()) {
       outline.row(

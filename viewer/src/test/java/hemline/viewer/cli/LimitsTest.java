@@ -113,6 +113,6 @@ final class LimitsTest extends CommandCase {
         """
             .formatted(teeth));
     assertThat(hemline("run", file.toString(), "--gap", "2mm", "--suction", "600Pa")).isEqualTo(2);
-    assertThat(err()).contains("2001 vertices; at most 2000");
+    assertThat(err()).contains("2001 corners; at most 2000");
   }
 }
