@@ -121,6 +121,8 @@ public enum QuantityKind {
       units.put("cm²", CENTI(Units.METRE).pow(2));
       units.put("m2", Units.SQUARE_METRE);
       units.put("m²", Units.SQUARE_METRE);
+      units.put("in2", INCH.pow(2));
+      units.put("in²", INCH.pow(2));
     }
   },
   MASS("a mass", "1.5kg", Units.KILOGRAM) {

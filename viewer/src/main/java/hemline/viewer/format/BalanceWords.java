@@ -88,13 +88,19 @@ public final class BalanceWords {
 
   /** Floor, seal, fan and air. */
   public static String conditions(Machine m) {
-    return "floor %s cm\u00b2 \u00b7 seal %s m \u00b7 mass %s kg \u00b7 fan %s rpm \u00b7 air %s kg/m\u00b3"
+    return "floor %s \u00b7 seal %s m \u00b7 mass %s kg \u00b7 fan %s rpm \u00b7 air %s kg/m\u00b3"
         .formatted(
-            Digits.plain(1e4 * m.floor().area(), 4),
+            floor(m.floor().area()),
             Digits.plain(m.floor().perimeter(), 4),
             Digits.plain(m.load().mass(), 4),
             Digits.plain(60 * m.fan().speed(), 5),
             Digits.plain(m.air().air().density(), 4));
+  }
+
+  private static String floor(double area) {
+    return LengthUnit.now() == LengthUnit.MM
+        ? Digits.plain(1e4 * area, 4) + " cm\u00b2"
+        : LengthUnit.area(area, 4);
   }
 
   /** Where an edge of the floor faces, by its chord. */

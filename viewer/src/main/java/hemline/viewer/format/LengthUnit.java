@@ -74,6 +74,21 @@ public enum LengthUnit {
     return whole / common + "/" + FRACTION / common + " in";
   }
 
+  /** An area: "20 mm\u00b2", "0.031 in\u00b2". */
+  public static String area(double squareMetres, int significant) {
+    return Digits.plain(areaFactor() * squareMetres, significant) + " " + areaUnit();
+  }
+
+  /** The unit of areas, as it stands behind a number. */
+  public static String areaUnit() {
+    return unit() + "\u00b2";
+  }
+
+  /** Shown number over square metres. */
+  public static double areaFactor() {
+    return factor() * factor();
+  }
+
   /** Symbol of this unit. */
   public String symbol() {
     return symbol;

@@ -112,14 +112,17 @@ public final class ComparePage {
       return;
     }
     List<List<String>> table = new ArrayList<>();
-    table.add(List.of("lip", "readings", "effective area, mm\u00b2", "over gap and length"));
+    table.add(
+        List.of(
+            "lip", "readings", "effective area, " + LengthUnit.areaUnit(), "over gap and length"));
+    double area = LengthUnit.areaFactor();
     for (DecayLeak d : comparison.decays()) {
       double opening = d.gap() * rig.lipLength();
       table.add(
           List.of(
               d.taped() ? "taped" : Wording.length(d.gap()),
               Integer.toString(d.readings()),
-              within(1e6 * d.area(), 1e6 * d.uncertainty()),
+              within(area * d.area(), area * d.uncertainty()),
               d.taped() ? "" : within(d.area() / opening, d.uncertainty() / opening)));
     }
     part(

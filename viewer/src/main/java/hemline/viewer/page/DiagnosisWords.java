@@ -90,14 +90,14 @@ final class DiagnosisWords {
   static String size(FaultFit fit) {
     double factor =
         switch (fit.fault()) {
-          case EXTRA_AREA -> 1e6;
+          case EXTRA_AREA -> LengthUnit.areaFactor();
           case GAP_OFFSET -> LengthUnit.factor();
           case GAUGE_ZERO -> 1;
           case FLOW_SCALE, HOSE -> 100;
         };
     String unit =
         switch (fit.fault()) {
-          case EXTRA_AREA -> " mm\u00b2";
+          case EXTRA_AREA -> " " + LengthUnit.areaUnit();
           case GAP_OFFSET -> " " + LengthUnit.unit();
           case GAUGE_ZERO -> " Pa";
           case FLOW_SCALE -> " %";

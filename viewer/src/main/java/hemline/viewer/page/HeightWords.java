@@ -107,10 +107,10 @@ final class HeightWords {
                     Digits.plain(set.preload(), 3),
                     Digits.plain(set.openingSuction(), 3),
                     LengthUnit.text(set.liftAtCap(), 3))
-            : "This valve cannot do it: it passes %s L/s fully open. A seat of %s mm\u00b2 and a softer spring would."
+            : "This valve cannot do it: it passes %s L/s fully open. A seat of %s and a softer spring would."
                 .formatted(
                     Digits.plain(1000 * set.largestFlow(), 3),
-                    Digits.plain(1e6 * set.seatAreaNeeded(), 3)));
+                    LengthUnit.area(set.seatAreaNeeded(), 3)));
     Estimate suction = set.suction();
     Estimate downforce = set.downforce();
     if (suction != null && downforce != null) {

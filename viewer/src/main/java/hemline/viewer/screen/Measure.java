@@ -20,6 +20,8 @@ import java.util.function.DoubleFunction;
  */
 record Measure(
     QuantityKind kind, String unit, DoubleFunction<String> writer, DoubleFunction<String> limits) {
+  private static final String IN2 = "in2";
+
   /** Any length. */
   static final Measure LENGTH = length(v -> "");
 
@@ -58,9 +60,12 @@ record Measure(
     return new Measure(QuantityKind.LENGTH, "", LengthUnit::exactly, limits);
   }
 
-  /** The unit of a bare number; that of small lengths is the one in use. */
+  /** The unit of a bare number; that of small lengths and of areas follows the one in use. */
   @Override
   public String unit() {
+    if (kind == QuantityKind.AREA && LengthUnit.now() == LengthUnit.INCH) {
+      return IN2;
+    }
     return kind == QuantityKind.LENGTH && unit.isEmpty() ? LengthUnit.unit() : unit;
   }
 
@@ -72,7 +77,20 @@ record Measure(
     double zero = si(kind, unit, "0");
     double one = si(kind, unit, "1") - zero;
     String after = unit.isEmpty() ? "" : " " + unit;
-    return new Measure(kind, unit, v -> Digits.plain((v - zero) / one, 6) + after, v -> "");
+    Measure own = new Measure(kind, unit, v -> Digits.plain((v - zero) / one, 6) + after, v -> "");
+    return kind == QuantityKind.AREA ? own.orInches() : own;
+  }
+
+  /** An area, in square inches while those are in use. */
+  private Measure orInches() {
+    return new Measure(
+        kind,
+        unit,
+        v ->
+            LengthUnit.now() == LengthUnit.MM
+                ? writer.apply(v)
+                : Digits.plain(LengthUnit.areaFactor() * v, 5) + " " + IN2,
+        limits);
   }
 
   private static double si(QuantityKind kind, String unit, String number) {

@@ -1,9 +1,12 @@
 package hemline.viewer.screen;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import hemline.shared.units.Quantities;
+import hemline.viewer.format.LengthUnit;
 import java.io.InputStream;
 import java.util.ArrayList;
 import java.util.List;
@@ -41,6 +44,28 @@ final class MachineValueTest {
     all.addAll(LEFT_TO_THE_FILE);
     assertThat(all).containsExactlyInAnyOrderElementsOf(known);
     assertThat(MachineValue.all()).allSatisfy(v -> assertThat(v.help()).isNotBlank());
+  }
+
+  /** An inch is 25.4 mm by definition (international yard and pound agreement 1959). */
+  @Test
+  void areasAreInSquareInchesWhereInchesAreInUse() throws Exception {
+    Measure area =
+        MachineValue.all().stream()
+            .filter(v -> v.path().equals("fan.exitArea"))
+            .findFirst()
+            .orElseThrow()
+            .measure();
+    assertThat(area.text(20e-4)).isEqualTo("20 cm2");
+    LengthUnit.use(LengthUnit.INCH);
+    try {
+      assertThat(area.text(2 * 0.0254 * 0.0254)).isEqualTo("2 in2");
+      assertThat(Quantities.typed(area.kind(), area.unit(), "exit area", "0,5"))
+          .isCloseTo(0.5 * 0.0254 * 0.0254, within(1e-12));
+      assertThat(LengthUnit.area(20e-6, 3)).isEqualTo("0.031 in\u00b2");
+    } finally {
+      LengthUnit.use(LengthUnit.MM);
+    }
+    assertThat(LengthUnit.area(20e-6, 3)).isEqualTo("20 mm\u00b2");
   }
 
   /** Keys of quantities and numbers; lists of other leaks and edges are left to the file. */
