@@ -95,6 +95,7 @@ public final class ProjectPages {
                         project::folder,
                         () -> new MachineRescue(project.folder().machineRescue()),
                         project.writer(),
+                        strip,
                         project.bench().options().get().threads())),
             new LaterScreen(
                 "Rig",
@@ -110,6 +111,7 @@ public final class ProjectPages {
     longest.setOnFinished(e -> putBy());
     project.bench().drawing().subscribe(d -> changed());
     project.bench().setting().subscribe(s -> changed());
+    project.bench().beside().subscribe(lips -> changed());
   }
 
   List<Screen> screens() {

@@ -11,7 +11,7 @@ import javafx.scene.control.Label;
 import javafx.scene.layout.Region;
 import org.jspecify.annotations.Nullable;
 
-/** A picture as it is saved, painted as wide as there is room for it. */
+/** A picture as it is saved, painted as wide as there is room for it once it is looked at. */
 public final class PictureCanvas extends Region {
   private static final double SMALLEST = 0.7;
   private static final double LARGEST = 1.3;
@@ -21,9 +21,10 @@ public final class PictureCanvas extends Region {
   private final Label said = new Label();
   private @Nullable Marks marks;
   private boolean dark;
+  private boolean seen;
   private double painted;
 
-  /** Shows a picture. */
+  /** Room for a picture, which {@link #see} paints. */
   public PictureCanvas(Picture picture, boolean dark) {
     this.picture = picture;
     this.dark = dark;
@@ -35,6 +36,7 @@ public final class PictureCanvas extends Region {
     getChildren().addAll(canvas, said);
     setOnMouseMoved(e -> tell(e.getX(), e.getY()));
     setOnMouseExited(e -> said.setVisible(false));
+    getStyleClass().add("picture");
     setMinWidth(SMALLEST * picture.width());
   }
 
@@ -62,6 +64,19 @@ public final class PictureCanvas extends Region {
     }
   }
 
+  /** Paints the picture from now on, since it has come into view. */
+  public void see() {
+    if (!seen) {
+      seen = true;
+      requestLayout();
+    }
+  }
+
+  /** True when the picture stands there. */
+  public boolean painted() {
+    return painted > 0;
+  }
+
   @Override
   public Orientation getContentBias() {
     return Orientation.HORIZONTAL;
@@ -84,7 +99,7 @@ public final class PictureCanvas extends Region {
   @Override
   protected void layoutChildren() {
     double scale = scale(getWidth());
-    if (scale == painted) {
+    if (!seen || scale == painted) {
       return;
     }
     painted = scale;

@@ -53,6 +53,16 @@ public final class MachineSheet {
     return state.getReadOnlyProperty();
   }
 
+  /** The machine's file; null before one is chosen. */
+  public @Nullable Path file() {
+    return file;
+  }
+
+  /** True while values differ from those of the file. */
+  public boolean unsaved() {
+    return !history.now().isEmpty();
+  }
+
   /** Turns to another file; its values are as written there. */
   public void open(Path other) {
     if (!other.equals(file)) {

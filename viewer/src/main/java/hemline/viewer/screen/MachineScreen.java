@@ -89,6 +89,7 @@ public final class MachineScreen implements Screen {
    * @param project where results go
    * @param rescue where changed values are put by
    * @param writer does that, one task after the other
+   * @param strip asks before they are dropped
    */
   public MachineScreen(
       MachineDesk desk,
@@ -98,6 +99,7 @@ public final class MachineScreen implements Screen {
       Supplier<ProjectFolder> project,
       Supplier<MachineRescue> rescue,
       Executor writer,
+      NoticeStrip strip,
       int threads) {
     this.desk = desk;
     this.files = files;
@@ -108,7 +110,7 @@ public final class MachineScreen implements Screen {
     sheet = new MachineSheet(disk);
     values = new MachineValues(sheet);
     lip = new LipAllRound(sheet);
-    unsaved = new UnsavedMachine(sheet, rescue, writer, disk, this::turnTo);
+    unsaved = new UnsavedMachine(sheet, rescue, writer, disk, strip, this::saveAs, this::turnTo);
     pane = new AskPane("machine", desk.work(), this::balance);
   }
 
@@ -171,7 +173,7 @@ public final class MachineScreen implements Screen {
             file,
             Controls.row(
                 Controls.button("machine-open", "Another file \u2026", e -> open()),
-                Controls.button("machine-keep", "Save as \u2026", e -> saveAs())),
+                Controls.button("machine-keep", "Save as \u2026", e -> saveAs(() -> {}))),
             Controls.row(new Label("mesh of the sections"), mesh),
             factor.line(),
             factor.reason()),
@@ -187,15 +189,21 @@ public final class MachineScreen implements Screen {
   private void open() {
     Path chosen = files.chooser().get();
     if (chosen != null) {
-      turnTo(chosen);
+      turnTo(chosen, () -> {});
     }
   }
 
-  private void turnTo(Path machine) {
-    if (!file.getItems().contains(machine)) {
-      file.getItems().add(machine);
-    }
-    file.setValue(machine);
+  /** Turns to another machine and goes on; changed values of the one before are asked for. */
+  private void turnTo(Path machine, Runnable then) {
+    unsaved.guarded(
+        () -> {
+          sheet.open(machine);
+          if (!file.getItems().contains(machine)) {
+            file.getItems().add(machine);
+          }
+          file.setValue(machine);
+          then.run();
+        });
   }
 
   @Override
@@ -209,8 +217,12 @@ public final class MachineScreen implements Screen {
   }
 
   private void chosen(@Nullable Path path) {
-    if (path != null) {
-      sheet.open(path);
+    Path before = sheet.file();
+    if (path != null && !path.equals(before)) {
+      if (sheet.unsaved()) {
+        file.setValue(before);
+      }
+      turnTo(path, () -> {});
     }
   }
 
@@ -247,7 +259,8 @@ public final class MachineScreen implements Screen {
         .text(Cautions.HOLD, Tone.CAUTION);
   }
 
-  private void saveAs() {
+  /** Saves the machine and goes on when it is in its file. */
+  private void saveAs(Runnable then) {
     State now = sheet.state().get();
     if (now == null || now.machine() == null) {
       return;
@@ -260,7 +273,7 @@ public final class MachineScreen implements Screen {
           fault -> {
             pane.fault(fault);
             if (fault.isEmpty()) {
-              turnTo(to);
+              turnTo(to, then);
             }
           });
     }

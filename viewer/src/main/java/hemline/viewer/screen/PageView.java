@@ -14,6 +14,8 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import javafx.application.Platform;
+import javafx.geometry.Bounds;
 import javafx.geometry.HPos;
 import javafx.scene.Node;
 import javafx.scene.control.Hyperlink;
@@ -25,7 +27,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
-/** A page in the window. */
+/** A page in the window. Its words come first; pictures are painted as they come into view. */
 final class PageView implements Page.Face {
   /** Room for the bar below a wide table, which must not cover a row. */
   private static final double BAR = 16;
@@ -47,6 +49,7 @@ final class PageView implements Page.Face {
   private @Nullable Consumer<SectionResult> opener;
   private Function<SectionResult, Optional<LipProfile>> pictures = flow -> Optional.empty();
   private boolean dark;
+  private boolean looking;
 
   /**
    * A view without a page.
@@ -61,6 +64,8 @@ final class PageView implements Page.Face {
     pane.setFitToWidth(true);
     pane.getStyleClass().add("page-scroll");
     pane.setId(id + "-sheet");
+    pane.vvalueProperty().subscribe(v -> lookSoon());
+    pane.viewportBoundsProperty().subscribe(v -> lookSoon());
     show(null);
   }
 
@@ -131,6 +136,27 @@ final class PageView implements Page.Face {
     canvas.setAccessibleText(description);
     canvases.add(canvas);
     lines.getChildren().add(canvas);
+    canvas.boundsInParentProperty().subscribe(place -> lookSoon());
+  }
+
+  /** Looks for pictures in view when what is laid out now is on the screen. */
+  private void lookSoon() {
+    if (!looking) {
+      looking = true;
+      Platform.runLater(this::look);
+    }
+  }
+
+  private void look() {
+    looking = false;
+    double height = pane.getViewportBounds().getHeight();
+    double top = pane.getVvalue() * Math.max(0, lines.getHeight() - height);
+    for (PictureCanvas canvas : canvases) {
+      Bounds place = canvas.getBoundsInParent();
+      if (place.getHeight() > 0 && place.getMaxY() > top && place.getMinY() < top + height) {
+        canvas.see();
+      }
+    }
   }
 
   @Override

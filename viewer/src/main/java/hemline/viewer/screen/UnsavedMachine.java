@@ -6,19 +6,24 @@ import hemline.viewer.model.MachineSheet;
 import hemline.viewer.model.MachineSheet.State;
 import hemline.viewer.project.MachineRescue;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Executor;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
 import javafx.scene.control.Label;
 import javafx.scene.layout.VBox;
 import org.jspecify.annotations.Nullable;
 
-/** Puts changed values of a machine by, and offers those that were left unsaved. */
+/** Changed values of a machine: put by, offered where they were left, asked for before they go. */
 final class UnsavedMachine {
   private final MachineSheet sheet;
   private final Supplier<MachineRescue> rescue;
   private final Beside disk;
+  private final NoticeStrip strip;
+  private final Consumer<Runnable> save;
   private final Label words = Controls.text("", "quiet");
   private final VBox box = new VBox(4);
   private MachineRescue.@Nullable Left left;
@@ -28,17 +33,23 @@ final class UnsavedMachine {
    *
    * @param rescue where values are put by
    * @param writer does what is done on disk, one task after the other
-   * @param back hears which machine comes back
+   * @param strip asks
+   * @param save writes them to a file and then goes on
+   * @param back turns to a machine and then goes on
    */
   UnsavedMachine(
       MachineSheet sheet,
       Supplier<MachineRescue> rescue,
       Executor writer,
       Beside disk,
-      Consumer<Path> back) {
+      NoticeStrip strip,
+      Consumer<Runnable> save,
+      BiConsumer<Path, Runnable> back) {
     this.sheet = sheet;
     this.rescue = rescue;
     this.disk = disk;
+    this.strip = strip;
+    this.save = save;
     box.setId("machine-left");
     box.getChildren()
         .addAll(
@@ -61,6 +72,21 @@ final class UnsavedMachine {
     return box;
   }
 
+  /** Runs what would drop changed values, after asking for them. */
+  void guarded(Runnable replace) {
+    Path machine = sheet.file();
+    if (machine == null || !sheet.unsaved()) {
+      replace.run();
+      return;
+    }
+    Map<String, Runnable> answers = new LinkedHashMap<>();
+    answers.put("Save as \u2026", () -> save.accept(replace));
+    answers.put("Throw away", replace);
+    answers.put("Go on editing", () -> {});
+    strip.ask(
+        "Changed values of \u201c" + machine.getFileName() + "\u201d are not saved.", answers);
+  }
+
   /** Looks for values that were left for one of these machines. */
   void look(Supplier<List<Path>> machines) {
     disk.read(() -> rescue.get().left(machines.get()), this::show);
@@ -77,13 +103,15 @@ final class UnsavedMachine {
     }
   }
 
-  private void recover(Consumer<Path> back) {
+  private void recover(BiConsumer<Path, Runnable> back) {
     MachineRescue.Left found = left;
     if (found != null) {
-      back.accept(found.machine());
-      sheet.open(found.machine());
-      sheet.set(found.values());
-      forget();
+      back.accept(
+          found.machine(),
+          () -> {
+            sheet.set(found.values());
+            forget();
+          });
     }
   }
 
