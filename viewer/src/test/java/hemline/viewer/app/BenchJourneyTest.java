@@ -28,6 +28,8 @@ import org.testfx.util.WaitForAsyncUtils;
 
 /** What a user does at the bench, with the real controls and the real solver on coarse grids. */
 final class BenchJourneyTest extends BenchJourney {
+  private int keys;
+
   private String leak() {
     return lookup("#figure-leakFlow").queryLabeled().getText();
   }
@@ -75,6 +77,66 @@ final class BenchJourneyTest extends BenchJourney {
     until(this::solvedInFull);
     assertThat(bench.shown().get().result().figures().get(Figure.LEAK_FLOW).value())
         .isBetween(0.02, 0.08);
+  }
+
+  /**
+   * A lip with a pocket and a round edge, by keyboard alone, as fast as two keys a second allow.
+   */
+  @Test
+  void aLipWithAPocketIsTyped() throws Exception {
+    keys = 0;
+    key(KeyCode.CONTROL, KeyCode.N);
+    tabTo("next-x");
+    String[][] corners = {
+      {"0", "0"}, {"3", "0"}, {"3", "2"}, {"6", "2"}, {"6", "0"}, {"9", "0"}, {"9", "8"}, {"0", "8"}
+    };
+    for (String[] corner : corners) {
+      type(corner[0]);
+      key(KeyCode.TAB);
+      type(corner[1]);
+      key(KeyCode.ENTER);
+    }
+    tabTo("sketch-close");
+    key(KeyCode.SPACE);
+    tabTo("board");
+    key(KeyCode.PERIOD);
+    tabTo("corner-dress");
+    key(KeyCode.DOWN);
+    tabTo("corner-size");
+    type("1.5");
+    key(KeyCode.ENTER);
+    key(KeyCode.F5);
+    until(this::solvedInFull);
+    assertThat(keys).as("keys pressed").isLessThan(120);
+    LipDrawing drawn = bench.drawing().get();
+    assertThat(drawn.body().vertices())
+        .extracting(v -> Math.round(1e3 * v.x()) + " " + Math.round(1e3 * v.y()))
+        .containsExactly("0 0", "3 0", "3 2", "6 2", "6 0", "9 0", "9 8", "0 8");
+    assertThat(drawn.body().roundings()).containsExactly(Rounding.round(0, 1.5e-3));
+    assertThat(bench.shown().get().section().profile()).isEqualTo(LipResolver.resolve(drawn));
+  }
+
+  private void key(KeyCode... together) {
+    push(together);
+    keys++;
+    WaitForAsyncUtils.waitForFxEvents();
+  }
+
+  private void type(String text) {
+    write(text);
+    keys += text.length();
+  }
+
+  /** Moves the keyboard to a control with the Tab key. */
+  private void tabTo(String id) {
+    for (int k = 0; k < 40; k++) {
+      Node owner = window.benchScreen().board().getScene().getFocusOwner();
+      if (owner != null && id.equals(owner.getId())) {
+        return;
+      }
+      key(KeyCode.TAB);
+    }
+    throw new AssertionError("no Tab leads to " + id);
   }
 
   @Test
