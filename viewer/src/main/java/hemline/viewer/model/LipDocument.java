@@ -7,10 +7,11 @@ import hemline.shared.profile.LipDrawing;
 import hemline.viewer.project.FileDigest;
 import hemline.viewer.project.RecentPlaces;
 import hemline.viewer.project.RescueStore;
+import hemline.viewer.project.RescueStore.Open;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -31,12 +32,11 @@ import org.jspecify.annotations.Nullable;
 public final class LipDocument {
   private final Workbench bench;
   private final RecentPlaces recent;
-  private final Clock clock;
   private final Executor writer;
   private final Executor screen;
   private final ReadOnlyObjectWrapper<@Nullable Path> file = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyBooleanWrapper unsaved = new ReadOnlyBooleanWrapper();
-  private volatile RescueStore rescue;
+  private final Rescuer rescue;
   private LipDrawing saved;
 
   /** Those of other lips that were on the bench, by number: a swap brings a lip back. */
@@ -44,8 +44,6 @@ public final class LipDocument {
 
   /** The file as it was last read or written here. */
   private final AtomicReference<Basis> basis = new AtomicReference<>(Basis.NONE);
-
-  private volatile @Nullable Draft putBy;
 
   /** Conditions when the lip was put on the bench, or when it was saved. */
   private Setting begun;
@@ -87,9 +85,8 @@ public final class LipDocument {
       Executor writer,
       Executor screen) {
     this.bench = bench;
-    this.rescue = rescue;
+    this.rescue = new Rescuer(rescue, clock, writer);
     this.recent = recent;
-    this.clock = clock;
     this.writer = writer;
     this.screen = screen;
     this.saved = bench.drawing().get();
@@ -110,8 +107,7 @@ public final class LipDocument {
 
   /** Turns to another place for unsaved drawings. */
   public void use(RescueStore other) {
-    clear();
-    rescue = other;
+    rescue.use(other);
   }
 
   /**
@@ -218,44 +214,38 @@ public final class LipDocument {
   }
 
   /**
-   * Puts an unsaved drawing, or other conditions of a lip, by, unless that was done since the last
-   * change.
+   * Puts the lips of the bench by where something of them is not saved, conditions included.
    *
-   * @param fault hears, on the writer's thread, that it cannot be written
+   * @param fault hears, on the writer's thread, that they cannot be written
    */
   public void putBy(Consumer<InputException> fault) {
-    Draft now = draft();
-    boolean changed = unsaved.get() || !now.setting().equals(begun);
-    if (changed && !now.equals(putBy)) {
-      putBy(now, () -> {}, fault);
+    boolean changed = unsaved.get() || !bench.setting().get().equals(begun) || changedAside();
+    if (changed && !rescue.holds(lips())) {
+      rescue.putBy(lips(), () -> {}, fault);
     }
   }
 
-  private Draft draft() {
-    return new Draft(bench.drawing().get(), bench.setting().get(), Map.of(), bench.lip().get());
+  /** The lip on the bench and those set aside. */
+  private List<Open> lips() {
+    List<Open> lips = new ArrayList<>();
+    lips.add(LipOrigin.open(now(), bench.drawing().get(), bench.setting().get()));
+    for (Kept kept : bench.beside().get()) {
+      lips.add(LipOrigin.open(origin(kept.lip()), kept.drawing(), kept.setting()));
+    }
+    return List.copyOf(lips);
   }
 
-  private void putBy(Draft now, Runnable then, Consumer<InputException> fault) {
-    RescueStore into = rescue;
-    Path place = file.get();
-    String known = Objects.requireNonNull(basis.get()).digest();
-    Instant when = clock.instant();
-    putBy = now;
-    writer.execute(
-        () -> {
-          try {
-            into.putBy(now.drawing(), now.setting().numbers(), place, known, when);
-            then.run();
-          } catch (InputException e) {
-            putBy = null;
-            fault.accept(e);
-          }
-        });
-  }
-
+  /** The lip on the bench is saved: nothing stays put by, unless one that is set aside is not. */
   private void clear() {
-    putBy = null;
-    writer.execute(rescue::clear);
+    if (changedAside()) {
+      rescue.putBy(lips(), () -> {}, e -> {});
+    } else {
+      rescue.clear();
+    }
+  }
+
+  private boolean changedAside() {
+    return bench.beside().get().stream().anyMatch(this::changed);
   }
 
   /**
@@ -266,7 +256,7 @@ public final class LipDocument {
     return rescue.left();
   }
 
-  /** Puts a drawing from a crash on the bench; it still counts as unsaved. */
+  /** Puts the lips of a crash on the bench and beside it; they still count as unsaved. */
   public void recover(RescueStore.Rescued rescued) {
     bench.open(rescued.drawing());
     Setting.of(rescued.conditions()).ifPresent(bench::set);
@@ -274,26 +264,30 @@ public final class LipDocument {
     basis.set(new Basis(rescued.file(), rescued.basis()));
     saved = LipOrigin.blank(rescued.drawing());
     unsaved.set(true);
+    boolean room = bench.beside().get().size() + rescued.aside().size() <= Workbench.MOST_BESIDE;
+    if (room) {
+      rescued.aside().forEach(this::recoverAside);
+    }
     // first put by under this program's own name, then drop the old one; else that one stays
-    RescueStore from = rescue;
-    putBy(
-        draft(),
-        () -> {
-          if (rescued.elsewhere().isEmpty()) {
-            from.drop(rescued);
-          }
-        },
-        e -> {});
+    Runnable drop = room && rescued.elsewhere().isEmpty() ? rescue.dropping(rescued) : () -> {};
+    rescue.putBy(lips(), drop, e -> {});
+  }
+
+  private void recoverAside(Open lip) {
+    LipDrawing drawing = lip.drawing();
+    Setting under = Setting.of(lip.conditions()).orElse(bench.setting().get());
+    int number = bench.keepToo(drawing, under);
+    origins.put(number, new LipOrigin(lip.file(), lip.basis(), LipOrigin.blank(drawing)));
   }
 
   /** Forgets a drawing from a crash. */
   public void forget(RescueStore.Rescued rescued) {
-    rescue.drop(rescued);
+    rescue.dropping(rescued).run();
   }
 
   /** The orderly end: nothing is left to recover. */
   public void close() {
-    clear();
+    rescue.clear();
   }
 
   private void settle(@Nullable Path place, String digest) {
@@ -307,8 +301,7 @@ public final class LipDocument {
 
   /** Another lip lies on the bench: one that was there before has its file again. */
   private void turned(int before, int now) {
-    Basis held = Objects.requireNonNull(basis.get());
-    origins.put(before, new LipOrigin(file.get(), held.digest(), saved));
+    origins.put(before, now());
     LipOrigin known = origins.get(now);
     if (known != null) {
       saved = known.saved();
@@ -321,13 +314,21 @@ public final class LipDocument {
   public List<Kept> unsavedAside() {
     return bench.beside().get().stream()
         .filter(kept -> kept.lip() != bench.lip().get())
-        .filter(kept -> !kept.drawing().equals(savedOf(kept.lip())))
+        .filter(this::changed)
         .toList();
   }
 
-  private @Nullable LipDrawing savedOf(int lip) {
-    LipOrigin origin = origins.get(lip);
-    return origin == null ? null : origin.saved();
+  private boolean changed(Kept kept) {
+    LipOrigin origin = origin(kept.lip());
+    return origin == null || !kept.drawing().equals(origin.saved());
+  }
+
+  private @Nullable LipOrigin origin(int lip) {
+    return lip == bench.lip().get() ? now() : origins.get(lip);
+  }
+
+  private LipOrigin now() {
+    return new LipOrigin(file.get(), Objects.requireNonNull(basis.get()).digest(), saved);
   }
 
   private void drawn(LipDrawing now) {

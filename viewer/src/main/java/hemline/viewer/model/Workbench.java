@@ -125,6 +125,16 @@ public final class Workbench {
     aside.add(now());
   }
 
+  /**
+   * Sets a lip that was never on the bench aside beside those that are, if there is room.
+   *
+   * @return its number
+   */
+  int keepToo(LipDrawing other, Setting under) {
+    aside.add(new Kept(other, under, ++lips, null));
+    return lips;
+  }
+
   private Kept now() {
     Shown now = shown.get();
     boolean solved = now != null && !now.preview() && !stale.get();

@@ -3,6 +3,7 @@ package hemline.viewer.project;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.shared.file.LipFile;
 import hemline.shared.problem.InputException;
@@ -38,12 +39,24 @@ public final class RescueStore {
   private final ObjectMapper json = new ObjectMapper();
 
   /**
+   * A lip that is open in the window.
+   *
+   * @param drawing the lip, which may have faults
+   * @param conditions under which it is looked at, by their names, SI
+   * @param file lip file it belongs to; null when it has none yet
+   * @param basis digest of that file as this program knows it
+   */
+  public record Open(
+      LipDrawing drawing, Map<String, Double> conditions, @Nullable Path file, String basis) {}
+
+  /**
    * A drawing that was not saved.
    *
    * @param drawing the drawing, which may have faults
    * @param conditions under which it was looked at, as anybody may have written them
    * @param file lip file of the project that it belongs to; null when it has none there
    * @param basis digest of that file when it was last read or written; empty for a new one
+   * @param aside lips that were set aside beside it, B first, as anybody may have written them
    * @param when instant of the last change put by
    * @param program who put it by
    * @param place file that holds it
@@ -53,6 +66,7 @@ public final class RescueStore {
       Map<String, Double> conditions,
       @Nullable Path file,
       String basis,
+      List<Open> aside,
       Instant when,
       Program program,
       Path place) {
@@ -91,32 +105,22 @@ public final class RescueStore {
   }
 
   /**
-   * Puts the drawing by.
+   * Puts the lips of the window by.
    *
-   * @param conditions under which it was looked at, by their names, SI
-   * @param file lip file it belongs to; null when it has none yet
-   * @param basis digest of that file as this program knows it
+   * @param lips the one on the bench, then those that are set aside
    * @param when instant of the change
-   * @throws InputException if it cannot be written
+   * @throws InputException if they cannot be written
    */
-  public void putBy(
-      LipDrawing drawing,
-      Map<String, Double> conditions,
-      @Nullable Path file,
-      String basis,
-      Instant when)
-      throws InputException {
+  public void putBy(List<Open> lips, Instant when) throws InputException {
     ObjectNode document = KeptFile.start(json, SCHEMA);
     document.put("computer", program.computer());
     document.put("machine", program.machine());
     document.put("pid", program.pid());
     document.put("start", program.start() == null ? null : program.start().toString());
     document.put("when", when.toString());
-    document.put("file", file == null ? null : name(file));
-    document.put("basis", basis);
-    ObjectNode numbers = document.putObject("conditions");
-    new TreeMap<>(conditions).forEach(numbers::put);
-    document.put("lip", LipFile.text(drawing));
+    put(document, lips.get(0));
+    ArrayNode aside = document.putArray("aside");
+    lips.stream().skip(1).forEach(lip -> put(aside.addObject(), lip));
     try {
       KeptFile.write(own(), KeptFile.text(json, document));
     } catch (JsonProcessingException e) {
@@ -127,6 +131,23 @@ public final class RescueStore {
           folder.toString(),
           "the drawing cannot be put by here; check the folder's permissions and space");
     }
+  }
+
+  private void put(ObjectNode into, Open lip) {
+    Path file = lip.file();
+    into.put("file", file == null ? null : name(file));
+    into.put("basis", lip.basis());
+    ObjectNode numbers = into.putObject("conditions");
+    new TreeMap<>(lip.conditions()).forEach(numbers::put);
+    into.put("lip", LipFile.text(lip.drawing()));
+  }
+
+  private Open open(JsonNode from, Path place) throws InputException {
+    return new Open(
+        LipFile.parse(from.path("lip").asText(), place.toString()),
+        numbers(from.path("conditions")),
+        file(from.path("file").asText("")),
+        from.path("basis").asText(""));
   }
 
   /** Drops this program's drawing: it is saved, or not wanted. */
@@ -169,11 +190,17 @@ public final class RescueStore {
     JsonNode d = KeptFile.read(json, place, SCHEMA);
     try {
       JsonNode start = d.path("start");
+      Open lip = open(d, place);
+      List<Open> aside = new ArrayList<>();
+      for (JsonNode one : d.path("aside")) {
+        aside.add(open(one, place));
+      }
       return new Rescued(
-          LipFile.parse(d.path("lip").asText(), place.toString()),
-          numbers(d.path("conditions")),
-          file(d.path("file").asText("")),
-          d.path("basis").asText(""),
+          lip.drawing(),
+          lip.conditions(),
+          lip.file(),
+          lip.basis(),
+          List.copyOf(aside),
           Instant.parse(d.path("when").asText()),
           new Program(
               d.path("computer").asText(),

@@ -474,7 +474,8 @@ final class ProjectJourneyTest extends ApplicationTest {
     Path settings = Files.writeString(shared.resolve("settings.conf"), "precious");
     RescueStore stranger = new RescueStore(project.folder().rescue(), GONE);
     stranger.putBy(
-        bench.drawing().get(), Map.of(), settings, "", Instant.parse("2026-11-25T12:00:00Z"));
+        List.of(new RescueStore.Open(bench.drawing().get(), Map.of(), settings, "")),
+        Instant.parse("2026-11-25T12:00:00Z"));
     Files.writeString(dir.resolve(".hemline/rescue/a.json"), "{\"when\": \"\"}");
     Files.createDirectories(project.folder().studies());
     Files.writeString(dir.resolve(".hemline/studies/a.json"), "{}");

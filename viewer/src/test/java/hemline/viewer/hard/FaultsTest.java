@@ -42,7 +42,10 @@ final class FaultsTest {
   private static void writesFail(Path project) throws Exception {
     ProjectFolder folder = new ProjectFolder(project);
     RescueStore rescue = new RescueStore(folder.rescue());
-    assertThatThrownBy(() -> rescue.putBy(lip(8e-3), Map.of(), null, "", Instant.EPOCH))
+    assertThatThrownBy(
+            () ->
+                rescue.putBy(
+                    List.of(new RescueStore.Open(lip(8e-3), Map.of(), null, "")), Instant.EPOCH))
         .isInstanceOf(InputException.class)
         .hasMessageContaining("cannot be put by");
     rescue.clear();
@@ -73,8 +76,12 @@ final class FaultsTest {
   void aClockSetBackHarmsNothing() throws Exception {
     ProjectFolder folder = new ProjectFolder(dir);
     RescueStore rescue = new RescueStore(folder.rescue());
-    rescue.putBy(lip(8e-3), Map.of(), null, "", Instant.parse("2099-01-01T00:00:00Z"));
-    rescue.putBy(lip(9e-3), Map.of(), null, "", Instant.parse("1999-01-01T00:00:00Z"));
+    rescue.putBy(
+        List.of(new RescueStore.Open(lip(8e-3), Map.of(), null, "")),
+        Instant.parse("2099-01-01T00:00:00Z"));
+    rescue.putBy(
+        List.of(new RescueStore.Open(lip(9e-3), Map.of(), null, "")),
+        Instant.parse("1999-01-01T00:00:00Z"));
     assertThat(rescue.left().refused()).isEmpty();
     rescue.clear();
   }

@@ -167,7 +167,9 @@ final class Formats {
     Program gone = new Program(here.computer(), here.machine(), Integer.MAX_VALUE - 7L, null);
     ProjectFolder folder = new ProjectFolder(project);
     RescueStore crashed = new RescueStore(folder.rescue(), gone);
-    crashed.putBy(drawing, Map.of(), project.resolve("mine.json"), "", Instant.EPOCH);
+    crashed.putBy(
+        List.of(new RescueStore.Open(drawing, Map.of(), project.resolve("mine.json"), "")),
+        Instant.EPOCH);
     RescueStore now = new RescueStore(folder.rescue());
     addKept("rescue", files(folder.rescue(), ".json").get(0), f -> rescue(now));
 

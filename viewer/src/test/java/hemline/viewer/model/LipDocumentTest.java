@@ -9,6 +9,7 @@ import hemline.shared.profile.Starter;
 import hemline.solver.refine.FamilySolver;
 import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
+import hemline.viewer.project.Program;
 import hemline.viewer.project.RecentPlaces;
 import hemline.viewer.project.RescueStore;
 import java.nio.file.Files;
@@ -156,6 +157,56 @@ final class LipDocumentTest {
     bench.undo();
     assertThat(document.file().get()).as("undo of a swap is one too").isEqualTo(first);
     assertThat(document.unsaved().get()).isFalse();
+  }
+
+  /** After a crash the comparison stands there again, each lip with its file. */
+  @Test
+  void lipsSetAsideOutliveACrash() throws Exception {
+    Path folder = dir.resolve(".hemline/rescue");
+    Path first = dir.resolve("first.json");
+    Program here = Program.here();
+    Program gone = new Program(here.computer(), here.machine(), Integer.MAX_VALUE - 7L, null);
+    document.use(new RescueStore(folder, gone));
+    document.saveAs(first, heard);
+    work();
+    edit();
+    LipDrawing changed = bench.drawing().get();
+    bench.set(bench.setting().get().withGap(3e-3));
+    bench.keep();
+    bench.open(flat(6e-3));
+    work();
+    LipDocument next =
+        new LipDocument(
+            new Workbench(flat(5e-3), new FamilySolver(), screen::add),
+            new RescueStore(folder),
+            new RecentPlaces(dir.resolve("recent.json")),
+            Clock.systemUTC(),
+            disk::add,
+            screen::add);
+    assertThat(next.left().drawings()).as("put by when the other was opened").hasSize(1);
+    Setting before = bench.setting().get();
+    bench.set(before.withGap(1e-3));
+    document.putBy(e -> told.add(e.getMessage()));
+    work();
+    openADocument();
+    document.use(new RescueStore(folder));
+    work();
+    RescueStore.Left left = document.left();
+    assertThat(left.refused()).isEmpty();
+    document.recover(left.drawings().get(0));
+    work();
+    assertThat(bench.drawing().get()).isEqualTo(flat(6e-3));
+    assertThat(bench.setting().get().gap()).isEqualTo(1e-3);
+    assertThat(bench.kept().get().drawing()).isEqualTo(changed);
+    assertThat(bench.kept().get().setting().gap()).isEqualTo(3e-3);
+    assertThat(document.unsavedAside()).hasSize(1);
+    assertThat(document.left().drawings()).as("it is this program's now").isEmpty();
+    bench.swapKept();
+    assertThat(document.file().get()).isEqualTo(first);
+    document.save(heard);
+    work();
+    assertThat(LipFile.read(first)).isEqualTo(changed);
+    assertThat(told).containsExactly("saved", "saved");
   }
 
   @Test

@@ -44,7 +44,8 @@ final class ProjectFolderTest {
     assertThat(lips.problems()).isNotEmpty().allMatch(p -> p.place().contains("b.json"));
     assertThat(new ProjectFolder(dir.resolve("none")).lips().lips()).isEmpty();
     // what the window keeps is out of the way of commands that read the folder
-    new RescueStore(new ProjectFolder(dir).rescue()).putBy(drawing("x"), Map.of(), null, "", NOON);
+    new RescueStore(new ProjectFolder(dir).rescue())
+        .putBy(List.of(new RescueStore.Open(drawing("x"), Map.of(), null, "")), NOON);
     Files.delete(dir.resolve("b.json"));
     assertThat(LipFile.loadFolder(dir)).hasSize(1);
     assertThat(new ProjectFolder(dir).fileFor("Labyrinth, 3 teeth!"))

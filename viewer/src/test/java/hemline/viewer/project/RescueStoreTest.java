@@ -59,10 +59,12 @@ final class RescueStoreTest {
   void aDrawingIsRecoveredWhenItsProgramIsGone() throws Exception {
     Path lip = dir.resolve("mine.json");
     RescueStore crashed = new RescueStore(folder, GONE);
-    now.putBy(drawing("of this window"), Map.of(), null, "", NOON);
+    now.putBy(List.of(new RescueStore.Open(drawing("of this window"), Map.of(), null, "")), NOON);
     assertThat(now.left().drawings()).isEmpty();
-    crashed.putBy(drawing("first"), Map.of(), lip, "abc", NOON);
-    crashed.putBy(drawing("second"), Map.of(), lip, "abc", NOON.plusSeconds(5));
+    crashed.putBy(List.of(new RescueStore.Open(drawing("first"), Map.of(), lip, "abc")), NOON);
+    crashed.putBy(
+        List.of(new RescueStore.Open(drawing("second"), Map.of(), lip, "abc")),
+        NOON.plusSeconds(5));
     List<RescueStore.Rescued> left = now.left().drawings();
     assertThat(left).hasSize(1);
     assertThat(left.get(0).drawing()).isEqualTo(drawing("second"));
@@ -70,7 +72,7 @@ final class RescueStoreTest {
     assertThat(left.get(0).basis()).isEqualTo("abc");
     now.drop(left.get(0));
     assertThat(now.left().drawings()).isEmpty();
-    crashed.putBy(drawing("third"), Map.of(), null, "", NOON);
+    crashed.putBy(List.of(new RescueStore.Open(drawing("third"), Map.of(), null, "")), NOON);
     assertThat(now.left().drawings().get(0).file()).isNull();
     crashed.clear();
     assertThat(now.left().drawings()).isEmpty();
@@ -86,7 +88,8 @@ final class RescueStoreTest {
             () -> {
               while (!ended.get()) {
                 try {
-                  now.putBy(drawing("edited"), Map.of(), null, "", NOON);
+                  now.putBy(
+                      List.of(new RescueStore.Open(drawing("edited"), Map.of(), null, "")), NOON);
                 } catch (InputException e) {
                   throw new IllegalStateException(e);
                 }
@@ -123,17 +126,19 @@ final class RescueStoreTest {
             dir.resolve("linked.json"),
             dir.resolve("notes.txt"),
             dir.resolve("outside"))) {
-      stranger.putBy(drawing("x"), Map.of(), named, "", NOON);
+      stranger.putBy(List.of(new RescueStore.Open(drawing("x"), Map.of(), named, "")), NOON);
       assertThat(now.left().drawings().get(0).file()).as(named.toString()).isNull();
     }
     LipFile.write(dir.resolve("mine.json"), drawing("x"));
-    stranger.putBy(drawing("x"), Map.of(), dir.resolve("mine.json"), "", NOON);
+    stranger.putBy(
+        List.of(new RescueStore.Open(drawing("x"), Map.of(), dir.resolve("mine.json"), "")), NOON);
     assertThat(now.left().drawings().get(0).file()).isEqualTo(dir.resolve("mine.json"));
   }
 
   @Test
   void aDamagedFileIsToldOnceAndSetAside() throws Exception {
-    new RescueStore(folder, GONE).putBy(drawing("x"), Map.of(), null, "", NOON);
+    new RescueStore(folder, GONE)
+        .putBy(List.of(new RescueStore.Open(drawing("x"), Map.of(), null, "")), NOON);
     Path file = only();
     String text = Files.readString(file);
     List<String> damaged =
@@ -175,20 +180,24 @@ final class RescueStoreTest {
     assertThat(left.drawings()).isEmpty();
     assertThat(left.refused()).hasSize(2);
     // a link where this program puts its drawing by
-    now.putBy(drawing("x"), Map.of(), null, "", NOON);
+    now.putBy(List.of(new RescueStore.Open(drawing("x"), Map.of(), null, "")), NOON);
     Path own = only();
     Files.delete(own);
     Files.createSymbolicLink(own, secret);
-    now.putBy(drawing("x"), Map.of(), null, "", NOON);
+    now.putBy(List.of(new RescueStore.Open(drawing("x"), Map.of(), null, "")), NOON);
     assertThat(secret).hasContent("precious");
   }
 
   @Test
   void aProgramOfAnotherComputerMayStillRun() throws Exception {
-    new RescueStore(folder, ELSEWHERE).putBy(drawing("far"), Map.of(), null, "", NOON);
+    new RescueStore(folder, ELSEWHERE)
+        .putBy(List.of(new RescueStore.Open(drawing("far"), Map.of(), null, "")), NOON);
     RescueStore.Rescued one = now.left().drawings().get(0);
     assertThat(one.elsewhere()).isEqualTo("bench-pc");
-    new RescueStore(folder, GONE).putBy(drawing("near"), Map.of(), null, "", NOON.plusSeconds(1));
+    new RescueStore(folder, GONE)
+        .putBy(
+            List.of(new RescueStore.Open(drawing("near"), Map.of(), null, "")),
+            NOON.plusSeconds(1));
     assertThat(now.left().drawings().get(0).elsewhere()).isEmpty();
   }
 
@@ -201,8 +210,9 @@ final class RescueStoreTest {
     assertThat(GONE.mayRun()).isFalse();
     assertThat(ELSEWHERE.mayRun()).isTrue();
     // its drawing is neither taken for the own one nor overwritten
-    new RescueStore(folder, earlier).putBy(drawing("earlier"), Map.of(), null, "", NOON);
-    now.putBy(drawing("now"), Map.of(), null, "", NOON);
+    new RescueStore(folder, earlier)
+        .putBy(List.of(new RescueStore.Open(drawing("earlier"), Map.of(), null, "")), NOON);
+    now.putBy(List.of(new RescueStore.Open(drawing("now"), Map.of(), null, "")), NOON);
     assertThat(now.left().drawings())
         .extracting(r -> r.drawing().name())
         .containsExactly("earlier");
