@@ -40,6 +40,8 @@ public final class BoardPainter {
   /** Depth of the ground's hatch, pixels; below it there is plain colour. */
   public static final double GROUND = 60;
 
+  private static final double GAP = 12;
+
   private final FxSheet sheet;
   private final Palette ink;
   private final BoardView view;
@@ -206,9 +208,21 @@ public final class BoardPainter {
       sheet.text(
           gx - 8,
           0.5 * (low + high) + 4,
-          LengthUnit.text(lip.low() - ground, 3),
-          Lettering.of(12, ink.text()).lifted().at(Anchor.END));
+          gapText(lip, ground),
+          Lettering.of(GAP, ink.text()).lifted().at(Anchor.END));
     }
+  }
+
+  private static String gapText(Placement lip, double ground) {
+    return LengthUnit.text(lip.low() - ground, 3);
+  }
+
+  /** Where {@link #gap} writes the length. */
+  public static Rectangle2D gapWords(BoardView view, Placement lip, double ground) {
+    double width = TextWidth.of(gapText(lip, ground), GAP);
+    double middle = 0.5 * (view.py(ground) + view.py(lip.low()));
+    return new Rectangle2D.Double(
+        view.px(lip.left()) - 22 - width, middle - GAP + 4, width, GAP + 3);
   }
 
   /** A name in the middle of a stretch that has room for it. */

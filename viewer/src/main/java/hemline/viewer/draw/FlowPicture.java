@@ -158,9 +158,13 @@ public final class FlowPicture {
     sheet.stroke(grid, new Pen(ink.quiet(), 0.55, 0.6));
   }
 
-  /** Writes the strengths of the trapped vortices; after the solids are painted. */
-  public void paintLabels(Sheet sheet, BoardView view, Palette ink) {
-    VortexLabels.paint(sheet, projection(view), shown.result(), ink.text(), ink.vortex());
+  /**
+   * Writes the strengths of the trapped vortices; after the solids are painted.
+   *
+   * @param words rooms of other words, which stay free
+   */
+  public void paintLabels(Sheet sheet, BoardView view, Palette ink, List<Rectangle2D> words) {
+    VortexLabels.paint(sheet, projection(view), shown.result(), ink.text(), ink.vortex(), words);
   }
 
   /** The part of the board that {@link #paintLabels} needs; empty without vortices. */

@@ -18,13 +18,22 @@ public final class VortexLabels {
   private VortexLabels() {}
 
   public static void paint(Sheet sheet, Projection view, SectionResult result) {
-    paint(sheet, view, result, Ink.TEXT, Ink.VORTEX);
+    paint(sheet, view, result, Ink.TEXT, Ink.VORTEX, List.of());
   }
 
-  /** Paints with letters and centres in given colours. */
+  /**
+   * Paints with letters and centres in given colours.
+   *
+   * @param words rooms of other words, which stay free
+   */
   public static void paint(
-      Sheet sheet, Projection view, SectionResult result, int textRgb, int centreRgb) {
-    List<Rectangle2D> taken = new ArrayList<>();
+      Sheet sheet,
+      Projection view,
+      SectionResult result,
+      int textRgb,
+      int centreRgb,
+      List<Rectangle2D> words) {
+    List<Rectangle2D> taken = new ArrayList<>(words);
     Rectangle2D frame = view.frame();
     boolean leaking = result.figures().containsKey(Figure.LEAK_FLOW);
     for (SectionResult.TrappedVortex vortex : result.trappedVortices()) {

@@ -138,7 +138,7 @@ final class KeptBoard extends Region {
     painter.motion(ground, kept.setting().ground());
     FlowPicture now = flow.picture();
     if (now != null) {
-      now.paintLabels(sheet, view, ink);
+      now.paintLabels(sheet, view, ink, List.of(BoardPainter.gapWords(view, lip, ground)));
     }
     painter.rulerAlong(0);
     painter.rulerUp(0);

@@ -317,7 +317,13 @@ public final class SectionBoard extends Region {
     if (now == null || !labels.isEmpty() || look.get().sizes()) {
       vortexPatch.hide();
     } else {
-      vortexPatch.show(at, ink, now.labelsArea(at), now, p -> now.paintLabels(p.sheet(), at, ink));
+      List<Rectangle2D> words = words(at);
+      vortexPatch.show(
+          at,
+          ink,
+          now.labelsArea(at),
+          List.of(now, words),
+          p -> now.paintLabels(p.sheet(), at, ink, words));
     }
     if (now == null) {
       key.hide();
@@ -336,9 +342,7 @@ public final class SectionBoard extends Region {
   /** Rooms of the words that stay while something is dragged. */
   private List<Rectangle2D> words(BoardView at) {
     List<Rectangle2D> rooms = new ArrayList<>();
-    Placement lip = lip();
-    double middle = 0.5 * (at.py(ground()) + at.py(lip.low()));
-    rooms.add(new Rectangle2D.Double(at.px(lip.left()) - 104, middle - 10, 90, 18));
+    rooms.add(BoardPainter.gapWords(at, lip(), ground()));
     if (flow.picture() != null && look.get().map() != BoardLook.ColourMap.NONE) {
       rooms.add(FlowPicture.keyArea(at));
     }
