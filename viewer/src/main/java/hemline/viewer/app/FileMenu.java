@@ -8,6 +8,7 @@ import hemline.shared.problem.InputException;
 import hemline.solver.study.RunOptions;
 import hemline.viewer.model.Kept;
 import hemline.viewer.model.LipDocument;
+import hemline.viewer.model.Saving;
 import hemline.viewer.model.Shown;
 import hemline.viewer.page.PageHtml;
 import hemline.viewer.page.SectionPage;
@@ -198,8 +199,8 @@ public final class FileMenu {
         });
   }
 
-  private LipDocument.Saving saving(Path file, Runnable then) {
-    return new LipDocument.Saving() {
+  private Saving saving(Path file, Runnable then) {
+    return new Saving() {
       @Override
       public void saved() {
         strip.hide();
@@ -219,7 +220,7 @@ public final class FileMenu {
   }
 
   /** Another window or program wrote the file since: both versions are worth something. */
-  private void askBeforeUndoing(Path file, LipDocument.Saving saving, Runnable then) {
+  private void askBeforeUndoing(Path file, Saving saving, Runnable then) {
     Map<String, Runnable> answers = new LinkedHashMap<>();
     answers.put("Save under another name", () -> saveAs(then));
     answers.put("Replace it", () -> document.saveAs(file, saving));

@@ -57,18 +57,6 @@ public final class LipDocument {
     static final Basis NONE = new Basis(null, "");
   }
 
-  /** Hears on the screen's thread how a lip was saved. */
-  public interface Saving {
-    /** It is in its file. */
-    void saved();
-
-    /** Nothing was written; the lip still counts as unsaved. */
-    void refused(InputException why);
-
-    /** Another program changed the file since it was last read or written; nothing was written. */
-    void changedOutside();
-  }
-
   /**
    * A document on a bench; the lip that lies there now counts as saved.
    *

@@ -8,8 +8,6 @@ import hemline.shared.section.SealSection;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.SectionFamily;
 import hemline.solver.study.RunOptions;
-import hemline.solver.study.SectionAnswer;
-import hemline.solver.study.SolvedSection;
 import hemline.viewer.edit.History;
 import java.util.List;
 import java.util.Map;
@@ -34,29 +32,20 @@ public final class Workbench {
   /** Lips that can be set aside at once. */
   public static final int MOST_BESIDE = 3;
 
-  private final FullSolve full;
-  private final Follower follower;
+  private final BenchFlow flow;
   private final DrawingCheck check;
   private final History<Draft> history;
   private final ReadOnlyObjectWrapper<LipDrawing> drawing;
   private final ReadOnlyObjectWrapper<Setting> setting = new ReadOnlyObjectWrapper<>(Setting.USUAL);
-  private final ReadOnlyObjectWrapper<@Nullable Shown> shown = new ReadOnlyObjectWrapper<>();
   private final ReadOnlyObjectWrapper<RunOptions> options =
       new ReadOnlyObjectWrapper<>(RunOptions.DEFAULT);
-  private final ReadOnlyObjectWrapper<@Nullable SectionResult> failure =
-      new ReadOnlyObjectWrapper<>();
   private final SetAside aside = new SetAside();
-  private final ReadOnlyBooleanWrapper stale = new ReadOnlyBooleanWrapper();
-  private final ReadOnlyBooleanWrapper behind = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper canUndo = new ReadOnlyBooleanWrapper();
   private final ReadOnlyBooleanWrapper canRedo = new ReadOnlyBooleanWrapper();
   private final ReadOnlyObjectWrapper<Map<String, Double>> measures =
       new ReadOnlyObjectWrapper<>(Map.of());
   private final ReadOnlyIntegerWrapper lip = new ReadOnlyIntegerWrapper();
   private int lips;
-  private boolean dragging;
-  private boolean followed;
-  private boolean begun;
   private boolean drawnHere;
 
   /**
@@ -66,17 +55,10 @@ public final class Workbench {
    * @param screen runs what must happen on the screen's thread
    */
   public Workbench(LipDrawing first, SectionFamily family, Executor screen) {
-    this.full = new FullSolve(family, screen);
-    this.follower =
-        new Follower(
-            family,
-            SolveThreads.preview("hemline-preview"),
-            System::nanoTime,
-            flow -> screen.execute(() -> previewed(flow)),
-            () -> screen.execute(this::lost));
-    this.check = new DrawingCheck(first, screen, this::updateStale);
     history = new History<>(new Draft(first, Setting.USUAL, Map.of(), 0));
     drawing = new ReadOnlyObjectWrapper<>(first);
+    flow = new BenchFlow(family, screen, this::section, drawing::get);
+    check = new DrawingCheck(first, screen, flow::update);
   }
 
   /** Number of the lip on the bench: edits keep it, each lip that is put there gets another one. */
@@ -102,7 +84,7 @@ public final class Workbench {
 
   /** The flow on show; null before the first solve. */
   public ReadOnlyObjectProperty<@Nullable Shown> shown() {
-    return shown.getReadOnlyProperty();
+    return flow.shown();
   }
 
   /** The lip set aside as B; null for none. */
@@ -136,8 +118,8 @@ public final class Workbench {
   }
 
   private Kept now() {
-    Shown now = shown.get();
-    boolean solved = now != null && !now.preview() && !stale.get();
+    Shown now = shown().get();
+    boolean solved = now != null && !now.preview() && !stale().get();
     return new Kept(drawing.get(), setting.get(), lip.get(), solved ? now : null);
   }
 
@@ -155,8 +137,7 @@ public final class Workbench {
     keep();
     stop();
     history.put(new Draft(other.drawing(), other.setting(), Map.of(), other.lip()));
-    shown.set(other.shown());
-    begun = other.shown() != null;
+    flow.show(other.shown());
     refresh();
   }
 
@@ -166,12 +147,12 @@ public final class Workbench {
 
   /** Answer of the last full solve if it found no flow, else null. */
   public ReadOnlyObjectProperty<@Nullable SectionResult> failure() {
-    return failure.getReadOnlyProperty();
+    return flow.failure();
   }
 
   /** True when the flow on show belongs to another drawing or other conditions. */
   public ReadOnlyBooleanProperty stale() {
-    return stale.getReadOnlyProperty();
+    return flow.stale();
   }
 
   /**
@@ -179,17 +160,17 @@ public final class Workbench {
    * while something is dragged its flow comes some moments later, and that is not meant.
    */
   public ReadOnlyBooleanProperty behind() {
-    return behind.getReadOnlyProperty();
+    return flow.behind();
   }
 
   /** True while the full solve runs. */
   public ReadOnlyBooleanProperty running() {
-    return full.running();
+    return flow.running();
   }
 
   /** Share of the full solve that is done, 0 to 1. */
   public ReadOnlyDoubleProperty progress() {
-    return full.progress();
+    return flow.progress();
   }
 
   public ReadOnlyBooleanProperty canUndo() {
@@ -224,8 +205,7 @@ public final class Workbench {
     stop();
     drawnHere = here;
     history.restart(new Draft(other, setting.get(), places, ++lips));
-    shown.set(null);
-    begun = false;
+    flow.show(null);
     refresh();
   }
 
@@ -233,7 +213,7 @@ public final class Workbench {
   public void edit(UnaryOperator<LipDrawing> change) {
     history.put(history.now().withDrawing(change.apply(history.now().drawing())));
     refresh();
-    changed();
+    flow.follow(options.get());
   }
 
   /**
@@ -244,7 +224,7 @@ public final class Workbench {
   public void shape(LipDrawing shaped, Map<String, Double> places) {
     history.put(new Draft(shaped, setting.get(), places, lip.get()));
     refresh();
-    changed();
+    flow.follow(options.get());
   }
 
   /** Places of the sliders that the lip was last shaped with; empty for none. */
@@ -255,13 +235,13 @@ public final class Workbench {
   public void undo() {
     history.undo();
     refresh();
-    changed();
+    flow.follow(options.get());
   }
 
   public void redo() {
     history.redo();
     refresh();
-    changed();
+    flow.follow(options.get());
   }
 
   /** Sets the conditions, as one step or as part of the open drag. */
@@ -269,7 +249,7 @@ public final class Workbench {
     if (!other.equals(setting.get())) {
       history.put(history.now().withSetting(other));
       refresh();
-      changed();
+      flow.follow(options.get());
     }
   }
 
@@ -282,7 +262,7 @@ public final class Workbench {
     RunOptions now = options.get();
     if (level != now.level()) {
       options.set(new RunOptions(level, now.closure(), now.modelSpread(), now.threads()));
-      if (begun) {
+      if (flow.begun()) {
         run();
       }
     }
@@ -290,29 +270,25 @@ public final class Workbench {
 
   /** Starts a drag: changes up to {@link #endDrag} are one step and are followed coarsely. */
   public void beginDrag() {
-    dragging = true;
-    followed = begun;
+    flow.beginDrag();
     history.begin();
   }
 
   /** Ends a drag; the full solve runs if the flow is not that of the drawing. */
   public void endDrag() {
-    if (!dragging) {
+    if (!flow.dragging()) {
       return;
     }
-    dragging = false;
+    flow.endDrag();
     history.end();
     refresh();
     check.finish();
-    Shown now = shown.get();
-    if (begun && (stale.get() || now == null || now.preview())) {
-      run();
-    }
+    flow.finish(options.get());
   }
 
   /** True between {@link #beginDrag} and {@link #endDrag}. */
   public boolean dragging() {
-    return dragging;
+    return flow.dragging();
   }
 
   /** The question on the bench; null while the drawing is no lip. */
@@ -323,63 +299,12 @@ public final class Workbench {
 
   /** Solves the section on three grids in the background; a solve that runs is stopped. */
   public void run() {
-    SealSection section = section();
-    if (section == null) {
-      return;
-    }
-    stop();
-    begun = true;
-    Placement placement = Placement.of(drawing.get());
-    full.start(section, options.get(), answer -> solved(section, placement, answer));
-    if (shown.get() == null) {
-      follower.follow(section, placement);
-    }
+    flow.run(options.get());
   }
 
   /** Stops what runs; the flow on show stays. */
   public void stop() {
-    follower.stop();
-    full.stop();
-  }
-
-  private void solved(SealSection section, Placement placement, SolvedSection solved) {
-    SectionAnswer answer = solved.answer();
-    if (answer.field() != null) {
-      shown.set(new Shown(section, placement, answer.result(), answer.field(), solved));
-      failure.set(null);
-    } else {
-      failure.set(answer.result());
-    }
-    updateStale();
-  }
-
-  private void previewed(Shown flow) {
-    if (!dragging && !running().get()) {
-      return;
-    }
-    shown.set(flow);
-    followed = true;
-    updateStale();
-  }
-
-  private void lost() {
-    followed = false;
-    updateStale();
-  }
-
-  private void changed() {
-    if (running().get()) {
-      stop();
-    }
-    SealSection section = section();
-    if (section == null || !begun) {
-      return;
-    }
-    if (dragging) {
-      follower.follow(section, Placement.of(drawing.get()));
-    } else if (stale.get()) {
-      run();
-    }
+    flow.stop();
   }
 
   private void refresh() {
@@ -388,7 +313,7 @@ public final class Workbench {
     canRedo.set(history.canRedo());
     lip.set(history.now().lip());
     if (!now.equals(drawing.get())) {
-      if (dragging) {
+      if (flow.dragging()) {
         check.shape(now);
       } else {
         check.whole(now);
@@ -397,14 +322,6 @@ public final class Workbench {
     }
     setting.set(history.now().setting());
     measures.set(history.now().measures());
-    updateStale();
-  }
-
-  private void updateStale() {
-    Shown now = shown.get();
-    SealSection section = section();
-    boolean other = now != null && !now.section().equals(section);
-    stale.set(other);
-    behind.set(other && !(dragging && followed && section != null));
+    flow.update();
   }
 }

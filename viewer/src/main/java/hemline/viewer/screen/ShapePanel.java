@@ -5,9 +5,7 @@ import hemline.shared.geometry.Vertex;
 import hemline.shared.profile.LipDrawing;
 import hemline.viewer.edit.Corner;
 import hemline.viewer.edit.LipEdit;
-import hemline.viewer.edit.LipShape;
 import hemline.viewer.edit.Parts;
-import hemline.viewer.format.LengthUnit;
 import hemline.viewer.model.Selection;
 import hemline.viewer.model.Sketch;
 import hemline.viewer.model.Workbench;
@@ -18,8 +16,6 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
-import javafx.scene.control.TextField;
-import javafx.scene.control.ToggleButton;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
@@ -33,7 +29,6 @@ final class ShapePanel {
   private final Sketch sketch;
   private final SketchMouse hands;
   private final BoardActions actions;
-  private final DoubleProperty couponLength;
   private final VBox box = new VBox(7);
   private final ValueField cornerX = length("corner-x", "x", "x in the drawing").taking(this::x);
   private final ValueField cornerY = length("corner-y", "y", "y in the drawing").taking(this::y);
@@ -53,7 +48,7 @@ final class ShapePanel {
       length("next-y", "y", "y of the next corner; Enter adds it")
           .showing(0)
           .entered(this::addPoint);
-  private final TextField name = new TextField();
+  private final LipFields lip;
   private final VBox reasons = new VBox(2);
   private boolean filling;
 
@@ -69,25 +64,12 @@ final class ShapePanel {
     this.sketch = sketch;
     this.hands = hands;
     this.actions = actions;
-    this.couponLength = couponLength;
+    lip = new LipFields(bench, hands.step(), couponLength);
     box.getStyleClass().addAll("slip", "shape-slip");
     dress.setId("corner-dress");
     dress.setAccessibleText("sharp, round or chamfer");
     dress.getItems().addAll("sharp", "round", "chamfer");
     dress.setOnAction(e -> dressed());
-    name.setId("lip-name");
-    name.setAccessibleText("name of the lip");
-    name.setOnAction(e -> rename());
-    more.setId("lip-more");
-    lipChange.visibleProperty().bind(more.selectedProperty());
-    lipChange.managedProperty().bind(more.selectedProperty());
-    name.focusedProperty()
-        .subscribe(
-            on -> {
-              if (!on) {
-                rename();
-              }
-            });
     all().forEach(field -> reasons.getChildren().add(field.reason()));
     bench.drawing().subscribe(d -> fill());
     selection.corners().subscribe(c -> fill());
@@ -110,7 +92,8 @@ final class ShapePanel {
     } else if (edge != null) {
       fillEdge(edge);
     } else {
-      fillLip();
+      lip.fill();
+      show(lip.nodes());
     }
     filling = false;
   }
@@ -126,19 +109,14 @@ final class ShapePanel {
   }
 
   private List<ValueField> all() {
-    return List.of(
-        cornerX, cornerY, size, length, lift, nextX, nextY, shiftX, shiftY, scaled, grid, coupon);
+    List<ValueField> all =
+        new ArrayList<>(List.of(cornerX, cornerY, size, length, lift, nextX, nextY));
+    all.addAll(lip.fields());
+    return all;
   }
 
   private static ValueField length(String id, String name, String meaning) {
     return new ValueField(id, name, meaning, Measure.LENGTH);
-  }
-
-  private void rename() {
-    String text = name.getText().strip();
-    if (!text.isEmpty() && !text.equals(bench.drawing().get().name())) {
-      bench.edit(d -> LipShape.named(d, text));
-    }
   }
 
   private final Label sketchTitle = title("A new lip");
@@ -219,74 +197,6 @@ final class ShapePanel {
     length.set(chord);
     lift.set(0.5 * a.bulge() * chord);
     show(edgeTitle, edgeNumbers, edgeButtons);
-  }
-
-  private final Label lipSize = hint("");
-  private final ValueField shiftX =
-      length("lip-shift-x", "shift", "moves the whole lip along x")
-          .showing(0)
-          .taking(v -> shifted(v, 0));
-  private final ValueField shiftY =
-      length("lip-shift-y", "up", "moves the whole lip upwards")
-          .showing(0)
-          .taking(v -> shifted(0, v));
-  private final ValueField scaled =
-      new ValueField(
-              "lip-width", "scale to width", "scales the whole lip to this width", Measure.EXTENT)
-          .taking(this::widened);
-  private final ValueField grid =
-      new ValueField(
-              "grid-step", "drawing grid", "step that corners snap to; 0 for none", Measure.STEP)
-          .taking(v -> hands().step().set(v));
-  private final ValueField coupon =
-      new ValueField(
-              "coupon-length", "test coupon", "length of a test coupon to print", Measure.COUPON)
-          .taking(v -> couponLength().set(v));
-  private final VBox lipChange =
-      new VBox(
-          6, scaled.line(), new HBox(8, shiftX.line(), shiftY.line()), grid.line(), coupon.line());
-  private final ToggleButton more = new ToggleButton("size, place, grid, coupon");
-
-  private DoubleProperty couponLength() {
-    return couponLength;
-  }
-
-  private SketchMouse hands() {
-    return hands;
-  }
-
-  private final Label lipTitle = title("Lip");
-
-  private void fillLip() {
-    LipDrawing d = bench.drawing().get();
-    double[] lip = LipShape.box(d);
-    if (!name.isFocused() || !name.getText().equals(d.name())) {
-      name.setText(d.name());
-    }
-    lipSize.setText(
-        LengthUnit.text(lip[1] - lip[0], 4)
-            + " wide, "
-            + LengthUnit.text(lip[3] - lip[2], 4)
-            + " high, "
-            + Parts.corners(d).size()
-            + " corners");
-    scaled.set(lip[1] - lip[0]);
-    grid.set(hands.step().get());
-    coupon.set(couponLength.get());
-    show(lipTitle, name, lipSize, more, lipChange);
-  }
-
-  private void shifted(double dx, double dy) {
-    bench.edit(d -> LipShape.shift(d, dx, dy));
-    shiftX.set(0);
-    shiftY.set(0);
-  }
-
-  private void widened(double metres) {
-    double[] lip = LipShape.box(bench.drawing().get());
-    if (metres > 0 && lip[1] > lip[0]) {
-      bench.edit(d -> LipShape.scale(d, metres / (lip[1] - lip[0])));
-    }
   }
 
   private void x(double x) {

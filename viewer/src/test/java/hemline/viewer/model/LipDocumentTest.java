@@ -32,8 +32,8 @@ final class LipDocumentTest {
   private Workbench bench;
   private LipDocument document;
 
-  private final LipDocument.Saving heard =
-      new LipDocument.Saving() {
+  private final Saving heard =
+      new Saving() {
         @Override
         public void saved() {
           told.add("saved");

@@ -3,7 +3,7 @@ package hemline.viewer.model;
 import hemline.shared.problem.InputException;
 
 /** A lip that must be saved; anything else ends the test. */
-public final class Surely implements LipDocument.Saving {
+public final class Surely implements Saving {
   private final Runnable then;
 
   /** Goes on when the lip is in its file. */
