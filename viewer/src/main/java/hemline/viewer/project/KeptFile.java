@@ -25,7 +25,7 @@ final class KeptFile {
   static final String END = ".json";
 
   /** Code of a file of another kind or version, which is left alone. */
-  static final String OTHER = "kept.schema";
+  private static final String OTHER = "kept.schema";
 
   private static final int MOST_SET_ASIDE = 100;
 
@@ -143,17 +143,26 @@ final class KeptFile {
     }
   }
 
+  /** Deletes work that was put by; what cannot be deleted is offered once more. */
+  static void drop(Path file) {
+    try {
+      Files.deleteIfExists(file);
+    } catch (IOException e) {
+      // better than lost work
+    }
+  }
+
   /**
    * Takes a file that cannot be used out of the way, so that it is told once and never read again,
-   * but is not lost.
+   * but is not lost. One of another version stays where it is.
    *
    * @return what to tell
    */
   static Problem setAside(Path file, InputException why) {
     Problem first = why.problems().get(0);
     String kept = "";
-    boolean unreadable = first.code().equals("file.read");
-    for (int k = 1; k <= MOST_SET_ASIDE && kept.isEmpty() && !unreadable; k++) {
+    boolean stays = first.code().equals("file.read") || first.code().equals(OTHER);
+    for (int k = 1; k <= MOST_SET_ASIDE && kept.isEmpty() && !stays; k++) {
       Path aside = file.resolveSibling(file.getFileName() + (k == 1 ? "" : "-" + k) + ".refused");
       try {
         if (Files.notExists(aside, LinkOption.NOFOLLOW_LINKS)) {

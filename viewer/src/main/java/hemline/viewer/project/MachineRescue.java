@@ -5,12 +5,9 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.shared.problem.InputException;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.time.DateTimeException;
-import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -55,14 +52,11 @@ public final class MachineRescue {
    */
   public void putBy(Path machine, Map<String, String> values) throws InputException {
     if (values.isEmpty()) {
-      delete(own());
+      KeptFile.drop(own());
       return;
     }
     ObjectNode document = KeptFile.start(json, SCHEMA);
-    document.put("computer", program.computer());
-    document.put("machine", program.machine());
-    document.put("pid", program.pid());
-    document.put("start", program.start() == null ? null : program.start().toString());
+    program.write(document);
     document.put("file", machine.toAbsolutePath().normalize().toString());
     ObjectNode texts = document.putObject("values");
     values.forEach(texts::put);
@@ -78,13 +72,7 @@ public final class MachineRescue {
     for (Path place : KeptFile.in(folder)) {
       try {
         JsonNode d = KeptFile.read(json, place, SCHEMA);
-        JsonNode start = d.path("start");
-        Program owner =
-            new Program(
-                d.path("computer").asText(),
-                d.path("machine").asText(),
-                d.path("pid").asLong(),
-                start.isTextual() ? Instant.parse(start.asText()) : null);
+        Program owner = Program.read(d);
         Path file = Path.of(d.path("file").asText());
         boolean known =
             machines.stream().anyMatch(one -> one.toAbsolutePath().normalize().equals(file));
@@ -93,7 +81,9 @@ public final class MachineRescue {
           d.path("values").properties().forEach(v -> values.put(v.getKey(), v.getValue().asText()));
           return new Left(file, values, place);
         }
-      } catch (InputException | DateTimeException | InvalidPathException e) {
+      } catch (InputException e) {
+        KeptFile.setAside(place, e);
+      } catch (DateTimeException | InvalidPathException e) {
         KeptFile.setAside(place, new InputException("kept.form", place.toString(), "is damaged"));
       }
     }
@@ -102,18 +92,10 @@ public final class MachineRescue {
 
   /** Forgets values that were left. */
   public void drop(Left left) {
-    delete(left.place());
+    KeptFile.drop(left.place());
   }
 
   private Path own() {
     return folder.resolve("machine-" + program.id() + KeptFile.END);
-  }
-
-  private static void delete(Path place) {
-    try {
-      Files.deleteIfExists(place);
-    } catch (IOException e) {
-      // it will be offered once more, which is better than lost work
-    }
   }
 }

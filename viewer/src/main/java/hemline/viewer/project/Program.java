@@ -1,11 +1,14 @@
 package hemline.viewer.project;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.time.DateTimeException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.HexFormat;
@@ -33,6 +36,24 @@ public record Program(String computer, String machine, long pid, @Nullable Insta
   public static Program here() {
     ProcessHandle self = ProcessHandle.current();
     return new Program(name(), machineHere(), self.pid(), self.info().startInstant().orElse(null));
+  }
+
+  /** The program that a document tells of; a moment that is none is a {@link DateTimeException}. */
+  static Program read(JsonNode document) {
+    JsonNode start = document.path("start");
+    return new Program(
+        document.path("computer").asText(),
+        document.path("machine").asText(),
+        document.path("pid").asLong(),
+        start.isTextual() ? Instant.parse(start.asText()) : null);
+  }
+
+  /** Puts the keys that {@link #read} reads. */
+  void write(ObjectNode document) {
+    document.put("computer", computer);
+    document.put("machine", machine);
+    document.put("pid", pid);
+    document.put("start", start == null ? null : start.toString());
   }
 
   /** False only when it is certain that it ended: it ran on this computer and is gone. */

@@ -9,7 +9,6 @@ import hemline.shared.file.LipFile;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
 import hemline.shared.profile.LipDrawing;
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.LinkOption;
@@ -113,10 +112,7 @@ public final class RescueStore {
    */
   public void putBy(List<Open> lips, Instant when) throws InputException {
     ObjectNode document = KeptFile.start(json, SCHEMA);
-    document.put("computer", program.computer());
-    document.put("machine", program.machine());
-    document.put("pid", program.pid());
-    document.put("start", program.start() == null ? null : program.start().toString());
+    program.write(document);
     document.put("when", when.toString());
     put(document, lips.get(0));
     ArrayNode aside = document.putArray("aside");
@@ -152,7 +148,7 @@ public final class RescueStore {
 
   /** Drops this program's drawing: it is saved, or not wanted. */
   public void clear() {
-    delete(own());
+    KeptFile.drop(own());
   }
 
   /** Drawings of programs that ended without saving them; files that are none are set aside. */
@@ -169,8 +165,7 @@ public final class RescueStore {
         if (Files.notExists(place, LinkOption.NOFOLLOW_LINKS)) {
           continue; // its program has saved the drawing meanwhile
         }
-        boolean other = e.problems().get(0).code().equals(KeptFile.OTHER);
-        refused.add(other ? e.problems().get(0) : KeptFile.setAside(place, e));
+        refused.add(KeptFile.setAside(place, e));
       }
     }
     found.sort(Comparator.comparing(Rescued::when).reversed());
@@ -179,7 +174,7 @@ public final class RescueStore {
 
   /** Drops a drawing of a program that is gone, or one that nobody wants. */
   public void drop(Rescued rescued) {
-    delete(rescued.place());
+    KeptFile.drop(rescued.place());
   }
 
   private Path own() {
@@ -189,7 +184,6 @@ public final class RescueStore {
   private Rescued read(Path place) throws InputException {
     JsonNode d = KeptFile.read(json, place, SCHEMA);
     try {
-      JsonNode start = d.path("start");
       Open lip = open(d, place);
       List<Open> aside = new ArrayList<>();
       for (JsonNode one : d.path("aside")) {
@@ -202,11 +196,7 @@ public final class RescueStore {
           lip.basis(),
           List.copyOf(aside),
           Instant.parse(d.path("when").asText()),
-          new Program(
-              d.path("computer").asText(),
-              d.path("machine").asText(),
-              d.path("pid").asLong(),
-              start.isTextual() ? Instant.parse(start.asText()) : null),
+          Program.read(d),
           place);
     } catch (DateTimeException | InvalidPathException e) {
       throw new InputException("kept.form", place.toString(), "is no whole drawing");
@@ -262,13 +252,5 @@ public final class RescueStore {
     Path hidden = folder.getParent();
     Path project = hidden == null ? null : hidden.getParent();
     return project == null ? folder : project;
-  }
-
-  private static void delete(Path place) {
-    try {
-      Files.deleteIfExists(place);
-    } catch (IOException e) {
-      // it will be offered once more, which is better than lost work
-    }
   }
 }

@@ -124,8 +124,7 @@ public final class StudyStore {
       try {
         studies.add(read(file));
       } catch (InputException e) {
-        boolean other = e.problems().get(0).code().equals(KeptFile.OTHER);
-        refused.add(other ? e.problems().get(0) : KeptFile.setAside(file, e));
+        refused.add(KeptFile.setAside(file, e));
       }
     }
     studies.sort(Comparator.comparing((KeptStudy s) -> Instant.parse(s.when())).reversed());

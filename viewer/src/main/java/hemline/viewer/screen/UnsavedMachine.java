@@ -97,9 +97,7 @@ final class UnsavedMachine {
     box.setVisible(found != null);
     box.setManaged(found != null);
     if (found != null) {
-      words.setText(
-          "%d values of %s were left unsaved."
-              .formatted(found.values().size(), found.machine().getFileName()));
+      words.setText("Values of %s were left unsaved.".formatted(found.machine().getFileName()));
     }
   }
 
