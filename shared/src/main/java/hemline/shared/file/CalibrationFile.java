@@ -70,7 +70,7 @@ public final class CalibrationFile {
     top.put("outline", c.outline());
     top.put("rig", c.rig());
     top.put("invented", c.invented());
-    top.put("points", LengthUnit.decimal(c.points()));
+    top.put("points", FileUnit.decimal(c.points()));
     double[] numbers = {
       c.factor(),
       c.factorUncertainty(),
@@ -84,7 +84,7 @@ public final class CalibrationFile {
       c.suctionHigh()
     };
     for (int i = 0; i < numbers.length; i++) {
-      top.put(NUMBERS.get(i), LengthUnit.decimal(numbers[i]));
+      top.put(NUMBERS.get(i), FileUnit.decimal(numbers[i]));
     }
     return Seal.close(JsonLayout.text(top));
   }

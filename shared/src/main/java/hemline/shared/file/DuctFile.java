@@ -68,7 +68,7 @@ public final class DuctFile {
 
   /** Text of a duct file. */
   public static String text(DuctSection duct, String notes) {
-    LengthUnit unit = LengthUnit.M;
+    FileUnit unit = FileUnit.M;
     Map<String, Object> top = new LinkedHashMap<>();
     top.put("schema", "hemline." + KIND + "/" + VERSION);
     top.put("name", duct.name());
@@ -92,21 +92,21 @@ public final class DuctFile {
     top.put(
         "fluid",
         map(
-            "density", LengthUnit.decimal(duct.fluid().density()),
-            "kinematicViscosity", LengthUnit.decimal(duct.fluid().kinematicViscosity())));
+            "density", FileUnit.decimal(duct.fluid().density()),
+            "kinematicViscosity", FileUnit.decimal(duct.fluid().kinematicViscosity())));
     Drive drive = duct.drive();
     if (drive instanceof Drive.LeakFlow flow) {
-      top.put("drive", map("leakFlow", LengthUnit.decimal(flow.value())));
+      top.put("drive", map("leakFlow", FileUnit.decimal(flow.value())));
     } else if (drive instanceof Drive.PressureDrop drop) {
-      top.put("drive", map("pressureDrop", LengthUnit.decimal(drop.value())));
+      top.put("drive", map("pressureDrop", FileUnit.decimal(drop.value())));
     }
     Cavity cavity = duct.cavity();
     if (cavity != null) {
       top.put(
           "walls",
           map(
-              "left", map("speed", LengthUnit.decimal(cavity.leftSpeed())),
-              "right", map("speed", LengthUnit.decimal(cavity.rightSpeed()))));
+              "left", map("speed", FileUnit.decimal(cavity.leftSpeed())),
+              "right", map("speed", FileUnit.decimal(cavity.rightSpeed()))));
     }
     Inlet inlet = duct.inlet();
     if (inlet != null) {
@@ -129,8 +129,8 @@ public final class DuctFile {
 
   private static Map<String, Object> wall(Wall wall) {
     return map(
-        "speed", LengthUnit.decimal(wall.speed()),
-        "spanwiseSpeed", LengthUnit.decimal(wall.spanwiseSpeed()),
+        "speed", FileUnit.decimal(wall.speed()),
+        "spanwiseSpeed", FileUnit.decimal(wall.spanwiseSpeed()),
         "frictionless", wall.frictionless());
   }
 

@@ -33,7 +33,7 @@ final class DuctReader {
   private final String file;
   private final List<Problem> problems = new ArrayList<>();
   private final JsonKeys keys;
-  private LengthUnit unit = LengthUnit.MM;
+  private FileUnit unit = FileUnit.MM;
   private double from;
   private double to;
   private double height;

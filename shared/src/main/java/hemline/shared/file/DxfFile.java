@@ -52,7 +52,7 @@ public final class DxfFile {
       for (Vertex v : outline.vertices()) {
         pairs(out, "0", "VERTEX", "8", "0", "10", mm(v.x()), "20", mm(v.y()), "30", "0");
         if (v.bulge() != 0) {
-          pairs(out, "42", LengthUnit.decimal(v.bulge()).toPlainString());
+          pairs(out, "42", FileUnit.decimal(v.bulge()).toPlainString());
         }
       }
       pairs(out, "0", "SEQEND", "8", "0");
@@ -62,7 +62,7 @@ public final class DxfFile {
   }
 
   private static String mm(double metres) {
-    return LengthUnit.MM.fromMetres(metres).toPlainString();
+    return FileUnit.MM.fromMetres(metres).toPlainString();
   }
 
   private static void pairs(StringBuilder out, String... codesAndValues) {

@@ -275,7 +275,7 @@ final class DxfReader {
 
   /** Millimetres keep their decimals; other units are only scaled. */
   private double toMetres(double value) {
-    return scale == 1e-3 ? LengthUnit.MM.toMetres(LengthUnit.decimal(value)) : scale * value;
+    return scale == 1e-3 ? FileUnit.MM.toMetres(FileUnit.decimal(value)) : scale * value;
   }
 
   private double need(Entity e, int code) throws InputException {

@@ -45,7 +45,7 @@ final class FloorReader {
     }
     int before = problems.size();
     floor.allow("lengthUnit", "outline", "ceilingHeight", "lip", "gap", "edges");
-    LengthUnit unit = SchemaKey.lengthUnit(floor);
+    FileUnit unit = SchemaKey.lengthUnit(floor);
     int undrawn = problems.size();
     List<Vertex> vertices = OutlineKeys.vertices(floor, "outline", unit);
     if (problems.size() == undrawn) {

@@ -106,14 +106,14 @@ final class JsonKeys {
   }
 
   /** A number in the unit of the file that must be there, in metres. */
-  double length(String key, LengthUnit unit) {
+  double length(String key, FileUnit unit) {
     if (missing(key, "a number in " + unit.key())) {
       return Double.NaN;
     }
     return optionalLength(key, unit).orElse(Double.NaN);
   }
 
-  OptionalDouble optionalLength(String key, LengthUnit unit) {
+  OptionalDouble optionalLength(String key, FileUnit unit) {
     JsonItem item = item(key);
     if (item == null) {
       return OptionalDouble.empty();

@@ -163,7 +163,7 @@ public final class LipFile {
         "mountEdge",
         "roundings",
         "detached");
-    LengthUnit unit = SchemaKey.lengthUnit(keys);
+    FileUnit unit = SchemaKey.lengthUnit(keys);
     String name = keys.text("name", "plain flat 8");
     if (keys.item("name") instanceof JsonItem.Text && name.isBlank()) {
       keys.fault(
@@ -199,7 +199,7 @@ public final class LipFile {
     return found.orElse(0);
   }
 
-  private static List<DrawnOutline> detached(JsonKeys keys, LengthUnit unit) {
+  private static List<DrawnOutline> detached(JsonKeys keys, FileUnit unit) {
     List<DrawnOutline> out = new ArrayList<>();
     List<JsonItem> items = keys.list("detached");
     for (int i = 0; i < items.size(); i++) {
@@ -244,7 +244,7 @@ public final class LipFile {
       top.put("invented", true);
     }
     putText(top, "source", drawing.source());
-    top.put("lengthUnit", LengthUnit.MM.key());
+    top.put("lengthUnit", FileUnit.MM.key());
     putOutline(top, drawing.body());
     top.put("mountEdge", drawing.mountEdge());
     if (!drawing.detached().isEmpty()) {
@@ -266,9 +266,9 @@ public final class LipFile {
   }
 
   private static void putOutline(Map<String, Object> top, DrawnOutline drawn) {
-    top.put("outline", OutlineKeys.list(drawn.vertices(), LengthUnit.MM));
+    top.put("outline", OutlineKeys.list(drawn.vertices(), FileUnit.MM));
     if (!drawn.roundings().isEmpty()) {
-      top.put("roundings", OutlineKeys.list(drawn, LengthUnit.MM));
+      top.put("roundings", OutlineKeys.list(drawn, FileUnit.MM));
     }
   }
 }

@@ -17,14 +17,14 @@ final class OutlineKeys {
   private OutlineKeys() {}
 
   /** Vertices of the list under a key; the list must be there. */
-  static List<Vertex> vertices(JsonKeys keys, String key, LengthUnit unit) {
+  static List<Vertex> vertices(JsonKeys keys, String key, FileUnit unit) {
     if (keys.missing(key, "a list of corners " + VERTEX)) {
       return List.of();
     }
     return vertices(keys, keys.list(key), keys.pathOf(key), unit);
   }
 
-  static List<Vertex> vertices(JsonKeys keys, List<JsonItem> items, String path, LengthUnit unit) {
+  static List<Vertex> vertices(JsonKeys keys, List<JsonItem> items, String path, FileUnit unit) {
     List<Vertex> out = new ArrayList<>();
     if (items.size() > OutlineChecks.MOST_VERTICES) {
       keys.fault(
@@ -61,11 +61,11 @@ final class OutlineKeys {
   }
 
   /** Outline and its roundings, from the keys outline and roundings of a group. */
-  static DrawnOutline drawn(JsonKeys keys, LengthUnit unit) {
+  static DrawnOutline drawn(JsonKeys keys, FileUnit unit) {
     return new DrawnOutline(vertices(keys, "outline", unit), roundings(keys, unit));
   }
 
-  private static List<Rounding> roundings(JsonKeys keys, LengthUnit unit) {
+  private static List<Rounding> roundings(JsonKeys keys, FileUnit unit) {
     List<Rounding> out = new ArrayList<>();
     List<JsonItem> items = keys.list("roundings");
     for (int i = 0; i < items.size(); i++) {
@@ -87,21 +87,21 @@ final class OutlineKeys {
     return out;
   }
 
-  static List<Object> list(List<Vertex> vertices, LengthUnit unit) {
+  static List<Object> list(List<Vertex> vertices, FileUnit unit) {
     List<Object> out = new ArrayList<>();
     for (Vertex v : vertices) {
       List<Object> point = new ArrayList<>();
       point.add(unit.fromMetres(v.x()));
       point.add(unit.fromMetres(v.y()));
       if (v.bulge() != 0) {
-        point.add(LengthUnit.decimal(v.bulge()));
+        point.add(FileUnit.decimal(v.bulge()));
       }
       out.add(point);
     }
     return out;
   }
 
-  static List<Object> list(DrawnOutline drawn, LengthUnit unit) {
+  static List<Object> list(DrawnOutline drawn, FileUnit unit) {
     List<Object> out = new ArrayList<>();
     for (Rounding r : drawn.roundings()) {
       Map<String, Object> one = new LinkedHashMap<>();

@@ -45,14 +45,14 @@ final class SchemaKey {
   }
 
   /** Reads the unit of the lengths. */
-  static LengthUnit lengthUnit(JsonKeys keys) {
-    String written = keys.text("lengthUnit", LengthUnit.MM.key(), "mm");
-    for (LengthUnit unit : LengthUnit.values()) {
+  static FileUnit lengthUnit(JsonKeys keys) {
+    String written = keys.text("lengthUnit", FileUnit.MM.key(), "mm");
+    for (FileUnit unit : FileUnit.values()) {
       if (unit.key().equals(written)) {
         return unit;
       }
     }
     keys.fault("file.unit", "lengthUnit", "must be \"mm\" or \"m\"");
-    return LengthUnit.MM;
+    return FileUnit.MM;
   }
 }

@@ -101,7 +101,7 @@ public final class SvgFile {
   }
 
   private static String mm(double metres) {
-    BigDecimal value = LengthUnit.MM.fromMetres(metres).setScale(DECIMALS, RoundingMode.HALF_EVEN);
+    BigDecimal value = FileUnit.MM.fromMetres(metres).setScale(DECIMALS, RoundingMode.HALF_EVEN);
     return value.signum() == 0 ? "0" : value.stripTrailingZeros().toPlainString();
   }
 

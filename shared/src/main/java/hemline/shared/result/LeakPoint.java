@@ -1,7 +1,10 @@
 package hemline.shared.result;
 
+import hemline.shared.fluid.Expansibility;
 import hemline.shared.problem.Notice;
+import hemline.shared.section.SealSection;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Leak of one lip at one gap, suction and ground motion, as the balance of a machine needs it.
@@ -36,6 +39,56 @@ public record LeakPoint(
     notices = List.copyOf(notices);
     grids = List.copyOf(grids);
     otherModel = List.copyOf(otherModel);
+  }
+
+  /**
+   * The leak of a solved section.
+   *
+   * @param section whose suction is not 0
+   * @param leak m²/s; null where no usable flow was found
+   * @param force on the lip upwards, N/m
+   */
+  public static LeakPoint of(
+      SealSection section,
+      SolveStatus status,
+      Regime regime,
+      @Nullable Estimate leak,
+      Estimate force,
+      List<Notice> notices) {
+    return new LeakPoint(
+        section.profile().name(),
+        section.gap(),
+        section.suction(),
+        section.ground().speed(),
+        section.ground().spanwiseSpeed(),
+        leak == null && status != SolveStatus.CANCELLED ? SolveStatus.FAILED : status,
+        regime,
+        leak == null ? Estimate.exact(0) : leak.times(discharge(section)),
+        force.times(1 / section.suction()),
+        notices);
+  }
+
+  /** Discharge coefficient over the leak flow of a section, s/m². */
+  public static double discharge(SealSection section) {
+    double jet = Expansibility.jetSpeed(section.suction(), section.fluid().density());
+    return Math.signum(section.suction()) / (section.gap() * jet);
+  }
+
+  /** The same with the leak on each usable grid, of this flow model and the other one. */
+  public LeakPoint byGrid(List<GridLeak> own, List<GridLeak> other) {
+    return new LeakPoint(
+        lip,
+        gap,
+        suction,
+        groundSpeed,
+        spanwiseSpeed,
+        status,
+        regime,
+        discharge,
+        lift,
+        notices,
+        own,
+        other);
   }
 
   /** A leak that is not known grid by grid. */

@@ -1,13 +1,11 @@
 package hemline.solver.plenum;
 
-import hemline.shared.fluid.Expansibility;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.SectionResult;
-import hemline.shared.result.SolveStatus;
 import hemline.shared.section.SealSection;
 import hemline.shared.vehicle.Machine;
 import java.util.ArrayList;
@@ -66,17 +64,12 @@ public final class LipDownforce {
         grids.isEmpty() ? Map.of() : grids.get(grids.size() - 1).figures().scalars();
     double leak = figures.getOrDefault(Figure.LEAK_FLOW, Double.NaN);
     double force = figures.getOrDefault(Figure.LIP_FORCE_Y, 0.0);
-    double jet = Expansibility.jetSpeed(section.suction(), section.fluid().density());
-    return new LeakPoint(
-        section.profile().name(),
-        section.gap(),
-        section.suction(),
-        section.ground().speed(),
-        section.ground().spanwiseSpeed(),
-        leak > 0 ? result.status() : SolveStatus.FAILED,
+    return LeakPoint.of(
+        section,
+        result.status(),
         result.regime(),
-        Estimate.exact(leak / (section.gap() * jet)),
-        Estimate.exact(force / section.suction()),
+        leak > 0 ? Estimate.exact(leak) : null,
+        Estimate.exact(force),
         List.of());
   }
 }

@@ -90,16 +90,19 @@ public record GapDistribution(List<Double> gaps, List<Double> weights) {
   /**
    * What is wrong with weights that a user gave; empty when they can be used.
    *
-   * @param gaps gaps they belong to
+   * @param of what they weigh, such as gaps
+   * @param count how many of them
    * @param weights as given
    */
-  public static List<Problem> check(List<Double> gaps, List<Double> weights) {
-    if (weights.size() != gaps.size()) {
+  public static List<Problem> check(String of, int count, List<Double> weights) {
+    if (weights.size() != count) {
       return List.of(
           problem(
               "there must be one weight for each of the "
-                  + gaps.size()
-                  + " gaps, got "
+                  + count
+                  + " "
+                  + of
+                  + ", got "
                   + weights.size()));
     }
     double sum = 0;

@@ -1,6 +1,5 @@
 package hemline.solver.study;
 
-import hemline.shared.fluid.Expansibility;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridLeak;
@@ -100,38 +99,27 @@ public final class LeakStudy {
 
   private static LeakPoint point(SealSection section, Solved solved) {
     SectionResult result = solved.answer().result();
-    Estimate none = Estimate.exact(0);
-    Estimate leak = result.figures().get(Figure.LEAK_FLOW);
-    Estimate force = result.figures().getOrDefault(Figure.LIP_FORCE_Y, none);
-    double jet = Expansibility.jetSpeed(section.suction(), section.fluid().density());
-    boolean lost = leak == null && result.status() != SolveStatus.CANCELLED;
-    return new LeakPoint(
-        section.profile().name(),
-        section.gap(),
-        section.suction(),
-        section.ground().speed(),
-        section.ground().spanwiseSpeed(),
-        lost ? SolveStatus.FAILED : result.status(),
-        result.regime(),
-        leak == null ? none : leak.times(Math.signum(section.suction()) / (section.gap() * jet)),
-        force.times(1 / section.suction()),
-        result.notices(),
-        grids(section, solved, solved.closure()),
+    List<GridLeak> other =
         solved.leaks().keySet().stream()
             .filter(closure -> closure != solved.closure())
             .min(Comparator.comparing(closure -> closure != solved.closure().second()))
             .map(closure -> grids(section, solved, closure))
-            .orElse(List.of()));
+            .orElse(List.of());
+    return LeakPoint.of(
+            section,
+            result.status(),
+            result.regime(),
+            result.figures().get(Figure.LEAK_FLOW),
+            result.figures().getOrDefault(Figure.LIP_FORCE_Y, Estimate.exact(0)),
+            result.notices())
+        .byGrid(grids(section, solved, solved.closure()), other);
   }
 
   /** The leak on each usable grid under one flow model; the lift is that of the answer's model. */
   private static List<GridLeak> grids(SealSection section, Solved solved, Closure closure) {
     LeakSeries series = solved.leaks().get(closure);
     List<GridRun> runs = solved.answer().result().grids();
-    double scale =
-        Math.signum(section.suction())
-            / (section.gap()
-                * Expansibility.jetSpeed(section.suction(), section.fluid().density()));
+    double scale = LeakPoint.discharge(section);
     List<GridLeak> grids = new ArrayList<>();
     for (int k = 0; series != null && k < Math.min(series.places(), runs.size()); k++) {
       GridRun run = runs.get(k);

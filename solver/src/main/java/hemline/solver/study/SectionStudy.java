@@ -25,9 +25,9 @@ public final class SectionStudy {
   }
 
   /** Solves a section as {@link #run} does, so that its leak can be compared with others. */
-  public SolvedSection solve(
+  public ComparableAnswer solve(
       Section section, RunOptions options, CancelToken cancel, ProgressListener progress) {
-    return new SolvedSection(
+    return new ComparableAnswer(
         SolvePool.solve(
                 List.of(Question.of(section)), family, options, cancel, progress, (i, solved) -> {})
             .get(0));

@@ -42,9 +42,9 @@ final class GapDistributionTest {
 
   @Test
   void refusesWhatIsNoDistribution() {
-    assertThat(GapDistribution.check(List.of(1e-3, 2e-3), List.of(1.0))).hasSize(1);
-    assertThat(GapDistribution.check(List.of(1e-3), List.of(-1.0))).hasSize(1);
-    assertThat(GapDistribution.check(List.of(1e-3), List.of(0.0))).hasSize(1);
+    assertThat(GapDistribution.check("gaps", 2, List.of(1.0))).hasSize(1);
+    assertThat(GapDistribution.check("gaps", 1, List.of(-1.0))).hasSize(1);
+    assertThat(GapDistribution.check("gaps", 1, List.of(0.0))).hasSize(1);
     assertThatThrownBy(() -> new GapDistribution(List.of(1e-3), List.of(0.5)))
         .isInstanceOf(IllegalArgumentException.class);
     assertThatThrownBy(() -> new GapDistribution(List.of(2e-3, 1e-3), List.of(0.5, 0.5)))

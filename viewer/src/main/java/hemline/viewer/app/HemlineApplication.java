@@ -56,7 +56,7 @@ public final class HemlineApplication extends Application {
         ProjectFolder.home(System.getenv(), System.getProperty("user.home", "")).toString();
     choices = UserChoices.usual(System.getenv(), home);
     novice = choices.get(UserChoices.STEPS).isEmpty();
-    RecentPlaces places = new RecentPlaces(RecentPlaces.usualStore(System.getenv(), home));
+    RecentPlaces places = RecentPlaces.usual(System.getenv(), home);
     LipDocument.Opened opened =
         file == null ? new LipDocument.Opened(shipped.first(), null, "") : LipDocument.read(file);
     if (opened.file() != null) {

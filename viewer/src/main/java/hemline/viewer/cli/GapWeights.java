@@ -55,7 +55,7 @@ final class GapWeights {
         return even;
       }
     }
-    List<Problem> problems = GapDistribution.check(gaps, weights);
+    List<Problem> problems = GapDistribution.check("gaps", gaps.size(), weights);
     problems.forEach(problem -> wanted.fault(OPTION, problem.text()));
     return problems.isEmpty() ? GapDistribution.of(gaps, weights) : even;
   }

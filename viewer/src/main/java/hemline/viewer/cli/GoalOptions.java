@@ -100,9 +100,9 @@ final class GoalOptions {
     }
     List<Double> told =
         speedWeights.isEmpty() ? values.stream().map(v -> 1.0).toList() : speedWeights;
-    List<Problem> problems = GapDistribution.check(values, told);
+    List<Problem> problems = GapDistribution.check("speeds", values.size(), told);
     for (Problem p : problems) {
-      wanted.fault("--speed-weights", p.text().replace("gaps", "speeds"));
+      wanted.fault("--speed-weights", p.text());
     }
     return problems.isEmpty() ? GroundSpeeds.of(values, told) : GroundSpeeds.of(0);
   }

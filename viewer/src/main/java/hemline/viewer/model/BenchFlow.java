@@ -4,9 +4,9 @@ import hemline.shared.profile.LipDrawing;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.SealSection;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.study.ComparableAnswer;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionAnswer;
-import hemline.solver.study.SolvedSection;
 import java.util.concurrent.Executor;
 import java.util.function.Supplier;
 import javafx.beans.property.ReadOnlyBooleanProperty;
@@ -134,7 +134,7 @@ final class BenchFlow {
     full.stop();
   }
 
-  private void solved(SealSection section, Placement placement, SolvedSection solved) {
+  private void solved(SealSection section, Placement placement, ComparableAnswer solved) {
     SectionAnswer answer = solved.answer();
     if (answer.field() != null) {
       shown.set(new Shown(section, placement, answer.result(), answer.field(), solved));

@@ -3,9 +3,9 @@ package hemline.viewer.model;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.refine.SectionFamily;
+import hemline.solver.study.ComparableAnswer;
 import hemline.solver.study.RunOptions;
 import hemline.solver.study.SectionStudy;
-import hemline.solver.study.SolvedSection;
 import java.util.concurrent.Executor;
 import java.util.function.Consumer;
 import javafx.beans.property.ReadOnlyBooleanProperty;
@@ -45,7 +45,7 @@ final class FullSolve {
    *
    * @param taker gets the answer on the screen's thread, unless the solve was stopped
    */
-  void start(SealSection section, RunOptions how, Consumer<SolvedSection> taker) {
+  void start(SealSection section, RunOptions how, Consumer<ComparableAnswer> taker) {
     stop();
     CancelToken token = new CancelToken();
     cancel = token;
@@ -56,7 +56,7 @@ final class FullSolve {
           if (token.isCancelled()) {
             return;
           }
-          SolvedSection answer =
+          ComparableAnswer answer =
               new SectionStudy(family)
                   .solve(section, how, token, (done, what) -> tell(token, done));
           screen.execute(() -> solved(token, answer, taker));
@@ -80,7 +80,8 @@ final class FullSolve {
         });
   }
 
-  private void solved(CancelToken token, SolvedSection answer, Consumer<SolvedSection> taker) {
+  private void solved(
+      CancelToken token, ComparableAnswer answer, Consumer<ComparableAnswer> taker) {
     if (token == cancel) {
       cancel = null;
       running.set(false);

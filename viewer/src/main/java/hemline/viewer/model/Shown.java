@@ -3,7 +3,7 @@ package hemline.viewer.model;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.FlowField;
-import hemline.solver.study.SolvedSection;
+import hemline.solver.study.ComparableAnswer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,7 +20,7 @@ public record Shown(
     Placement placement,
     SectionResult result,
     FlowField field,
-    @Nullable SolvedSection solved) {
+    @Nullable ComparableAnswer solved) {
 
   /** True for a solve on one coarse grid. */
   public boolean preview() {

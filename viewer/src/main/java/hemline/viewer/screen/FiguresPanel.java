@@ -7,7 +7,7 @@ import hemline.shared.result.Figure;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.GroundMotion;
 import hemline.solver.grid.MeshLevel;
-import hemline.solver.study.SolvedSection;
+import hemline.solver.study.ComparableAnswer;
 import hemline.viewer.format.Digits;
 import hemline.viewer.format.FigureHelp;
 import hemline.viewer.format.FigureName;
@@ -185,8 +185,8 @@ final class FiguresPanel {
       String letter = KeptBoard.LETTERS.substring(k, k + 1);
       text.append(text.isEmpty() ? "" : "\n").append(letter).append(' ');
       text.append(Digits.withBand(estimate, TradeUnit.of(figure).factor()));
-      SolvedSection one = now.solved();
-      SolvedSection other = flow.solved();
+      ComparableAnswer one = now.solved();
+      ComparableAnswer other = flow.solved();
       Estimate ratio =
           figure != Figure.LEAK_FLOW || one == null || other == null ? null : one.leakOver(other);
       if (ratio != null && !bench.behind().get()) {

@@ -69,9 +69,9 @@ final class ProjectFolderTest {
 
   @Test
   void settingsLieWhereTheSystemWantsThem() {
-    assertThat(RecentPlaces.usualStore(Map.of("XDG_CONFIG_HOME", "/conf"), "/home/x"))
+    assertThat(SettingsFile.usual(Map.of("XDG_CONFIG_HOME", "/conf"), "/home/x", "recent.json"))
         .isEqualTo(Path.of("/conf/hemline/recent.json"));
-    assertThat(RecentPlaces.usualStore(Map.of(), "/home/x"))
+    assertThat(SettingsFile.usual(Map.of(), "/home/x", "recent.json"))
         .isEqualTo(Path.of("/home/x/.config/hemline/recent.json"));
   }
 

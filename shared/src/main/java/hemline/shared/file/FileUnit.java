@@ -3,14 +3,14 @@ package hemline.shared.file;
 import java.math.BigDecimal;
 
 /** Unit of the lengths in a file. Changes by powers of ten are exact in the decimals written. */
-enum LengthUnit {
+enum FileUnit {
   MM("mm", 3),
   M("m", 0);
 
   private final String key;
   private final int power;
 
-  LengthUnit(String key, int power) {
+  FileUnit(String key, int power) {
     this.key = key;
     this.power = power;
   }

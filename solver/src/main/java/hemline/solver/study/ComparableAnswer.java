@@ -4,10 +4,10 @@ import hemline.shared.result.Estimate;
 import org.jspecify.annotations.Nullable;
 
 /** A solved section, whose leak can be set over that of another one with a band of its own. */
-public final class SolvedSection {
+public final class ComparableAnswer {
   private final Solved solved;
 
-  SolvedSection(Solved solved) {
+  ComparableAnswer(Solved solved) {
     this.solved = solved;
   }
 
@@ -21,7 +21,7 @@ public final class SolvedSection {
    *
    * @return null when either leak is not usable or they run in different directions
    */
-  public @Nullable Estimate leakOver(SolvedSection other) {
+  public @Nullable Estimate leakOver(ComparableAnswer other) {
     return LeakRatio.of(solved, other.solved);
   }
 }
