@@ -3,7 +3,6 @@ package hemline.solver.improve;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hemline.shared.file.MachineFile;
-import hemline.shared.geometry.Vertex;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.SectionResult;
@@ -32,19 +31,6 @@ final class DownforceGoalTest {
 
   private static Machine crawler() throws Exception {
     return MachineFile.read(Path.of("..", "profiles", "machines", "silo-wall-crawler.json"));
-  }
-
-  private static double width(LipProfile lip) {
-    return lip.outline().vertices().stream().mapToDouble(Vertex::x).max().orElseThrow();
-  }
-
-  /** Least leak at a width of 11 mm. */
-  private static MadeUpFamily valley() {
-    return new MadeUpFamily(
-        (section, closure, place) -> {
-          double off = (width(section.profile()) - 11e-3) / 10e-3;
-          return MadeUpFamily.jet(section, (0.6 + off * off) * (1 + 0.01 * (2 - place)));
-        });
   }
 
   /**
@@ -83,7 +69,7 @@ final class DownforceGoalTest {
         new ImproveStudy.Asked(
             MadeUpFamily.lip("start"), space, limits, new DownforceGoal(crawler()), 14, 1);
     Improvement found =
-        new ImproveStudy(valley(), ResultStore.none())
+        new ImproveStudy(MadeUpFamily.valley(), ResultStore.none())
             .of(
                 asked,
                 new RunOptions(MeshLevel.MEDIUM, Closure.SST, false, 2),
@@ -92,7 +78,7 @@ final class DownforceGoalTest {
                 new CancelToken(),
                 ProgressListener.NONE);
     Improvement.Found best = Objects.requireNonNull(found.best());
-    assertThat(width(best.profile())).isBetween(10.5e-3, 11.5e-3);
+    assertThat(MadeUpFamily.width(best.profile())).isBetween(10.5e-3, 11.5e-3);
     assertThat(found.proven()).isTrue();
     Estimate gain = Objects.requireNonNull(found.relative(best.profile().name()));
     assertThat(gain.low()).isGreaterThan(1);

@@ -2,7 +2,6 @@ package hemline.solver.improve;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import hemline.shared.geometry.Vertex;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.SectionResult;
@@ -41,19 +40,6 @@ final class ImproveStudyTest {
     }
   }
 
-  private static double width(LipProfile lip) {
-    return lip.outline().vertices().stream().mapToDouble(Vertex::x).max().orElseThrow();
-  }
-
-  /** Least leak at a width of 11 mm. */
-  private static MadeUpFamily valley() {
-    return new MadeUpFamily(
-        (section, closure, place) -> {
-          double off = (width(section.profile()) - 11e-3) / 10e-3;
-          return MadeUpFamily.jet(section, (0.6 + off * off) * (1 + 0.01 * (2 - place)));
-        });
-  }
-
   private static Improvement improve(
       MadeUpFamily family, ResultStore<SectionResult> store, int threads, CancelToken cancel) {
     return improve(family, GroundSpeeds.of(0), store, threads, cancel);
@@ -87,19 +73,19 @@ final class ImproveStudyTest {
 
   @Test
   void theBestIsFoundAndProven() {
-    Improvement found = improve(valley(), ResultStore.none(), 2, new CancelToken());
+    Improvement found = improve(MadeUpFamily.valley(), ResultStore.none(), 2, new CancelToken());
     assertThat(found.status()).isEqualTo(SolveStatus.CONVERGED);
     assertThat(found.history()).hasSize(14);
     assertThat(found.proven()).isTrue();
     Improvement.Found best = found.best();
     assertThat(best).isNotNull();
-    assertThat(width(best.profile())).isBetween(10.5e-3, 11.5e-3);
+    assertThat(MadeUpFamily.width(best.profile())).isBetween(10.5e-3, 11.5e-3);
     // 0.6 over 0.6 + 0.3², beside a start 8 mm wide
     var row = Improvement.row(found.toStart(), best.profile().name());
     assertThat(row).isNotNull();
     assertThat(row.relativeLeak().value()).isBetween(0.865, 0.875);
     assertThat(Improvement.row(found.toFlat(), best.profile().name())).isNotNull();
-    assertThat(improve(valley(), ResultStore.none(), 1, new CancelToken()).history())
+    assertThat(improve(MadeUpFamily.valley(), ResultStore.none(), 1, new CancelToken()).history())
         .isEqualTo(found.history());
   }
 
@@ -112,14 +98,14 @@ final class ImproveStudyTest {
         new MadeUpFamily(
             (section, closure, place) -> {
               double best = section.ground().speed() > 0 ? 7e-3 : 11e-3;
-              double off = (width(section.profile()) - best) / 10e-3;
+              double off = (MadeUpFamily.width(section.profile()) - best) / 10e-3;
               return MadeUpFamily.jet(section, (0.6 + off * off) * (1 + 0.01 * (2 - place)));
             });
     GroundSpeeds speeds = GroundSpeeds.of(List.of(0.0, 4.0), List.of(3.0, 1.0));
     Improvement found = improve(family, speeds, ResultStore.none(), 2, new CancelToken());
     Improvement.Found best = found.best();
     assertThat(best).isNotNull();
-    assertThat(width(best.profile())).isBetween(9.5e-3, 10.5e-3);
+    assertThat(MadeUpFamily.width(best.profile())).isBetween(9.5e-3, 10.5e-3);
     // 0.6 + 0.75 · 0.1² + 0.25 · 0.3² over 0.6 + 0.75 · 0.3² + 0.25 · 0.1²
     assertThat(found.relative(best.profile().name())).isNotNull();
     assertThat(found.relative(best.profile().name()).value()).isBetween(0.935, 0.945);
@@ -131,7 +117,7 @@ final class ImproveStudyTest {
     MadeUpFamily family =
         new MadeUpFamily(
             (section, closure, place) -> {
-              long seed = Double.doubleToLongBits(width(section.profile()));
+              long seed = Double.doubleToLongBits(MadeUpFamily.width(section.profile()));
               boolean fine = place == 2 && section.profile().name().startsWith("improved");
               double error = fine ? 0 : 0.02 * new Well19937c(seed).nextGaussian();
               return MadeUpFamily.jet(section, 0.7 * (1 + error));
@@ -145,14 +131,14 @@ final class ImproveStudyTest {
   void aSearchBrokenOffGoesOn() {
     Memory memory = new Memory();
     CancelToken cancel = new CancelToken();
-    MadeUpFamily first = valley();
+    MadeUpFamily first = MadeUpFamily.valley();
     MadeUpFamily breaking =
         new MadeUpFamily(
             (section, closure, place) -> {
               if (memory.kept.size() >= 12) {
                 cancel.cancel();
               }
-              double off = (width(section.profile()) - 11e-3) / 10e-3;
+              double off = (MadeUpFamily.width(section.profile()) - 11e-3) / 10e-3;
               return MadeUpFamily.jet(section, (0.6 + off * off) * (1 + 0.01 * (2 - place)));
             });
     Improvement stopped = improve(breaking, memory, 2, cancel);
@@ -162,7 +148,8 @@ final class ImproveStudyTest {
     assertThat(kept).isGreaterThan(10);
     Improvement whole = improve(first, memory, 2, new CancelToken());
     assertThat(whole.history())
-        .isEqualTo(improve(valley(), ResultStore.none(), 2, new CancelToken()).history());
+        .isEqualTo(
+            improve(MadeUpFamily.valley(), ResultStore.none(), 2, new CancelToken()).history());
     assertThat(whole.history().subList(0, stopped.history().size())).isEqualTo(stopped.history());
   }
 }

@@ -103,4 +103,18 @@ public final class MadeUpFamily implements SectionFamily {
   public static double jet(SealSection section, double coefficient) {
     return coefficient * section.gap() * Math.sqrt(2 * section.suction() / AIR.density());
   }
+
+  /** Largest x of an outline. */
+  public static double width(LipProfile lip) {
+    return lip.outline().vertices().stream().mapToDouble(Vertex::x).max().orElseThrow();
+  }
+
+  /** Least leak at a width of 11 mm. */
+  public static MadeUpFamily valley() {
+    return new MadeUpFamily(
+        (section, closure, place) -> {
+          double off = (width(section.profile()) - 11e-3) / 10e-3;
+          return jet(section, (0.6 + off * off) * (1 + 0.01 * (2 - place)));
+        });
+  }
 }
