@@ -133,6 +133,18 @@ final class PagesWindowTest extends ApplicationTest {
     put("study-points", "2");
     study();
     both("16-ranking");
+    clickOn("#tab-improve");
+    until(() -> lookup("#improve-start-lip").<ComboBox<?>>query().getValue() != null);
+    screen.picture("22-improve-empty");
+    interact(() -> lookup("#improve-family").<ComboBox<String>>query().setValue("flat"));
+    put("improve-evaluations", "2");
+    clickOn("#improve-start");
+    until(
+        () -> {
+          var found = window.pages().searches().state().get();
+          return found != null && found.found() != null;
+        });
+    both("22-improve");
     clickOn("#tab-machine");
     until(() -> lookup("#try-knife-fin").tryQuery().isPresent());
     until(() -> lookup("#value-fan-speed").tryQuery().isPresent());
