@@ -3,6 +3,7 @@ package hemline.shared.result;
 import hemline.shared.problem.Notice;
 import java.util.List;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Answer to one section: every figure as an estimate, how the solve ended and what to know about
@@ -60,6 +61,17 @@ public record SectionResult(
   /** The same answer with another name of the lip. */
   public SectionResult named(String other) {
     return with(other, notices);
+  }
+
+  /** The finest grid on which a flow was found; null for none. */
+  public @Nullable GridRun finest() {
+    GridRun found = null;
+    for (GridRun run : grids) {
+      boolean usable =
+          run.status() == SolveStatus.CONVERGED || run.status() == SolveStatus.UNSTEADY;
+      found = usable ? run : found;
+    }
+    return found;
   }
 
   /** The same answer with other notices. */

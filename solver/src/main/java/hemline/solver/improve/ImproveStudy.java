@@ -168,6 +168,9 @@ public final class ImproveStudy {
       if (r.status() == SolveStatus.FAILED) {
         return "no usable flow";
       }
+      if (r.finest() != r.grids().get(r.grids().size() - 1)) {
+        return "no usable flow on the finest grid of the search";
+      }
       for (Notice notice : r.notices()) {
         if (DOUBTFUL.contains(notice.code())) {
           return notice.text();

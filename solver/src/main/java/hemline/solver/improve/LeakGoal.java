@@ -30,11 +30,11 @@ public record LeakGoal(GapDistribution ground, GroundSpeeds speeds, SealSection 
     List<Double> weights = speeds.weights(ground);
     double sum = 0;
     for (int k = 0; k < results.size(); k++) {
-      List<GridRun> grids = results.get(k).grids();
+      GridRun finest = results.get(k).finest();
       Double q =
-          grids.isEmpty() || results.get(k).status() == SolveStatus.FAILED
+          finest == null || results.get(k).status() == SolveStatus.FAILED
               ? null
-              : grids.get(grids.size() - 1).figures().scalars().get(Figure.LEAK_FLOW);
+              : finest.figures().scalars().get(Figure.LEAK_FLOW);
       sum += weights.get(k) * (q == null || !(q > 0) ? Double.NaN : q);
     }
     return results.isEmpty() ? Double.NaN : sum;

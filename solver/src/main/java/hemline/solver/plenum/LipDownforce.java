@@ -59,9 +59,8 @@ public final class LipDownforce {
   }
 
   private static LeakPoint point(SealSection section, SectionResult result) {
-    List<GridRun> grids = result.grids();
-    Map<Figure, Double> figures =
-        grids.isEmpty() ? Map.of() : grids.get(grids.size() - 1).figures().scalars();
+    GridRun finest = result.finest();
+    Map<Figure, Double> figures = finest == null ? Map.of() : finest.figures().scalars();
     double leak = figures.getOrDefault(Figure.LEAK_FLOW, Double.NaN);
     double force = figures.getOrDefault(Figure.LIP_FORCE_Y, 0.0);
     return LeakPoint.of(

@@ -89,6 +89,27 @@ final class ImproveStudyTest {
         .isEqualTo(found.history());
   }
 
+  /** The search tells lips apart by the grids that they have, and tells which it doubts. */
+  @Test
+  void aStartWithoutAFlowOnTheFinestGridIsSearchedFromAllTheSame() {
+    MadeUpFamily family =
+        new MadeUpFamily(
+            (section, closure, place) -> {
+              double width = MadeUpFamily.width(section.profile());
+              boolean lost = place == 2 && (width == 8e-3 || width > 12e-3);
+              double off = (width - 11e-3) / 10e-3;
+              return lost
+                  ? Double.NaN
+                  : MadeUpFamily.jet(section, (0.6 + off * off) * (1 + 0.01 * (2 - place)));
+            });
+    Improvement found = improve(family, ResultStore.none(), 2, new CancelToken());
+    Improvement.Found best = found.best();
+    assertThat(best).isNotNull();
+    assertThat(MadeUpFamily.width(best.profile())).isBetween(10.5e-3, 11.5e-3);
+    assertThat(found.history())
+        .anyMatch(e -> e.doubt().contains("finest grid") && Double.isFinite(e.score()));
+  }
+
   /**
    * Least leak at 11 mm over still ground and at 7 mm over a moving one, which counts a quarter.
    */

@@ -66,7 +66,7 @@ public final class ImprovePage {
     boolean leak = found.goal() instanceof LeakGoal;
     if (best == null) {
       return found.lips().isEmpty()
-          ? "None of the lips tried has a usable flow."
+          ? "No lip can be compared: the start or all that were tried have no usable flow."
           : leak ? "The proof has no usable flow." : "With none of the lips the machine settles.";
     }
     Estimate ratio = Objects.requireNonNull(found.relative(best.profile().name()));

@@ -74,6 +74,8 @@ final class ImproveForm {
     family.setValue(CORNERS);
     family.valueProperty().subscribe(v -> layOutChange());
     symmetric.setId("improve-symmetric");
+    // one gap has no last one
+    gapTo.disableProperty().bind(gaps.textProperty().map(n -> n.strip().equals("1")));
     layOut();
   }
 

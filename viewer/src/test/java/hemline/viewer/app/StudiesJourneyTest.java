@@ -97,6 +97,7 @@ final class StudiesJourneyTest extends ProjectJourney {
     clickOn("#tab-improve");
     until(() -> lookup("#improve-start-lip").<ComboBox<?>>query().getValue() != null);
     interact(() -> lookup("#improve-family").<ComboBox<String>>query().setValue("flat"));
+    assertThat(lookup("#improve-gap-to").query().isDisabled()).as("one gap").isTrue();
     put("improve-gap", "0.4 mm");
     put("improve-suction", "2 Pa");
     put("improve-evaluations", "2");
