@@ -31,6 +31,7 @@ import org.jspecify.annotations.Nullable;
  * can do no harm: a recovered drawing belongs to a lip file of its own project or to none.
  */
 public final class RescueStore {
+  private static final int LOOKS = 3;
   private static final String SCHEMA = "hemline.rescue/2";
 
   private final Path folder;
@@ -157,14 +158,13 @@ public final class RescueStore {
     List<Problem> refused = new ArrayList<>();
     for (Path place : KeptFile.in(folder)) {
       try {
-        Rescued one = read(place);
-        if (!place.equals(own()) && (one.program().elsewhere() || !one.program().mayRun())) {
+        Rescued one = readOrAgain(place);
+        if (one != null
+            && !place.equals(own())
+            && (one.program().elsewhere() || !one.program().mayRun())) {
           found.add(one);
         }
       } catch (InputException e) {
-        if (Files.notExists(place, LinkOption.NOFOLLOW_LINKS)) {
-          continue; // its program has saved the drawing meanwhile
-        }
         refused.add(KeptFile.setAside(place, e));
       }
     }
@@ -179,6 +179,25 @@ public final class RescueStore {
 
   private Path own() {
     return folder.resolve("drawing-" + program.id() + KeptFile.END);
+  }
+
+  /**
+   * Reads a drawing; null when its program has saved it meanwhile. That program may put it by anew
+   * between two looks, so only what is refused each time is refused.
+   */
+  private @Nullable Rescued readOrAgain(Path place) throws InputException {
+    for (int look = 1; ; look++) {
+      try {
+        return read(place);
+      } catch (InputException e) {
+        if (Files.notExists(place, LinkOption.NOFOLLOW_LINKS)) {
+          return null;
+        }
+        if (look == LOOKS) {
+          throw e;
+        }
+      }
+    }
   }
 
   private Rescued read(Path place) throws InputException {
