@@ -18,6 +18,12 @@ public final class VelocityGradients {
   /** Share of the velocity difference to each wall face along it that gradients see. */
   private final double[] seen;
 
+  /** Pairs of a cell and a neighbour, and the share of their difference that gradients see. */
+  private int[] partCell = {};
+
+  private int[] partEntry = {};
+  private double[] partSeen = {};
+
   /** Velocities at boundary faces as gradients see them. */
   private final double[] su;
 
@@ -64,6 +70,19 @@ public final class VelocityGradients {
     if (spanwise) {
       gradient.of(s.w, sw, wx, wy);
     }
+    for (int i = 0; i < partCell.length; i++) {
+      int r = partCell[i];
+      int e = partEntry[i];
+      int k = geometry.pattern.column[e];
+      double x = (partSeen[i] - 1) * gradient.entryX(e);
+      double y = (partSeen[i] - 1) * gradient.entryY(e);
+      ux[r] += x * (s.u[k] - s.u[r]);
+      uy[r] += y * (s.u[k] - s.u[r]);
+      vx[r] += x * (s.v[k] - s.v[r]);
+      vy[r] += y * (s.v[k] - s.v[r]);
+      wx[r] += x * (s.w[k] - s.w[r]);
+      wy[r] += y * (s.w[k] - s.w[r]);
+    }
   }
 
   /**
@@ -77,6 +96,19 @@ public final class VelocityGradients {
    */
   public void seeWall(int b, double share) {
     seen[b] = share;
+  }
+
+  /**
+   * Lets gradients in some cells see less than the difference to a neighbour from now on.
+   *
+   * @param cells the cells
+   * @param entries of the pattern, each a neighbour of its cell
+   * @param shares of the difference, 0 to 1; read at each update
+   */
+  public void seeNeighbours(int[] cells, int[] entries, double[] shares) {
+    partCell = cells;
+    partEntry = entries;
+    partSeen = shares;
   }
 
   private void seenValues(FlowState s) {

@@ -34,15 +34,17 @@ final class ScalarStream {
    */
   void add(double[] phi, double[] gx, double[] gy, double[] flux, double[] rhs) {
     for (int f : faces) {
-      boolean forward = flux[f] >= 0;
       int o = geometry.mesh.owner[f];
       int n = geometry.mesh.neighbour[f];
+      boolean forward = flux[f] >= 0;
       int up = forward ? o : n;
-      double step = forward ? phi[n] - phi[o] : phi[o] - phi[n];
+      double wo = geometry.ownerWeight[f];
+      double share = forward ? 1 - wo : wo;
+      // steps from owner to neighbour whichever is upwind: the bounded step changes its sign with
+      // them, as the flux does
+      double step = phi[n] - phi[o];
       double along = gx[up] * geometry.dx[f] + gy[up] * geometry.dy[f];
-      double behind = 2 * (forward ? along : -along) - step;
-      double share = forward ? 1 - geometry.ownerWeight[f] : geometry.ownerWeight[f];
-      double carried = flux[f] * share * smooth(behind, step);
+      double carried = Math.abs(flux[f]) * share * smooth(2 * along - step, step);
       rhs[o] -= carried;
       rhs[n] += carried;
     }

@@ -10,7 +10,8 @@ import hemline.solver.scheme.VelocityGradients;
  * Friction at walls from the wall law, face by face.
  *
  * <p>At slanted walls it also tells the velocity gradients what the law's profile looks like:
- * beyond the sublayer its slope in a cell is far below the velocity over the distance.
+ * beyond the sublayer its slope in a cell is far below the velocity over the distance, and in the
+ * next cell below the mean slope between the two ({@link LayerSlopes}).
  */
 final class WallStress {
   /** Least speed in a cell, over the linear share of that at the place read. */
@@ -22,6 +23,11 @@ final class WallStress {
   private final double nu;
   private final boolean spanwise;
   private final VelocityLaw law;
+
+  private final LayerSlopes slopes;
+
+  /** y⁺ over the distance from the wall, by boundary face, 1/m. */
+  private final double[] perMetre;
 
   /** Where the law is read. */
   final SlantedWalls slanted;
@@ -49,7 +55,9 @@ final class WallStress {
     nu = viscosity;
     this.spanwise = spanwise;
     slanted = new SlantedWalls(geometry, boundary);
+    slopes = new LayerSlopes(geometry, slanted, law);
     yPlus = new double[mesh.boundaryFaces];
+    perMetre = new double[mesh.boundaryFaces];
   }
 
   boolean isWall(int b) {
@@ -62,7 +70,7 @@ final class WallStress {
   }
 
   /**
-   * Updates y⁺, the effective viscosity at walls and the share of it that gradients see.
+   * Updates y⁺, the effective viscosity at walls and what gradients see of the law's profile.
    *
    * @param s flow; not modified
    * @param g its boundary velocities and gradients; the shares at slanted walls are changed
@@ -100,7 +108,9 @@ final class WallStress {
         double slope = friction * friction / nu * law.slope(yPlus[b]);
         g.seeWall(b, here > 0 ? Math.min(1, slope * d / here) : 1);
       }
+      perMetre[b] = yPlus[b] / slanted.distance[b];
     }
+    slopes.update(perMetre, g);
   }
 
   /** Speed along the wall at the place read. */

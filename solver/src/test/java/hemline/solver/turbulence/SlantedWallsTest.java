@@ -19,10 +19,10 @@ import org.junit.jupiter.params.provider.ValueSource;
 /**
  * Where the wall law is read beside a wall at a slant: a ramp y = (x - 1) · 3/4 that cuts
  * rectangles of 1 × 0.8, so that its normal is (3, -4) / 5 into the solid and the law is read at
- * 0.75 · (0.6 · 1 + 0.8 · 0.8) = 0.93 from the wall.
+ * 0.95 √((0.6 · 1)² + (0.8 · 0.8)²) = 0.8334 from the wall.
  */
 class SlantedWallsTest {
-  private static final double READ = 0.93;
+  private static final double READ = 0.95 * 0.8772684879784524;
   private static final double NX = 0.6;
   private static final double NY = -0.8;
   private static final double NU = 1e-4;
@@ -65,7 +65,7 @@ class SlantedWallsTest {
   }
 
   @Test
-  void readsAtThreeQuartersOfTheRectangle() {
+  void readsAtAShareOfTheRectanglesExtent() {
     SlantedWalls walls = new SlantedWalls(m.geometry, m.boundary);
     assertThat(faces()).isGreaterThan(7);
     int moved = 0;
@@ -85,6 +85,26 @@ class SlantedWallsTest {
       }
     }
     assertThat(moved).isGreaterThan(6);
+  }
+
+  /** A square has the same extent whatever the slant; a rectangle less across than along. */
+  @Test
+  void extentOfRectangles() {
+    ClosureMeshes squares =
+        ClosureMeshes.of(
+            new double[] {0, 1, 2, 3},
+            new double[] {0, 1, 2, 3},
+            Boundary.WALL,
+            new Ring(new double[] {-1, 4, 4}, new double[] {-0.8, -2, 2.2}));
+    SlantedWalls walls = new SlantedWalls(squares.geometry, squares.boundary);
+    for (int b = 0; b < squares.mesh.boundaryFaces; b++) {
+      assertThat(walls.extent(b, squares.mesh.bCell[b])).isCloseTo(1, within(1e-12));
+    }
+    SlantedWalls ramp = new SlantedWalls(m.geometry, m.boundary);
+    for (int b = 0; b < m.mesh.boundaryFaces; b++) {
+      double expected = onRamp(b) ? READ / 0.95 : Math.abs(m.geometry.bux[b]) > 0.5 ? 1 : 0.8;
+      assertThat(ramp.extent(b, m.mesh.bCell[b])).isCloseTo(expected, within(1e-12));
+    }
   }
 
   /** A frictionless ramp is no wall; one along grid lines is read at its cells' centroids. */
@@ -108,12 +128,12 @@ class SlantedWallsTest {
             new double[] {0, 1},
             new double[] {0, 1},
             Boundary.WALL,
-            new Ring(new double[] {0.2, 2, 2}, new double[] {-0.2, -0.2, 1.6}));
+            new Ring(new double[] {0, 2, 2}, new double[] {-0.2, -0.2, 1.8}));
     SlantedWalls walls = new SlantedWalls(corner.geometry, corner.boundary);
     boolean seen = false;
     for (int b = 0; b < corner.mesh.boundaryFaces; b++) {
       if (walls.isSlanted(b)) {
-        // 0.75 · √2 from the middle of the hypotenuse: beyond the left upper corner
+        // 0.95 from the middle of the hypotenuse: beyond the left side
         seen = true;
         assertThat(walls.isMoved(b)).isFalse();
         assertThat(walls.cell[b]).isEqualTo(corner.mesh.bCell[b]);
@@ -265,7 +285,7 @@ class SlantedWallsTest {
       }
     }
     blind.update(m.state);
-    for (int c = 0; c < m.mesh.cells; c++) {
+    for (int c : m.mesh.bCell) {
       assertThat(gradients.uy[c]).isCloseTo(blind.uy[c], within(1e-4));
       assertThat(gradients.vx[c]).isCloseTo(blind.vx[c], within(1e-4));
     }
