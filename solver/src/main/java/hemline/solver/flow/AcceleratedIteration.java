@@ -11,8 +11,6 @@ import hemline.solver.linear.AndersonAcceleration;
  * is dropped when the residual runs away.
  */
 final class AcceleratedIteration {
-  private static final int ACCELERATE_FROM = 40;
-
   /** Momentum residual above which the flow is too far from linear for a long memory. */
   private static final double CURVED = 1e-2;
 
@@ -30,6 +28,7 @@ final class AcceleratedIteration {
   private final CancelToken cancel;
   private final IterationSettings settings;
   private final int depth;
+  private final int plain;
   private final SegregatedIteration iteration;
   private final StateVector vector;
   private final AndersonAcceleration acceleration;
@@ -38,7 +37,7 @@ final class AcceleratedIteration {
   private final double[] weight;
   private double best = Double.MAX_VALUE;
   private int turn;
-  private int since = ACCELERATE_FROM;
+  private int since;
 
   /**
    * Prepares passes from the present state of the equations.
@@ -48,18 +47,22 @@ final class AcceleratedIteration {
    * @param cancel looked at within a pass
    * @param settings relaxation of a pass
    * @param depth differences that acceleration keeps
+   * @param plain passes before it begins
    */
   AcceleratedIteration(
       FlowEquations equations,
       ConvergenceMonitor monitor,
       CancelToken cancel,
       IterationSettings settings,
-      int depth) {
+      int depth,
+      int plain) {
     this.equations = equations;
     this.monitor = monitor;
     this.cancel = cancel;
     this.settings = settings;
     this.depth = depth;
+    this.plain = plain;
+    since = plain;
     FlowProblem problem = equations.problem;
     iteration = new SegregatedIteration(equations);
     vector = new StateVector(equations.state, problem.spanwise(), problem.closure());
@@ -75,7 +78,7 @@ final class AcceleratedIteration {
    * @param gain share of the miss of the operating point that is corrected
    */
   void step(double gain) {
-    boolean accelerate = monitor.passes() >= ACCELERATE_FROM;
+    boolean accelerate = monitor.passes() >= plain;
     if (accelerate) {
       vector.readJudged(before);
     }

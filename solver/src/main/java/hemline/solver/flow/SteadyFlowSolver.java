@@ -47,10 +47,15 @@ public final class SteadyFlowSolver {
   private static final double SEGREGATED_GAIN = 0.2;
   private static final double NEWTON_GAIN = 0.8;
 
+  /** Plain passes before acceleration: from any start, and from a near one. */
+  private static final int FAR = 40;
+
+  private static final int NEAR = 20;
+
   /** Relaxation of the accelerated attempts, bold first, and of the plain one that is averaged. */
   private static final Rung[] LADDER = {
-    new Rung(new IterationSettings(0.85, 0.5, 0.9, 6, 1e-1), 12),
-    new Rung(new IterationSettings(0.7, 0.3, 0.6, 2, 1e-1), 12)
+    new Rung(new IterationSettings(0.85, 0.5, 0.9, 6, 1e-1), 12, FAR),
+    new Rung(new IterationSettings(0.7, 0.3, 0.6, 2, 1e-1), 12, FAR)
   };
 
   /** Accelerated attempts from any start. */
@@ -61,8 +66,9 @@ public final class SteadyFlowSolver {
    *
    * @param settings relaxation of a pass
    * @param depth differences that acceleration keeps
+   * @param plain passes before it
    */
-  private record Rung(IterationSettings settings, int depth) {}
+  private record Rung(IterationSettings settings, int depth, int plain) {}
 
   /** Velocity factor on grids up to a number of cells when the start is near the answer. */
   private static final double NEAR_VELOCITY = 0.85;
@@ -122,7 +128,7 @@ public final class SteadyFlowSolver {
   private Rung near() {
     double finer = Math.max(1, problem.geometry().mesh.cells / (double) NEAR_CELLS);
     double velocity = 1 - (1 - NEAR_VELOCITY) / Math.sqrt(finer);
-    return new Rung(new IterationSettings(velocity, 1, 0.95, 6, 1e-1), 12);
+    return new Rung(new IterationSettings(velocity, 1, 0.95, 6, 1e-1), 12, NEAR);
   }
 
   private FlowSolution solve(Rung[] ladder) {
@@ -220,7 +226,7 @@ public final class SteadyFlowSolver {
     return c;
   }
 
-  /** Newton steps until the residual is a hundredth of what is asked, or they bring nothing. */
+  /** Newton steps until the residual is as small as asked, or they bring nothing. */
   private SolveStatus newton(int most) {
     monitor.restart();
     NewtonIteration iteration = new NewtonIteration(equations, inertia);
@@ -231,8 +237,8 @@ public final class SteadyFlowSolver {
       }
       problem.drive().adjust(state, NEWTON_GAIN);
       note();
-      if (equations.momentumResidual < 0.01 * limits.momentum()
-          && iteration.massResidual() < 0.01 * limits.momentum()
+      if (equations.momentumResidual < limits.newton()
+          && iteration.massResidual() < limits.newton()
           && Math.abs(problem.drive().miss(state)) < limits.drive()
           && monitor.passes() > 2
           && monitor.spread(monitor.passes() - 2) <= limits.figureWindow()) {
@@ -249,7 +255,8 @@ public final class SteadyFlowSolver {
   /** Segregated iteration with Anderson acceleration. */
   private SolveStatus accelerated(Rung rung, Attempt attempt, int most) {
     AcceleratedIteration iteration =
-        new AcceleratedIteration(equations, monitor, cancel, rung.settings(), rung.depth());
+        new AcceleratedIteration(
+            equations, monitor, cancel, rung.settings(), rung.depth(), rung.plain());
     monitor.restart();
     while (monitor.passes() < most && !monitor.stalled()) {
       cancel.check();

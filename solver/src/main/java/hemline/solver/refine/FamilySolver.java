@@ -65,7 +65,7 @@ public final class FamilySolver implements SectionFamily {
               setup.startPressure(),
               setup.startFlow(),
               problem -> start(problem, request.before()),
-              StoppingLimits.DEFAULT,
+              setup instanceof SectionSetup ? StoppingLimits.LEAK : StoppingLimits.FIELD,
               cancel,
               progress);
       double rho = request.section().fluid().density();
@@ -111,7 +111,7 @@ public final class FamilySolver implements SectionFamily {
               1,
               setup.startPressure(),
               setup.startFlow(),
-              StoppingLimits.DEFAULT,
+              StoppingLimits.LEAK,
               cancel,
               ProgressListener.NONE);
       return family.beside(

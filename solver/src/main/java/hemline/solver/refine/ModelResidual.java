@@ -15,11 +15,11 @@ import hemline.solver.flow.Closure;
  */
 public enum ModelResidual {
   /** Edges, eddies and jets decide: lips, and ducts with obstacles. */
-  SEPARATED(0.0363, 0.068),
+  SEPARATED(0.0301, 0.068),
   /** Wall friction alone decides: ducts without obstacle. */
   ATTACHED(0.1035, 0.042);
 
-  private static final double RATIO_SA = 0.022;
+  private static final double RATIO_SA = 0.0265;
   private static final double RATIO_SST = 0.0896;
 
   /** Shear on ground and lip, of its value. */

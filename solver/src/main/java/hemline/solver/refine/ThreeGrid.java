@@ -53,7 +53,8 @@ public final class ThreeGrid {
   private static final double ROUND_OFF = 1e-13;
   private static final double FURTHEST = 1.5;
   private static final double OF_RANGE = 0.5;
-  private static final double OF_LAST = 2;
+  private static final double OF_LAST = 1.5;
+  private static final double OF_GROWING = 2.5;
 
   private ThreeGrid() {}
 
@@ -148,7 +149,9 @@ public final class ThreeGrid {
    *
    * <p>The errors of such sections hardly follow an order: what three grids say only widens a band
    * that the kind of lip gives. Differences of one sign move the value on by the last of them,
-   * which is between first and second order, and by no more than {@link #FURTHEST} least bands.
+   * which is between first and second order, and by no more than {@link #FURTHEST} least bands;
+   * where they fall as slowly as no order does, or grow, more of the last of them is allowed for
+   * them.
    *
    * @param values the family
    * @param scale natural size of the figure, not negative; counts only where one grid is all there
@@ -168,7 +171,8 @@ public final class ThreeGrid {
     boolean noise = range <= 2 * values.noise();
     double most = FURTHEST * least;
     double moved = last * first > 0 && !noise ? Math.max(-most, Math.min(most, last)) : 0;
-    double width = Math.max(least, Math.max(OF_RANGE * range, OF_LAST * Math.abs(last)));
+    double ofLast = plain.trend() == Trend.DIVERGING ? OF_GROWING : OF_LAST;
+    double width = Math.max(least, Math.max(OF_RANGE * range, ofLast * Math.abs(last)));
     return with(plain, best + moved, width);
   }
 

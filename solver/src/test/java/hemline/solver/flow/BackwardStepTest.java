@@ -76,7 +76,7 @@ class BackwardStepTest {
             2,
             0,
             0,
-            StoppingLimits.DEFAULT,
+            StoppingLimits.FIELD,
             new CancelToken(),
             ProgressListener.NONE);
     FlowSolution flow = flows.get(1);

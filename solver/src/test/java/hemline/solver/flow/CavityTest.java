@@ -43,7 +43,7 @@ class CavityTest {
             2,
             0,
             0,
-            StoppingLimits.DEFAULT,
+            StoppingLimits.FIELD,
             new CancelToken(),
             ProgressListener.NONE);
     FlowSolution flow = flows.get(1);

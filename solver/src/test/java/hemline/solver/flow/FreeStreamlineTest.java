@@ -91,7 +91,7 @@ class FreeStreamlineTest {
             2,
             0,
             1,
-            StoppingLimits.DEFAULT,
+            StoppingLimits.FIELD,
             new CancelToken(),
             ProgressListener.NONE);
     FlowSolution flow = flows.get(1);

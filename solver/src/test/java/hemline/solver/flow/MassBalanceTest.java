@@ -47,7 +47,7 @@ class MassBalanceTest {
                 1,
                 -section.suction() / section.fluid().density(),
                 0,
-                StoppingLimits.DEFAULT,
+                StoppingLimits.FIELD,
                 new CancelToken(),
                 ProgressListener.NONE)
             .get(0);

@@ -135,7 +135,7 @@ class MirrorFlowTest {
                 1,
                 -suction / section.fluid().density(),
                 0,
-                StoppingLimits.DEFAULT,
+                StoppingLimits.FIELD,
                 new CancelToken(),
                 ProgressListener.NONE)
             .get(0);

@@ -30,7 +30,7 @@ class OneEquationTest {
             1,
             -600 / 1.2,
             0,
-            StoppingLimits.DEFAULT,
+            StoppingLimits.FIELD,
             new CancelToken(),
             (share, what) -> {});
     assertThat(flows.get(0).outcome().status()).isEqualTo(SolveStatus.CONVERGED);

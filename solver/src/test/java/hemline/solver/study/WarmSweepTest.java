@@ -79,7 +79,7 @@ class WarmSweepTest {
     Double[] gaps = {1.6e-3, 1.8e-3, 2.0e-3, 2.2e-3};
     List<SectionResult> warm = sweep(new OneGrid(true, 0), closure, suction, 2, gaps);
     List<SectionResult> cold = sweep(new OneGrid(false, 0), closure, suction, 2, gaps);
-    double window = StoppingLimits.DEFAULT.figureWindow();
+    double window = StoppingLimits.LEAK.figureWindow();
     for (int i = 0; i < gaps.length; i++) {
       assertThat(warm.get(i).status()).isEqualTo(SolveStatus.CONVERGED);
       assertThat(leak(warm.get(i)) / leak(cold.get(i))).isCloseTo(1, within(window));

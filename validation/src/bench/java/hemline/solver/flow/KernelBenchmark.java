@@ -81,7 +81,7 @@ public class KernelBenchmark {
             multiplier - 1,
             -section.suction() / section.fluid().density(),
             0,
-            StoppingLimits.DEFAULT,
+            StoppingLimits.LEAK,
             new CancelToken(),
             ProgressListener.NONE);
     FlowSolution flow = flows.get(flows.size() - 1);

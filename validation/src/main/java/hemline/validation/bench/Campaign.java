@@ -150,7 +150,7 @@ final class Campaign {
             multipliers.length,
             -section.suction() / section.fluid().density(),
             0,
-            StoppingLimits.DEFAULT,
+            StoppingLimits.LEAK,
             new CancelToken(),
             (done, what) -> seconds.add(clock.seconds()));
     List<GridRun> grids = flows.stream().map(flow -> SectionMeter.measure(setup, flow)).toList();

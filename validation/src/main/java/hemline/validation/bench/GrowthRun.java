@@ -105,7 +105,7 @@ final class GrowthRun {
             1,
             -section.suction() / section.fluid().density(),
             0,
-            StoppingLimits.DEFAULT,
+            StoppingLimits.LEAK,
             new CancelToken(),
             ProgressListener.NONE)
         .get(0);
@@ -117,7 +117,7 @@ final class GrowthRun {
     if (start == null) {
       throw new IllegalStateException("a section can start from its own flow on a coarser grid");
     }
-    return new SteadyFlowSolver(problem, start, StoppingLimits.DEFAULT, new CancelToken()).solve();
+    return new SteadyFlowSolver(problem, start, StoppingLimits.LEAK, new CancelToken()).solve();
   }
 
   /** Cells for each base cell that come closest to the wanted cell counts. */

@@ -51,7 +51,8 @@ record FlowCase(
     @Nullable IntFunction<FlowProblem> second)
     implements ComputedCase {
   private static final String ORDER = "order of ";
-  private static final StoppingLimits STRICT = new StoppingLimits(3000, 300, 30, 1e-5, 1e-5, 1e-6);
+  private static final StoppingLimits STRICT =
+      new StoppingLimits(3000, 300, 30, 1e-5, 1e-5, 1e-7, 1e-6);
 
   /** A laminar flow. */
   FlowCase(

@@ -32,7 +32,7 @@ enum QuantityKind {
   /** Length of an eddy, and how fast layers grow. */
   LENGTH(0.2702, 0.382),
   /** Friction where the flow has separated or comes back to the wall. */
-  FRICTION(0.505, 0.392);
+  FRICTION(0.505, 0.378);
 
   private final double sa;
   private final double sst;

@@ -25,6 +25,11 @@ import java.util.function.IntFunction;
  */
 final class ShearFlows {
   private static final double LAYERS = 72.0 / 7;
+
+  /** Layers and eddies go on growing long after the leak stands still. */
+  private static final StoppingLimits LIMITS =
+      new StoppingLimits(3000, 1000, 30, 2e-5, 3e-5, 1e-7, 5e-4);
+
   private static final int[] SIZES = {2, 3, 4};
 
   /** Speeds of Delville's streams, m/s, and air. */
@@ -180,7 +185,7 @@ final class ShearFlows {
         own,
         OptionalDouble.of(reynolds),
         OptionalDouble.of(0),
-        StoppingLimits.DEFAULT,
+        LIMITS,
         n -> box.problem(n, box.closure.second()));
   }
 

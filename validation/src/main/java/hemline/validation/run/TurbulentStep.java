@@ -46,6 +46,10 @@ final class TurbulentStep implements ComputedCase {
   /** Where the wall pressure counts as zero. */
   private static final double PRESSURE_AT = 37.5;
 
+  /** Layers and eddies go on growing long after the leak stands still. */
+  private static final StoppingLimits LIMITS =
+      new StoppingLimits(3000, 1000, 30, 2e-5, 3e-5, 1e-7, 5e-4);
+
   private static final Pattern FRICTION = Pattern.compile("friction coefficient at ([0-9.]+)");
   private static final Pattern PRESSURE = Pattern.compile("pressure coefficient at ([0-9.]+)");
   private static final Pattern RISE = Pattern.compile("pressure rise from ([0-9.]+) to ([0-9.]+)");
@@ -107,7 +111,7 @@ final class TurbulentStep implements ComputedCase {
             SIZES.length,
             0,
             setup.startFlow(),
-            StoppingLimits.DEFAULT,
+            LIMITS,
             cancel,
             progress);
     List<GridSolution> grids = flows.stream().map(FlowCase::grid).toList();
@@ -158,7 +162,7 @@ final class TurbulentStep implements ComputedCase {
                 1,
                 0,
                 setup.startFlow(),
-                StoppingLimits.DEFAULT,
+                LIMITS,
                 cancel,
                 ProgressListener.NONE)
             .stream()
