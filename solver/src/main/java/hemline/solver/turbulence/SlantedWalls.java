@@ -73,8 +73,8 @@ final class SlantedWalls {
   }
 
   /**
-   * Extent of a cell's rectangle along the normal of a boundary face, m: that of the inscribed
-   * ellipse's axis scaled, so that a square has one extent in all directions.
+   * Extent of a cell's rectangle along the normal of a boundary face, m: √((n_x width)² + (n_y
+   * height)²), which in a square is the same in all directions.
    */
   double extent(int b, int c) {
     return Math.hypot(geometry.bux[b] * size[0][c], geometry.buy[b] * size[1][c]);

@@ -53,8 +53,8 @@ final class SpeedChart {
         SvgPage.Anchor.START,
         INK,
         "Cost of a medium section, three grids, cold start, 2 mm gap");
-    page.text(NAMES, 42, SvgPage.Anchor.END, TURBULENT, "SST");
-    page.text(NAMES - 40, 42, SvgPage.Anchor.END, LAMINAR, "laminar");
+    page.text(NAMES, 42, SvgPage.Anchor.END, TURBULENT, "turbulent");
+    page.text(NAMES - 70, 42, SvgPage.Anchor.END, LAMINAR, "laminar");
     for (int i = 0; i < rows.size(); i++) {
       GridCount f = rows.get(i).finest();
       page.text(
