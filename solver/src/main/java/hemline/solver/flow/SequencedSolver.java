@@ -28,7 +28,7 @@ public final class SequencedSolver {
   /** Laminar flows come there by upwind convection, with these multiples. */
   private static final double[] UPWIND = {8, 1};
 
-  private static final StoppingLimits ROUGH = new StoppingLimits(0, 0, 0, 1e-1, 1, 1e-2, 1);
+  private static final StoppingLimits ROUGH = new StoppingLimits(0, 0, 0, 1e-1, 1, 1);
 
   private SequencedSolver() {}
 

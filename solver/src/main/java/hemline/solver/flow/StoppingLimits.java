@@ -28,8 +28,13 @@ public record StoppingLimits(
       new StoppingLimits(1000, 1000, 30, 1e-3, 5e-3, 1e-5, 5e-4);
 
   /** For ducts, where profiles, friction and lengths of eddies count: they settle later. */
-  public static final StoppingLimits FIELD =
-      new StoppingLimits(1000, 1000, 30, 5e-4, 1e-3, 1e-5, 5e-4);
+  public static final StoppingLimits FIELD = new StoppingLimits(1000, 1000, 30, 5e-4, 1e-3, 5e-4);
+
+  /** Limits under which Newton's method goes on to a hundredth of the others' residual. */
+  public StoppingLimits(
+      int accelerated, int plain, int window, double figureWindow, double momentum, double drive) {
+    this(accelerated, plain, window, figureWindow, momentum, 0.01 * momentum, drive);
+  }
 
   /** Most passes of a whole solve, all attempts together. */
   public int most() {

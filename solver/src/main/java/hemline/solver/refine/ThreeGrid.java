@@ -150,8 +150,8 @@ public final class ThreeGrid {
    * <p>The errors of such sections hardly follow an order: what three grids say only widens a band
    * that the kind of lip gives. Differences of one sign move the value on by the last of them,
    * which is between first and second order, and by no more than {@link #FURTHEST} least bands;
-   * where they fall as slowly as no order does, or grow, more of the last of them is allowed for
-   * them.
+   * where they grow, or fall more slowly than with any order, the band holds {@link #OF_GROWING} of
+   * it instead of {@link #OF_LAST}.
    *
    * @param values the family
    * @param scale natural size of the figure, not negative; counts only where one grid is all there

@@ -24,13 +24,12 @@ final class LayerSlopes {
   /** Relative difference below which two distances are one. */
   private static final double TIE = 1e-6;
 
-  /**
-   * A pair of cells: one without a wall, its entry of the pattern, and a wall face of the other.
-   */
-  private record Pair(int cell, int entry, int face) {}
-
   private final VelocityLaw law;
+  private final SlantedWalls slanted;
+
+  /** Cells without a wall, the entry of each with a wall cell, and a wall face of that. */
   private final int[] cell;
+
   private final int[] entry;
   private final int[] face;
   private final double[] share;
@@ -43,6 +42,7 @@ final class LayerSlopes {
 
   LayerSlopes(FaceGeometry geometry, SlantedWalls slanted, VelocityLaw law) {
     this.law = law;
+    this.slanted = slanted;
     Mesh mesh = geometry.mesh;
     boolean[] atWall = new boolean[mesh.cells];
     int[] slantedFace = new int[mesh.cells];
@@ -55,31 +55,28 @@ final class LayerSlopes {
     }
     int[] start = geometry.pattern.rowStart;
     int[] column = geometry.pattern.column;
-    Pair[] pairs =
-        IntStream.range(0, mesh.cells)
-            .filter(r -> !atWall[r])
-            .boxed()
-            .flatMap(
-                r ->
-                    IntStream.range(start[r], start[r + 1])
-                        .filter(e -> slantedFace[column[e]] >= 0)
-                        .mapToObj(e -> new Pair(r, e, slantedFace[column[e]])))
-            .toArray(Pair[]::new);
-    int n = pairs.length;
-    cell = new int[n];
-    entry = new int[n];
+    IntStream.Builder cells = IntStream.builder();
+    IntStream.Builder entries = IntStream.builder();
+    for (int r = 0; r < mesh.cells; r++) {
+      for (int e = start[r]; e < start[r + 1] && !atWall[r]; e++) {
+        if (slantedFace[column[e]] >= 0) {
+          cells.add(r);
+          entries.add(e);
+        }
+      }
+    }
+    cell = cells.build().toArray();
+    entry = entries.build().toArray();
+    int n = cell.length;
     face = new int[n];
     share = new double[n];
     inner = new double[n];
     outer = new double[n];
     half = new double[n];
     for (int i = 0; i < n; i++) {
-      int r = pairs[i].cell;
-      int b = pairs[i].face;
-      cell[i] = r;
-      entry[i] = pairs[i].entry;
+      int r = cell[i];
+      int b = slantedFace[column[entry[i]]];
       face[i] = b;
-      share[i] = 1;
       inner[i] = geometry.bDistance[b];
       outer[i] =
           (mesh.bx[b] - mesh.cx[r]) * geometry.bux[b] + (mesh.by[b] - mesh.cy[r]) * geometry.buy[b];
@@ -90,11 +87,11 @@ final class LayerSlopes {
   /**
    * Updates the shares and lets the gradients see them.
    *
-   * @param perMetre y⁺ over the distance from the wall, by boundary face, 1/m
+   * @param yPlus of the places read, by boundary face; not modified
    */
-  void update(double[] perMetre, VelocityGradients g) {
+  void update(double[] yPlus, VelocityGradients g) {
     for (int i = 0; i < share.length; i++) {
-      double scale = perMetre[face[i]];
+      double scale = yPlus[face[i]] / slanted.distance[face[i]];
       share[i] = scale > 0 && outer[i] > inner[i] * (1 + TIE) ? share(scale, i) : 1;
     }
     g.seeNeighbours(cell, entry, share);

@@ -26,9 +26,6 @@ final class WallStress {
 
   private final LayerSlopes slopes;
 
-  /** y⁺ over the distance from the wall, by boundary face, 1/m. */
-  private final double[] perMetre;
-
   /** Where the law is read. */
   final SlantedWalls slanted;
 
@@ -57,7 +54,6 @@ final class WallStress {
     slanted = new SlantedWalls(geometry, boundary);
     slopes = new LayerSlopes(geometry, slanted, law);
     yPlus = new double[mesh.boundaryFaces];
-    perMetre = new double[mesh.boundaryFaces];
   }
 
   boolean isWall(int b) {
@@ -108,9 +104,8 @@ final class WallStress {
         double slope = friction * friction / nu * law.slope(yPlus[b]);
         g.seeWall(b, here > 0 ? Math.min(1, slope * d / here) : 1);
       }
-      perMetre[b] = yPlus[b] / slanted.distance[b];
     }
-    slopes.update(perMetre, g);
+    slopes.update(yPlus, g);
   }
 
   /** Speed along the wall at the place read. */

@@ -75,10 +75,7 @@ final class Flows {
 
   static FlowSolution solve(FlowProblem problem, FlowState start) {
     return new SteadyFlowSolver(
-            problem,
-            start,
-            new StoppingLimits(3000, 100, 30, 1e-6, 1e-5, 1e-7, 1e-6),
-            new CancelToken())
+            problem, start, new StoppingLimits(3000, 100, 30, 1e-6, 1e-5, 1e-6), new CancelToken())
         .solve();
   }
 

@@ -123,10 +123,7 @@ class SlantedChannelTest {
             Flows.watch(mesh),
             new FlowProblem.Scales(1, 1, 0.5));
     return new SteadyFlowSolver(
-            problem,
-            start,
-            new StoppingLimits(1000, 100, 30, 1e-4, 3e-4, 3e-6, 1e-3),
-            new CancelToken())
+            problem, start, new StoppingLimits(1000, 100, 30, 1e-4, 3e-4, 1e-3), new CancelToken())
         .solve();
   }
 

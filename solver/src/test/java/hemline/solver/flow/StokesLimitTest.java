@@ -49,7 +49,7 @@ class StokesLimitTest {
                 1,
                 0,
                 flow,
-                new StoppingLimits(600, 600, 30, 1e-7, 1e-6, 1e-8, 1e-6),
+                new StoppingLimits(600, 600, 30, 1e-7, 1e-6, 1e-6),
                 new CancelToken(),
                 ProgressListener.NONE)
             .get(0);

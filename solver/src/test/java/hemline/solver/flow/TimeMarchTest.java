@@ -233,7 +233,7 @@ class TimeMarchTest {
         new SteadyFlowSolver(
                 problem,
                 start,
-                new StoppingLimits(3000, 100, 30, 1e-9, 1e-8, 1e-10, 1e-6),
+                new StoppingLimits(3000, 100, 30, 1e-9, 1e-8, 1e-6),
                 new CancelToken())
             .solve();
     assertThat(steady.outcome().status()).isEqualTo(SolveStatus.CONVERGED);

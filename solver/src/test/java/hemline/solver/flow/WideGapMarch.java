@@ -31,8 +31,7 @@ import org.junit.jupiter.api.Test;
  */
 @Tag("slow")
 class WideGapMarch {
-  private static final StoppingLimits TIGHT =
-      new StoppingLimits(1500, 600, 60, 2e-5, 1e-5, 1e-7, 1e-5);
+  private static final StoppingLimits TIGHT = new StoppingLimits(1500, 600, 60, 2e-5, 1e-5, 1e-5);
 
   /** Size of the disturbance in jet velocities. */
   private static final double KICK = 0.02;

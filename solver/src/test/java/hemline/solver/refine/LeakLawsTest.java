@@ -56,7 +56,7 @@ class LeakLawsTest {
                 -section.suction() / section.fluid().density(),
                 0,
                 problem -> null,
-                new StoppingLimits(2000, 100, 30, 1e-6, 2e-5, 2e-7, 1e-6),
+                new StoppingLimits(2000, 100, 30, 1e-6, 2e-5, 1e-6),
                 new CancelToken(),
                 ProgressListener.NONE)
             .get(0);

@@ -57,9 +57,8 @@ class LayerSlopesTest {
   private VelocityGradients seen(double nu) {
     SlantedWalls walls = new SlantedWalls(m.geometry, m.boundary);
     VelocityGradients g = new VelocityGradients(m.geometry, m.boundary, true);
-    double[] perMetre = new double[m.mesh.boundaryFaces];
-    Arrays.fill(perMetre, 1 / nu);
-    new LayerSlopes(m.geometry, walls, LAW).update(perMetre, g);
+    double[] yPlus = Arrays.stream(walls.distance).map(d -> d / nu).toArray();
+    new LayerSlopes(m.geometry, walls, LAW).update(yPlus, g);
     g.update(m.state);
     return g;
   }

@@ -44,8 +44,7 @@ import org.jspecify.annotations.Nullable;
 record DevelopedGap(
     double viscosity, double groundSpeed, double flow, double force, int[] cells, double stretch)
     implements ComputedCase {
-  private static final StoppingLimits LIMITS =
-      new StoppingLimits(3000, 100, 30, 1e-6, 1e-5, 1e-7, 1e-6);
+  private static final StoppingLimits LIMITS = new StoppingLimits(3000, 100, 30, 1e-6, 1e-5, 1e-6);
 
   /**
    * Friction of a channel falls with this power of the flow's own (Dean 1978, J. Fluids Eng. 100,

@@ -3,7 +3,6 @@ package hemline.validation.run;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.FlowProblem;
 import hemline.solver.flow.FlowSolution;
-import hemline.solver.flow.StoppingLimits;
 import hemline.solver.grid.GridLines;
 import hemline.solver.grid.Mesh;
 import hemline.solver.grid.MeshBuilder;
@@ -25,11 +24,6 @@ import java.util.function.IntFunction;
  */
 final class ShearFlows {
   private static final double LAYERS = 72.0 / 7;
-
-  /** Layers and eddies go on growing long after the leak stands still. */
-  private static final StoppingLimits LIMITS =
-      new StoppingLimits(3000, 1000, 30, 2e-5, 3e-5, 1e-7, 5e-4);
-
   private static final int[] SIZES = {2, 3, 4};
 
   /** Speeds of Delville's streams, m/s, and air. */
@@ -185,7 +179,7 @@ final class ShearFlows {
         own,
         OptionalDouble.of(reynolds),
         OptionalDouble.of(0),
-        LIMITS,
+        FlowCase.GROWING,
         n -> box.problem(n, box.closure.second()));
   }
 

@@ -55,8 +55,7 @@ record SlantedGap(Closure closure, double reynolds, double degrees, double groun
 
   private static final FlowProblem.InflowTurbulence INFLOW =
       new FlowProblem.InflowTurbulence(0.004, 0.004, 0.004);
-  private static final StoppingLimits LIMITS =
-      new StoppingLimits(1000, 100, 30, 1e-4, 3e-4, 3e-6, 1e-3);
+  private static final StoppingLimits LIMITS = new StoppingLimits(1000, 100, 30, 1e-4, 3e-4, 1e-3);
 
   /** The flow and its straight twin on one grid. */
   private record Pair(FlowSolution slanted, FlowSolution straight) {}

@@ -12,7 +12,6 @@ import hemline.solver.flow.DuctSetup;
 import hemline.solver.flow.FlowSolution;
 import hemline.solver.flow.ProgressListener;
 import hemline.solver.flow.SequencedSolver;
-import hemline.solver.flow.StoppingLimits;
 import hemline.solver.grid.GridLines;
 import hemline.solver.grid.Mesh;
 import hemline.solver.grid.Patch;
@@ -45,10 +44,6 @@ final class TurbulentStep implements ComputedCase {
 
   /** Where the wall pressure counts as zero. */
   private static final double PRESSURE_AT = 37.5;
-
-  /** Layers and eddies go on growing long after the leak stands still. */
-  private static final StoppingLimits LIMITS =
-      new StoppingLimits(3000, 1000, 30, 2e-5, 3e-5, 1e-7, 5e-4);
 
   private static final Pattern FRICTION = Pattern.compile("friction coefficient at ([0-9.]+)");
   private static final Pattern PRESSURE = Pattern.compile("pressure coefficient at ([0-9.]+)");
@@ -111,7 +106,7 @@ final class TurbulentStep implements ComputedCase {
             SIZES.length,
             0,
             setup.startFlow(),
-            LIMITS,
+            FlowCase.GROWING,
             cancel,
             progress);
     List<GridSolution> grids = flows.stream().map(FlowCase::grid).toList();
@@ -162,7 +157,7 @@ final class TurbulentStep implements ComputedCase {
                 1,
                 0,
                 setup.startFlow(),
-                LIMITS,
+                FlowCase.GROWING,
                 cancel,
                 ProgressListener.NONE)
             .stream()

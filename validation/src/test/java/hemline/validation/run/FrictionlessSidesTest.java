@@ -47,7 +47,7 @@ class FrictionlessSidesTest {
         new SteadyFlowSolver(
                 problem,
                 rest,
-                new StoppingLimits(600, 100, 30, 1e-6, 1e-6, 1e-8, 1e-6),
+                new StoppingLimits(600, 100, 30, 1e-6, 1e-6, 1e-6),
                 new CancelToken())
             .solve();
     assertThat(flow.outcome().status()).isEqualTo(SolveStatus.CONVERGED);
