@@ -14,6 +14,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -48,7 +49,7 @@ final class KeptFile {
    *     #OTHER} if it is a sound document of another kind or version
    */
   static JsonNode read(ObjectMapper json, Path file, String schema) throws InputException {
-    if (!Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS)) {
+    if (isOther(file)) {
       throw new InputException("kept.form", file.toString(), "is no ordinary file; remove it");
     }
     String text = TextFiles.read(file);
@@ -149,6 +150,16 @@ final class KeptFile {
       Files.deleteIfExists(file);
     } catch (IOException e) {
       // better than lost work
+    }
+  }
+
+  /** True for a folder, link or device; a file that its program has just taken away is none. */
+  private static boolean isOther(Path file) {
+    try {
+      return !Files.readAttributes(file, BasicFileAttributes.class, LinkOption.NOFOLLOW_LINKS)
+          .isRegularFile();
+    } catch (IOException e) {
+      return false;
     }
   }
 
