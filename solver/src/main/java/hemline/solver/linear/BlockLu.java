@@ -47,7 +47,6 @@ public final class BlockLu {
     DissectionTree tree = new DissectionTree(pattern, x, y, checkpoint);
     fronts = new Front[tree.order.size()];
     java.util.Map<DissectionTree.Node, Front> made = new java.util.IdentityHashMap<>();
-    int[] position = new int[pattern.size];
     for (int k = 0; k < fronts.length; k++) {
       checkpoint.run();
       DissectionTree.Node node = tree.order.get(k);
@@ -61,7 +60,7 @@ public final class BlockLu {
       for (int c = 0; c < children.length; c++) {
         children[c] = java.util.Objects.requireNonNull(made.get(node.children[c]));
       }
-      fronts[k] = new Front(node.own, node.border, children, block, position);
+      fronts[k] = new Front(node.own, node.border, children, block);
       made.put(node, fronts[k]);
     }
   }
@@ -113,6 +112,9 @@ public final class BlockLu {
 
   /** Dense part of the elimination: own unknowns first, then the border. */
   private static final class Front {
+    /** Pivots taken out of a row at a time. */
+    static final int GROUP = 4;
+
     final int[] ownUnknowns;
     final int[] borderUnknowns;
     final Front[] children;
@@ -134,7 +136,13 @@ public final class BlockLu {
     /** What is left for the parent, rest × rest; dropped once the parent has taken it. */
     double[][] remainder = new double[0][];
 
-    Front(int[] own, int[] border, Front[] children, int block, int[] position) {
+    /** One over each pivot. */
+    final double[] inverse;
+
+    /** Values of own unknowns and border while solving. */
+    final double[] gathered;
+
+    Front(int[] own, int[] border, Front[] children, int block) {
       ownUnknowns = own;
       borderUnknowns = border;
       this.children = children;
@@ -144,6 +152,8 @@ public final class BlockLu {
       upper = new double[this.own][this.own];
       right = new double[this.own][rest];
       lower = new double[rest][this.own];
+      inverse = new double[this.own];
+      gathered = new double[this.own + rest];
     }
 
     boolean factor(
@@ -227,64 +237,74 @@ public final class BlockLu {
     }
 
     private void extendAdd(Front child, int[] position) {
-      int n = child.borderUnknowns.length;
+      int n = child.rest;
+      int[] place = new int[n];
       for (int i = 0; i < n; i++) {
-        int row = position[child.borderUnknowns[i]];
-        for (int a = 0; a < block; a++) {
-          double[] source = child.remainder[i * block + a];
-          for (int j = 0; j < n; j++) {
-            int column = position[child.borderUnknowns[j]];
-            for (int b = 0; b < block; b++) {
-              add(row + a, column + b, source[j * block + b]);
-            }
-          }
+        place[i] = position[child.borderUnknowns[i / block]] + i % block;
+      }
+      // borders are in order of elimination: what this front owns comes first
+      int split = 0;
+      while (split < n && place[split] < own) {
+        split++;
+      }
+      for (int i = 0; i < n; i++) {
+        int row = place[i];
+        double[] source = child.remainder[i];
+        double[] near = row < own ? upper[row] : lower[row - own];
+        double[] far = row < own ? right[row] : remainder[row - own];
+        for (int j = 0; j < split; j++) {
+          near[place[j]] += source[j];
+        }
+        for (int j = split; j < n; j++) {
+          far[place[j] - own] += source[j];
         }
       }
       child.remainder = new double[0][];
     }
 
     private boolean eliminate(Runnable checkpoint) {
-      // upper = L U in place
+      // upper = L U in place, right = L⁻¹ right
       for (int i = 0; i < own; i++) {
         checkpoint.run();
         double[] row = upper[i];
-        for (int k = 0; k < i; k++) {
-          double l = row[k] / upper[k][k];
-          row[k] = l;
-          subtract(row, upper[k], l, k + 1, own);
-        }
+        divide(row, i);
         if (row[i] == 0 || !Double.isFinite(row[i])) {
           return false;
         }
-        reduce(right[i], row, right, i, rest);
+        inverse[i] = 1 / row[i];
+        reduce(right[i], row, right, 0, i, 0, rest);
       }
       // lower = lower U⁻¹, remainder -= lower right
       for (int i = 0; i < rest; i++) {
         checkpoint.run();
-        double[] row = lower[i];
-        for (int k = 0; k < own; k++) {
-          double l = row[k] / upper[k][k];
-          row[k] = l;
-          subtract(row, upper[k], l, k + 1, own);
-        }
-        reduce(remainder[i], row, right, own, rest);
+        divide(lower[i], own);
+        reduce(remainder[i], lower[i], right, 0, own, 0, rest);
       }
       return true;
     }
 
-    private static void subtract(double[] row, double[] pivot, double l, int from, int to) {
-      if (l != 0) {
-        for (int j = from; j < to; j++) {
-          row[j] -= l * pivot[j];
+    /** Takes the first pivots out of a row: factors in their place, the rest reduced. */
+    private void divide(double[] row, int pivots) {
+      for (int from = 0; from < pivots; from += GROUP) {
+        int to = Math.min(from + GROUP, pivots);
+        for (int k = from; k < to; k++) {
+          double l = row[k] * inverse[k];
+          row[k] = l;
+          for (int j = k + 1; j < to; j++) {
+            row[j] -= l * upper[k][j];
+          }
         }
+        reduce(row, row, upper, from, to, to, own);
       }
     }
 
-    /** target -= Σ_{k < count} factor[k] rows[k], four rows at a time. */
+    /**
+     * target -= Σ factor[k] rows[k] for k of a range, in a range of columns, four rows at a time.
+     */
     private static void reduce(
-        double[] target, double[] factor, double[][] rows, int count, int length) {
-      int k = 0;
-      for (; k + 3 < count; k += 4) {
+        double[] target, double[] factor, double[][] rows, int first, int last, int from, int to) {
+      int k = first;
+      for (; k + 3 < last; k += 4) {
         double a = factor[k];
         double b = factor[k + 1];
         double c = factor[k + 2];
@@ -293,51 +313,79 @@ public final class BlockLu {
         double[] rb = rows[k + 1];
         double[] rc = rows[k + 2];
         double[] rd = rows[k + 3];
-        for (int j = 0; j < length; j++) {
+        for (int j = from; j < to; j++) {
           target[j] -= a * ra[j] + b * rb[j] + c * rc[j] + d * rd[j];
         }
       }
-      for (; k < count; k++) {
-        subtract(target, rows[k], factor[k], 0, length);
+      for (; k < last; k++) {
+        double a = factor[k];
+        double[] ra = rows[k];
+        for (int j = from; j < to; j++) {
+          target[j] -= a * ra[j];
+        }
       }
     }
 
+    /** Solves with the unit lower factor: the border's values lose what the front's own take. */
     void forward(double[] x) {
+      double[] y = gathered;
+      gather(x, ownUnknowns, y, 0);
       for (int i = 0; i < own; i++) {
-        double sum = x[index(i)];
-        double[] row = upper[i];
-        for (int k = 0; k < i; k++) {
-          sum -= row[k] * x[index(k)];
-        }
-        x[index(i)] = sum;
+        y[i] -= dot(upper[i], y, 0, 0, i);
       }
+      scatter(y, 0, ownUnknowns, x);
+      gather(x, borderUnknowns, y, own);
       for (int i = 0; i < rest; i++) {
-        double sum = 0;
-        double[] row = lower[i];
-        for (int k = 0; k < own; k++) {
-          sum += row[k] * x[index(k)];
-        }
-        x[borderUnknowns[i / block] * block + i % block] -= sum;
+        y[own + i] -= dot(lower[i], y, 0, 0, own);
       }
+      scatter(y, own, borderUnknowns, x);
     }
 
+    /** Solves with the upper factor, once the border's values are known. */
     void backward(double[] x) {
+      double[] y = gathered;
+      gather(x, ownUnknowns, y, 0);
+      gather(x, borderUnknowns, y, own);
       for (int i = own - 1; i >= 0; i--) {
-        double sum = x[index(i)];
-        double[] row = upper[i];
-        for (int k = i + 1; k < own; k++) {
-          sum -= row[k] * x[index(k)];
+        double sum = y[i] - dot(upper[i], y, i + 1, 0, own) - dot(right[i], y, 0, own, rest);
+        y[i] = sum * inverse[i];
+      }
+      scatter(y, 0, ownUnknowns, x);
+    }
+
+    /** Σ row[k] y[offset + k] for k of a range, in four sums. */
+    private static double dot(double[] row, double[] y, int from, int offset, int to) {
+      double a = 0;
+      double b = 0;
+      double c = 0;
+      double d = 0;
+      int k = from;
+      for (; k + 3 < to; k += 4) {
+        a += row[k] * y[offset + k];
+        b += row[k + 1] * y[offset + k + 1];
+        c += row[k + 2] * y[offset + k + 2];
+        d += row[k + 3] * y[offset + k + 3];
+      }
+      for (; k < to; k++) {
+        a += row[k] * y[offset + k];
+      }
+      return a + b + (c + d);
+    }
+
+    private void gather(double[] x, int[] unknowns, double[] y, int offset) {
+      for (int i = 0; i < unknowns.length; i++) {
+        for (int a = 0; a < block; a++) {
+          y[offset + i * block + a] = x[unknowns[i] * block + a];
         }
-        double[] across = right[i];
-        for (int k = 0; k < rest; k++) {
-          sum -= across[k] * x[borderUnknowns[k / block] * block + k % block];
-        }
-        x[index(i)] = sum / row[i];
       }
     }
 
-    private int index(int row) {
-      return ownUnknowns[row / block] * block + row % block;
+    private void scatter(double[] y, int offset, int[] unknowns, double[] x) {
+      for (int i = 0; i < unknowns.length; i++) {
+        for (int a = 0; a < block; a++) {
+          x[unknowns[i] * block + a] = y[offset + i * block + a];
+        }
+      }
     }
   }
 }

@@ -52,9 +52,10 @@ public final class ThreeGrid {
   private static final double ONE_GRID_SHARE = 0.2;
   private static final double ROUND_OFF = 1e-13;
   private static final double FURTHEST = 1.5;
-  private static final double OF_RANGE = 0.5;
+  private static final double OF_RANGE = 0.48;
   private static final double OF_LAST = 1.5;
   private static final double OF_GROWING = 2.5;
+  private static final double NO_SIGN = 0.1;
 
   private ThreeGrid() {}
 
@@ -151,7 +152,8 @@ public final class ThreeGrid {
    * that the kind of lip gives. Differences of one sign move the value on by the last of them,
    * which is between first and second order, and by no more than {@link #FURTHEST} least bands;
    * where they grow, or fall more slowly than with any order, the band holds {@link #OF_GROWING} of
-   * it instead of {@link #OF_LAST}.
+   * it instead of {@link #OF_LAST}. A difference below {@link #NO_SIGN} of the last has the sign of
+   * chance and counts as of the same.
    *
    * @param values the family
    * @param scale natural size of the figure, not negative; counts only where one grid is all there
@@ -170,8 +172,10 @@ public final class ThreeGrid {
     double range = Math.max(Math.abs(last + first), Math.max(Math.abs(last), Math.abs(first)));
     boolean noise = range <= 2 * values.noise();
     double most = FURTHEST * least;
-    double moved = last * first > 0 && !noise ? Math.max(-most, Math.min(most, last)) : 0;
-    double ofLast = plain.trend() == Trend.DIVERGING ? OF_GROWING : OF_LAST;
+    boolean chance = Math.abs(first) < NO_SIGN * Math.abs(last);
+    boolean oneSign = chance || last * first > 0;
+    double moved = oneSign && !noise ? Math.max(-most, Math.min(most, last)) : 0;
+    double ofLast = chance || plain.trend() == Trend.DIVERGING ? OF_GROWING : OF_LAST;
     double width = Math.max(least, Math.max(OF_RANGE * range, ofLast * Math.abs(last)));
     return with(plain, best + moved, width);
   }

@@ -102,7 +102,7 @@ public final class KOmegaSst extends EddyViscosity {
     nu = viscosity;
     walls = new WallStress(geometry, boundary, viscosity, spanwise, WallLaw.VELOCITY);
     this.wallDistance = walls.slanted.readDistances(wallDistance);
-    stream = new ScalarStream(geometry, walls.slanted.facesNear(wallDistance));
+    stream = new ScalarStream(geometry, walls.slanted.facesNear(wallDistance), false);
     this.kIn = kIn;
     omegaIn = kIn / eddyIn;
     this.omegaFloor = Math.min(omegaFloor, omegaIn);

@@ -89,7 +89,7 @@ public final class SpalartAllmaras extends EddyViscosity {
     walls = new WallStress(geometry, boundary, viscosity, spanwise, LAW);
     this.wallDistance = wallDistance.clone();
     nuTildeIn = inflow;
-    stream = new ScalarStream(geometry, walls.slanted.facesNear(wallDistance));
+    stream = new ScalarStream(geometry, walls.slanted.facesNear(wallDistance), true);
     this.spanwise = spanwise;
     layerFaces = new LayerFaces(geometry, boundary.walls(), viscosity, this::eddyViscosity);
     gradient = new Gradient(geometry, boundary.walls());

@@ -342,17 +342,24 @@ class ThreeGridTest {
   @Test
   void theBandOfTurbulentLipsIsTheLeastOrWider() {
     assertIs(calibrated(0.01, 1.004, 1.002, 1), 0.998, 0.01);
-    assertIs(calibrated(0.01, 1.05, 1.01, 1), 0.99, 0.025);
+    assertIs(calibrated(0.01, 1.05, 1.01, 1), 0.99, 0.024);
     assertIs(calibrated(0.01, 1.05, 1.02, 1), 0.985, 0.03);
     // differences that grow
     assertIs(calibrated(0.01, 1.05, 1.03, 1), 0.985, 0.075);
-    assertIs(calibrated(0.01, -1.05, -1.01, -1), -0.99, 0.025);
+    assertIs(calibrated(0.01, -1.05, -1.01, -1), -0.99, 0.024);
   }
 
   @Test
   void differencesOfChangingSignMoveNothing() {
-    assertIs(calibrated(0.01, 1.06, 0.99, 1), 1, 0.035);
+    assertIs(calibrated(0.01, 1.06, 0.99, 1), 1, 0.0336);
     assertIs(calibrated(0.01, 0.998, 1.001, 1), 1, 0.01);
+  }
+
+  /** A first difference of a hundredth of the last says nothing of its sign. */
+  @Test
+  void aSignByChanceCountsAsTheLast() {
+    assertIs(calibrated(0.01, 1.0201, 1.02, 1), 0.985, 0.05);
+    assertIs(calibrated(0.01, 1.0199, 1.02, 1), 0.985, 0.05);
   }
 
   @Test

@@ -15,8 +15,12 @@ class ScalarStreamTest {
       ClosureMeshes.of(new double[] {0, 1, 4, 6}, new double[] {0, 1}, Boundary.SLIP);
 
   private double[] added(double[] phi, double[] gx, double... flux) {
+    return added(false, phi, gx, flux);
+  }
+
+  private double[] added(boolean central, double[] phi, double[] gx, double... flux) {
     double[] rhs = {10, 10, 10};
-    new ScalarStream(m.geometry, new int[] {0, 1}).add(phi, gx, new double[3], flux, rhs);
+    new ScalarStream(m.geometry, new int[] {0, 1}, central).add(phi, gx, new double[3], flux, rhs);
     return rhs;
   }
 
@@ -58,13 +62,46 @@ class ScalarStreamTest {
     assertThat(rhs[2]).isEqualTo(10);
   }
 
+  /**
+   * Linear near walls: the step b at the face whole, where the one before it, a = 4 g - b, is half
+   * of it and more; of a / (b / 2) = s below one the share s² (3 - 2 s).
+   */
+  @ParameterizedTest
+  @CsvSource({
+    // b = 4, g = 1.5: a = 2
+    "1, 5, 1.5, 1",
+    "1, 5, 2.5, 1",
+    // a = 1: half of the step
+    "1, 5, 1.25, 0.5",
+    // a = -1
+    "1, 5, 0.75, 0",
+    // uniform
+    "3, 3, 0, 0",
+  })
+  void keepsTheMeanOfLinearLayers(double phi0, double phi1, double g, double perFlux) {
+    double[] rhs = added(true, new double[] {phi0, phi1, 0}, new double[] {g, 0, 0}, 2, 0);
+    assertThat(rhs[0]).isCloseTo(10 - 2 * perFlux, within(1e-12));
+    assertThat(rhs[1]).isCloseTo(10 + 2 * perFlux, within(1e-12));
+    assertThat(rhs[2]).isEqualTo(10);
+  }
+
+  /** Both ways the face carries the mean of the cells, though the steps beyond it differ. */
+  @Test
+  void layersAlongSlantedWallsAreNotDrained() {
+    double[] phi = {1, 5, 7};
+    double[] in = added(true, phi, new double[] {2.5, 1.5, 1}, 2, 0);
+    double[] out = added(true, phi, new double[] {2.5, 1.5, 1}, -2, 0);
+    assertThat(1 + (10 - in[0]) / 2).isCloseTo(2, within(1e-12));
+    assertThat(5 + (out[0] - 10) / 2).isCloseTo(2, within(1e-12));
+  }
+
   /** Between rows the derivative along y counts. */
   @Test
   void countsBothDirections() {
     ClosureMeshes column =
         ClosureMeshes.of(new double[] {0, 1}, new double[] {0, 2, 4}, Boundary.SLIP);
     double[] rhs = new double[2];
-    new ScalarStream(column.geometry, new int[] {0})
+    new ScalarStream(column.geometry, new int[] {0}, false)
         .add(new double[] {1, 7}, new double[2], new double[] {3, 3}, new double[] {5}, rhs);
     assertThat(rhs).containsExactly(-15, 15);
   }
@@ -72,7 +109,7 @@ class ScalarStreamTest {
   @Test
   void leavesOtherFacesAlone() {
     double[] rhs = new double[3];
-    new ScalarStream(m.geometry, new int[] {1})
+    new ScalarStream(m.geometry, new int[] {1}, false)
         .add(
             new double[] {1, 2, 3},
             new double[] {1, 1, 1},

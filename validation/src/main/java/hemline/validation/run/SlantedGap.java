@@ -46,7 +46,7 @@ import org.jspecify.annotations.Nullable;
  */
 record SlantedGap(Closure closure, double reynolds, double degrees, double ground, int... cells)
     implements ComputedCase {
-  private static final double LENGTH = 24;
+  private static final double LENGTH = 48;
   private static final double FROM = 0.65 * LENGTH;
   private static final double TO = 0.9 * LENGTH;
 
