@@ -2,9 +2,7 @@ package hemline.shared.file;
 
 import static hemline.shared.units.QuantityKind.ANGLE;
 import static hemline.shared.units.QuantityKind.ANGULAR_STIFFNESS;
-import static hemline.shared.units.QuantityKind.AREA;
 import static hemline.shared.units.QuantityKind.ENERGY;
-import static hemline.shared.units.QuantityKind.FORCE;
 import static hemline.shared.units.QuantityKind.LENGTH;
 import static hemline.shared.units.QuantityKind.MASS;
 import static hemline.shared.units.QuantityKind.POWER;
@@ -43,18 +41,6 @@ final class MachineReader {
 
   /** Share of a battery's energy that spares it. Common practice, no source. */
   private static final double USABLE_SHARE = 0.8;
-
-  /**
-   * Discharge coefficient of a sharp-edged hole: 0.611 for a slot, Kirchhoff 1869, J. reine angew.
-   * Math. 70, 289 (π / (π + 2)), measured 0.60 to 0.62 for round holes (handbooks, from memory).
-   */
-  private static final double SHARP_HOLE = 0.62;
-
-  /** Mass of a small poppet, kg. Judged, no source. */
-  private static final double VALVE_MASS = 0.01;
-
-  /** Damping of a poppet in air over the critical one. Judged, no source. */
-  private static final double VALVE_DAMPING = 0.05;
 
   static final String FARTHEST = "10m";
 
@@ -118,8 +104,9 @@ final class MachineReader {
             : new FanReader(folder, problems)
                 .read(fanKeys, floor == null ? 0 : floor.ceilingHeight());
     PowerSupply power = power();
-    ReliefValve valve = valve();
-    List<OtherLeak> otherLeaks = otherLeaks();
+    OpeningsReader openings = new OpeningsReader(top, problems);
+    ReliefValve valve = openings.valve();
+    List<OtherLeak> otherLeaks = openings.otherLeaks();
     GroundStep step = step();
     HoldTerms terms = hold.terms();
     if (problems.isEmpty()) {
@@ -297,53 +284,6 @@ final class MachineReader {
         QuantityKeys.optional(power, "batteryPower", POWER, "0.1W", "1000kW", none),
         QuantityKeys.optional(power, "batteryVoltage", VOLTAGE, "0.1V", "1500V", 0),
         driveEfficiency);
-  }
-
-  private @Nullable ReliefValve valve() {
-    JsonKeys valve = top.group("valve");
-    if (valve == null) {
-      return null;
-    }
-    valve.allow(
-        "seatArea",
-        "springRate",
-        "preload",
-        "maximumLift",
-        "dischargeCoefficient",
-        "movingMass",
-        "dampingRatio");
-    int before = problems.size();
-    double area = QuantityKeys.needed(valve, "seatArea", AREA, "1mm2", "1m2");
-    double rate = QuantityKeys.needed(valve, "springRate", STIFFNESS, "0.1N/m", "1e4kN/m");
-    double preload = QuantityKeys.needed(valve, "preload", FORCE, "0N", "100kN");
-    double lift = QuantityKeys.needed(valve, "maximumLift", LENGTH, "0.01mm", "500mm");
-    double discharge =
-        QuantityKeys.share(
-            valve, "dischargeCoefficient", 0.2, 1, "discharge coefficient", SHARP_HOLE);
-    double mass = QuantityKeys.optional(valve, "movingMass", MASS, "0.01g", "100kg", VALVE_MASS);
-    double damping =
-        QuantityKeys.share(valve, "dampingRatio", 0, 10, "damping ratio", VALVE_DAMPING);
-    return problems.size() > before
-        ? null
-        : new ReliefValve(area, rate, preload, lift, discharge, mass, damping);
-  }
-
-  private List<OtherLeak> otherLeaks() {
-    List<OtherLeak> leaks = new ArrayList<>();
-    List<JsonItem> items = top.list("otherLeaks");
-    for (int i = 0; i < items.size(); i++) {
-      JsonKeys one = top.group(items.get(i), "otherLeaks[" + i + "]");
-      if (one != null) {
-        one.allow("name", "area", "dischargeCoefficient");
-        leaks.add(
-            new OtherLeak(
-                one.text("name", "cable hole"),
-                QuantityKeys.needed(one, "area", AREA, "0mm2", "10m2"),
-                QuantityKeys.share(
-                    one, "dischargeCoefficient", 0.2, 1, "discharge coefficient", SHARP_HOLE)));
-      }
-    }
-    return leaks;
   }
 
   private @Nullable GroundStep step() {

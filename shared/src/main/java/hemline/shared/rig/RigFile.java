@@ -2,12 +2,9 @@ package hemline.shared.rig;
 
 import hemline.shared.file.FanCurveFile;
 import hemline.shared.file.TextFiles;
-import hemline.shared.fluid.Air;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
 import hemline.shared.problem.Problem;
-import hemline.shared.section.SectionLimits;
-import hemline.shared.units.NumberText;
 import hemline.shared.vehicle.FanCurve;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -30,9 +27,7 @@ public final class RigFile {
   /** Weather moves the barometer by about this much about the standard; judged, no source. */
   private static final double WEATHER = 3000;
 
-  /** Halls are about this warm, within {@link #HALL_SPREAD}; judged, no source. */
-  private static final double HALL = 293.15;
-
+  /** Halls are within this of {@link ReadingRows#HALL}; judged, no source. */
   private static final double HALL_SPREAD = 5;
 
   /** Air of fan curves, ISO 5801 (from memory), kg/m³. */
@@ -43,9 +38,6 @@ public final class RigFile {
 
   /** Readings of a rig: their correlations take the square of it in memory, the cube in time. */
   private static final int MOST_READINGS = 300;
-
-  private static final double LEAST_BAROMETER = 50e3;
-  private static final double MOST_BAROMETER = 120e3;
 
   private final String file;
   private final @Nullable Path folder;
@@ -141,7 +133,7 @@ public final class RigFile {
       return null;
     }
     FanCurve fan = curve.isEmpty() ? null : fan(curve, curveLine, all);
-    List<RigReading> readings = readings(readingRows, all, fan);
+    List<RigReading> readings = new ReadingRows(table, all, fan).read(readingRows, problems);
     if (!instrumentsOnly && problems.isEmpty()) {
       count(readings);
     }
@@ -248,73 +240,6 @@ public final class RigFile {
       table.fault(line, "the density of a fan curve must be above 0");
     }
     return null;
-  }
-
-  private List<RigReading> readings(
-      List<RigTable.Row> rows, Map<Instrument, Double> all, @Nullable FanCurve fan) {
-    List<RigReading> readings = new ArrayList<>();
-    for (RigTable.Row row : rows) {
-      RigReading.Kind kind = RigReading.Kind.valueOf(row.what().toUpperCase(Locale.ROOT));
-      RigReading reading =
-          new RigReading(
-              kind,
-              row.line(),
-              table.value(row, Instrument.GAP),
-              table.value(row, Instrument.SUCTION),
-              table.value(row, Instrument.FLOW),
-              here(row, Instrument.FAN_SPEED, all, Double.NaN),
-              table.value(row, Instrument.TIME),
-              here(row, Instrument.TEMPERATURE, all, HALL),
-              here(row, Instrument.BAROMETER, all, Air.STANDARD_PRESSURE));
-      if (problems.isEmpty()) {
-        check(reading, fan);
-      }
-      readings.add(reading);
-    }
-    return readings;
-  }
-
-  private double here(
-      RigTable.Row row, Instrument instrument, Map<Instrument, Double> all, double otherwise) {
-    double value = table.value(row, instrument);
-    return Double.isNaN(value) ? all.getOrDefault(instrument, otherwise) : value;
-  }
-
-  private void check(RigReading r, @Nullable FanCurve fan) {
-    boolean lip = r.kind() == RigReading.Kind.LIP;
-    boolean decay = r.kind() == RigReading.Kind.DECAY;
-    if (lip && Double.isNaN(r.gap())) {
-      table.fault(r.line(), "a reading of the lip needs its gap; for the lip shut write taped");
-    } else if (!Double.isNaN(r.gap()) && r.kind() == RigReading.Kind.TAPED) {
-      table.fault(r.line(), "a reading with the lip taped shut has no gap; leave the cell empty");
-    } else if (!Double.isNaN(r.gap()) && !SectionLimits.gap(r.gap()).isEmpty()) {
-      table.fault(r.line(), SectionLimits.gap(r.gap()));
-    }
-    if (!(r.suction() > 0) || !SectionLimits.suction(r.suction()).isEmpty()) {
-      table.fault(
-          r.line(),
-          "every reading needs its suction, above 0 and below 100 kPa; write it without a minus"
-              + " sign");
-    }
-    if (r.flow() < 0 || (lip && r.flow() == 0)) {
-      table.fault(r.line(), "a flow out of the box is above 0; check its sign");
-    }
-    if (decay && Double.isNaN(r.time())) {
-      table.fault(r.line(), "a reading of a decay needs its time, column \"time\"");
-    }
-    if (!decay && Double.isNaN(r.flow()) && fan != null && !(r.fanSpeed() > 0)) {
-      table.fault(r.line(), "without a flow the speed of the fan is needed, above 0");
-    }
-    if (r.temperature() < Air.COLDEST || r.temperature() > Air.HOTTEST) {
-      table.fault(r.line(), "the temperature must lie between -73 and 227 degC; check its unit");
-    }
-    if (r.barometer() < LEAST_BAROMETER || r.barometer() > MOST_BAROMETER) {
-      table.fault(
-          r.line(),
-          "the barometer must show 500 to 1200 hPa, the absolute pressure where the rig stands, not"
-              + " "
-              + NumberText.pressure(r.barometer()));
-    }
   }
 
   /** Least that is read of an instrument; infinite where its error cannot do harm. */

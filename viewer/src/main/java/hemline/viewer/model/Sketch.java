@@ -26,6 +26,11 @@ public final class Sketch {
     return points.getReadOnlyProperty();
   }
 
+  /** True while a whole new lip is being drawn, in place of the one on the bench. */
+  public boolean whole() {
+    return active().get() && !part();
+  }
+
   /** True when the outline becomes a detached part of the lip, not a new lip. */
   public boolean part() {
     return part;

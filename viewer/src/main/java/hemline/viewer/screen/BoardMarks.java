@@ -43,7 +43,7 @@ final class BoardMarks {
    */
   void show(
       BoardView at, Palette ink, List<BoardPainter.Label> texts, double @Nullable [] pointer) {
-    boolean sketching = sketch.active().get() && !sketch.part();
+    boolean sketching = sketch.whole();
     LipDrawing drawing = bench.drawing().get();
     LipFindings found = bench.findings().get();
     Set<Corner> chosen = selection.get();

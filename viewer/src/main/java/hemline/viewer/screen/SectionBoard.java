@@ -146,11 +146,7 @@ public final class SectionBoard extends Region {
 
   /** Where the lip, or the sheet for a new one, lies in the drawing. */
   Placement lip() {
-    return newLip() ? new Placement(0, 12e-3, 0, 10e-3) : Placement.of(bench.drawing().get());
-  }
-
-  private boolean newLip() {
-    return sketch.active().get() && !sketch.part();
+    return sketch.whole() ? new Placement(0, 12e-3, 0, 10e-3) : Placement.of(bench.drawing().get());
   }
 
   /** Height of the ground in the drawing, m. */
@@ -227,16 +223,17 @@ public final class SectionBoard extends Region {
     double w = getWidth();
     double h = getHeight();
     Canvas drift = tracers.canvas();
-    if (drift.getWidth() != w || drift.getHeight() != h) {
-      flow.resize(w, h);
-      drift.setWidth(w);
-      drift.setHeight(h);
-      BoardView now = view.get();
-      if (now == null || !fitted || whole) {
-        fit();
-      } else {
-        look(now.resized(w, h));
-      }
+    if (drift.getWidth() == w && drift.getHeight() == h) {
+      return;
+    }
+    flow.resize(w, h);
+    drift.setWidth(w);
+    drift.setHeight(h);
+    BoardView now = view.get();
+    if (now == null || !fitted || whole) {
+      fit();
+    } else {
+      look(now.resized(w, h));
     }
   }
 
@@ -249,7 +246,7 @@ public final class SectionBoard extends Region {
     Palette ink = palette.get();
     BoardLook shown = look.get();
     FlowPicture now = flow.picture();
-    boolean sketching = newLip();
+    boolean sketching = sketch.whole();
     boolean behind = bench.behind().get();
     flow.paint(at, shown, ink, flows.get());
     flow.node().setVisible(!sketching);
