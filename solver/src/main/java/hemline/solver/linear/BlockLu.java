@@ -15,6 +15,11 @@ public final class BlockLu {
   private final SparsePattern pattern;
   private final Front[] fronts;
   private final double[] work;
+
+  /** Room for the largest front, and for its part of a right-hand side. */
+  private final double[][] room;
+
+  private final double[] gathered;
   private final Runnable checkpoint;
 
   /**
@@ -63,13 +68,16 @@ public final class BlockLu {
       fronts[k] = new Front(node.own, node.border, children, block);
       made.put(node, fronts[k]);
     }
+    int most = Arrays.stream(fronts).mapToInt(Front::size).max().orElse(0);
+    room = new double[most][most];
+    gathered = new double[most];
   }
 
   /** Number of values in the factors. */
   public long factorSize() {
     long total = 0;
     for (Front f : fronts) {
-      total += (long) f.own * (f.own + 2L * f.rest);
+      total += f.factorSize();
     }
     return total;
   }
@@ -85,7 +93,7 @@ public final class BlockLu {
     int[] position = new int[pattern.size];
     Arrays.fill(position, -1);
     for (Front f : fronts) {
-      if (!f.factor(pattern, diagonal, entry, position, checkpoint)) {
+      if (!f.factor(pattern, diagonal, entry, room, position, checkpoint)) {
         return false;
       }
     }
@@ -101,11 +109,11 @@ public final class BlockLu {
     System.arraycopy(x, 0, work, 0, x.length);
     for (Front f : fronts) {
       checkpoint.run();
-      f.forward(work);
+      f.forward(work, gathered);
     }
     for (int k = fronts.length - 1; k >= 0; k--) {
       checkpoint.run();
-      fronts[k].backward(work);
+      fronts[k].backward(work, gathered);
     }
     System.arraycopy(work, 0, x, 0, x.length);
   }
