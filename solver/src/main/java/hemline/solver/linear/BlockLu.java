@@ -11,15 +11,17 @@ import java.util.Arrays;
  * Math. Softw. 9, 302–325.
  */
 public final class BlockLu {
-  private final int block;
   private final SparsePattern pattern;
   private final Front[] fronts;
-  private final double[] work;
 
   /** Room for the largest front, and for its part of a right-hand side. */
   private final double[][] room;
 
   private final double[] gathered;
+
+  /** Row of each unknown in the front that is assembled; -1 between fronts. */
+  private final int[] position;
+
   private final Runnable checkpoint;
 
   /**
@@ -46,9 +48,7 @@ public final class BlockLu {
    */
   public BlockLu(SparsePattern pattern, double[] x, double[] y, int block, Runnable checkpoint) {
     this.checkpoint = checkpoint;
-    this.block = block;
     this.pattern = pattern;
-    work = new double[pattern.size * block];
     DissectionTree tree = new DissectionTree(pattern, x, y, checkpoint);
     fronts = new Front[tree.order.size()];
     java.util.Map<DissectionTree.Node, Front> made = new java.util.IdentityHashMap<>();
@@ -71,6 +71,8 @@ public final class BlockLu {
     int most = Arrays.stream(fronts).mapToInt(Front::size).max().orElse(0);
     room = new double[most][most];
     gathered = new double[most];
+    position = new int[pattern.size];
+    Arrays.fill(position, -1);
   }
 
   /** Number of values in the factors. */
@@ -90,8 +92,6 @@ public final class BlockLu {
    * @return false when a pivot vanished or is not finite: the factors are of no use then
    */
   public boolean factor(double[] diagonal, double[] entry) {
-    int[] position = new int[pattern.size];
-    Arrays.fill(position, -1);
     for (Front f : fronts) {
       if (!f.factor(pattern, diagonal, entry, room, position, checkpoint)) {
         return false;
@@ -106,15 +106,13 @@ public final class BlockLu {
    * @param x right-hand side, block by block; becomes the answer
    */
   public void solve(double[] x) {
-    System.arraycopy(x, 0, work, 0, x.length);
     for (Front f : fronts) {
       checkpoint.run();
-      f.forward(work, gathered);
+      f.forward(x, gathered);
     }
     for (int k = fronts.length - 1; k >= 0; k--) {
       checkpoint.run();
-      fronts[k].backward(work, gathered);
+      fronts[k].backward(x, gathered);
     }
-    System.arraycopy(work, 0, x, 0, x.length);
   }
 }

@@ -186,8 +186,10 @@ final class Front {
       for (int k = 0; k < Math.min(i, own); k++) {
         lower[k][i - k - 1] = row[k];
       }
-      for (int k = i + 1; i < own && k < size; k++) {
-        upper[k][i] = row[k];
+      if (i < own) {
+        for (int k = i + 1; k < size; k++) {
+          upper[k][i] = row[k];
+        }
       }
     }
     remainder = new double[size - own][];
