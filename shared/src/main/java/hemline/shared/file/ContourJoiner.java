@@ -4,6 +4,7 @@ import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.problem.Problem;
 import hemline.shared.units.NumberText;
 import java.util.ArrayList;
@@ -92,8 +93,7 @@ final class ContourJoiner {
       }
     }
     if (twins > 0) {
-      notices.add(
-          new Notice("drawing.twins", twins + " edges were drawn twice; one of each was taken"));
+      notices.add(NoticeKind.DRAWING_TWINS.of(twins));
     }
   }
 

@@ -3,6 +3,7 @@ package hemline.shared.file;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -46,15 +47,7 @@ final class DxfReader {
     for (Entity e : entities()) {
       add(e);
     }
-    passedOver.forEach(
-        (type, count) ->
-            notices.add(
-                new Notice(
-                    "drawing.skipped",
-                    count
-                        + " "
-                        + type
-                        + " passed over; turn curves into arcs or polylines and break up blocks")));
+    passedOver.forEach((type, count) -> notices.add(NoticeKind.DXF_SKIPPED.of(type, count)));
     return ContourJoiner.join(contours, file, notices);
   }
 
@@ -126,7 +119,7 @@ final class DxfReader {
         return;
       }
     }
-    notices.add(new Notice("drawing.unit", "the drawing names no unit; lengths were taken as mm"));
+    notices.add(NoticeKind.DXF_UNIT.of());
   }
 
   /** Entities of the ENTITIES section; in a text without sections, of the whole text. */

@@ -2,6 +2,7 @@ package hemline.shared.file;
 
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import java.awt.geom.AffineTransform;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
@@ -102,11 +103,7 @@ final class SvgReader extends DefaultHandler {
           "drawing.form", file, "this is no sound SVG: " + firstLine(e.getMessage()));
     }
     reader.passedOver.forEach(
-        (type, count) ->
-            reader.notices.add(
-                new Notice(
-                    "drawing.skipped",
-                    count + " " + type + " passed over; turn it into paths to have it read")));
+        (type, count) -> reader.notices.add(NoticeKind.SVG_SKIPPED.of(type, count)));
     return ContourJoiner.join(reader.contours, file, reader.notices);
   }
 
@@ -237,10 +234,7 @@ final class SvgReader extends DefaultHandler {
       double up = height > 0 ? height / box[3] : Double.POSITIVE_INFINITY;
       scale = Math.min(across, up);
     } else if (width <= 0 && height <= 0) {
-      notices.add(
-          new Notice(
-              "drawing.unit",
-              "the drawing has no size; lengths were taken as pixels, 96 to the inch"));
+      notices.add(NoticeKind.SVG_UNIT.of());
     }
     double bottom = box == null ? 0 : box[1] + box[3];
     AffineTransform page = AffineTransform.getScaleInstance(1e-3 * scale, -1e-3 * scale);

@@ -5,6 +5,7 @@ import hemline.shared.geometry.Polygons;
 import hemline.shared.geometry.ThinParts;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.problem.Problem;
 import hemline.shared.units.NumberText;
 import java.util.ArrayList;
@@ -63,24 +64,10 @@ final class LipChecks {
       LipDrawing drawing, List<ThinParts.Part> walls, List<ThinParts.Part> slots) {
     List<Notice> notices = new ArrayList<>();
     for (ThinParts.Part part : first(walls)) {
-      notices.add(
-          new Notice(
-              "lip.thin",
-              "the wall near "
-                  + nearest(drawing, part)
-                  + " is thinner than "
-                  + NumberText.millimetres(PRINTABLE_WALL)
-                  + ", which few printers hold; make it thicker if it is to be printed"));
+      notices.add(nearest(drawing, part).notice(NoticeKind.LIP_THIN, PRINTABLE_WALL));
     }
     for (ThinParts.Part part : first(slots)) {
-      notices.add(
-          new Notice(
-              "lip.narrow",
-              "the slot near "
-                  + nearest(drawing, part)
-                  + " is narrower than "
-                  + NumberText.millimetres(PRINTABLE_SLOT)
-                  + " and may close in print; make it wider"));
+      notices.add(nearest(drawing, part).notice(NoticeKind.LIP_NARROW, PRINTABLE_SLOT));
     }
     return notices;
   }
@@ -200,25 +187,36 @@ final class LipChecks {
     return i == 0 ? "outline" : "detached[" + (i - 1) + "]";
   }
 
-  /** The drawn vertex nearest to a part, in words. */
-  private static String nearest(LipDrawing drawing, ThinParts.Part part) {
+  /** A drawn vertex; the name of its body is empty for the main one. */
+  private record Corner(String body, int number, Vertex at) {
+    Notice notice(NoticeKind kind, double least) {
+      return kind.of(body, number, at.x(), at.y(), least);
+    }
+
+    @Override
+    public String toString() {
+      return (body.isEmpty() ? "" : body + " ")
+          + "corner "
+          + number
+          + " at "
+          + NumberText.point(at.x(), at.y());
+    }
+  }
+
+  /** The drawn vertex nearest to a part. */
+  private static Corner nearest(LipDrawing drawing, ThinParts.Part part) {
     double best = Double.POSITIVE_INFINITY;
-    String name = "";
+    Corner corner = new Corner("", 0, drawing.body().vertices().get(0));
     for (int k = 0; k <= drawing.detached().size(); k++) {
       List<Vertex> v = (k == 0 ? drawing.body() : drawing.detached().get(k - 1)).vertices();
       for (int i = 0; i < v.size(); i++) {
         double distance = Math.hypot(v.get(i).x() - part.x(), v.get(i).y() - part.y());
         if (distance < best) {
           best = distance;
-          name =
-              (k == 0 ? "" : body(k) + " ")
-                  + "corner "
-                  + i
-                  + " at "
-                  + NumberText.point(v.get(i).x(), v.get(i).y());
+          corner = new Corner(k == 0 ? "" : body(k), i, v.get(i));
         }
       }
     }
-    return name;
+    return corner;
   }
 }

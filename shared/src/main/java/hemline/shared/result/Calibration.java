@@ -1,6 +1,7 @@
 package hemline.shared.result;
 
-import hemline.shared.units.NumberText;
+import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 
 /**
  * What a measurement taught of the predictions of one lip: C_d = factor × predicted + offset.
@@ -85,31 +86,23 @@ public record Calibration(
         discharge.trend());
   }
 
-  /** What it is and where it comes from, in one clause. */
-  public String words() {
-    return "calibrated by "
-        + rig
-        + (invented ? " (invented readings)" : "")
-        + ": C_d times "
-        + NumberText.within(factor, WIDE * factorUncertainty)
-        + " \u00b1 "
-        + NumberText.significant(WIDE * factorUncertainty, 2)
-        + (offset == 0 && offsetUncertainty == 0
-            ? ""
-            : ", plus "
-                + NumberText.within(offset, WIDE * offsetUncertainty)
-                + " \u00b1 "
-                + NumberText.significant(WIDE * offsetUncertainty, 2))
-        + ", "
-        + points
-        + (points == 1 ? " point" : " points")
-        + ", gaps "
-        + NumberText.millimetres(gapLow)
-        + " to "
-        + NumberText.millimetres(gapHigh)
-        + ", "
-        + NumberText.pressure(suctionLow)
-        + " to "
-        + NumberText.pressure(suctionHigh);
+  /**
+   * What it is and where it comes from.
+   *
+   * @param kind one of the calibrations
+   */
+  public Notice notice(NoticeKind kind) {
+    return kind.of(
+        rig,
+        factor,
+        WIDE * factorUncertainty,
+        offset,
+        WIDE * offsetUncertainty,
+        points,
+        gapLow,
+        gapHigh,
+        suctionLow,
+        suctionHigh,
+        invented ? 1 : 0);
   }
 }

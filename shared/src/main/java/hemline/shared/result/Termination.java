@@ -1,7 +1,5 @@
 package hemline.shared.result;
 
-import java.util.Locale;
-
 /**
  * How the solve on one grid came to its end.
  *
@@ -72,17 +70,5 @@ public record Termination(Attempt attempt, Reason reason, int cycle) {
           case CANCELLED -> Reason.CANCELLED;
         },
         0);
-  }
-
-  /** In words, to follow "the iteration". */
-  public String words() {
-    return switch (reason) {
-      case SETTLED -> "settled";
-      case CYCLING -> String.format(Locale.ROOT, "cycles every %d passes", cycle);
-      case WANDERING -> "wanders without a period";
-      case STALLED -> "stands still at residuals above their limit";
-      case DIVERGED -> "ran away";
-      case CANCELLED -> "was stopped";
-    };
   }
 }

@@ -2,8 +2,10 @@ package hemline.shared.rig;
 
 import hemline.shared.file.FanCurveFile;
 import hemline.shared.file.TextFiles;
+import hemline.shared.fluid.Air;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.problem.Problem;
 import hemline.shared.vehicle.FanCurve;
 import java.nio.file.InvalidPathException;
@@ -205,18 +207,14 @@ public final class RigFile {
       return;
     }
     known.put(instrument, new Accuracy(spread, 0, 0));
-    String usual =
-        instrument == Instrument.TEMPERATURE
-            ? "\u00b1 5 \u00b0C" + (read ? "" : " about 20 \u00b0C")
-            : "\u00b1 30 hPa" + (read ? "" : " about 1013 hPa");
+    boolean warmth = instrument == Instrument.TEMPERATURE;
     notices.add(
-        new Notice(
-            "rig.air",
-            "the "
-                + instrument.title()
-                + (read ? " has no accuracy" : " was not read")
-                + "; it is taken as known within "
-                + usual));
+        read
+            ? (warmth ? NoticeKind.RIG_TEMPERATURE_UNSURE : NoticeKind.RIG_BAROMETER_UNSURE)
+                .of(spread)
+            : warmth
+                ? NoticeKind.RIG_TEMPERATURE_UNREAD.of(spread, ReadingRows.HALL)
+                : NoticeKind.RIG_BAROMETER_UNREAD.of(spread, Air.STANDARD_PRESSURE));
   }
 
   private @Nullable FanCurve fan(String name, int line, Map<Instrument, Double> all) {
@@ -277,11 +275,7 @@ public final class RigFile {
       problem("there is no reading of a lip; add lines \"lip\" with gap, suction and flow");
     }
     if (readings.stream().noneMatch(r -> r.kind() != RigReading.Kind.LIP)) {
-      notices.add(
-          new Notice(
-              "rig.box",
-              "the leaks of the box were not measured and count as none: tape the lip shut and add"
-                  + " lines \"taped\""));
+      notices.add(NoticeKind.RIG_BOX.of());
     }
   }
 

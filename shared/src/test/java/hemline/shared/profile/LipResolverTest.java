@@ -12,6 +12,7 @@ import hemline.shared.geometry.Rounding;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.problem.Problem;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -208,8 +209,13 @@ class LipResolverTest {
     assertThat(noticeCodes(lip(6, 0, 0, 4, 0, 4, 5, 4.3, 5, 4.3, 0, 8, 0, 8, 10, 0, 10)))
         .containsExactly("lip.narrow");
     assertThat(noticeCodes(lip(2, 0, 0, 8, 0, 8, 10, 0, 10))).isEmpty();
-    LipFindings thin = LipResolver.check(lip(2, 0, 0, 0.7, 0, 0.7, 10, 0, 10));
-    assertThat(thin.notices().get(0).text()).contains("near corner", "thinner than 0.8 mm");
+    LipDrawing drawn = lip(2, 0, 0, 0.7, 0, 0.7, 10, 0, 10);
+    LipFindings thin = LipResolver.check(drawn);
+    Notice told = thin.notices().get(0);
+    assertThat(told.kind()).isEqualTo(NoticeKind.LIP_THIN);
+    assertThat(told.names()).containsExactly("");
+    Vertex corner = drawn.body().vertices().get(told.numbers().get(0).intValue());
+    assertThat(told.numbers().subList(1, 4)).containsExactly(corner.x(), corner.y(), 0.8e-3);
   }
 
   @Test

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import static org.assertj.core.api.Assertions.within;
 
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.result.Estimate.Trend;
 import hemline.shared.result.Termination.Attempt;
 import hemline.shared.result.Termination.Reason;
@@ -83,17 +84,6 @@ class ResultValuesTest {
     assertThat(Termination.of(status)).isEqualTo(new Termination(Attempt.ACCELERATED, reason, 0));
   }
 
-  /** Each reason has its own words, which follow "the iteration". */
-  @Test
-  void endingsInWords() {
-    assertThat(new Termination(Attempt.RELAXED, Reason.CYCLING, 37).words())
-        .isEqualTo("cycles every 37 passes");
-    assertThat(
-            Arrays.stream(Reason.values()).map(r -> new Termination(Attempt.NEWTON, r, 1).words()))
-        .doesNotHaveDuplicates()
-        .allMatch(words -> words.matches("[a-z].*[a-z]"));
-  }
-
   /** Keys stand in files for ever: no two alike. */
   @Test
   void keysAreTheirOwn() {
@@ -133,7 +123,7 @@ class ResultValuesTest {
         Regime.TURBULENT,
         BAND,
         Estimate.exact(0.1),
-        List.of(new Notice("a", "b")));
+        List.of(NoticeKind.RIG_BOX.of()));
   }
 
   @Test
@@ -181,7 +171,7 @@ class ResultValuesTest {
   void resultsKeepTheirOwnCopies() {
     Map<Figure, Estimate> figures = new EnumMap<>(Figure.class);
     figures.put(Figure.LEAK_FLOW, BAND);
-    List<Notice> notices = new ArrayList<>(List.of(new Notice("a", "b")));
+    List<Notice> notices = new ArrayList<>(List.of(NoticeKind.RIG_BOX.of()));
     SectionResult result =
         new SectionResult(
             "lip",

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import hemline.shared.problem.InputException;
+import hemline.shared.problem.NoticeKind;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -103,7 +104,11 @@ final class RigFileTest {
     assertThat(rig.fan()).isNotNull();
     assertThat(rig.fanAccuracy()).isEqualTo(0.03);
     assertThat(rig.of(RigReading.Kind.LIP).get(0).fanSpeed()).isEqualTo(350);
-    assertThat(rig.notices()).hasSize(3);
+    assertThat(rig.notices())
+        .containsExactlyInAnyOrder(
+            NoticeKind.RIG_TEMPERATURE_UNREAD.of(5, 293.15),
+            NoticeKind.RIG_BAROMETER_UNREAD.of(3000, 101325),
+            NoticeKind.RIG_BOX.of());
     assertThatThrownBy(() -> RigFile.parse(text.replace(",3\n", ",\n"), "rig.csv", dir, false))
         .hasMessageContaining("accuracy of the fan curve is missing");
     assertThatThrownBy(() -> RigFile.parse(text.replace("20000", ""), "rig.csv", dir, false))
@@ -159,6 +164,6 @@ final class RigFileTest {
     assertThatThrownBy(() -> read(none)).hasMessageContaining("there is no reading of a lip");
     assertThat(RigFile.parse(none, "rig.csv", null, true).readings()).isEmpty();
     String untaped = GOOD.replaceAll("(?m)^taped,.*\n", "");
-    assertThat(read(untaped).notices()).singleElement().asString().contains("tape the lip shut");
+    assertThat(read(untaped).notices()).containsExactly(NoticeKind.RIG_BOX.of());
   }
 }

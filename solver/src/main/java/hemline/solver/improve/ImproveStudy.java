@@ -1,6 +1,7 @@
 package hemline.solver.improve;
 
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.SectionResult;
@@ -19,10 +20,10 @@ import hemline.solver.study.RunOptions;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Locale;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Searches for a lip that leaks less than another and proves what it found.
@@ -163,21 +164,21 @@ public final class ImproveStudy {
     return Closure.AUTO;
   }
 
-  private static String doubt(List<SectionResult> results) {
+  private static @Nullable Notice doubt(List<SectionResult> results) {
     for (SectionResult r : results) {
       if (r.status() == SolveStatus.FAILED) {
-        return "no usable flow";
+        return NoticeKind.SEARCH_NO_FLOW.of();
       }
       if (r.finest() != r.grids().get(r.grids().size() - 1)) {
-        return "no usable flow on the finest grid of the search";
+        return NoticeKind.SEARCH_NOT_FINEST.of();
       }
       for (Notice notice : r.notices()) {
         if (DOUBTFUL.contains(notice.code())) {
-          return notice.text();
+          return notice;
         }
       }
     }
-    return "";
+    return null;
   }
 
   /** The best lips, each apart from the ones before it. */
@@ -216,7 +217,7 @@ public final class ImproveStudy {
 
   /** A name that is not the start's. */
   private static String name(String start, int number) {
-    String first = String.format(Locale.ROOT, "improved %d", number + 1);
+    String first = "improved " + (number + 1);
     return start.startsWith("improved") ? start + ", " + first : first;
   }
 

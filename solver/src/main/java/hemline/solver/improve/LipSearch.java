@@ -1,5 +1,6 @@
 package hemline.solver.improve;
 
+import hemline.shared.problem.Notice;
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipProfile;
 import java.util.ArrayList;
@@ -62,9 +63,9 @@ final class LipSearch {
    * A score.
    *
    * @param value not a number where there is no usable flow
-   * @param doubt why the solver doubts it; empty where it does not
+   * @param doubt why the solver doubts it; null where it does not
    */
-  record Score(double value, String doubt) {}
+  record Score(double value, @Nullable Notice doubt) {}
 
   /**
    * A search.

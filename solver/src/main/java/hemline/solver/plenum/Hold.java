@@ -1,5 +1,6 @@
 package hemline.solver.plenum;
 
+import hemline.shared.problem.Notice;
 import hemline.shared.result.Estimate;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -34,7 +35,7 @@ public record Hold(
     String heading,
     double noseAngle,
     HoldVerdict verdict,
-    List<String> reasons,
+    List<Notice> reasons,
     String limitedBy,
     @Nullable Estimate margin,
     @Nullable Estimate total,

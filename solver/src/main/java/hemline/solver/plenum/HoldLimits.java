@@ -1,14 +1,14 @@
 package hemline.solver.plenum;
 
 import hemline.shared.fluid.Expansibility;
-import hemline.shared.units.NumberText;
+import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.PowerSupply;
 import hemline.shared.vehicle.ReliefValve;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -28,29 +28,27 @@ final class HoldLimits {
   /**
    * A limit that is overstepped.
    *
-   * @param code of its notice
-   * @param text a sentence without its full stop
    * @param by how far, to compare states
    */
-  record Limit(String code, String text, double by) {}
+  record Limit(Notice notice, double by) {}
 
   /**
-   * Sentences on the limits overstepped in any of some states, each where it is overstepped most.
+   * Notices of the limits overstepped in any of some states, each where it is overstepped most.
    *
    * @param states null where there is none
    * @param crossing ground under the seal in all of them; null for even ground
    */
-  static List<String> overstepped(
+  static List<Notice> overstepped(
       PlenumBalance balance, List<@Nullable PlenumState> states, @Nullable Crossing crossing) {
-    Map<String, Limit> most = new LinkedHashMap<>();
+    Map<NoticeKind, Limit> most = new LinkedHashMap<>();
     for (PlenumState s : states) {
       if (s != null) {
         for (Limit limit : overstepped(balance, s, crossing)) {
-          most.merge(limit.code(), limit, (a, b) -> b.by() > a.by() ? b : a);
+          most.merge(limit.notice().kind(), limit, (a, b) -> b.by() > a.by() ? b : a);
         }
       }
     }
-    return most.values().stream().map(Limit::text).toList();
+    return most.values().stream().map(Limit::notice).toList();
   }
 
   /** The limits overstepped in a state on even ground, by which no hold is shown. */
@@ -63,33 +61,18 @@ final class HoldLimits {
     List<Limit> out = new ArrayList<>(power(balance, s));
     double mach = Expansibility.jetMach(s.suction(), balance.machine().air().pressure());
     if (mach > MACH) {
-      out.add(
-          new Limit(
-              "hold.mach",
-              String.format(Locale.ROOT, "the leak jet reaches Mach %.2f", mach),
-              mach));
+      out.add(new Limit(NoticeKind.HOLD_MACH.of(mach), mach));
     }
     double thinnest = Math.min(thinnest(balance, s), overLedge(balance, s, crossing));
     if (Double.isFinite(thinnest)) {
-      out.add(
-          new Limit(
-              "hold.thin",
-              "a gap of "
-                  + NumberText.significant(1e3 * thinnest, 2)
-                  + " mm is thinner than the contact allowance or any solved section",
-              -thinnest));
+      out.add(new Limit(NoticeKind.HOLD_THIN.of(thinnest), -thinnest));
     }
     ReliefValve valve = balance.machine().valve();
     if (valve != null && valve.lift(s.suction()) >= valve.maximumLift()) {
-      out.add(new Limit("hold.valve", "the relief valve is at its stop", 0));
+      out.add(new Limit(NoticeKind.HOLD_VALVE.of(), 0));
     }
     if (balance.machine().fan().jetShort(balance.fan(), s.fanFlow(), s.suction())) {
-      out.add(
-          new Limit(
-              "fan.outlet",
-              "the fan has not the power to blow through an outlet as small as that, so its thrust"
-                  + " is held to what the power allows",
-              0));
+      out.add(new Limit(NoticeKind.FAN_OUTLET.of(), 0));
     }
     return out;
   }
@@ -102,36 +85,13 @@ final class HoldLimits {
     double drive = machine.running().drivePower() / p.driveEfficiency();
     List<Limit> out = new ArrayList<>();
     if (fan > p.motorPower()) {
-      out.add(
-          new Limit(
-              "power.motor",
-              "the fan takes "
-                  + watts(fan)
-                  + " electrical, more than the "
-                  + watts(p.motorPower())
-                  + " its motor bears",
-              fan));
+      out.add(new Limit(NoticeKind.POWER_MOTOR.of(fan, p.motorPower()), fan));
     }
     if (fan > p.batteryPower()) {
-      out.add(
-          new Limit(
-              "power.battery",
-              "the fan takes "
-                  + watts(fan)
-                  + " electrical, more than the "
-                  + watts(p.batteryPower())
-                  + " the battery gives",
-              fan));
+      out.add(new Limit(NoticeKind.POWER_BATTERY.of(fan, p.batteryPower()), fan));
     } else if (fan + drive > p.batteryPower()) {
-      out.add(
-          new Limit(
-              "power.together",
-              "fan and drive at full power take "
-                  + watts(fan + drive)
-                  + " together, more than the "
-                  + watts(p.batteryPower())
-                  + " the battery gives",
-              fan + drive));
+      Notice notice = NoticeKind.POWER_TOGETHER.of(fan + drive, p.batteryPower());
+      out.add(new Limit(notice, fan + drive));
     }
     return out;
   }
@@ -158,9 +118,5 @@ final class HoldLimits {
       }
     }
     return least;
-  }
-
-  private static String watts(double power) {
-    return NumberText.significant(power, 3) + " W";
   }
 }

@@ -1,5 +1,6 @@
 package hemline.solver.plenum;
 
+import hemline.shared.problem.Notice;
 import hemline.shared.result.Estimate;
 import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.WheelLoads;
@@ -150,7 +151,7 @@ final class HoldStudy {
     Machine machine = search.statics().balance().machine();
     double wanted = machine.terms().safetyFactor();
     boolean enough = value.settles() && (total == null || total.low() >= wanted);
-    List<String> reasons =
+    List<Notice> reasons =
         enough
             ? HoldLimits.overstepped(
                 search.statics().balance(),
@@ -191,7 +192,7 @@ final class HoldStudy {
   }
 
   private static HoldVerdict verdict(
-      boolean enough, List<String> reasons, @Nullable Estimate sliding) {
+      boolean enough, List<Notice> reasons, @Nullable Estimate sliding) {
     if (!enough) {
       return HoldVerdict.NO;
     }

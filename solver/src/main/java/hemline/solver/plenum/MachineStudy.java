@@ -1,6 +1,6 @@
 package hemline.solver.plenum;
 
-import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.LeakPoint;
@@ -66,21 +66,11 @@ public final class MachineStudy {
     if (points.stream().anyMatch(p -> p.status() == SolveStatus.CANCELLED)) {
       List<LeakPoint> once = once(points);
       long done = once.stream().filter(p -> p.status() != SolveStatus.CANCELLED).count();
-      return MachineBalance.without(
-          machine,
-          once,
-          new Notice(
-              "solve.cancelled",
-              "The study was stopped; "
-                  + done
-                  + " of "
-                  + once.size()
-                  + " sections are solved and kept for the next time."));
+      return MachineBalance.without(machine, once, NoticeKind.STUDY_STOPPED.of(done, once.size()));
     }
     List<LeakPoint> filled = filled(points);
     if (filled.isEmpty()) {
-      return MachineBalance.without(
-          machine, once(points), new Notice("leak.failed", "No section gave a usable flow."));
+      return MachineBalance.without(machine, once(points), NoticeKind.LEAK_NONE.of());
     }
     List<List<LeakPoint>> byLattice = new ArrayList<>();
     int from = 0;

@@ -1,6 +1,7 @@
 package hemline.solver.refine;
 
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
@@ -98,7 +99,7 @@ public final class Estimates {
     List<Notice> all = new ArrayList<>(notices);
     if (estimates.series.finest() < 0) {
       SolveStatus status = stopped ? SolveStatus.CANCELLED : SolveStatus.FAILED;
-      all.add(stopped ? ResultNotices.cancelled() : ResultNotices.failed(family));
+      all.add(stopped ? NoticeKind.SOLVE_STOPPED_EARLY.of() : ResultNotices.failed(family));
       return estimates.withoutFigures(status, all);
     }
     return estimates.withFigures(stopped, all);

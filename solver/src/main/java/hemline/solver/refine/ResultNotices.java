@@ -3,6 +3,7 @@ package hemline.solver.refine;
 import hemline.shared.fluid.Air;
 import hemline.shared.fluid.Expansibility;
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
@@ -14,7 +15,6 @@ import hemline.shared.section.Section;
 import hemline.solver.flow.Closure;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -59,32 +59,19 @@ final class ResultNotices {
     this.stopped = stopped;
   }
 
-  static Notice cancelled() {
-    return new Notice("solve.cancelled", "The solve was stopped before it had a usable answer.");
-  }
-
   static Notice failed(GridFamily family) {
-    String text =
-        family.grids().isEmpty()
-            ? "No grid could be solved."
-            : "No usable flow was found on any of " + family.grids().size() + " grids.";
-    return new Notice(
-        "solve.failed", text + " Try another mesh level or closure, or check the profile.");
+    return family.grids().isEmpty()
+        ? NoticeKind.SOLVE_NO_GRID.of()
+        : NoticeKind.SOLVE_NO_FLOW.of(family.grids().size());
   }
 
   List<Notice> list(Map<Figure, Estimate> figures, double gapReynolds) {
     List<Notice> notices = new ArrayList<>();
     @Nullable Estimate leak = figures.get(Figure.LEAK_FLOW);
     if (Regime.at(gapReynolds) == Regime.TRANSITIONAL) {
-      notices.add(
-          notice(
-              "regime.transition",
-              "The gap Reynolds number of %.0f lies in the transition band, %.0f to %.0f: the flow"
-                  + " may be laminar or turbulent%s.",
-              Math.abs(gapReynolds),
-              Regime.TRANSITION_FROM,
-              Regime.TRANSITION_TO,
-              spansTransition() ? ", and the bands span both" : ""));
+      NoticeKind kind =
+          spansTransition() ? NoticeKind.REGIME_SPANNED : NoticeKind.REGIME_TRANSITION;
+      notices.add(kind.of(Math.abs(gapReynolds), Regime.TRANSITION_FROM, Regime.TRANSITION_TO));
     }
     lost(notices);
     models(notices);
@@ -116,13 +103,7 @@ final class ResultNotices {
 
   private void lost(List<Notice> notices) {
     if (family.lost() != null) {
-      notices.add(
-          notice(
-              "model.lost",
-              "The flow model %s, which belongs to this flow, gave no usable flow on any grid: the"
-                  + " figures are those of %s.",
-              family.lost().key(),
-              family.closure().key()));
+      notices.add(NoticeKind.MODEL_LOST.of(List.of(family.lost().key(), family.closure().key())));
     }
   }
 
@@ -130,11 +111,7 @@ final class ResultNotices {
     GridRun other = family.other();
     if (other != null) {
       notices.add(
-          notice(
-              "flow.two-found",
-              "The finest grid holds two steady flows: one with a discharge coefficient of %.3f,"
-                  + " found from the coarser grids, one with %.3f, found from rest. The figures are"
-                  + " those of the first, their bands reach over both.",
+          NoticeKind.FLOW_TWO_FOUND.of(
               series.scalar(Figure.DISCHARGE_COEFFICIENT, series.finest()),
               other.figures().scalars().getOrDefault(Figure.DISCHARGE_COEFFICIENT, Double.NaN)));
     }
@@ -143,12 +120,7 @@ final class ResultNotices {
   private void models(List<Notice> notices) {
     for (GridFamily other : others) {
       if (FigureSeries.of(other).finest() < 0) {
-        notices.add(
-            notice(
-                "model.missing",
-                "The comparison solve with the flow model %s gave no usable flow: the model spread"
-                    + " leaves it out.",
-                other.closure().key()));
+        notices.add(NoticeKind.MODEL_MISSING.of(other.closure().key()));
       }
     }
   }
@@ -159,13 +131,7 @@ final class ResultNotices {
     }
     double mach = Expansibility.jetMach(section.askedDrop(), upstreamPressure(section));
     if (mach > MACH_LIMIT) {
-      notices.add(
-          notice(
-              "jet.mach",
-              "The jet reaches Mach %.2f, beyond the incompressible assumption: expansion of the"
-                  + " air cuts the leak by about %.1f %%, which is not in the figures.",
-              mach,
-              100 * (1 - expansibility(section))));
+      notices.add(NoticeKind.JET_MACH.of(mach, 1 - expansibility(section)));
     }
   }
 
@@ -178,13 +144,7 @@ final class ResultNotices {
             * Math.sqrt(2 * Math.abs(section.askedDrop()) / section.fluid().density());
     double ratio = jet == 0 ? 0 : -section.ground().speed() / jet;
     if (ratio > AGAINST) {
-      notices.add(
-          notice(
-              "flow.two-branches",
-              "The ground moves against the leak at %.2f of the jet reference velocity: a lip can"
-                  + " then have two steady flows, with leaks up to 42 %% apart where both were"
-                  + " found; the figures and their bands belong to one of them.",
-              ratio));
+      notices.add(NoticeKind.FLOW_TWO_BRANCHES.of(ratio));
     }
   }
 
@@ -194,24 +154,16 @@ final class ResultNotices {
     if (finest.status() != SolveStatus.UNSTEADY) {
       if (termination.attempt() == Termination.Attempt.RELAXED
           || termination.attempt() == Termination.Attempt.AVERAGED) {
-        notices.add(
-            notice(
-                "flow.hard",
-                "The flow on the finest grid settled only when more of each last pass was kept,"
-                    + " after %d passes: watch it when conditions change.",
-                finest.iterations()));
+        notices.add(NoticeKind.FLOW_HARD.of(finest.iterations()));
       }
       return;
     }
-    double percent =
-        leak == null || leak.value() == 0 ? 0 : 100 * leak.iteration() / Math.abs(leak.value());
     notices.add(
-        notice(
-            "flow.unsteady",
-            "No steady flow was found on the finest grid, the iteration %s: figures are means over"
-                + " the last passes, in which the leak moved by ±%.1f %%.",
-            termination.words(),
-            percent));
+        NoticeKind.FLOW_UNSTEADY.of(
+            termination.reason().key(),
+            termination.cycle(),
+            leak == null ? 0 : leak.iteration(),
+            leak == null ? 0 : leak.value()));
   }
 
   private void grids(List<Notice> notices, @Nullable Estimate leak) {
@@ -220,44 +172,23 @@ final class ResultNotices {
       usable += series.usable(k) ? 1 : 0;
     }
     if (stopped) {
-      notices.add(
-          notice(
-              "solve.cancelled",
-              "The solve was stopped: figures come from %d of %d grids.",
-              usable,
-              SectionFamily.GRIDS));
+      notices.add(NoticeKind.SOLVE_STOPPED_PARTLY.of(usable, SectionFamily.GRIDS));
     } else if (usable < SectionFamily.GRIDS) {
+      boolean withoutFinest =
+          series.finest() < family.grids().size() - 1
+              || family.grids().size() < SectionFamily.GRIDS;
       notices.add(
-          notice(
-              "grids.incomplete",
-              "Only %d of %d grids gave a usable flow%s: the bands are wider for it.",
-              usable,
-              SectionFamily.GRIDS,
-              series.finest() < family.grids().size() - 1
-                      || family.grids().size() < SectionFamily.GRIDS
-                  ? ", and the finest is not among them"
-                  : ""));
+          (withoutFinest ? NoticeKind.GRIDS_WITHOUT_FINEST : NoticeKind.GRIDS_INCOMPLETE)
+              .of(usable, SectionFamily.GRIDS));
     }
     if (leak == null || leak.numerical() <= TELLING * leastWidth * Math.abs(leak.value())) {
       return;
     }
     if (leak.trend() == Estimate.Trend.SLOW) {
-      notices.add(
-          new Notice(
-              "grids.slow",
-              "The leak flow settles slowly as the grid is refined, at an order below a half: its"
-                  + " band is about three times the scatter. A finer mesh may help."));
+      notices.add(NoticeKind.GRIDS_SLOW.of());
     }
     if (leak.trend() == Estimate.Trend.DIVERGING) {
-      notices.add(
-          new Notice(
-              "grids.diverging",
-              "The leak flow does not settle as the grid is refined: its band is about three times"
-                  + " the scatter. A finer mesh may help."));
+      notices.add(NoticeKind.GRIDS_DIVERGING.of());
     }
-  }
-
-  private static Notice notice(String code, String text, Object... values) {
-    return new Notice(code, String.format(Locale.ROOT, text, values));
   }
 }

@@ -1,6 +1,7 @@
 package hemline.solver.rig;
 
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Calibration;
 import hemline.shared.result.Estimate;
@@ -104,9 +105,7 @@ public final class CalibratedRanking {
                   .toList()));
     }
     List<Notice> notices = new ArrayList<>(r.notices());
-    used.forEach(
-        (lip, c) ->
-            notices.add(new Notice("calibration.used", lip + ": C_d and leak are " + c.words())));
+    used.forEach((lip, c) -> notices.add(c.notice(NoticeKind.CALIBRATION_RANKED).about(lip)));
     return new Ranking(
         r.baseline(), r.ground(), r.suction(), ordered(rows), List.of(), List.of(), notices);
   }

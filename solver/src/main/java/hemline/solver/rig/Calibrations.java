@@ -2,6 +2,7 @@ package hemline.solver.rig;
 
 import hemline.shared.fluid.Air;
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Calibration;
 import hemline.shared.result.Estimate;
@@ -169,10 +170,6 @@ public final class Calibrations {
 
   private static Notice notice(Calibration c, double gap, double suction, double groundSpeed) {
     boolean covered = c.covers(gap, suction, groundSpeed);
-    return new Notice(
-        "calibration.used",
-        "C_d and leak are "
-            + c.words()
-            + (covered ? "." : "; this section lies outside of that, so both bands count."));
+    return c.notice(covered ? NoticeKind.CALIBRATION_USED : NoticeKind.CALIBRATION_BEYOND);
   }
 }

@@ -3,6 +3,7 @@ package hemline.solver.study;
 import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.section.DuctSection;
 import hemline.shared.section.SealSection;
@@ -59,15 +60,9 @@ record Question(
     }
     Vertex first = taken.joined().get(0);
     return List.of(
-        new Notice(
-            "grids.detail",
-            String.format(
-                "The grids leave out %s of an outline, below %s, at %s%s: no cell could show it. No"
-                    + " wall moves by more than that, gap and width not at all; the drawing stays.",
-                count == 1 ? "a detail" : count + " details",
-                NumberText.millimetres(taken.reach()),
-                NumberText.point(first.x(), first.y()),
-                count == 1 ? "" : " and elsewhere")));
+        count == 1
+            ? NoticeKind.GRIDS_DETAIL.of(taken.reach(), first.x(), first.y())
+            : NoticeKind.GRIDS_DETAILS.of(count, taken.reach(), first.x(), first.y()));
   }
 
   /** The flow model to ask for: that of the options, unless they leave it to the section. */

@@ -1,53 +1,38 @@
 package hemline.solver.study;
 
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
-import hemline.shared.units.NumberText;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.TreeSet;
-import java.util.stream.Collectors;
 
 /**
  * What the reader of a ranking must know. What many sections share is told once, with the number of
  * sections and their gaps; each section's own notices say more.
  */
 final class RankingNotices {
-  /** What is said of all sections that carry a notice of this code. */
-  private record Shared(String code, String text) {}
-
-  private static final List<Shared> SHARED =
+  /** What is told of many sections, where they carry notices of its code. */
+  private static final List<NoticeKind> SHARED =
       List.of(
-          new Shared(
-              "regime.transition",
-              "the gap Reynolds number lies in the transition band, where a flow may be laminar or"
-                  + " turbulent"),
-          new Shared(
-              "grids.diverging",
-              "the leak does not settle as the grid is refined, which widens the bands; a finer"
-                  + " mesh may help"),
-          new Shared(
-              "grids.slow",
-              "the leak settles slowly as the grid is refined, which widens the bands; a finer mesh"
-                  + " may help"),
-          new Shared(
-              "grids.detail",
-              "detail of an outline that no cell could show is left out of the grids"),
-          new Shared(
-              "grids.incomplete", "not all three grids gave a usable flow, which widens the bands"),
-          new Shared("model.missing", "a comparison flow model gave no usable flow"),
-          new Shared("jet.mach", "the jet is fast enough for the air's expansion to count"));
+          NoticeKind.MANY_TRANSITION,
+          NoticeKind.MANY_DIVERGING,
+          NoticeKind.MANY_SLOW,
+          NoticeKind.MANY_DETAIL,
+          NoticeKind.MANY_INCOMPLETE,
+          NoticeKind.MANY_MISSING,
+          NoticeKind.MANY_MACH);
 
   private final String baseline;
   private final List<Notice> missing = new ArrayList<>();
   private final List<Notice> swaps = new ArrayList<>();
-  private final Map<SolveStatus, Map<String, List<String>>> unfinished =
-      new EnumMap<>(SolveStatus.class);
+  private final Map<NoticeKind, Map<String, List<Double>>> unfinished =
+      new EnumMap<>(NoticeKind.class);
   private final Map<String, List<Double>> sharedGaps = new LinkedHashMap<>();
   private int sections;
 
@@ -64,11 +49,14 @@ final class RankingNotices {
   void results(String lip, List<SectionResult> results) {
     for (SectionResult result : results) {
       sections++;
-      if (result.status() == SolveStatus.CANCELLED || result.status() == SolveStatus.UNSTEADY) {
+      boolean cancelled = result.status() == SolveStatus.CANCELLED;
+      if (cancelled || result.status() == SolveStatus.UNSTEADY) {
         unfinished
-            .computeIfAbsent(result.status(), status -> new TreeMap<>())
+            .computeIfAbsent(
+                cancelled ? NoticeKind.RANKING_CANCELLED : NoticeKind.RANKING_UNSTEADY,
+                kind -> new TreeMap<>())
             .computeIfAbsent(lip, name -> new ArrayList<>())
-            .add(NumberText.millimetres(result.gap()));
+            .add(result.gap());
       }
       result.notices().stream()
           .map(Notice::code)
@@ -86,82 +74,44 @@ final class RankingNotices {
    */
   void missing(String lip, boolean leftOut, List<Double> gaps) {
     if (leftOut) {
-      missing.add(
-          new Notice(
-              "ranking.left-out",
-              lip
-                  + " has no place: at no gap is there a usable leak of it and of the baseline "
-                  + baseline
-                  + " to compare."));
+      missing.add(NoticeKind.RANKING_LEFT_OUT.of(List.of(lip, baseline)));
     } else if (!gaps.isEmpty()) {
-      missing.add(
-          new Notice(
-              "ranking.gaps-missing",
-              lip
-                  + " is judged without the gap "
-                  + gaps.stream().map(NumberText::millimetres).collect(Collectors.joining(", "))
-                  + ", where it cannot be compared with the baseline."));
+      missing.add(pairs(NoticeKind.RANKING_GAPS_MISSING, Map.of(lip, gaps)));
     }
   }
 
   /** Tells how many pairs may swap places without being clear on both sides. */
   void possibleCrossings(List<Ranking.Crossing> possible) {
-    if (possible.isEmpty()) {
-      return;
+    if (possible.size() == 1) {
+      Ranking.Crossing only = possible.get(0);
+      swaps.add(NoticeKind.RANKING_SWAP.of(List.of(only.first(), only.second()), only.gap()));
+    } else if (!possible.isEmpty()) {
+      swaps.add(NoticeKind.RANKING_SWAPS.of(possible.size()));
     }
-    Ranking.Crossing only = possible.get(0);
-    swaps.add(
-        new Notice(
-            "ranking.crossings",
-            possible.size() == 1
-                ? only.first()
-                    + " and "
-                    + only.second()
-                    + " may swap places near "
-                    + NumberText.significant(1e3 * only.gap(), 2)
-                    + " mm, but not beyond the bands on both sides."
-                : possible.size()
-                    + " more swaps of places are possible, but not beyond the bands on both"
-                    + " sides."));
   }
 
   /** All notices: what is left out, unfinished flows, swaps, then what many sections share. */
   List<Notice> list() {
     List<Notice> all = new ArrayList<>(missing);
-    status(SolveStatus.CANCELLED, "ranking.cancelled", "The study was stopped before ", all);
-    status(SolveStatus.UNSTEADY, "ranking.unsteady", "No steady flow was found for ", all);
+    unfinished.forEach((kind, byLip) -> all.add(pairs(kind, byLip)));
     all.addAll(swaps);
-    for (Shared kind : SHARED) {
+    for (NoticeKind kind : SHARED) {
       List<Double> gaps = sharedGaps.get(kind.code());
       if (gaps != null) {
-        all.add(new Notice(kind.code(), "In " + where(gaps) + " " + kind.text() + "."));
+        all.add(kind.of(gaps.size(), sections, Collections.min(gaps), Collections.max(gaps)));
       }
     }
     return all;
   }
 
-  private void status(SolveStatus status, String code, String lead, List<Notice> all) {
-    Map<String, List<String>> byLip = unfinished.get(status);
-    if (byLip != null) {
-      all.add(
-          new Notice(
-              code,
-              lead
-                  + byLip.entrySet().stream()
-                      .map(e -> e.getKey() + " at " + String.join(", ", e.getValue()))
-                      .collect(Collectors.joining("; "))
-                  + (status == SolveStatus.CANCELLED ? " was solved." : ".")));
-    }
-  }
-
-  private String where(List<Double> gaps) {
-    TreeSet<Double> different = new TreeSet<>(gaps);
-    String first = NumberText.millimetres(different.first());
-    return (gaps.size() == sections
-            ? "all " + sections + " sections"
-            : gaps.size() + " of " + sections + " sections")
-        + (different.size() == 1
-            ? " (gap " + first + ")"
-            : " (gaps " + first + " to " + NumberText.millimetres(different.last()) + ")");
+  private static Notice pairs(NoticeKind kind, Map<String, List<Double>> gapsByLip) {
+    List<String> lips = new ArrayList<>();
+    List<Double> gaps = new ArrayList<>();
+    gapsByLip.forEach(
+        (lip, own) -> {
+          lips.addAll(Collections.nCopies(own.size(), lip));
+          gaps.addAll(own);
+        });
+    return new Notice(kind, "", lips, gaps);
   }
 }

@@ -1,6 +1,7 @@
 package hemline.solver.study;
 
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
@@ -66,9 +67,7 @@ final class SolveTask {
   /** Never throws for a reason that lies in the section: that becomes a failed answer. */
   Solved run() {
     if (cancel.isCancelled()) {
-      return without(
-          SolveStatus.CANCELLED,
-          new Notice("solve.cancelled", "The study was stopped before this solve began."));
+      return without(SolveStatus.CANCELLED, NoticeKind.SOLVE_NOT_BEGUN.of());
     }
     try {
       Solved solved = solve();
@@ -76,13 +75,11 @@ final class SolveTask {
       return solved;
     } catch (RuntimeException e) {
       if (cancel.isCancelled()) {
-        return without(
-            SolveStatus.CANCELLED, new Notice("solve.cancelled", "The solve was stopped."));
+        return without(SolveStatus.CANCELLED, NoticeKind.SOLVE_STOPPED.of());
       }
       progress.progress(1, question.label());
       String reason = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
-      return without(
-          SolveStatus.FAILED, new Notice("solve.failed", "The solve broke off: " + reason + "."));
+      return without(SolveStatus.FAILED, NoticeKind.SOLVE_BROKEN.of(reason));
     }
   }
 

@@ -93,7 +93,7 @@ final class KnownAnswerTest {
             LIMITS,
             lips ->
                 leaks(lips, gap, suction, closure).stream()
-                    .map(q -> new LipSearch.Score(q / least, ""))
+                    .map(q -> new LipSearch.Score(q / least, null))
                     .toList(),
             EVALUATIONS,
             1,

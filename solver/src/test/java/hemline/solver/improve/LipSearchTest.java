@@ -2,6 +2,7 @@ package hemline.solver.improve;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.profile.Starter;
@@ -57,7 +58,7 @@ final class LipSearchTest {
     return new LipSearch(
         POCKETS,
         LIMITS,
-        lips -> lips.stream().map(l -> new LipSearch.Score(score.applyAsDouble(l), "")).toList(),
+        lips -> lips.stream().map(l -> new LipSearch.Score(score.applyAsDouble(l), null)).toList(),
         budget,
         seed,
         () -> false);
@@ -122,8 +123,8 @@ final class LipSearchTest {
                     .map(
                         l ->
                             opening(l) > 4e-3
-                                ? new LipSearch.Score(Double.NaN, "no usable flow")
-                                : new LipSearch.Score(known(l), ""))
+                                ? new LipSearch.Score(Double.NaN, NoticeKind.SEARCH_NO_FLOW.of())
+                                : new LipSearch.Score(known(l), null))
                     .toList(),
             30,
             1,
@@ -150,7 +151,7 @@ final class LipSearchTest {
         new LipSearch(
             POCKETS,
             LIMITS,
-            lips -> lips.stream().map(l -> new LipSearch.Score(1, "")).toList(),
+            lips -> lips.stream().map(l -> new LipSearch.Score(1, null)).toList(),
             30,
             1,
             () -> asked[0]++ >= 3);

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.data.Percentage.withPercentage;
 
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
@@ -45,12 +46,12 @@ class BalanceNoticesTest {
     return new PlenumBalance(m, LAWS).at(flow, suction, Stand.REST);
   }
 
-  private static @Nullable String text(List<Notice> notices, String code) {
-    return notices.stream()
-        .filter(n -> n.code().equals(code))
-        .map(Notice::text)
-        .findFirst()
-        .orElse(null);
+  private static @Nullable Notice first(List<Notice> notices, String code) {
+    return notices.stream().filter(n -> n.code().equals(code)).findFirst().orElse(null);
+  }
+
+  private static List<Double> numbers(List<Notice> notices, NoticeKind kind) {
+    return notices.stream().filter(n -> n.kind() == kind).findFirst().orElseThrow().numbers();
   }
 
   private static LeakPoint point(SolveStatus status, double gap) {
@@ -79,8 +80,7 @@ class BalanceNoticesTest {
             point(SolveStatus.UNSTEADY, 4e-3));
     List<Notice> told =
         BalanceNotices.of(new PlenumBalance(machine, LAWS), null, points, List.of(), false);
-    assertThat(text(told, "leak.failed")).startsWith("2 of 4 solved sections gave no usable flow");
-    assertThat(text(told, "leak.unsteady")).startsWith("1 of 4 solved sections found no steady");
+    assertThat(told).contains(NoticeKind.LEAK_FAILED.of(2, 4), NoticeKind.LEAK_UNSTEADY.of(1, 4));
     assertThat(
             notices(machine, at(machine, 0.05, 500)).stream()
                 .map(Notice::code)
@@ -113,16 +113,16 @@ class BalanceNoticesTest {
     PlenumBalance b = new PlenumBalance(machine, LAWS);
     PlenumState s = at(machine, 0.05, 500);
     assertThat(
-            text(
+            first(
                 BalanceNotices.of(b, new Bands<>(s, null, s, 0, 0), List.of(), List.of(), false),
                 "machine.edge"))
-        .startsWith("With the leaks at the low end");
+        .isEqualTo(NoticeKind.MACHINE_EDGE_LOW.of());
     assertThat(
-            text(
+            first(
                 BalanceNotices.of(b, new Bands<>(s, s, null, 0, 0), List.of(), List.of(), false),
                 "machine.edge"))
-        .startsWith("With the leaks at the high end");
-    assertThat(text(notices(machine, s), "machine.edge")).isNull();
+        .isEqualTo(NoticeKind.MACHINE_EDGE_HIGH.of());
+    assertThat(first(notices(machine, s), "machine.edge")).isNull();
   }
 
   /** Suction 0.15 m ahead of axles at ±0.1 m takes 1/4 of itself off the rear wheels. */
@@ -139,9 +139,9 @@ class BalanceNoticesTest {
     double area = Math.PI * Machines.RADIUS * Machines.RADIUS;
     double half = 0.5 * 3 * Wheels.GRAVITY;
     double limit = half / (0.25 * area);
-    assertThat(text(notices(m, at(m, 0.05, 1.02 * limit)), "machine.lifts"))
-        .startsWith("The suction lifts the axle \"rear\"");
-    assertThat(text(notices(m, at(m, 0.05, 0.98 * limit)), "machine.lifts")).isNull();
+    assertThat(first(notices(m, at(m, 0.05, 1.02 * limit)), "machine.lifts"))
+        .isEqualTo(NoticeKind.MACHINE_LIFTS.of("rear"));
+    assertThat(first(notices(m, at(m, 0.05, 0.98 * limit)), "machine.lifts")).isNull();
   }
 
   /** Re = C_d h √(2 p / ρ) / ν from 500 to 3000. */
@@ -152,18 +152,23 @@ class BalanceNoticesTest {
     for (double re : new double[] {480, 520, 2900, 3100}) {
       double jet = re * nu / (Machines.C * Machines.GAP);
       PlenumState s = at(machine, 0.05, 0.5 * rho * jet * jet);
-      String text = text(notices(machine, s), "regime.transition");
+      List<Notice> told = notices(machine, s);
       if (re == 480 || re == 3100) {
-        assertThat(text).as("%s", re).isNull();
+        assertThat(first(told, "regime.transition")).as("%s", re).isNull();
       } else {
-        assertThat(text).contains("Reynolds number of " + Math.round(re) + " lies", "500 to 3000");
+        List<Double> band = numbers(told, NoticeKind.LEAK_TRANSITION);
+        assertThat(band.get(0)).isCloseTo(re, withPercentage(1e-4));
+        assertThat(band.get(1)).isCloseTo(re, withPercentage(1e-4));
+        assertThat(band.subList(2, 4)).containsExactly(500.0, 3000.0);
       }
     }
     // unequal gaps: the range that they span
     Machine two = HoldMachines.gaps(machine, 1e-3, 2e-3);
     double jet = 800 * nu / (Machines.C * 1e-3);
-    assertThat(text(notices(two, at(two, 0.05, 0.5 * rho * jet * jet)), "regime.transition"))
-        .contains("Reynolds number of 800 to 1600 lies");
+    List<Double> range =
+        numbers(notices(two, at(two, 0.05, 0.5 * rho * jet * jet)), NoticeKind.LEAK_TRANSITION);
+    assertThat(range.get(0)).isCloseTo(800, withPercentage(1e-4));
+    assertThat(range.get(1)).isCloseTo(1600, withPercentage(1e-4));
   }
 
   /**
@@ -176,9 +181,10 @@ class BalanceNoticesTest {
     double p = 0.5 * machine.air().air().density() * jet * jet;
     for (double[] lean : new double[][] {{5e-4, 2e-3, 0}, {5e-4, 0, 2e-3}}) {
       PlenumState s = new PlenumBalance(machine, LAWS).at(0.05, p, Stand.REST.held(lean));
-      String text = text(notices(machine, s), "regime.transition");
+      List<Double> range = numbers(notices(machine, s), NoticeKind.LEAK_TRANSITION);
       // ends of the pieces are not asked: 880 and 1520 at the very edges
-      assertThat(text).containsPattern("number of 8[89]\\d to 15[01]\\d lies");
+      assertThat(range.get(0)).isBetween(879.5, 899.5);
+      assertThat(range.get(1)).isBetween(1499.5, 1519.5);
     }
   }
 
@@ -189,19 +195,20 @@ class BalanceNoticesTest {
   @Test
   void tellsAFastJet() {
     double at = machine.air().pressure() * (1 - Math.pow(1 + 0.2 * 0.09, -3.5));
-    assertThat(text(notices(machine, at(machine, 0.05, 0.99 * at)), "jet.mach")).isNull();
-    String text = text(notices(machine, at(machine, 0.05, 1.01 * at)), "jet.mach");
-    assertThat(text).startsWith("The leak jet reaches Mach 0.30,").contains("by about 3.3 %");
-    assertThat(text(notices(machine, at(machine, 0.05, 0.99 * at)), "hold.mach")).isNull();
-    assertThat(text(notices(machine, at(machine, 0.05, 1.01 * at)), "hold.mach"))
-        .isEqualTo("The leak jet reaches Mach 0.30: no hold is shown.");
+    assertThat(first(notices(machine, at(machine, 0.05, 0.99 * at)), "jet.mach")).isNull();
+    List<Notice> beyond = notices(machine, at(machine, 0.05, 1.01 * at));
+    List<Double> jet = numbers(beyond, NoticeKind.LEAK_MACH);
+    assertThat(jet.get(0)).isBetween(0.3, 0.305);
+    assertThat(jet.get(1)).isBetween(0.0325, 0.0335);
+    assertThat(first(notices(machine, at(machine, 0.05, 0.99 * at)), "hold.mach")).isNull();
+    assertThat(beyond).contains(NoticeKind.HOLD_MACH.of(jet.get(0)));
   }
 
   @Test
   void tellsLeaksBeyondTheSolvedSections() {
     Machine wide = machine.withFloor(machine.floor().withGaps(6));
-    assertThat(text(notices(wide, at(wide, 0.05, 500)), "leak.beyond")).isNotNull();
-    assertThat(text(notices(machine, at(machine, 0.05, 500)), "leak.beyond")).isNull();
+    assertThat(first(notices(wide, at(wide, 0.05, 500)), "leak.beyond")).isNotNull();
+    assertThat(first(notices(machine, at(machine, 0.05, 500)), "leak.beyond")).isNull();
   }
 
   /** ½ ρ (Q / (L H))² over 2 % of the suction. */
@@ -210,9 +217,10 @@ class BalanceNoticesTest {
     double rho = machine.air().air().density();
     double speed = Math.sqrt(2 * 0.02 * 500 / rho);
     double flow = speed * SEAL * 0.04;
-    assertThat(text(notices(machine, at(machine, 0.99 * flow, 500)), "plenum.low")).isNull();
-    assertThat(text(notices(machine, at(machine, 1.5 * flow, 500)), "plenum.low"))
-        .contains("takes about 5 % of the suction"); // 2 % × 1.5², rounded
+    assertThat(first(notices(machine, at(machine, 0.99 * flow, 500)), "plenum.low")).isNull();
+    assertThat(
+            numbers(notices(machine, at(machine, 1.5 * flow, 500)), NoticeKind.PLENUM_LOW).get(0))
+        .isCloseTo(0.02 * 1.5 * 1.5, withPercentage(1e-6));
   }
 
   @Test
@@ -220,9 +228,9 @@ class BalanceNoticesTest {
     double jet = Math.sqrt(2 * 100 / machine.air().air().density());
     for (double part : new double[] {0.99, 1.01}) {
       Machine m = machine.atTravelSpeed(part * jet);
-      assertThat(text(notices(m, at(m, 0.05, 100)), "leak.fast") != null).isEqualTo(part > 1);
+      assertThat(first(notices(m, at(m, 0.05, 100)), "leak.fast") != null).isEqualTo(part > 1);
       assertThat(
-              text(
+              first(
                   BalanceNotices.of(
                       new PlenumBalance(m, LAWS),
                       bands(at(m, 0.05, 100)),
@@ -236,19 +244,18 @@ class BalanceNoticesTest {
 
   /** The peak of the humped curve lies at 0.04 m³/s; near is within 15 % above it. */
   @ParameterizedTest
-  @CsvSource({"1.16, false, ''", "1.10, false, within 10 % of its stall", "0.9, true, stall side"})
-  void tellsAFanNearItsStall(double ratio, boolean stalled, String words) {
+  @CsvSource({"1.16, false,", "1.10, false, FAN_NEAR_STALL", "0.9, true, FAN_STALLED"})
+  void tellsAFanNearItsStall(double ratio, boolean stalled, @Nullable NoticeKind kind) {
     Machine m = Machines.round(Machines.steepHump(), Machines.RIGID);
     double peak = m.fan().running(m.air().air().density()).peakFlow();
     PlenumState s = at(m, ratio * peak, 600).judged(true, stalled);
-    String text = text(notices(m, s), "fan.stall");
-    if (words.isEmpty()) {
-      assertThat(text).isNull();
-    } else {
-      assertThat(text).contains(words);
+    Notice told = first(notices(m, s), "fan.stall");
+    assertThat(told == null ? null : told.kind()).isEqualTo(kind);
+    if (kind == NoticeKind.FAN_NEAR_STALL) {
+      assertThat(told.numbers().get(0)).isCloseTo(ratio - 1, withPercentage(1e-6));
     }
     // a curve that falls all the way has no stall side
-    assertThat(text(notices(machine, at(machine, 0.001, 600)), "fan.stall")).isNull();
+    assertThat(first(notices(machine, at(machine, 0.001, 600)), "fan.stall")).isNull();
   }
 
   @Test
@@ -258,10 +265,10 @@ class BalanceNoticesTest {
     List<OperatingPoint> points =
         new ArrayList<>(
             List.of(operating(true, false), operating(false, false), operating(true, true)));
-    assertThat(text(BalanceNotices.of(b, rest, List.of(), points, false), "fan.several")).isNull();
+    assertThat(first(BalanceNotices.of(b, rest, List.of(), points, false), "fan.several")).isNull();
     points.add(operating(true, false));
-    assertThat(text(BalanceNotices.of(b, rest, List.of(), points, false), "fan.several"))
-        .startsWith("There are 2 stable operating points");
+    assertThat(BalanceNotices.of(b, rest, List.of(), points, false))
+        .contains(NoticeKind.FAN_SEVERAL.of(2));
   }
 
   @Test
@@ -271,11 +278,12 @@ class BalanceNoticesTest {
       Machine m =
           machine.withFan(
               new Fan(f.curve(), f.speed(), f.speed() / share, 0.5, 0, Math.PI / 2, 0, 0));
-      String text = text(notices(m, at(m, 0.05, 500)), "fan.speed");
+      List<Notice> told = notices(m, at(m, 0.05, 500));
       if (share < 0.9) {
-        assertThat(text).isNull();
+        assertThat(first(told, "fan.speed")).isNull();
       } else {
-        assertThat(text).isEqualTo("The fan runs at 93 % of its largest speed.");
+        assertThat(numbers(told, NoticeKind.FAN_SPEED).get(0))
+            .isCloseTo(share, withPercentage(1e-6));
       }
     }
   }
@@ -294,20 +302,16 @@ class BalanceNoticesTest {
             List.of(), List.of("power.motor"), List.of("power.together"), List.of("power.battery"));
     for (int k = 0; k < supplies.length; k++) {
       Machine m = machine.withPower(new PowerSupply(0.8, supplies[k][0], 3600, 1, supplies[k][1]));
-      assertThat(limits(m, s)).extracting(HoldLimits.Limit::code).isEqualTo(codes.get(k));
+      assertThat(limits(m, s)).extracting(l -> l.notice().code()).isEqualTo(codes.get(k));
     }
     Machine weak = machine.withPower(new PowerSupply(0.8, 60, 3600, 1, 61));
     assertThat(limits(weak, s))
-        .extracting(HoldLimits.Limit::text)
+        .extracting(HoldLimits.Limit::notice)
         .containsExactly(
-            "the fan takes 62.5 W electrical, more than the 60 W its motor bears",
-            "the fan takes 62.5 W electrical, more than the 61 W the battery gives");
+            NoticeKind.POWER_MOTOR.of(62.5, 60), NoticeKind.POWER_BATTERY.of(62.5, 61));
     Machine together = machine.withPower(new PowerSupply(0.8, 70, 3600, 1, 130));
     HoldLimits.Limit limit = limits(together, s).get(0);
-    assertThat(limit.text())
-        .isEqualTo(
-            "fan and drive at full power take 134 W together, more than the 130 W the battery"
-                + " gives");
+    assertThat(limit.notice()).isEqualTo(NoticeKind.POWER_TOGETHER.of(limit.by(), 130));
     assertThat(limit.by()).isCloseTo(62.5 + 50 / 0.7, withPercentage(1e-6));
   }
 
@@ -323,12 +327,11 @@ class BalanceNoticesTest {
                 .at(0.05, 500, Stand.REST.held(new double[] {Machines.GAP - part * limit, 0, 0}));
         List<HoldLimits.Limit> told = limits(m, s);
         assertThat(told)
-            .extracting(HoldLimits.Limit::code)
+            .extracting(l -> l.notice().code())
             .isEqualTo(part < 1 ? List.of("hold.thin") : List.of());
         if (part < 1) {
           assertThat(told.get(0).by()).isCloseTo(-part * limit, withPercentage(1e-6));
-          assertThat(told.get(0).text())
-              .startsWith("a gap of " + (allowance > 1e-4 ? "0.49" : "0.098") + " mm is thinner");
+          assertThat(told.get(0).notice()).isEqualTo(NoticeKind.HOLD_THIN.of(-told.get(0).by()));
         }
       }
     }
@@ -344,8 +347,8 @@ class BalanceNoticesTest {
     states.add(null);
     assertThat(HoldLimits.overstepped(b, states, new Crossing(-1.6e-3, 0.1, Set.of(0), -1)))
         .singleElement()
-        .asString()
-        .startsWith("a gap of 0.4 mm is thinner");
+        .satisfies(n -> assertThat(n.kind()).isEqualTo(NoticeKind.HOLD_THIN))
+        .satisfies(n -> assertThat(n.numbers().get(0)).isCloseTo(4e-4, withPercentage(1e-4)));
     assertThat(HoldLimits.overstepped(b, states, new Crossing(-1.5e-3, 0.1, Set.of(0), -1)))
         .isEmpty();
     assertThat(HoldLimits.overstepped(b, states, null)).isEmpty();
@@ -361,8 +364,9 @@ class BalanceNoticesTest {
     double r = 1 - 9000 / machine.air().pressure();
     double mach = Math.sqrt(5 * (Math.pow(r, -0.4 / 1.4) - 1));
     assertThat(HoldLimits.overstepped(b, states, null))
-        .containsExactly(
-            String.format(java.util.Locale.ROOT, "the leak jet reaches Mach %.2f", mach));
+        .singleElement()
+        .satisfies(n -> assertThat(n.kind()).isEqualTo(NoticeKind.HOLD_MACH))
+        .satisfies(n -> assertThat(n.numbers().get(0)).isCloseTo(mach, withPercentage(1e-6)));
   }
 
   /** At its stop, 5 mm: A p − F₀ = k x, p = (0.2 + 100 × 5e-3) / 1e-3 = 700 Pa. */
@@ -371,8 +375,8 @@ class BalanceNoticesTest {
     Machine m = machine.withValve(new ReliefValve(1e-3, 100, 0.2, 5e-3, 0.62, 0.01, 1));
     assertThat(limits(m, at(m, 0.05, 699))).isEmpty();
     assertThat(limits(m, at(m, 0.05, 701)))
-        .extracting(HoldLimits.Limit::text)
-        .containsExactly("the relief valve is at its stop");
+        .extracting(HoldLimits.Limit::notice)
+        .containsExactly(NoticeKind.HOLD_VALVE.of());
   }
 
   /** ½ ρ Q (Q / A)² beside p Q / 0.5 − p Q. */
@@ -385,7 +389,7 @@ class BalanceNoticesTest {
       Machine m =
           machine.withFan(new Fan(f.curve(), f.speed(), 1e9, 0.5, part * least, Math.PI / 2, 0, 0));
       assertThat(limits(m, at(m, 0.05, 500)))
-          .extracting(HoldLimits.Limit::code)
+          .extracting(l -> l.notice().code())
           .isEqualTo(part < 1 ? List.of("fan.outlet") : List.of());
     }
   }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 import static org.assertj.core.data.Percentage.withPercentage;
 
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.Fan;
 import hemline.shared.vehicle.GroundStep;
@@ -129,7 +130,7 @@ class HoldFindingsTest {
     Hold wall = hold(m, "wall");
     assertThat(wall.verdict()).isEqualTo(HoldVerdict.NOT_SHOWN);
     assertThat(wall.holds()).isFalse();
-    assertThat(wall.reasons()).singleElement().asString().contains("outlet");
+    assertThat(wall.reasons()).containsExactly(NoticeKind.FAN_OUTLET.of());
   }
 
   /**

@@ -7,6 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import hemline.shared.fluid.FluidState;
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.RawFigures;
@@ -79,7 +80,7 @@ class GridFamilyTest {
 
   @Test
   void anAnswerWithoutAFlow() {
-    Notice reason = new Notice("made.up", "none");
+    Notice reason = NoticeKind.SOLVE_STOPPED.of();
     DuctSection asked = duct(new Drive.PressureDrop(9));
     SectionResult drop = Estimates.without(asked, Closure.SST, SolveStatus.FAILED, reason);
     assertThat(drop.suction()).isEqualTo(9);

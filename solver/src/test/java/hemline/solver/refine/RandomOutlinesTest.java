@@ -129,7 +129,7 @@ class RandomOutlinesTest {
               run.cells(),
               run.iterations(),
               leak,
-              run.termination().words()));
+              run.termination()));
     }
     double seconds = 1e-9 * (ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime() - start);
     String line =

@@ -11,6 +11,7 @@ import static hemline.solver.study.MadeUpRankings.row;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import hemline.shared.problem.NoticeKind;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -48,8 +49,9 @@ class RankingCrossingsTest {
     assertThat(ranking.notices())
         .anySatisfy(
             notice -> {
-              assertThat(notice.code()).isEqualTo("ranking.crossings");
-              assertThat(notice.text()).contains("teeth and flat may swap places near 2.8 mm");
+              assertThat(notice.kind()).isEqualTo(NoticeKind.RANKING_SWAP);
+              assertThat(notice.names()).containsExactly("teeth", "flat");
+              assertThat(notice.numbers().get(0)).isCloseTo(2.8e-3, within(0.1e-3));
             });
     assertThat(ranking.possibleCrossings())
         .singleElement()

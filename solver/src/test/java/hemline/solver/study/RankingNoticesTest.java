@@ -3,6 +3,7 @@ package hemline.solver.study;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
@@ -11,9 +12,7 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 final class RankingNoticesTest {
-  private static SectionResult result(double gap, SolveStatus status, String... codes) {
-    List<Notice> notices =
-        List.of(codes).stream().map(code -> new Notice(code, "at " + gap)).toList();
+  private static SectionResult result(double gap, SolveStatus status, Notice... notices) {
     return new SectionResult(
         "lip",
         gap,
@@ -27,29 +26,29 @@ final class RankingNoticesTest {
         List.of(),
         List.of(),
         List.of(),
-        notices,
+        List.of(notices),
         List.of());
-  }
-
-  private static List<String> texts(RankingNotices notices) {
-    return notices.list().stream().map(Notice::text).toList();
   }
 
   @Test
   void whatManySectionsShareIsToldOnce() {
     RankingNotices notices = new RankingNotices("flat");
+    Notice band = NoticeKind.REGIME_TRANSITION.of(1000, 500, 3000);
+    Notice spanned = NoticeKind.REGIME_SPANNED.of(1000, 500, 3000);
+    Notice fast = NoticeKind.JET_MACH.of(0.35, 0.04);
+    Notice thin = NoticeKind.LIP_THIN.of("", 1, 0, 0, 8e-4);
     for (String lip : List.of("flat", "teeth")) {
       notices.results(
           lip,
           List.of(
-              result(1e-3, SolveStatus.CONVERGED, "regime.transition", "jet.mach"),
-              result(2e-3, SolveStatus.CONVERGED, "regime.transition", "jet.mach"),
-              result(4e-3, SolveStatus.CONVERGED, "jet.mach", "lip.thin")));
+              result(1e-3, SolveStatus.CONVERGED, band, fast),
+              result(2e-3, SolveStatus.CONVERGED, spanned, fast),
+              result(4e-3, SolveStatus.CONVERGED, fast, thin)));
     }
-    assertThat(texts(notices)).hasSize(2);
-    assertThat(texts(notices).get(0))
-        .startsWith("In 4 of 6 sections (gaps 1 mm to 2 mm) the gap Reynolds number");
-    assertThat(texts(notices).get(1)).startsWith("In all 6 sections (gaps 1 mm to 4 mm) the jet");
+    assertThat(notices.list())
+        .containsExactly(
+            NoticeKind.MANY_TRANSITION.of(4, 6, 1e-3, 2e-3),
+            NoticeKind.MANY_MACH.of(6, 6, 1e-3, 4e-3));
   }
 
   @Test
@@ -58,10 +57,10 @@ final class RankingNoticesTest {
     notices.results("teeth", List.of(result(1e-3, SolveStatus.UNSTEADY)));
     notices.results(
         "flat", List.of(result(1e-3, SolveStatus.UNSTEADY), result(2e-3, SolveStatus.CANCELLED)));
-    assertThat(texts(notices))
+    assertThat(notices.list())
         .containsExactly(
-            "The study was stopped before flat at 2 mm was solved.",
-            "No steady flow was found for flat at 1 mm; teeth at 1 mm.");
+            NoticeKind.RANKING_CANCELLED.of("flat", 2e-3),
+            NoticeKind.RANKING_UNSTEADY.of(List.of("flat", "teeth"), 1e-3, 1e-3));
   }
 
   @Test
@@ -69,10 +68,8 @@ final class RankingNoticesTest {
     RankingNotices notices = new RankingNotices("flat");
     Ranking.Crossing swap = new Ranking.Crossing("teeth", "flat", 2.4e-3);
     notices.possibleCrossings(List.of());
-    assertThat(texts(notices)).isEmpty();
+    assertThat(notices.list()).isEmpty();
     notices.possibleCrossings(List.of(swap, swap));
-    assertThat(texts(notices))
-        .singleElement()
-        .satisfies(text -> assertThat(text).startsWith("2 more swaps of places are possible"));
+    assertThat(notices.list()).containsExactly(NoticeKind.RANKING_SWAPS.of(2));
   }
 }

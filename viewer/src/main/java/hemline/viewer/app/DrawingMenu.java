@@ -7,6 +7,7 @@ import hemline.shared.file.LipImport;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
 import hemline.viewer.format.LengthUnit;
+import hemline.viewer.format.NoticeWords;
 import hemline.viewer.model.Workbench;
 import hemline.viewer.report.ResultFolder;
 import hemline.viewer.screen.BenchScreen;
@@ -17,7 +18,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
-import java.util.stream.Collectors;
 import javafx.scene.Node;
 import javafx.scene.control.Menu;
 import javafx.scene.control.SeparatorMenuItem;
@@ -122,7 +122,7 @@ final class DrawingMenu {
     if (notices.isEmpty()) {
       strip.hide();
     } else {
-      strip.tell(notices.stream().map(Notice::text).collect(Collectors.joining(" ")));
+      strip.tell(String.join(" ", NoticeWords.of(notices)));
     }
   }
 

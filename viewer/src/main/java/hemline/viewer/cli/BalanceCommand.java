@@ -13,6 +13,7 @@ import hemline.solver.plenum.MachineBalance;
 import hemline.solver.rig.Calibrations;
 import hemline.solver.study.ResultStore;
 import hemline.solver.study.RunOptions;
+import hemline.viewer.format.NoticeWords;
 import hemline.viewer.page.BalancePage;
 import hemline.viewer.page.PageText;
 import hemline.viewer.project.Engine;
@@ -183,7 +184,7 @@ final class BalanceCommand extends Job {
   private int finish(
       MachineBalance balance, RunOptions options, @Nullable ResultFolder folder, double seconds) {
     if (!balance.complete()) {
-      tell(balance.notices().get(0).text());
+      tell(NoticeWords.of(balance.notices().get(0)));
       return desk.cancel().isCancelled() ? ExitCode.CANCELLED : ExitCode.NOT_USABLE;
     }
     String document =

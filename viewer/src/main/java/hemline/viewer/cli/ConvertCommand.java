@@ -10,6 +10,7 @@ import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Ring;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.profile.MountEdge;
@@ -184,11 +185,7 @@ final class ConvertCommand extends Job {
     LipProfile p = lip.profile();
     boolean drawn = kind.equals("svg") || kind.equals("dxf");
     if (drawn && MountEdge.findAtTop(p.outline().vertices()).orElse(-1) != p.mountEdge()) {
-      notices.add(
-          new Notice(
-              "drawing.mountEdge",
-              "a drawing does not keep the mount edge; read back, this lip is fixed by its longest"
-                  + " level edge at the top instead"));
+      notices.add(NoticeKind.DRAWING_MOUNT_EDGE.of());
     }
     return notices;
   }

@@ -145,9 +145,7 @@ final class Lips {
     Ranking r = answer.ranking();
     List<Notice> notices = new ArrayList<>(r.notices());
     for (LoadedLip lip : lips) {
-      for (Notice notice : lip.notices()) {
-        notices.add(new Notice(notice.code(), lip.profile().name() + ": " + notice.text()));
-      }
+      lip.notices().forEach(notice -> notices.add(notice.about(lip.profile().name())));
     }
     return new RankingAnswer(
         new Ranking(

@@ -1,4 +1,7 @@
-/** Figures as people read them: trade units, digits that fit the band, aligned tables. */
+/**
+ * Figures as people read them: trade units, digits that fit the band, aligned tables, words of
+ * notices.
+ */
 @NullMarked
 package hemline.viewer.format;
 

@@ -9,6 +9,7 @@ import hemline.solver.refine.SectionFamily;
 import hemline.solver.study.LeakStudy;
 import hemline.solver.study.ResultStore;
 import hemline.solver.study.RunOptions;
+import hemline.viewer.format.NoticeWords;
 import java.time.Clock;
 import java.util.List;
 import java.util.concurrent.Executor;
@@ -83,7 +84,7 @@ public final class MachineDesk {
     if (found.balance().complete()) {
       shown.set(found);
     } else {
-      work.tell(found.balance().notices().get(0).text());
+      work.tell(NoticeWords.of(found.balance().notices().get(0)));
     }
   }
 }

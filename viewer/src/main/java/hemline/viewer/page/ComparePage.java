@@ -1,6 +1,6 @@
 package hemline.viewer.page;
 
-import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.result.Calibration;
 import hemline.shared.result.Estimate;
 import hemline.shared.rig.Rig;
@@ -12,6 +12,7 @@ import hemline.viewer.format.Cautions;
 import hemline.viewer.format.CompareWords;
 import hemline.viewer.format.Digits;
 import hemline.viewer.format.LengthUnit;
+import hemline.viewer.format.NoticeWords;
 import hemline.viewer.format.Wording;
 import hemline.viewer.page.Page.Tone;
 import hemline.viewer.picture.CompareChart;
@@ -175,7 +176,7 @@ public final class ComparePage {
   private void calibration(@Nullable Calibration learnt) {
     List<String> sentences = new ArrayList<>();
     if (learnt != null) {
-      sentences.add("C_d and leak " + learnt.words() + ".");
+      sentences.add(NoticeWords.of(learnt.notice(NoticeKind.CALIBRATION_LEARNT)));
       if (learnt.offset() == 0 && learnt.points() > 1) {
         sentences.add("An offset besides the factor is not significant and left out.");
       }
@@ -200,7 +201,7 @@ public final class ComparePage {
           "Suction alone was read: C_d is known up to a common factor, taken so that the mean"
               + " agrees. Compared is how it changes from gap to gap, no more.");
     }
-    sentences.addAll(rig.notices().stream().map(Notice::text).toList());
+    sentences.addAll(NoticeWords.of(rig.notices()));
     if (comparison.scatter() == 0) {
       sentences.add(
           "No point was read twice, so scatter from reading to reading is not known; repeat some.");

@@ -1,5 +1,6 @@
 package hemline.viewer.page;
 
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.result.Estimate;
 import hemline.shared.vehicle.GroundStep;
 import hemline.shared.vehicle.Machine;
@@ -10,6 +11,7 @@ import hemline.solver.plenum.MachineBalance;
 import hemline.solver.plenum.StepCrossing;
 import hemline.viewer.format.Cautions;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.NoticeWords;
 import hemline.viewer.format.Wording;
 import hemline.viewer.page.Page.Tone;
 import hemline.viewer.picture.HoldChart;
@@ -96,11 +98,11 @@ final class HoldBlocks {
                 .formatted(Digits.plain(factor, 3))
             : "No safety factor is asked in the file: it holds where the low end of the least"
                 + " margin reaches 1.");
-    Map<String, String> reasons = new LinkedHashMap<>(); // the last row is the worst of all
+    Map<NoticeKind, String> reasons = new LinkedHashMap<>(); // the last row is the worst of all
     balance.holds().stream()
         .filter(h -> h.verdict() == HoldVerdict.NOT_SHOWN)
         .flatMap(h -> h.reasons().stream())
-        .forEach(r -> reasons.put(r.replaceAll("[0-9.]+", ""), r));
+        .forEach(r -> reasons.put(r.kind(), NoticeWords.reason(r)));
     if (!reasons.isEmpty()) {
       page.plain("Not shown: " + String.join("; ", reasons.values()) + ".");
     }

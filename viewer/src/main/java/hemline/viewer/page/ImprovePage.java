@@ -12,6 +12,7 @@ import hemline.solver.study.Ranking;
 import hemline.viewer.format.Cautions;
 import hemline.viewer.format.Digits;
 import hemline.viewer.format.LengthUnit;
+import hemline.viewer.format.NoticeWords;
 import hemline.viewer.format.Wording;
 import hemline.viewer.page.Page.Tone;
 import hemline.viewer.picture.ImproveChart;
@@ -169,16 +170,16 @@ public final class ImprovePage {
             + ": "
             + String.join(", ", lengths)
             + ".");
-    long doubtful = found.history().stream().filter(e -> !e.doubt().isEmpty()).count();
+    long doubtful = found.history().stream().filter(e -> e.doubt() != null).count();
     if (doubtful > 0) {
       Evaluation first =
-          found.history().stream().filter(e -> !e.doubt().isEmpty()).findFirst().orElseThrow();
+          found.history().stream().filter(e -> e.doubt() != null).findFirst().orElseThrow();
       told.add(
           (doubtful == 1 ? "One of them has" : doubtful + " of them have")
               + " a doubtful flow and counted as 5 % worse, such as number "
               + first.number()
               + ": "
-              + first.doubt());
+              + NoticeWords.of(first.doubt()));
     }
     if (!found.refusal().isEmpty()) {
       told.add("Others could not be built, most often because " + found.refusal() + ".");

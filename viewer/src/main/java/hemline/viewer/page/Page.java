@@ -1,6 +1,7 @@
 package hemline.viewer.page;
 
 import hemline.shared.problem.Notice;
+import hemline.viewer.format.NoticeWords;
 import hemline.viewer.picture.Picture;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -129,6 +130,6 @@ public final class Page {
 
   /** The same for notices of a result. */
   public Page notices(List<Notice> notices) {
-    return toKnow(notices.stream().map(Notice::text).toList());
+    return toKnow(NoticeWords.of(notices));
   }
 }

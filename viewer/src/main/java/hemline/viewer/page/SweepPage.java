@@ -9,6 +9,7 @@ import hemline.solver.study.SweepResult;
 import hemline.solver.study.Swept;
 import hemline.viewer.format.Cautions;
 import hemline.viewer.format.Digits;
+import hemline.viewer.format.NoticeWords;
 import hemline.viewer.format.Wording;
 import hemline.viewer.page.Page.Tone;
 import hemline.viewer.picture.SweepChart;
@@ -120,7 +121,9 @@ public final class SweepPage {
     Map<String, List<String>> places = new LinkedHashMap<>();
     for (SectionResult point : points) {
       for (Notice notice : point.notices()) {
-        places.computeIfAbsent(notice.text(), t -> new ArrayList<>()).add(place.apply(point));
+        places
+            .computeIfAbsent(NoticeWords.of(notice), t -> new ArrayList<>())
+            .add(place.apply(point));
       }
     }
     List<String> gathered = new ArrayList<>();

@@ -74,7 +74,7 @@ public final class ImproveChart extends Picture {
       if (Double.isFinite(least)) {
         best.add(new double[] {e.number(), least});
       }
-      if (e.doubt().isEmpty()) {
+      if (e.doubt() == null) {
         least = Math.min(least, e.score());
       }
       if (Double.isFinite(least)) {
@@ -85,7 +85,7 @@ public final class ImproveChart extends Picture {
     for (Evaluation e : usable) {
       if (panel.up().holds(e.score())) {
         ChartPanel.dot(
-            sheet, panel.x(e.number()), panel.y(e.score()), Ink.SERIES, e.doubt().isEmpty());
+            sheet, panel.x(e.number()), panel.y(e.score()), Ink.SERIES, e.doubt() == null);
       }
     }
     signs(

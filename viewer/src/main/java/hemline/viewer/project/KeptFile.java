@@ -45,10 +45,11 @@ final class KeptFile {
   /**
    * Reads a document.
    *
+   * @param schemas that can be read, the present one first
    * @throws InputException if it is no ordinary file of this schema with a sound seal; code {@link
    *     #OTHER} if it is a sound document of another kind or version
    */
-  static JsonNode read(ObjectMapper json, Path file, String schema) throws InputException {
+  static JsonNode read(ObjectMapper json, Path file, String... schemas) throws InputException {
     if (isOther(file)) {
       throw new InputException("kept.form", file.toString(), "is no ordinary file; remove it");
     }
@@ -60,7 +61,8 @@ final class KeptFile {
       throw new InputException("kept.form", file.toString(), "is damaged: it is no sound JSON");
     }
     String found = document.path("schema").asText();
-    if (!found.equals(schema)) {
+    if (!List.of(schemas).contains(found)) {
+      String schema = schemas[0];
       boolean ours = found.startsWith(schema.substring(0, schema.indexOf('/') + 1));
       throw new InputException(
           ours ? OTHER : "kept.form",

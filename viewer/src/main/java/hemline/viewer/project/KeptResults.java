@@ -66,12 +66,12 @@ public final class KeptResults<T extends Record> implements ResultStore<T> {
    * @param solver {@link Engine#fingerprint} of the solver that asks
    */
   public static KeptResults<SectionResult> figures(Path folder, String solver) {
-    return new KeptResults<>(SectionResult.class, "hemline.figures/1", folder, solver, MOST);
+    return new KeptResults<>(SectionResult.class, "hemline.figures/2", folder, solver, MOST);
   }
 
   /** Leaks for the balance of machines; parameters as for {@link #figures}. */
   public static KeptResults<LeakPoint> leaks(Path folder, String solver) {
-    return new KeptResults<>(LeakPoint.class, "hemline.leak/4", folder, solver, MOST);
+    return new KeptResults<>(LeakPoint.class, "hemline.leak/5", folder, solver, MOST);
   }
 
   @Override

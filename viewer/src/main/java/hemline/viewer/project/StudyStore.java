@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.shared.problem.InputException;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.problem.Problem;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -26,7 +27,10 @@ import org.jspecify.annotations.Nullable;
  * is damaged, or answers another question than its name says, counts as missing.
  */
 public final class StudyStore {
-  private static final String SCHEMA = "hemline.study/2";
+  private static final String SCHEMA = "hemline.study/3";
+
+  /** The one before, whose notices are sentences. */
+  private static final String FORMER = "hemline.study/2";
 
   /**
    * What was found.
@@ -149,7 +153,10 @@ public final class StudyStore {
 
   /** A study that is whole, answers the question it names and is named by that question. */
   private KeptStudy read(Path file) throws InputException {
-    JsonNode document = KeptFile.read(json, file, SCHEMA);
+    JsonNode document = KeptFile.read(json, file, SCHEMA, FORMER);
+    if (document.path("schema").asText().equals(FORMER)) {
+      document.findValues("notices").forEach(list -> list.forEach(this::renew));
+    }
     KeptStudy study;
     String why;
     try {
@@ -162,6 +169,14 @@ public final class StudyStore {
       throw new InputException("kept.form", file.toString(), "is damaged: it " + why);
     }
     return study;
+  }
+
+  /** Makes a notice of the sentence that stands in its place. */
+  private void renew(JsonNode former) {
+    if (former instanceof ObjectNode notice && notice.path("text").isTextual()) {
+      String sentence = notice.path("text").textValue();
+      notice.removeAll().setAll(json.<ObjectNode>valueToTree(NoticeKind.FORMER.of(sentence)));
+    }
   }
 
   private String fault(KeptStudy study, Path file) {

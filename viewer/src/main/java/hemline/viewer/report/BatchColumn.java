@@ -1,6 +1,7 @@
 package hemline.viewer.report;
 
 import hemline.shared.result.Figure;
+import hemline.viewer.format.NoticeWords;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
@@ -69,8 +70,8 @@ record BatchColumn(
             "notices",
             "what a reader must know, parted by |",
             r ->
-                r.result().notices().stream()
-                    .map(notice -> notice.text().replace('|', '/'))
+                NoticeWords.of(r.result().notices()).stream()
+                    .map(text -> text.replace('|', '/'))
                     .collect(Collectors.joining(" | "))));
     all.add(text("lipDigest", "SHA-256 of the outline", r -> r.origin().lip()));
     all.add(number("density", "kg/m3", "of the air", r -> r.origin().density()));

@@ -10,6 +10,7 @@ import hemline.solver.rig.Comparison;
 import hemline.solver.rig.DecayLeak;
 import hemline.solver.rig.Diagnosis;
 import hemline.solver.rig.FaultFit;
+import hemline.viewer.format.NoticeWords;
 import org.jspecify.annotations.Nullable;
 
 /** JSON document of a measurement beside its prediction: schema {@code hemline.comparison/1}. */
@@ -57,7 +58,8 @@ public final class CompareDocument {
     }
     document.set("calibration", learnt == null ? null : calibration(learnt));
     ArrayNode notices = document.putArray("notices");
-    rig.notices().forEach(n -> notices.addObject().put("code", n.code()).put("text", n.text()));
+    rig.notices()
+        .forEach(n -> notices.addObject().put("code", n.code()).put("text", NoticeWords.of(n)));
     JsonText.number(document, "seconds", seconds);
     return JsonText.of(document);
   }

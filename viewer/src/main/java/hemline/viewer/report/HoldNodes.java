@@ -10,6 +10,7 @@ import hemline.solver.plenum.Manoeuvres;
 import hemline.solver.plenum.Sensitivity;
 import hemline.solver.plenum.StepCrossing;
 import hemline.solver.plenum.SurfaceGrip;
+import hemline.viewer.format.NoticeWords;
 import hemline.viewer.page.SensitivityBlocks;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -29,7 +30,7 @@ final class HoldNodes {
     node.put("holds", h.holds());
     node.put("verdict", h.verdict().key());
     ArrayNode reasons = node.putArray("notShown");
-    h.reasons().forEach(reasons::add);
+    h.reasons().forEach(r -> reasons.add(NoticeWords.reason(r)));
     node.put("limitedBy", h.limitedBy());
     BalanceDocument.put(node, "margin", h.margin(), PURE);
     BalanceDocument.put(node, "marginWithTolerances", h.total(), PURE);

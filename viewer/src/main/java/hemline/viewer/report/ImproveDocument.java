@@ -11,6 +11,7 @@ import hemline.solver.improve.LeakGoal;
 import hemline.solver.improve.NamedLength;
 import hemline.solver.plenum.RankedLip;
 import hemline.solver.study.Ranking;
+import hemline.viewer.format.NoticeWords;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -121,7 +122,7 @@ public final class ImproveDocument {
     ArrayNode lengths = node.putArray("lengths");
     e.lengths().forEach(lengths::add);
     JsonText.number(node, "score", e.score());
-    node.put("doubt", e.doubt());
+    node.put("doubt", NoticeWords.of(e.doubt()));
     return node;
   }
 }

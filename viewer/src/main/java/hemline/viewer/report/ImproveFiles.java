@@ -9,6 +9,7 @@ import hemline.solver.improve.LeakGoal;
 import hemline.solver.plenum.MachineBalance;
 import hemline.solver.study.RankingAnswer;
 import hemline.solver.study.SectionAnswer;
+import hemline.viewer.format.NoticeWords;
 import hemline.viewer.page.ImprovePage;
 import hemline.viewer.page.PageHtml;
 import hemline.viewer.picture.ImproveChart;
@@ -80,7 +81,11 @@ public final class ImproveFiles {
     found.lengths().forEach(l -> head.append(',').append(l.name()).append("_m"));
     CsvText csv = new CsvText(head + ",score,doubt");
     for (Evaluation e : found.history()) {
-      csv.row(e.number(), e.lengths(), Double.isFinite(e.score()) ? e.score() : null, e.doubt());
+      csv.row(
+          e.number(),
+          e.lengths(),
+          Double.isFinite(e.score()) ? e.score() : null,
+          NoticeWords.of(e.doubt()));
     }
     return csv.toString();
   }

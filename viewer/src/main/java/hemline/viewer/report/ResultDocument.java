@@ -8,6 +8,7 @@ import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.SectionResult;
 import hemline.solver.improve.CornerEffect;
+import hemline.viewer.format.NoticeWords;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
@@ -102,7 +103,7 @@ public final class ResultDocument {
 
   static ArrayNode warnings(List<Notice> notices) {
     ArrayNode warnings = JsonText.NODES.arrayNode();
-    notices.forEach(notice -> warnings.add(notice.text()));
+    NoticeWords.of(notices).forEach(warnings::add);
     return warnings;
   }
 

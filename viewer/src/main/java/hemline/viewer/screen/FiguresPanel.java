@@ -1,6 +1,5 @@
 package hemline.viewer.screen;
 
-import hemline.shared.problem.Notice;
 import hemline.shared.problem.Problem;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
@@ -12,6 +11,7 @@ import hemline.viewer.format.Digits;
 import hemline.viewer.format.FigureHelp;
 import hemline.viewer.format.FigureName;
 import hemline.viewer.format.LeakDifference;
+import hemline.viewer.format.NoticeWords;
 import hemline.viewer.format.TradeUnit;
 import hemline.viewer.format.Wording;
 import hemline.viewer.model.Kept;
@@ -99,12 +99,10 @@ final class FiguresPanel {
     for (Problem problem : bench.findings().get().problems()) {
       put(next, problem.text(), "wrong");
     }
-    for (Notice notice : bench.findings().get().notices()) {
-      put(next, notice.text(), "caution");
-    }
+    NoticeWords.of(bench.findings().get().notices()).forEach(t -> put(next, t, "caution"));
     SectionResult failure = bench.failure().get();
     if (failure != null) {
-      failure.notices().forEach(n -> put(next, n.text(), "wrong"));
+      NoticeWords.of(failure.notices()).forEach(t -> put(next, t, "wrong"));
       cure(next, failure);
     }
     // figures of another drawing are faded, not what is wrong with this one
@@ -140,7 +138,7 @@ final class FiguresPanel {
     }
     if (!shown.preview()) {
       put(next, Wording.verdict(result), "quiet");
-      result.notices().forEach(n -> put(next, n.text(), "caution"));
+      NoticeWords.of(result.notices()).forEach(t -> put(next, t, "caution"));
       cure(next, result);
     }
   }

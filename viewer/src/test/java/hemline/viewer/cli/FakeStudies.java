@@ -218,7 +218,7 @@ final class FakeStudies implements Studies {
       LipDrawing lip = asked.space().drawing(values);
       if (LipResolver.check(lip).profile() != null) {
         double score = status == SolveStatus.FAILED ? Double.NaN : 0.9;
-        history.add(new Evaluation(history.size() + 1, lengths, score, "", lip));
+        history.add(new Evaluation(history.size() + 1, lengths, score, null, lip));
       }
     }
     Improvement searched = Improvement.without(asked, history, "", status);

@@ -1,6 +1,6 @@
 package hemline.viewer.hard;
 
-import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Estimate.Trend;
 import hemline.shared.result.Figure;
@@ -37,7 +37,8 @@ public final class SampleResults {
         List.of(Estimate.exact(0.25), Estimate.exact(0.75)),
         List.of(Estimate.exact(0.1)),
         List.of(new SectionResult.TrappedVortex(Estimate.exact(0.3), 1e-3, 2e-3)),
-        List.of(new Notice("a.b", "A notice | with a bar."), new Notice("c", "Another é.")),
+        List.of(
+            NoticeKind.SOLVE_BROKEN.of("A notice | with a bar"), NoticeKind.MODEL_MISSING.of("é")),
         List.of(Kept.grid().run()));
   }
 }

@@ -6,6 +6,7 @@ import hemline.shared.fluid.Air;
 import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
@@ -56,7 +57,7 @@ final class SectionPageTest {
             .run(section, OPTIONS, new CancelToken(), ProgressListener.NONE);
     SectionResult r = answer.result();
     List<Notice> notices = new ArrayList<>(r.notices());
-    notices.add(new Notice("test", "Mind the step."));
+    notices.add(NoticeKind.FORMER.of("Mind the step."));
     SectionResult told =
         new SectionResult(
             r.name(),

@@ -3,7 +3,7 @@ package hemline.viewer.picture;
 import hemline.shared.fluid.FluidState;
 import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Vertex;
-import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Estimate.Trend;
@@ -72,7 +72,7 @@ final class InventedFlow {
                 new Estimate(1.4, 0.1, 0, 0, 0, Trend.MONOTONE), 17e-3, 8e-3),
             new SectionResult.TrappedVortex(
                 new Estimate(0.22, 0.01, 0, 0, 0, Trend.MONOTONE), 4e-3, 3.4e-3)),
-        List.of(new Notice("regime.transition", "The flow may be partly turbulent.")),
+        List.of(NoticeKind.REGIME_TRANSITION.of(1200, 500, 3000)),
         List.of());
   }
 

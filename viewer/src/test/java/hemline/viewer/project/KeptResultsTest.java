@@ -3,7 +3,7 @@ package hemline.viewer.project;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hemline.shared.file.Seal;
-import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.GridLeak;
 import hemline.shared.result.LeakOrigin;
@@ -35,7 +35,7 @@ class KeptResultsTest {
           Regime.TRANSITIONAL,
           new Estimate(0.7123456789012345, 1e-3, 2e-7, 0.1, 0, Estimate.Trend.OSCILLATING),
           new Estimate(-0.0101, 3e-4, 0, 0, 1e-5, Estimate.Trend.MONOTONE),
-          List.of(new Notice("regime.transition", "May be either.")),
+          List.of(NoticeKind.REGIME_TRANSITION.of(1000.0 / 3, 500, 3000).about("plain")),
           List.of(
               new GridLeak(0, 840, 0.7000000000000001, 1e-9, -0.0102),
               new GridLeak(2, 3360, 0.71, 0, -0.0101)),
@@ -152,7 +152,9 @@ class KeptResultsTest {
             "\"value\":0.7123456789012345,",
             "\"numerical\":0.001,",
             "\"cells\":840,",
-            "\"notices\":[^]]*],",
+            "\"notices\":\\[.*?}],",
+            "\"kind\":\"REGIME_TRANSITION\",",
+            ",3000.0(?=])",
             "\"solver\":\"one\",")) {
       String cut = text.replaceFirst(part, "");
       assertThat(cut).as(part).isNotEqualTo(text);
@@ -172,7 +174,7 @@ class KeptResultsTest {
       Path older = Files.writeString(shelf.resolve(Integer.toHexString(k) + ".json"), "{}");
       Files.setLastModifiedTime(older, FileTime.fromMillis(1000 * k));
     }
-    new KeptResults<>(LeakPoint.class, "hemline.leak/4", folder, "one", 20).keep(ASKED, POINT);
+    new KeptResults<>(LeakPoint.class, "hemline.leak/5", folder, "one", 20).keep(ASKED, POINT);
     // of 21 the oldest three go, so that a tenth of the 20 is free
     assertThat(files(shelf)).hasSize(19);
     assertThat(notes).exists();

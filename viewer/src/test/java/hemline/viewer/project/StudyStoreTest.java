@@ -8,7 +8,7 @@ import hemline.shared.fluid.Air;
 import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.InputException;
-import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
@@ -23,6 +23,7 @@ import hemline.solver.grid.MeshLevel;
 import hemline.solver.study.RelativeSweep;
 import hemline.solver.study.SweepResult;
 import hemline.solver.study.Swept;
+import hemline.viewer.format.NoticeWords;
 import hemline.viewer.page.PageHtml;
 import hemline.viewer.page.PageText;
 import hemline.viewer.picture.InventedStudies;
@@ -104,7 +105,7 @@ final class StudyStoreTest {
         List.of(odd),
         List.of(),
         List.of(new SectionResult.TrappedVortex(odd, 1e-3, 0)),
-        List.of(new Notice("a.code", "Some \u201ctext\u201d.")),
+        List.of(NoticeKind.LIP_THIN.of("detached[0]", 3, 1e-3 / 3, -0.0, 8e-4)),
         List.of(new GridRun(2600, 17, SolveStatus.CONVERGED, Double.NaN, 1e-6, raw, 0)));
   }
 
@@ -217,10 +218,37 @@ final class StudyStoreTest {
     StudyStore store = store("engine one");
     store.keep(curve);
     Path file = file(store, curve);
-    Files.writeString(file, Files.readString(file).replace("study/2", "study/7"));
+    Files.writeString(file, Files.readString(file).replace("study/3", "study/7"));
     assertThat(store.all().studies()).isEmpty();
     assertThat(store.all().refused()).hasSize(1);
     assertThat(file).exists();
+  }
+
+  /** Its notices were sentences, which are shown as they stand. */
+  @Test
+  void aStudyOfTheVersionBeforeIsStillRead() throws Exception {
+    KeptStudy curve = study(curve(lip("a", "", 4e-3)), true, "2026-11-25T03:00:00Z");
+    StudyStore store = store("engine one");
+    store.keep(curve);
+    Path file = file(store, curve);
+    String former =
+        Files.readString(file)
+            .replace("study/3", "study/2")
+            .replaceAll(
+                "\\{\"kind\":.*?}", "{\"code\":\"a.code\",\"text\":\"Some \u201ctext\u201d.\"}");
+    forge(file, former);
+    assertThat(store.all().refused()).isEmpty();
+    KeptStudy read = store.find(curve.question());
+    assertThat(read).isNotNull();
+    assertThat(read.results())
+        .hasSize(2)
+        .allSatisfy(
+            r -> assertThat(NoticeWords.of(r.notices())).containsExactly("Some \u201ctext\u201d."));
+    store.keep(read);
+    assertThat(store.find(curve.question())).isEqualTo(read);
+    // sentences belong to the version before alone
+    forge(file, former.replace("study/2", "study/3"));
+    assertThat(store.find(curve.question())).isNull();
   }
 
   @Test
@@ -309,7 +337,9 @@ final class StudyStoreTest {
     KeptStudy curve = study(curve(lip("a", "", 4e-3)), true, "2026-11-25T03:00:00Z");
     assertThat(PageText.lines(StudyPage.of(curve)))
         .contains("Not distinguishable from the plain flat 8 mm at 1 mm.")
-        .containsSequence("To know", "  - Some \u201ctext\u201d.");
+        .contains("To know")
+        .anyMatch(
+            line -> line.startsWith("  - the wall near detached[0] corner 3 at (0.333333, 0) mm"));
     KeptStudy ranked =
         new KeptStudy(ranked(), null, null, InventedStudies.ranking(), List.of(), true, 3, "", "");
     assertThat(PageText.lines(StudyPage.of(ranked)))

@@ -55,7 +55,10 @@ class BatchTableTest {
     assertThat(Double.parseDouble(cell(1, "dischargeCoefficient"))).isEqualTo(1.0 / 3);
     assertThat(cell(1, "lipForceY_N_m")).isEqualTo("0.0");
     assertThat(Double.parseDouble(cell(1, "lipForceYHigh_N_m"))).isEqualTo(0.1 + 0.2 + 0.4);
-    assertThat(cell(1, "notices")).isEqualTo("A notice / with a bar. | Another é.");
+    assertThat(cell(1, "notices"))
+        .isEqualTo(
+            "The solve broke off: A notice / with a bar. | The comparison solve with the flow model é"
+                + " gave no usable flow: the model spread leaves it out.");
     assertThat(cell(1, "stageShares")).isEqualTo("0.25 0.75");
     assertThat(cell(1, "solver")).isEqualTo("engine");
     assertThat(cell(1, "lipDigest")).isEqualTo("abc");

@@ -7,7 +7,7 @@ import static org.assertj.core.api.Assertions.within;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import hemline.shared.problem.InputException;
-import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Estimate.Trend;
 import hemline.shared.result.Figure;
@@ -55,7 +55,7 @@ final class ResultFilesTest {
         List.of(leak),
         List.of(leak),
         List.of(new SectionResult.TrappedVortex(leak, 1e-3, 2e-3)),
-        List.of(new Notice("a.b", "Mind this.")),
+        List.of(NoticeKind.FORMER.of("Mind this.")),
         List.of(
             new GridRun(2600, 90, SolveStatus.CONVERGED, 1e-15, 1e-3, raw, 0),
             new GridRun(10400, 150, SolveStatus.CONVERGED, massResidual, 1e-3, raw, 0)));

@@ -6,7 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.shared.file.MachineFile;
-import hemline.shared.problem.Notice;
+import hemline.shared.problem.NoticeKind;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Estimate.Trend;
 import hemline.shared.result.Figure;
@@ -70,7 +70,7 @@ class WrittenResultsTest {
         List.of(estimate(0.6, 1), estimate(0.4, 2)),
         List.of(estimate(0.3, 3)),
         List.of(new SectionResult.TrappedVortex(estimate(-0.02, 4), 1e-3 / 3, 2e-3)),
-        List.of(new Notice("a.b", "Mind this: 5 < 6 & \"so\".")),
+        List.of(NoticeKind.FORMER.of("Mind this: 5 < 6 & \"so\".")),
         List.of(
             new GridRun(
                 2600,
@@ -152,7 +152,7 @@ class WrittenResultsTest {
         estimates(d.path("figures").path("stageShares")),
         estimates(d.path("figures").path("carryOver")),
         vortices,
-        List.of(new Notice("a.b", d.path("warnings").path(0).textValue())),
+        List.of(NoticeKind.FORMER.of(d.path("warnings").path(0).textValue())),
         grids);
   }
 

@@ -19,6 +19,7 @@ import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
 import com.tngtech.archunit.lang.syntax.ArchRuleDefinition;
+import hemline.shared.problem.NoticeKind;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -182,6 +183,32 @@ final class ArchitectureTest {
         .callMethod(Throwable.class, "printStackTrace")
         .because("results and notices carry what there is to say")
         .check(CLASSES);
+  }
+
+  @Test
+  void theSolverMakesNoSentences() {
+    noClasses()
+        .that()
+        .resideInAPackage("hemline.solver..")
+        .should()
+        .callMethodWhere(
+            DescribedPredicate.describe(
+                "formats a text",
+                (JavaAccess<?> call) ->
+                    call.getTarget().getName().startsWith("format")
+                        && call.getTargetOwner().isEquivalentTo(String.class)))
+        .because("a notice is a kind with its values; its words stand in viewer.format")
+        .check(CLASSES);
+  }
+
+  @Test
+  void everyKindOfNoticeIsGiven() {
+    JavaClass kinds = CLASSES.get(NoticeKind.class);
+    for (NoticeKind kind : NoticeKind.values()) {
+      assertThat(kinds.getField(kind.name()).getAccessesToSelf())
+          .as("uses of %s", kind)
+          .anyMatch(use -> !use.getOriginOwner().equals(kinds));
+    }
   }
 
   @Test
