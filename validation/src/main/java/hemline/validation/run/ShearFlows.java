@@ -26,6 +26,9 @@ final class ShearFlows {
   private static final double LAYERS = 72.0 / 7;
   private static final int[] SIZES = {2, 3, 4};
 
+  /** Of the two streams, whose layer is so thin that coarser grids still grow it 3 % too fast. */
+  private static final int[] FINER_SIZES = {3, 4, 6};
+
   /** Speeds of Delville's streams, m/s, and air. */
   private static final double FAST = 41.54;
 
@@ -53,6 +56,7 @@ final class ShearFlows {
             new FlowProblem.Scales(0.03, FAST - SLOW, 0.5 * FAST * FAST),
             0.003 * FAST);
     return flowCase(
+        FINER_SIZES,
         box,
         Map.of(
             "growth of vorticity thickness",
@@ -80,6 +84,7 @@ final class ShearFlows {
             new FlowProblem.Scales(30, 1, 0.5),
             0.003);
     return flowCase(
+        SIZES,
         box,
         Map.of(
             "growth of width",
@@ -101,6 +106,7 @@ final class ShearFlows {
             new FlowProblem.Scales(1, 1, 0.5),
             0.01);
     return flowCase(
+        SIZES,
         box,
         Map.of(
             "growth of half width",
@@ -171,9 +177,10 @@ final class ShearFlows {
     }
   }
 
-  private static FlowCase flowCase(Box box, Map<String, FlowCase.Own> own, double reynolds) {
+  private static FlowCase flowCase(
+      int[] sizes, Box box, Map<String, FlowCase.Own> own, double reynolds) {
     return new FlowCase(
-        SIZES,
+        sizes,
         n -> box.problem(n, box.closure),
         0,
         own,

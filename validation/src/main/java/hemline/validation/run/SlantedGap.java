@@ -22,8 +22,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import org.jspecify.annotations.Nullable;
@@ -57,21 +59,28 @@ record SlantedGap(Closure closure, double reynolds, double degrees, double groun
       new FlowProblem.InflowTurbulence(0.004, 0.004, 0.004);
   private static final StoppingLimits LIMITS = new StoppingLimits(1000, 100, 30, 1e-4, 3e-4, 1e-3);
 
-  /** The flow and its straight twin on one grid. */
-  private record Pair(FlowSolution slanted, FlowSolution straight) {}
+  /** Straight channels, which rows of all angles share: solved once. */
+  private static final Map<Twin, Friction> STRAIGHT = new ConcurrentHashMap<>();
+
+  /** What a straight channel hangs on. */
+  private record Twin(Closure closure, double reynolds, double ground, int cells) {}
+
+  /** Shear and fall of the pressure, over density. */
+  private record Friction(double shear, double pressure) {}
+
+  /** The flow and its straight twin's friction on one grid. */
+  private record Pair(FlowSolution slanted, Friction straight) {}
 
   @Override
   public Outcome solve(ReferenceCase one, CancelToken cancel, ProgressListener progress) {
-    SlantedGap upright = new SlantedGap(closure, reynolds, 0, ground, cells);
     List<Pair> pairs = new ArrayList<>();
     SolveStatus status = SolveStatus.CANCELLED;
     for (int n : cells) {
       if (!cancel.isCancelled()) {
         FlowSolution found = solve(n, cancel);
-        FlowSolution straight = degrees == 0 ? found : upright.solve(n, cancel);
         SolveStatus ended = found.outcome().status();
         status = pairs.isEmpty() || ended != SolveStatus.CONVERGED ? ended : status;
-        pairs.add(new Pair(found, straight));
+        pairs.add(new Pair(found, degrees == 0 ? friction(found) : straight(n, cancel)));
         progress.progress((double) pairs.size() / cells.length, one.name());
       }
     }
@@ -90,15 +99,13 @@ record SlantedGap(Closure closure, double reynolds, double degrees, double groun
 
   private @Nullable Measured measured(
       ExpectedFigure expected, ReferenceCase one, List<Pair> pairs) {
-    SlantedGap upright = new SlantedGap(closure, reynolds, 0, ground, cells);
     ToDoubleFunction<Pair> value =
         switch (expected.quantity()) {
           case "friction coefficient by shear" -> p -> 2 * shear(p.slanted);
           case "friction coefficient by pressure" -> p -> pressure(p.slanted);
-          case "worst friction by shear over straight" ->
-              p -> shear(p.slanted) / upright.shear(p.straight);
+          case "worst friction by shear over straight" -> p -> shear(p.slanted) / p.straight.shear;
           case "worst friction by pressure over straight" ->
-              p -> pressure(p.slanted) / upright.pressure(p.straight);
+              p -> pressure(p.slanted) / p.straight.pressure;
           case "scatter of shear" -> p -> scatter(p.slanted);
           default ->
               throw new IllegalArgumentException(
@@ -183,6 +190,19 @@ record SlantedGap(Closure closure, double reynolds, double degrees, double groun
       }
     }
     return -line.getSlope();
+  }
+
+  private Friction straight(int n, CancelToken cancel) {
+    return STRAIGHT.computeIfAbsent(
+        new Twin(closure, reynolds, ground, n),
+        twin -> {
+          SlantedGap upright = new SlantedGap(closure, reynolds, 0, ground, n);
+          return upright.friction(upright.solve(n, cancel));
+        });
+  }
+
+  private Friction friction(FlowSolution flow) {
+    return new Friction(shear(flow), pressure(flow));
   }
 
   private FlowSolution solve(int n, CancelToken cancel) {

@@ -280,8 +280,10 @@ public final class BoardPainter {
     for (double t : up.values()) {
       double y = view.py(originY + t / unit);
       marks.append(new Line2D.Double(0, y, 6, y), false);
-      if (y > 30 && y < view.height() - 8) {
-        sheet.text(10, y + 4, Digits.fixed(t, up.decimals()), digits);
+      if (y > 38 && y < view.height() - 2) {
+        // over its mark: a line of the drawing at this height, such as the ground, leaves it
+        // legible
+        sheet.text(10, y - 4, Digits.fixed(t, up.decimals()), digits);
       }
     }
     sheet.stroke(marks, new Pen(ink.quiet(), 1, 1));
