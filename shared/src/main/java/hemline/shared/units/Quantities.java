@@ -26,6 +26,10 @@ public final class Quantities {
       Pattern.compile("([+-]?(?:\\d+\\.?\\d*|\\.\\d+)(?:[eE][+-]?\\d{1,3})?)\\s*(.*)");
   private static final Pattern BARE = Pattern.compile("[+-]?(?:\\d+[.,]?\\d*|[.,]\\d+)");
   private static final Pattern DECIMAL_COMMA = Pattern.compile("[+-]?\\d*,\\d+.*");
+
+  /** What follows the first of several numbers. */
+  private static final Pattern LISTED = Pattern.compile("[^0-9]*[,; ]\\s*[-+.]?[0-9].*");
+
   private static final Pattern FRACTION =
       Pattern.compile("(-?)(\\d{1,6}\\s+)?(\\d{1,6})\\s*/\\s*(\\d{1,6})(\\s*[^\\d\\s/].*)?");
   private static final int LONGEST = 100;
@@ -264,6 +268,15 @@ public final class Quantities {
     }
     if (kind == QuantityKind.NUMBER) {
       return quoted(text) + " is more than a number; write it alone, as " + kind.example();
+    }
+    if (LISTED.matcher(unitText).matches()) {
+      return quoted(text)
+          + " is more than "
+          + kind.noun()
+          + "; write one, as "
+          + kind.example()
+          + ", or a range where one may stand, as "
+          + rangeExample(kind);
     }
     TreeSet<String> near = new TreeSet<>();
     for (String known : kind.units().keySet()) {

@@ -132,6 +132,9 @@ class QuantitiesTest {
             + " m/min)",
         "SPEED | 10 furlong | \"furlong\" in \"10 furlong\" is no unit known here; write a speed as"
             + " 15m/s (units: m/s, km/h, mph, mm/s, m/min)",
+        "LENGTH | 0.5mm,3mm | is more than a length; write one, as 2mm, or a range where one may"
+            + " stand, as 1mm..6mm",
+        "LENGTH | 1mm 3mm | is more than a length",
         "ENERGY | 12W | is a power, but an energy is needed, such as 40Wh",
       })
   void explains(QuantityKind kind, String text, String hint) {

@@ -129,11 +129,8 @@ public final class LineMultigrid {
    * @return iterations done
    */
   public int solve(double[] b, double[] x, double reduction, int most) {
-    int n = r.length;
     network.multiply(conductance, grounding, x, r);
-    for (int i = 0; i < n; i++) {
-      r[i] = b[i] - r[i];
-    }
+    combine(b, -1, r);
     double start = Math.sqrt(dot(r, r));
     if (start == 0) {
       return 0;
@@ -149,24 +146,36 @@ public final class LineMultigrid {
       network.take(r, z);
       // flexible direction: d = z - (z·q / d·q) d
       double beta = it == 1 ? 0 : dot(z, q) / dq;
-      for (int i = 0; i < n; i++) {
-        d[i] = z[i] - beta * d[i];
-      }
+      combine(z, -beta, d);
       network.multiply(conductance, grounding, d, q);
       dq = dot(d, q);
       if (!(dq > 0)) {
         break;
       }
       double alpha = dot(d, r) / dq;
-      for (int i = 0; i < n; i++) {
-        x[i] += alpha * d[i];
-        r[i] -= alpha * q[i];
-      }
+      add(alpha, d, x);
+      add(-alpha, q, r);
       if (Math.sqrt(dot(r, r)) <= target) {
         break;
       }
     }
     return it;
+  }
+
+  // loops in methods of their own are compiled once, in the big one above time and again
+
+  /** y ← x + c y. */
+  private static void combine(double[] x, double c, double[] y) {
+    for (int i = 0; i < y.length; i++) {
+      y[i] = x[i] + c * y[i];
+    }
+  }
+
+  /** y ← y + c x. */
+  private static void add(double c, double[] x, double[] y) {
+    for (int i = 0; i < y.length; i++) {
+      y[i] += c * x[i];
+    }
   }
 
   private static double dot(double[] a, double[] b) {
