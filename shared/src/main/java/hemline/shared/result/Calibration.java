@@ -1,5 +1,6 @@
 package hemline.shared.result;
 
+import hemline.shared.section.SectionConditions;
 import hemline.shared.units.NumberText;
 
 /**
@@ -10,64 +11,87 @@ import hemline.shared.units.NumberText;
  * @param rig name of the rig file that was measured
  * @param invented true where nobody measured
  * @param points measured, at least 1
- * @param factor positive
- * @param factorUncertainty standard uncertainty of it
- * @param offset of the discharge coefficient
- * @param offsetUncertainty standard uncertainty of it
- * @param correlation of factor and offset, −1 to 1
- * @param rest standard deviation of the discharge coefficient that is left unexplained
- * @param gapLow smallest gap measured, m
- * @param gapHigh largest gap measured, m
- * @param suctionLow smallest suction measured, Pa
- * @param suctionHigh largest suction measured, Pa
+ * @param line factor and offset
+ * @param range that was measured
  */
 public record Calibration(
-    String lip,
-    String outline,
-    String rig,
-    boolean invented,
-    int points,
-    double factor,
-    double factorUncertainty,
-    double offset,
-    double offsetUncertainty,
-    double correlation,
-    double rest,
-    double gapLow,
-    double gapHigh,
-    double suctionLow,
-    double suctionHigh) {
+    String lip, String outline, String rig, boolean invented, int points, Line line, Range range) {
+  /**
+   * Factor and offset of the discharge coefficient; offset, its uncertainty and correlation are 0
+   * where it is a factor alone.
+   *
+   * @param factor positive
+   * @param factorUncertainty standard uncertainty of it
+   * @param offset of the discharge coefficient
+   * @param offsetUncertainty standard uncertainty of it
+   * @param correlation of factor and offset, −1 to 1
+   * @param rest standard deviation of the discharge coefficient that is left unexplained
+   */
+  public record Line(
+      double factor,
+      double factorUncertainty,
+      double offset,
+      double offsetUncertainty,
+      double correlation,
+      double rest) {
+    private boolean sound() {
+      return factor > 0
+          && factorUncertainty >= 0
+          && offsetUncertainty >= 0
+          && rest >= 0
+          && Math.abs(correlation) <= 1
+          && Double.isFinite(factor + factorUncertainty + offset + offsetUncertainty + rest);
+    }
+
+    /** A calibrated coefficient. */
+    double at(double predicted) {
+      return factor * predicted + offset;
+    }
+
+    /** Standard uncertainty of a calibrated coefficient. */
+    double uncertainty(double predicted) {
+      double a = predicted * factorUncertainty;
+      double b = offsetUncertainty;
+      return Math.sqrt(Math.max(0, a * a + b * b + 2 * correlation * a * b + rest * rest));
+    }
+  }
+
+  /**
+   * Gaps and suctions that were measured.
+   *
+   * @param gapLow smallest gap, m
+   * @param gapHigh largest gap, m
+   * @param suctionLow smallest suction, Pa
+   * @param suctionHigh largest suction, Pa
+   */
+  public record Range(double gapLow, double gapHigh, double suctionLow, double suctionHigh) {
+    private boolean sound() {
+      return gapLow > 0
+          && gapHigh >= gapLow
+          && suctionLow > 0
+          && suctionHigh >= suctionLow
+          && Double.isFinite(gapHigh + suctionHigh);
+    }
+  }
+
   /** Quantile of the normal distribution that leaves 2.5 % on either side. */
   private static final double WIDE = 1.959964;
 
   private static final double SLACK = 1.05;
 
   public Calibration {
-    if (!(factor > 0)
-        || points < 1
-        || !(factorUncertainty >= 0 && offsetUncertainty >= 0 && rest >= 0)
-        || !(Math.abs(correlation) <= 1)
-        || !(gapLow > 0 && gapHigh >= gapLow && suctionLow > 0 && suctionHigh >= suctionLow)
-        || !Double.isFinite(factor + factorUncertainty + offset + offsetUncertainty + rest)
-        || !Double.isFinite(gapHigh + suctionHigh)) {
+    if (points < 1 || !line.sound() || !range.sound()) {
       throw new IllegalArgumentException("a calibration needs a positive factor, finite figures");
     }
   }
 
   /** True where a section lies within what was measured, ground at rest. */
-  public boolean covers(double gap, double suction, double groundSpeed) {
-    return groundSpeed == 0
-        && gap >= gapLow / SLACK
-        && gap <= gapHigh * SLACK
-        && suction >= suctionLow / SLACK
-        && suction <= suctionHigh * SLACK;
-  }
-
-  /** Standard uncertainty of a calibrated coefficient. */
-  public double standardUncertainty(double predicted) {
-    double a = predicted * factorUncertainty;
-    double b = offsetUncertainty;
-    return Math.sqrt(Math.max(0, a * a + b * b + 2 * correlation * a * b + rest * rest));
+  public boolean covers(SectionConditions at) {
+    return at.groundSpeed() == 0
+        && at.gap() >= range.gapLow / SLACK
+        && at.gap() <= range.gapHigh * SLACK
+        && at.suction() >= range.suctionLow / SLACK
+        && at.suction() <= range.suctionHigh * SLACK;
   }
 
   /**
@@ -75,9 +99,10 @@ public record Calibration(
    * takes the place of the flow model's band; elsewhere it comes on top of it.
    */
   public Estimate of(Estimate discharge, boolean covered) {
-    double wide = WIDE * standardUncertainty(discharge.value());
+    double wide = WIDE * line.uncertainty(discharge.value());
+    double factor = line.factor;
     return new Estimate(
-        factor * discharge.value() + offset,
+        line.at(discharge.value()),
         factor * discharge.numerical(),
         factor * discharge.iteration(),
         wide + (covered ? 0 : factor * discharge.modelLow()),
@@ -91,25 +116,25 @@ public record Calibration(
         + rig
         + (invented ? " (invented readings)" : "")
         + ": C_d times "
-        + NumberText.within(factor, WIDE * factorUncertainty)
+        + NumberText.within(line.factor, WIDE * line.factorUncertainty)
         + " \u00b1 "
-        + NumberText.significant(WIDE * factorUncertainty, 2)
-        + (offset == 0 && offsetUncertainty == 0
+        + NumberText.significant(WIDE * line.factorUncertainty, 2)
+        + (line.offset == 0 && line.offsetUncertainty == 0
             ? ""
             : ", plus "
-                + NumberText.within(offset, WIDE * offsetUncertainty)
+                + NumberText.within(line.offset, WIDE * line.offsetUncertainty)
                 + " \u00b1 "
-                + NumberText.significant(WIDE * offsetUncertainty, 2))
+                + NumberText.significant(WIDE * line.offsetUncertainty, 2))
         + ", "
         + points
         + (points == 1 ? " point" : " points")
         + ", gaps "
-        + NumberText.millimetres(gapLow)
+        + NumberText.millimetres(range.gapLow)
         + " to "
-        + NumberText.millimetres(gapHigh)
+        + NumberText.millimetres(range.gapHigh)
         + ", "
-        + NumberText.pressure(suctionLow)
+        + NumberText.pressure(range.suctionLow)
         + " to "
-        + NumberText.pressure(suctionHigh);
+        + NumberText.pressure(range.suctionHigh);
   }
 }

@@ -10,8 +10,7 @@ package hemline.shared.rig;
  * @param flow volume flow as ambient air, m³/s
  * @param fanSpeed 1/s
  * @param time s
- * @param temperature of the ambient air, K
- * @param barometer absolute pressure of the ambient air, Pa
+ * @param air around the rig
  */
 public record RigReading(
     Kind kind,
@@ -21,8 +20,15 @@ public record RigReading(
     double flow,
     double fanSpeed,
     double time,
-    double temperature,
-    double barometer) {
+    AirState air) {
+
+  /**
+   * State of the ambient air.
+   *
+   * @param temperature K
+   * @param barometer absolute pressure, Pa
+   */
+  public record AirState(double temperature, double barometer) {}
 
   /** What a line of readings tells. */
   public enum Kind {

@@ -133,7 +133,7 @@ final class BalanceNotices {
           Regime.TRANSITION_FROM,
           Regime.TRANSITION_TO);
     }
-    double pressure = balance.machine().air().pressure();
+    double pressure = balance.machine().duty().air().pressure();
     double mach = Expansibility.jetMach(s.suction(), pressure);
     if (mach > HoldLimits.MACH) {
       add(
@@ -159,7 +159,7 @@ final class BalanceNotices {
               + " not in the figures; raise the ceiling.",
           100 * head);
     }
-    if (travels && balance.machine().travelSpeed() > jet) {
+    if (travels && balance.machine().duty().travelSpeed() > jet) {
       add("leak.fast", "The machine travels faster than its leak jets: such leaks often pulse.");
     }
   }

@@ -39,7 +39,7 @@ final class HoldEndStudy {
   private HoldEndStudy(PlenumBalance balance) {
     this.balance = balance;
     machine = balance.machine();
-    asked = machine.terms().safetyFactor();
+    asked = machine.duty().terms().safetyFactor();
   }
 
   /** Ends of those holds that hold as estimated. */
@@ -149,7 +149,7 @@ final class HoldEndStudy {
       return 0;
     }
     double volume = balance.area() * machine.floor().ceilingHeight();
-    double filling = volume / (Air.HEAT_RATIO * machine.air().pressure());
+    double filling = volume / (Air.HEAT_RATIO * machine.duty().air().pressure());
     return 2 * filling * s.suction() * (1 - slowest) / s.fanFlow();
   }
 
@@ -173,7 +173,7 @@ final class HoldEndStudy {
     double slides = 0.5 * Math.PI;
     for (int k = 0; k < 2 * STEPS; k++) {
       double middle = 0.5 * (holds + slides);
-      if (search.at(middle).least() >= balance.machine().terms().safetyFactor()) {
+      if (search.at(middle).least() >= balance.machine().duty().terms().safetyFactor()) {
         holds = middle;
       } else {
         slides = middle;

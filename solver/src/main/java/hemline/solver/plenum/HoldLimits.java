@@ -61,7 +61,7 @@ final class HoldLimits {
   private static List<Limit> overstepped(
       PlenumBalance balance, PlenumState s, @Nullable Crossing crossing) {
     List<Limit> out = new ArrayList<>(power(balance, s));
-    double mach = Expansibility.jetMach(s.suction(), balance.machine().air().pressure());
+    double mach = Expansibility.jetMach(s.suction(), balance.machine().duty().air().pressure());
     if (mach > MACH) {
       out.add(
           new Limit(
@@ -79,7 +79,7 @@ final class HoldLimits {
                   + " mm is thinner than the contact allowance or any solved section",
               -thinnest));
     }
-    ReliefValve valve = balance.machine().valve();
+    ReliefValve valve = balance.machine().openings().valve();
     if (valve != null && valve.lift(s.suction()) >= valve.maximumLift()) {
       out.add(new Limit("hold.valve", "the relief valve is at its stop", 0));
     }
@@ -140,7 +140,7 @@ final class HoldLimits {
   private static double overLedge(
       PlenumBalance balance, PlenumState s, @Nullable Crossing crossing) {
     double least = crossing == null ? Double.POSITIVE_INFINITY : crossing.leastGap(balance, s);
-    return least < NEAR * balance.machine().terms().contactAllowance()
+    return least < NEAR * balance.machine().duty().terms().contactAllowance()
         ? least
         : Double.POSITIVE_INFINITY;
   }
@@ -148,7 +148,7 @@ final class HoldLimits {
   /** The smallest gap where it lies below what is solved or allowed; infinite where none does. */
   private static double thinnest(PlenumBalance balance, PlenumState s) {
     SealStrips strips = balance.strips();
-    double allowance = balance.machine().terms().contactAllowance();
+    double allowance = balance.machine().duty().terms().contactAllowance();
     double least = s.leastGap() < NEAR * allowance ? s.leastGap() : Double.POSITIVE_INFINITY;
     for (int i = 0; i < strips.count; i++) {
       double h =

@@ -87,7 +87,7 @@ final class HoldStatics {
       x[i] = w.x();
       y[i] = w.y();
       Axle axle = machine.running().axles().get(w.axle());
-      double most = axle.holding(powered, machine.terms().parked());
+      double most = axle.holding(powered, machine.duty().terms().parked());
       holding[i] = axle.track() > 0 ? 0.5 * most : most;
       limited |= most > 0 && Double.isFinite(most);
     }
@@ -154,7 +154,7 @@ final class HoldStatics {
     double normal = mg * Math.cos(a.tilt());
     double[] suction = state.load();
     double jet = state.fanFlow() > 0 ? balance.forwardThrust(state.fanFlow(), state.suction()) : 0;
-    double jetMoment = jet * machine.fan().height();
+    double jetMoment = jet * machine.fan().outlet().height();
     double[] turns = {pull * load.height() * a.x() + jetMoment, pull * load.height() * a.y()};
     double[] still = sum(suction, normal, normal * load.x(), normal * load.y());
     still[1] -= jetMoment;
@@ -163,7 +163,8 @@ final class HoldStatics {
 
     double alongX = pull * a.x() + jet;
     double alongY = pull * a.y();
-    double yaw = load.x() * pull * a.y() - load.y() * pull * a.x() - machine.fan().y() * jet;
+    double yaw =
+        load.x() * pull * a.y() - load.y() * pull * a.x() - machine.fan().outlet().y() * jet;
     boolean pushed = Math.hypot(alongX, alongY) > NO_PULL * mg;
     Running running = machine.running();
     double[] limit = times(running.peakFriction(), pressed);

@@ -50,7 +50,7 @@ final class HoldStudy {
     List<Hold> holds = new ArrayList<>();
     found.clear();
     found.put("level", search.at(0));
-    found.put("slope", search.at(machine.slope()));
+    found.put("slope", search.at(machine.duty().slope()));
     found.put("wall", search.at(0.5 * Math.PI));
     found.put("ceiling", search.at(Math.PI));
     found.put("worst", worst());
@@ -148,7 +148,7 @@ final class HoldStudy {
     Estimate total = margin == null || inputs == null ? margin : inputs.total(margin, worst);
     Estimate sliding = HoldSearch.estimate(b.get(4), HoldStatics.Margins::sliding);
     Machine machine = search.statics().balance().machine();
-    double wanted = machine.terms().safetyFactor();
+    double wanted = machine.duty().terms().safetyFactor();
     boolean enough = value.settles() && (total == null || total.low() >= wanted);
     List<String> reasons =
         enough

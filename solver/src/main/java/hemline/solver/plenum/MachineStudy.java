@@ -125,7 +125,7 @@ public final class MachineStudy {
     PlenumBalance balance = new PlenumBalance(machine, laws);
     List<OperatingPoint> operating = Settling.points(balance, Stand.REST);
     Bands<PlenumState> rest = Settling.settled(balance, Stand.REST);
-    boolean travels = machine.travelSpeed() > 0;
+    boolean travels = machine.duty().travelSpeed() > 0;
     Bands<PlenumState> moving =
         travels ? Settling.settled(balance, Stand.REST.travelling(true)) : null;
     RideHeight height = HeightStability.of(balance, Stand.REST);
@@ -202,10 +202,12 @@ public final class MachineStudy {
       boolean alike =
           o.usable()
               && o.lip().equals(p.lip())
-              && o.groundSpeed() == p.groundSpeed()
-              && o.spanwiseSpeed() == p.spanwiseSpeed();
+              && o.conditions().groundSpeed() == p.conditions().groundSpeed()
+              && o.conditions().spanwiseSpeed() == p.conditions().spanwiseSpeed();
       double distance =
-          Math.hypot(Math.log(o.gap() / p.gap()), Math.log(o.suction() / p.suction()));
+          Math.hypot(
+              Math.log(o.conditions().gap() / p.conditions().gap()),
+              Math.log(o.conditions().suction() / p.conditions().suction()));
       if (alike && distance < least) {
         least = distance;
         best = o;

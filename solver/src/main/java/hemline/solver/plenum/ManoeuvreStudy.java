@@ -28,7 +28,7 @@ final class ManoeuvreStudy {
 
   static Manoeuvres of(PlenumBalance balance, Bands<PlenumState> rest) {
     ManoeuvreStudy s = new ManoeuvreStudy(balance);
-    double slope = balance.machine().slope();
+    double slope = balance.machine().duty().slope();
     double top = balance.machine().running().topSpeed();
     Estimate braking = rest.of(p -> s.most(0, 0, p).value());
     Bands<PlenumState> down = s.settled(new Attitude(slope, 0));

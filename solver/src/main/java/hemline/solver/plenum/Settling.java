@@ -144,7 +144,7 @@ final class Settling {
   /** Centre of pressure without the moment of a sideways jet, m. */
   private static double centreX(PlenumBalance balance, PlenumState s) {
     double jet = balance.forwardThrust(s.fanFlow(), s.suction());
-    return (s.load()[1] - jet * balance.machine().fan().height()) / s.load()[0];
+    return (s.load()[1] - jet * balance.machine().fan().outlet().height()) / s.load()[0];
   }
 
   static double shaftPower(PlenumBalance balance, PlenumState s) {

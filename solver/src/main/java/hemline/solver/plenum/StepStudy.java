@@ -39,7 +39,7 @@ final class StepStudy {
     this.balance = balance;
     this.whole = whole;
     this.before = before;
-    GroundStep step = balance.machine().step();
+    GroundStep step = balance.machine().duty().step();
     // each knows nothing of the others
     judged = step == null ? List.of() : asked().parallelStream().map(a -> judged(a, step)).toList();
   }
@@ -65,7 +65,9 @@ final class StepStudy {
 
     HoldSearch search(PlenumBalance b, boolean held) {
       return new CrossingStates(
-              new HoldStatics(b, true), over(Objects.requireNonNull(b.machine().step())), held)
+              new HoldStatics(b, true),
+              over(Objects.requireNonNull(b.machine().duty().step())),
+              held)
           .search();
     }
   }
@@ -208,7 +210,7 @@ final class StepStudy {
   }
 
   private List<UncertainInput> step() {
-    GroundStep step = balance.machine().step();
+    GroundStep step = balance.machine().duty().step();
     if (step == null) {
       return List.of();
     }

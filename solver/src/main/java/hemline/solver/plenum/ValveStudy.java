@@ -39,10 +39,10 @@ final class ValveStudy {
     Bands<Double> flow = cap.map(p -> flowAt(balance, p));
     // the margin of a machine with its valve holds without it only where there is none
     boolean needed =
-        machine.valve() == null
+        machine.openings().valve() == null
             ? margin != null && margin.low() < factor
             : !HeightStability.bears(without, factor);
-    ReliefValve valve = machine.valve();
+    ReliefValve valve = machine.openings().valve();
     return new ValveSetting(
         factor,
         needed,
@@ -90,7 +90,7 @@ final class ValveStudy {
       }
     }
     double other = 0;
-    for (OtherLeak leak : balance.machine().otherLeaks()) {
+    for (OtherLeak leak : balance.machine().openings().leaks()) {
       other += leak.flow(suction, balance.air().density());
     }
     return Math.max(0, low - other);
@@ -142,7 +142,7 @@ final class ValveStudy {
     double bigG = own + state.valveFlow() / (2 * p);
     double g = jet * valve.seatPerimeter();
     double volume = balance.area() * balance.machine().floor().ceilingHeight();
-    double filling = volume / (Air.HEAT_RATIO * balance.machine().air().pressure());
+    double filling = volume / (Air.HEAT_RATIO * balance.machine().duty().air().pressure());
     double needed = needed(valve, bigG, g, filling);
     double slope = g * valve.seatArea() / valve.springRate();
     return new ValveSetting.Chatter(

@@ -68,13 +68,16 @@ final class RankingNotices {
         unfinished
             .computeIfAbsent(result.status(), status -> new TreeMap<>())
             .computeIfAbsent(lip, name -> new ArrayList<>())
-            .add(NumberText.millimetres(result.gap()));
+            .add(NumberText.millimetres(result.conditions().gap()));
       }
       result.notices().stream()
           .map(Notice::code)
           .distinct()
           .forEach(
-              code -> sharedGaps.computeIfAbsent(code, c -> new ArrayList<>()).add(result.gap()));
+              code ->
+                  sharedGaps
+                      .computeIfAbsent(code, c -> new ArrayList<>())
+                      .add(result.conditions().gap()));
     }
   }
 

@@ -36,7 +36,8 @@ class HoldEndTest {
                         braked("rear", -0.15))))
         .withLoad(new Load(4, 0, 0, 0))
         .withFan(
-            new Fan(f.curve(), f.speed(), f.maximumSpeed(), 0.5, 0, Math.PI / 2, 0, 0, 0, INERTIA))
+            new Fan(
+                f.curve(), f.speed(), f.maximumSpeed(), 0.5, Fan.Outlet.WITHOUT_THRUST, INERTIA))
         .withPower(new PowerSupply(0.8, 1e9, 3600, 1, 1e9, 24, 0.7))
         .withTerms(new HoldTerms(parked, 1, 1e-4, Tolerances.NONE));
   }
@@ -83,7 +84,7 @@ class HoldEndTest {
 
   /** Small steps in time of V / (κ p) dΔp = −q₀ √(Δp / Δp₀) dt. */
   private static double filling(Machine m, PlenumState s, double factor) {
-    double c = m.floor().area() * 0.04 / (Air.HEAT_RATIO * m.air().pressure());
+    double c = m.floor().area() * 0.04 / (Air.HEAT_RATIO * m.duty().air().pressure());
     double p = s.suction();
     double t = 0;
     double dt = 1e-7;

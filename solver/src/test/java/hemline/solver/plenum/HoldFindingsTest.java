@@ -104,7 +104,12 @@ class HoldFindingsTest {
     m =
         m.withFan(
             new Fan(
-                fan.curve(), fan.speed(), fan.maximumSpeed(), 0.3, fan.exitArea(), 0, 0, 0, 0, 0));
+                fan.curve(),
+                fan.speed(),
+                fan.maximumSpeed(),
+                0.3,
+                new Fan.Outlet(fan.outlet().area(), 0, 0, 0, 0),
+                0));
     PlenumBalance b = balance(m);
     PlenumState s = Machines.settled(b);
     double t = b.air().density() * s.fanFlow() * s.fanFlow() / 1.5e-3;
@@ -122,7 +127,7 @@ class HoldFindingsTest {
     PlenumState s = Machines.settled(balance(m));
     double q = s.fanFlow();
     double power = q * s.suction() / 0.5;
-    double rho = m.air().air().density();
+    double rho = m.duty().air().air().density();
     double v = Math.sqrt(2 * (power - q * s.suction()) / (rho * q));
     assertThat(q / 2e-4).isGreaterThan(3 * v);
     assertThat(s.parts().thrust()).isCloseTo(rho * q * v, withPercentage(1e-6));

@@ -149,8 +149,10 @@ class HoldStaticsTest {
     Machine base = machine(0, 0, H);
     Fan f = base.fan();
     double q = 0.04;
-    double area = base.air().air().density() * q * q / 2;
-    Machine m = base.withFan(new Fan(f.curve(), f.speed(), 1e9, 0.3, area, 0, 0, 0.02, 0.06, 0));
+    double area = base.duty().air().air().density() * q * q / 2;
+    Machine m =
+        base.withFan(
+            new Fan(f.curve(), f.speed(), 1e9, 0.3, new Fan.Outlet(area, 0, 0, 0.02, 0.06), 0));
     double turn = W * H;
     // the load of suction holds the jet's moment, which is counted with the pull
     PlenumState s = pressing(q, 60, 2 * 0.06 / 60, 0);
@@ -162,7 +164,9 @@ class HoldStaticsTest {
     // friction has W + 2 N to hold nose down and W − 2 N nose up, and a little yaw
     assertThat(down.slip()).isBetween(0.97 * 0.8 * 60 / (W + 2), 0.8 * 60 / (W + 2));
     assertThat(up.slip()).isBetween(0.97 * 0.8 * 60 / (W - 2), 0.8 * 60 / (W - 2));
-    Machine central = base.withFan(new Fan(f.curve(), f.speed(), 1e9, 0.3, area, 0, 0, 0, 0.06, 0));
+    Machine central =
+        base.withFan(
+            new Fan(f.curve(), f.speed(), 1e9, 0.3, new Fan.Outlet(area, 0, 0, 0, 0.06), 0));
     assertThat(statics(central).margins(new Attitude(0.5 * Math.PI, 0), s).slip())
         .isCloseTo(0.8 * 60 / (W + 2), withPercentage(1e-3));
   }

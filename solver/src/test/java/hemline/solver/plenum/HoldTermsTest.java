@@ -216,7 +216,7 @@ class HoldTermsTest {
             .withLoad(new Load(4, 0, 0, 0.1));
     PlenumBalance b = balance(m);
     HoldSearch search = HoldSearch.whole(new HoldStatics(b, true));
-    HoldSearch.Worst slope = search.at(m.slope());
+    HoldSearch.Worst slope = search.at(m.duty().slope());
     double thinnest =
         slope.looked().stream()
             .mapToDouble(f -> Objects.requireNonNull(f.state()).leastGap())
@@ -289,7 +289,7 @@ class HoldTermsTest {
     assertThat(wall.mostAssumed().orElseThrow().input()).isEqualTo("leak under the lips");
     assertThat(wall.effects()).hasSizeGreaterThan(14);
     Fan f = m.fan();
-    assertThat(f.exitArea()).isZero();
+    assertThat(f.outlet().area()).isZero();
     assertThat(wall.effects()).noneMatch(e -> e.input().equals("area of the outlet"));
   }
 

@@ -10,12 +10,14 @@ import hemline.shared.problem.Notice;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.GridLeak;
+import hemline.shared.result.LeakGrids;
 import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.MachineFigure;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.SectionConditions;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
@@ -72,15 +74,13 @@ class MachineStudyTest {
   private static LeakPoint point(SealSection s, double c, SolveStatus status) {
     return new LeakPoint(
         s.profile().name(),
-        s.gap(),
-        s.suction(),
-        s.ground().speed(),
-        s.ground().spanwiseSpeed(),
+        new SectionConditions(s.gap(), s.suction(), s.ground().speed(), s.ground().spanwiseSpeed()),
         status,
         Regime.TURBULENT,
         new Estimate(c, 0.01, 0, 0, 0, Estimate.Trend.MONOTONE),
         new Estimate(-0.01, 0.001, 0, 0, 0, Estimate.Trend.MONOTONE),
-        List.of());
+        List.of(),
+        LeakGrids.NONE);
   }
 
   private static Machine crawler() throws InputException {
@@ -165,17 +165,13 @@ class MachineStudyTest {
     LeakPoint p = point(s, c, SolveStatus.CONVERGED);
     return new LeakPoint(
         p.lip(),
-        p.gap(),
-        p.suction(),
-        p.groundSpeed(),
-        p.spanwiseSpeed(),
+        p.conditions(),
         p.status(),
         p.regime(),
         new Estimate(c, 0.05 * c, 0, 0, 0, Estimate.Trend.MONOTONE),
         p.lift(),
         List.of(),
-        grids,
-        List.of());
+        new LeakGrids(grids, List.of()));
   }
 
   /**

@@ -31,7 +31,7 @@ class PlenumBalanceTest {
   void balancesAQuadraticFanAgainstAnOrifice() {
     Machine m = Machines.round(Machines.quadratic(P0, A), Machines.RIGID);
     PlenumBalance balance = new PlenumBalance(m, LAWS);
-    double rho = m.air().air().density();
+    double rho = m.duty().air().air().density();
     double k = Machines.C * Machines.GAP * 2 * Math.PI * Machines.RADIUS * Math.sqrt(2 / rho);
     double q = Math.sqrt(P0 / (A + 1 / (k * k)));
     PlenumState s = Machines.settled(balance);
@@ -56,7 +56,7 @@ class PlenumBalanceTest {
     Machine m = Machines.with(Machines.quadratic(P0, A), Machines.RIGID, box, 3);
     PlenumBalance balance = new PlenumBalance(m, LAWS);
     PlenumState s = Machines.settled(balance);
-    double jet = Math.sqrt(2 * s.suction() / m.air().air().density());
+    double jet = Math.sqrt(2 * s.suction() / m.duty().air().air().density());
     double length = s.leakFlow() / (Machines.C * Machines.GAP * jet);
     assertThat(length).isCloseTo(1.2 + 4 * Machines.GAP, within(1e-6));
     double high = balance.at(0.01, 100, Stand.REST.at(Side.HIGH)).leakFlow();
@@ -109,9 +109,9 @@ class PlenumBalanceTest {
   void callsASteepStallSideUnstable() {
     Machine m = Machines.round(Machines.steepHump(), Machines.RIGID);
     // K chosen so that the leak crosses the steep part at 0.035 m³/s
-    FanCurve curve = m.fan().running(m.air().air().density());
+    FanCurve curve = m.fan().running(m.duty().air().air().density());
     double p = curve.pressureAt(0.035);
-    double jet = Math.sqrt(2 * p / m.air().air().density());
+    double jet = Math.sqrt(2 * p / m.duty().air().air().density());
     double gap = 0.035 / (Machines.C * 2 * Math.PI * Machines.RADIUS * jet);
     Machine at = m.withFloor(m.floor().withGaps(gap / Machines.GAP));
     List<PlenumState> points = new PlenumBalance(at, LAWS).points(Stand.REST);
@@ -146,9 +146,14 @@ class PlenumBalanceTest {
     Machine up =
         m.withFan(
             new hemline.shared.vehicle.Fan(
-                f.curve(), f.speed(), f.maximumSpeed(), 0.5, 4e-3, Math.PI / 2, 0.05, 0));
+                f.curve(),
+                f.speed(),
+                f.maximumSpeed(),
+                0.5,
+                new hemline.shared.vehicle.Fan.Outlet(4e-3, Math.PI / 2, 0.05, 0, 0),
+                0));
     PlenumState s = Machines.settled(new PlenumBalance(up, LAWS));
-    FluidState air = m.air().air();
+    FluidState air = m.duty().air().air();
     double thrust = air.density() * s.fanFlow() * s.fanFlow() / 4e-3;
     assertThat(s.parts().thrust()).isCloseTo(thrust, within(1e-9));
     assertThat(s.load()[1]).isCloseTo(thrust * 0.05, within(1e-9));
@@ -205,7 +210,7 @@ class PlenumBalanceTest {
             before.fanFlow(),
             before.suction(),
             Stand.REST.over(new Crossing(1e-3, 0.1, Set.of(0), -1)).held(before.sink()));
-    double jet = Math.sqrt(2 * before.suction() / m.air().air().density());
+    double jet = Math.sqrt(2 * before.suction() / m.duty().air().air().density());
     assertThat(over.leakFlow() - before.leakFlow())
         .isCloseTo(Machines.C * 1e-3 * 0.1 * jet, within(1e-9));
     List<StepCrossing> steps =

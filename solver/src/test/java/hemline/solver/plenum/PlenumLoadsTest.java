@@ -32,7 +32,7 @@ class PlenumLoadsTest {
     double preload = 0.25;
     ReliefValve valve = new ReliefValve(seat, rate, preload, 0.05, 0.62, 0.01, 0.1);
     Machine m = Machines.round(Machines.quadratic(3000, 1e5), Machines.RIGID).withValve(valve);
-    double rho = m.air().air().density();
+    double rho = m.duty().air().air().density();
     PlenumState s = new PlenumBalance(m, LAWS).at(0.05, SUCTION, Stand.REST);
     double lift = (seat * SUCTION - preload) / rate;
     double diameter = Math.sqrt(4 * seat / Math.PI);
@@ -95,9 +95,9 @@ class PlenumLoadsTest {
     double k = 1e5;
     double at = 0.035;
     Machine m = Machines.round(Machines.steepHump(), k);
-    FanCurve curve = m.fan().running(m.air().air().density());
+    FanCurve curve = m.fan().running(m.duty().air().air().density());
     double p = curve.pressureAt(at);
-    double perGap = Machines.C * SEAL * Math.sqrt(2 * p / m.air().air().density());
+    double perGap = Machines.C * SEAL * Math.sqrt(2 * p / m.duty().air().air().density());
     double gap = at / perGap;
     double fixed = at / (2 * p);
     double free = fixed - perGap * AREA / k;

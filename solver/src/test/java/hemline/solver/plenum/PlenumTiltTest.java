@@ -50,7 +50,7 @@ class PlenumTiltTest {
   }
 
   private static double perGap(Machine m) {
-    return Machines.C * Math.sqrt(2 * P / m.air().air().density());
+    return Machines.C * Math.sqrt(2 * P / m.duty().air().air().density());
   }
 
   /** A gap that varies along an edge leaks by its mean; corners add half their gap to each edge. */
@@ -121,7 +121,10 @@ class PlenumTiltTest {
     double q = 0.05;
     Machine m = box(Machines.RIGID);
     Fan f = m.fan();
-    m = m.withFan(new Fan(f.curve(), f.speed(), 1e9, 0.3, area, angle, -0.07, 0.03, 0.06, 0));
+    m =
+        m.withFan(
+            new Fan(
+                f.curve(), f.speed(), 1e9, 0.3, new Fan.Outlet(area, angle, -0.07, 0.03, 0.06), 0));
     PlenumBalance balance = new PlenumBalance(m, lifting());
     PlenumState s = balance.at(q, P, Stand.REST);
     double jet = balance.air().density() * q * q / area;
@@ -214,7 +217,14 @@ class PlenumTiltTest {
     Fan f = box(k).fan();
     Machine m =
         box(k)
-            .withFan(new Fan(f.curve(), f.speed(), 1e9, 0.3, 3e-3, 0.4, -0.07, 0.03, 0.06, 0))
+            .withFan(
+                new Fan(
+                    f.curve(),
+                    f.speed(),
+                    1e9,
+                    0.3,
+                    new Fan.Outlet(3e-3, 0.4, -0.07, 0.03, 0.06),
+                    0))
             .withLoad(new Load(3, 0.01, 0.005, 0.05))
             .withValve(new ReliefValve(1.2e-3, 400, 0.25, 0.05, 0.62, 0.01, 0.1));
     PlenumBalance balance = new PlenumBalance(m, lifting());

@@ -61,7 +61,7 @@ class PointSearchTest {
       })
   void findsAllZeros(double k) {
     Machine m = Machines.round(hump(), Machines.RIGID);
-    double rho = m.air().air().density();
+    double rho = m.duty().air().air().density();
     Machine at = m.withFloor(m.floor().withGaps(k / perRoot(Machines.GAP, rho)));
     PlenumBalance balance = new PlenumBalance(at, LAWS);
     List<Double> zeros = walk(balance.fan(), k);
@@ -76,7 +76,7 @@ class PointSearchTest {
   /** How many zeros the walk finds: one, a pair beside one, one. */
   @Test
   void theCurveHasPairs() {
-    FanCurve fan = hump().scaled(400, Machines.round(hump(), 1).air().air().density());
+    FanCurve fan = hump().scaled(400, Machines.round(hump(), 1).duty().air().air().density());
     List<Integer> counts = new ArrayList<>();
     for (double k = 1.2e-3; k < 5e-3; k += 1e-5) {
       int n = walk(fan, k).size();
@@ -116,8 +116,8 @@ class PointSearchTest {
         .isCloseTo(q, within(1e-10));
 
     Machine hump = Machines.round(Machines.steepHump(), Machines.RIGID);
-    FanCurve curve = hump.fan().running(hump.air().air().density());
-    double rho = hump.air().air().density();
+    FanCurve curve = hump.fan().running(hump.duty().air().air().density());
+    double rho = hump.duty().air().air().density();
     double k = 0.035 / Math.sqrt(curve.pressureAt(0.035));
     Machine at = hump.withFloor(hump.floor().withGaps(k / perRoot(Machines.GAP, rho)));
     PointSearch search = new PointSearch(new PlenumBalance(at, LAWS), Stand.REST);
@@ -145,7 +145,7 @@ class PointSearchTest {
     double q = Math.sqrt((p0 - p) / a);
     for (double h : new double[] {1e-4, 2e-4, 2.8e-4, 6e-4}) {
       Machine m = Machines.round(Machines.quadratic(p0, a), k);
-      double rho = m.air().air().density();
+      double rho = m.duty().air().air().density();
       // leak coefficient for which this gap takes just this flow
       double c = q / (h * SEAL * Math.sqrt(2 * p / rho));
       double free = q / (2 * p) - q / h * AREA / k;

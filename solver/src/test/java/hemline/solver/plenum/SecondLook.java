@@ -179,7 +179,7 @@ final class SecondLook {
   }
 
   private SecondStatics.Dip dip(StepCrossing c) {
-    GroundStep step = Objects.requireNonNull(machine.step());
+    GroundStep step = Objects.requireNonNull(machine.duty().step());
     boolean corner =
         c.kind() == StepCrossing.Kind.CORNER || c.kind() == StepCrossing.Kind.LEDGE_CORNER;
     int n = machine.floor().edges().size();

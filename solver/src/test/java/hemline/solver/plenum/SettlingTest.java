@@ -52,7 +52,7 @@ class SettlingTest {
 
   /** Fan p₀ − a Q² against seal C L h √(2 p / ρ), where the springs do not give. */
   private double suction() {
-    double rho = machine.air().air().density();
+    double rho = machine.duty().air().air().density();
     double perRoot = Machines.C * SEAL * Machines.GAP * Math.sqrt(2 / rho);
     return 900 / (1 + 6e4 * perRoot * perRoot);
   }
@@ -149,8 +149,8 @@ class SettlingTest {
   @Test
   void everyPointHasItsBand() {
     Machine m = Machines.round(Machines.steepHump(), Machines.RIGID);
-    double p = m.fan().running(m.air().air().density()).pressureAt(0.035);
-    double jet = Math.sqrt(2 * p / m.air().air().density());
+    double p = m.fan().running(m.duty().air().air().density()).pressureAt(0.035);
+    double jet = Math.sqrt(2 * p / m.duty().air().air().density());
     double gap = 0.035 / (Machines.C * SEAL * jet);
     Machine at = m.withFloor(m.floor().withGaps(gap / Machines.GAP));
     PlenumBalance b = new PlenumBalance(at, laws());

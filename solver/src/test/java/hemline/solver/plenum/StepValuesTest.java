@@ -36,7 +36,7 @@ class StepValuesTest {
   }
 
   private static double suction(double openArea) {
-    double rho = Machines.round(Machines.quadratic(P0, A), 1).air().air().density();
+    double rho = Machines.round(Machines.quadratic(P0, A), 1).duty().air().air().density();
     double perRoot = Machines.C * openArea * Math.sqrt(2 / rho);
     return P0 / (1 + A * perRoot * perRoot);
   }

@@ -42,7 +42,7 @@ class ValveSettingTest {
   }
 
   private static double rho() {
-    return Machines.round(Machines.quadratic(P0, A), K).air().air().density();
+    return Machines.round(Machines.quadratic(P0, A), K).duty().air().air().density();
   }
 
   private static double speed(double p) {
@@ -148,7 +148,7 @@ class ValveSettingTest {
     double g = 0.62 * speed(p) * perimeter();
     assertThat(c.slopes()).isCloseTo(g * SEAT / RATE / own, withPercentage(0.1));
     double all = own + valveFlow(p, preload) / (2 * p);
-    double filling = AREA * 0.04 / (1.4 * m.air().pressure());
+    double filling = AREA * 0.04 / (1.4 * m.duty().air().pressure());
     double damping = c.dampingNeeded() * 2 * Math.sqrt(RATE * MASS);
     assertThat((filling * damping + all * MASS) * (filling * RATE + all * damping))
         .isCloseTo(filling * MASS * (all * RATE + g * SEAT), withPercentage(0.1));

@@ -30,7 +30,7 @@ class ValveStudyTest {
     ValveSetting.Setting set = Objects.requireNonNull(v.setting());
     assertThat(set.fits()).isTrue();
     ReliefValve at = large.withPreload(set.preload());
-    assertThat(at.flow(cap, m.air().air().density())).isCloseTo(flow, withPercentage(0.01));
+    assertThat(at.flow(cap, m.duty().air().air().density())).isCloseTo(flow, withPercentage(0.01));
     // even with the seal closed the machine then stays at or below the cap
     PlenumBalance closed =
         new PlenumBalance(

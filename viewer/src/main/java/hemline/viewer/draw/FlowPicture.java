@@ -1,6 +1,6 @@
 package hemline.viewer.draw;
 
-import hemline.shared.result.SectionResult;
+import hemline.shared.result.SectionFigures;
 import hemline.solver.flow.FlowField;
 import hemline.viewer.draw.BoardLook.ColourMap;
 import hemline.viewer.model.Shown;
@@ -171,7 +171,7 @@ public final class FlowPicture {
   public Rectangle2D labelsArea(BoardView view) {
     Projection to = projection(view);
     Rectangle2D area = new Rectangle2D.Double();
-    for (SectionResult.TrappedVortex vortex : shown.result().trappedVortices()) {
+    for (SectionFigures.TrappedVortex vortex : shown.result().figures().trappedVortices()) {
       Rectangle2D one =
           new Rectangle2D.Double(to.x(vortex.x()) - 60, to.y(vortex.y()) - 24, 120, 46);
       if (area.isEmpty()) {

@@ -94,7 +94,7 @@ public final class BalanceWords {
             Digits.plain(m.floor().perimeter(), 4),
             Digits.plain(m.load().mass(), 4),
             Digits.plain(60 * m.fan().speed(), 5),
-            Digits.plain(m.air().air().density(), 4));
+            Digits.plain(m.duty().air().air().density(), 4));
   }
 
   private static String floor(double area) {

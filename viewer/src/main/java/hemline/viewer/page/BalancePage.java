@@ -33,7 +33,10 @@ public final class BalancePage {
   private BalancePage(MachineBalance balance) {
     this.balance = balance;
     machine = balance.machine();
-    page = new Page(machine.name() + (machine.invented() ? " (invented figures)" : ""));
+    page =
+        new Page(
+            machine.description().name()
+                + (machine.description().invented() ? " (invented figures)" : ""));
   }
 
   /**
@@ -46,7 +49,7 @@ public final class BalancePage {
     p.page.quiet(BalanceWords.conditions(p.machine));
     p.page.texts(BalanceWords.headline(balance), Tone.FINDING);
     p.page.plot(() -> MachinePlan.of(p.machine), "floor, axles, fan and centre of gravity in plan");
-    p.page.details().plain(p.machine.notes()).everywhere();
+    p.page.details().plain(p.machine.description().notes()).everywhere();
     p.points();
     SettledFigures rest = balance.rest();
     if (rest != null) {
@@ -93,7 +96,7 @@ public final class BalancePage {
   }
 
   private String travelling() {
-    return "at " + BalanceWords.speed(machine.travelSpeed());
+    return "at " + BalanceWords.speed(machine.duty().travelSpeed());
   }
 
   private void figures(SettledFigures rest, @Nullable SettledFigures moving) {

@@ -176,7 +176,7 @@ public final class ComparePage {
     List<String> sentences = new ArrayList<>();
     if (learnt != null) {
       sentences.add("C_d and leak " + learnt.words() + ".");
-      if (learnt.offset() == 0 && learnt.points() > 1) {
+      if (learnt.line().offset() == 0 && learnt.points() > 1) {
         sentences.add("An offset besides the factor is not significant and left out.");
       }
       sentences.add(

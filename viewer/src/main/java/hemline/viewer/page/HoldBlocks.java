@@ -38,7 +38,7 @@ final class HoldBlocks {
   }
 
   void holds() {
-    boolean tolerances = !machine.terms().tolerances().none();
+    boolean tolerances = !machine.duty().terms().tolerances().none();
     List<String> head = new ArrayList<>(List.of("", "holds", "limited by", "slip", "sliding"));
     head.addAll(List.of("tip", "axle lift", "peel-off"));
     if (tolerances) {
@@ -89,7 +89,7 @@ final class HoldBlocks {
   }
 
   private void sentences() {
-    double factor = machine.terms().safetyFactor();
+    double factor = machine.duty().terms().safetyFactor();
     page.plain(
         factor > 1
             ? "It holds where the low end of the least margin reaches the safety factor of %s in the file."
@@ -114,7 +114,7 @@ final class HoldBlocks {
   }
 
   void steps() {
-    GroundStep step = machine.step();
+    GroundStep step = machine.duty().step();
     if (balance.steps().isEmpty() || step == null) {
       return;
     }

@@ -36,10 +36,11 @@ final class HoldEndBlocks {
           brackets how many times that it has. The fan's speed goes with the voltage (common \
           practice, no source).\
           """
-              .formatted(Digits.plain(m.terms().safetyFactor(), 3)));
+              .formatted(Digits.plain(m.duty().terms().safetyFactor(), 3)));
       page.plain(surfaces(b));
     }
-    boolean parked = m.terms().parked() && m.running().axles().stream().anyMatch(Axle::braked);
+    boolean parked =
+        m.duty().terms().parked() && m.running().axles().stream().anyMatch(Axle::braked);
     page.plain(
         parked
             ? "With the fan off the parked brakes hold it on slopes of up to %s\u00b0."
@@ -138,7 +139,7 @@ final class HoldEndBlocks {
     if (v == null) {
       return;
     }
-    String slope = BalanceWords.place("slope", b.machine().slope());
+    String slope = BalanceWords.place("slope", b.machine().duty().slope());
     String top = BalanceWords.speed(b.machine().running().topSpeed());
     String square = "m/s\u00b2";
     PageTable table =

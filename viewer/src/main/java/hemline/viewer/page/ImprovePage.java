@@ -51,7 +51,7 @@ public final class ImprovePage {
           "Leak over that of the start and of the flat lip as wide, solved anew on finer grids,"
               + " with bands; leak in the search over coarse grids, which picks lucky errors too.");
     } else if (balance != null) {
-      page.quiet(balance.machine().name() + " at rest, each lip all round in turn");
+      page.quiet(balance.machine().description().name() + " at rest, each lip all round in turn");
       page.table(forces(found, balance));
       page.quiet(
           "Downforce over that with the start, from the whole balance with leaks solved anew on"

@@ -21,7 +21,7 @@ public final class SensitivityBlocks {
 
   /** What the figures assume, by what it is about. */
   public static Map<String, String> assumptions(Machine m) {
-    HoldTerms terms = m.terms();
+    HoldTerms terms = m.duty().terms();
     Tolerances t = terms.tolerances();
     Map<String, String> a = new LinkedHashMap<>();
     a.put(
@@ -133,7 +133,7 @@ public final class SensitivityBlocks {
   }
 
   private static String place(MachineBalance b, Sensitivity s) {
-    return BalanceWords.place(s.place(), b.machine().slope());
+    return BalanceWords.place(s.place(), b.machine().duty().slope());
   }
 
   private static String step(Sensitivity.Effect e) {

@@ -93,7 +93,8 @@ public final class FanChart extends BalanceChart {
 
   /** The stall side dashed. */
   private void paintFan(Sheet sheet, ChartPanel panel, MachineBalance balance) {
-    FanCurve running = balance.machine().fan().running(balance.machine().air().air().density());
+    FanCurve running =
+        balance.machine().fan().running(balance.machine().duty().air().air().density());
     Path2D stall = new Path2D.Double();
     Path2D working = new Path2D.Double();
     stall.moveTo(panel.x(0), panel.y(fan.pressure()[0]));

@@ -38,7 +38,7 @@ public final class HoldChart extends BalanceChart {
   void paint(Sheet sheet, MachineBalance balance) {
     Rectangle2D box =
         new Rectangle2D.Double(LEFT, TOP, WIDTH - LEFT - RIGHT, HEIGHT - TOP - BOTTOM);
-    double asked = balance.machine().terms().safetyFactor();
+    double asked = balance.machine().duty().terms().safetyFactor();
     ChartPanel panel =
         new ChartPanel(box, PlotScale.upTo(180), PlotScale.upTo(Math.max(MOST, 1.5 * asked)));
     panel.paintScales(sheet, 6, 5, true, true);

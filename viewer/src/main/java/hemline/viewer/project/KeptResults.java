@@ -1,10 +1,8 @@
 package hemline.viewer.project;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.shared.problem.InputException;
 import hemline.shared.result.LeakOrigin;
@@ -47,10 +45,7 @@ public final class KeptResults<T extends Record> implements ResultStore<T> {
   private final Path folder;
   private final String solver;
   private final int most;
-  private final ObjectMapper json =
-      new ObjectMapper()
-          .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
-          .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES);
+  private final ObjectMapper json = KeptForm.json();
 
   KeptResults(Class<T> kind, String schema, Path folder, String solver, int most) {
     this.kind = kind;
@@ -86,7 +81,7 @@ public final class KeptResults<T extends Record> implements ResultStore<T> {
           || !document.path("solver").asText().equals(solver)) {
         return null;
       }
-      T result = json.treeToValue(document.path("result"), kind);
+      T result = KeptForm.read(json, document.path("result"), kind);
       return result == null || Whole.missing(result) != null ? null : result;
     } catch (InputException | JsonProcessingException | IllegalArgumentException e) {
       return null;

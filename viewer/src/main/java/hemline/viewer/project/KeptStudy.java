@@ -135,13 +135,13 @@ public record KeptStudy(
   /** True for an answer under the conditions of the question. */
   private boolean asked(SectionResult r) {
     Swept swept = question.swept();
-    double varied = swept == null ? r.gap() : swept.of(r);
+    double varied = swept == null ? r.conditions().gap() : swept.of(r);
     boolean speeds =
-        (swept == Swept.GROUND_SPEED || r.groundSpeed() == question.ground().speed())
-            && r.spanwiseSpeed() == question.ground().spanwiseSpeed();
+        (swept == Swept.GROUND_SPEED || r.conditions().groundSpeed() == question.ground().speed())
+            && r.conditions().spanwiseSpeed() == question.ground().spanwiseSpeed();
     return question.values().stream().anyMatch(v -> v == varied)
-        && (swept == null || swept == Swept.GAP || r.gap() == question.gap())
-        && (swept == Swept.SUCTION || r.suction() == question.suction())
+        && (swept == null || swept == Swept.GAP || r.conditions().gap() == question.gap())
+        && (swept == Swept.SUCTION || r.conditions().suction() == question.suction())
         && speeds;
   }
 }

@@ -3,7 +3,6 @@ package hemline.viewer.project;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
@@ -44,9 +43,7 @@ public final class StudyStore {
   private final Path folder;
   private final String engine;
 
-  /** Maps in the order of their keys, so that the same content is the same file. */
-  private final ObjectMapper json =
-      new ObjectMapper().enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS);
+  private final ObjectMapper json = KeptForm.json();
 
   /**
    * A store in a folder, which is made when the first study is kept.
@@ -150,15 +147,15 @@ public final class StudyStore {
   /** A study that is whole, answers the question it names and is named by that question. */
   private KeptStudy read(Path file) throws InputException {
     JsonNode document = KeptFile.read(json, file, SCHEMA);
-    KeptStudy study;
+    @Nullable KeptStudy study;
     String why;
     try {
-      study = json.treeToValue(document.path("study"), KeptStudy.class);
+      study = KeptForm.read(json, document.path("study"), KeptStudy.class);
       why = study == null ? "holds no study" : fault(study, file);
     } catch (JsonProcessingException | IllegalArgumentException e) {
       throw new InputException("kept.form", file.toString(), "is damaged: it holds no whole study");
     }
-    if (!why.isEmpty()) {
+    if (study == null || !why.isEmpty()) {
       throw new InputException("kept.form", file.toString(), "is damaged: it " + why);
     }
     return study;

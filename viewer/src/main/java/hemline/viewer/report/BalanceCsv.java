@@ -93,10 +93,10 @@ final class BalanceCsv {
     for (LeakPoint p : balance.leakPoints()) {
       out.row(
           p.lip(),
-          p.gap(),
-          p.suction(),
-          p.groundSpeed(),
-          p.spanwiseSpeed(),
+          p.conditions().gap(),
+          p.conditions().suction(),
+          p.conditions().groundSpeed(),
+          p.conditions().spanwiseSpeed(),
           p.status().key(),
           p.regime().key(),
           CsvText.band(p.discharge()),

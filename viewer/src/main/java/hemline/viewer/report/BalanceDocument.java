@@ -42,7 +42,7 @@ public final class BalanceDocument {
     settled(document, balance.rest(), balance.machine());
     if (balance.travelling() != null) {
       ObjectNode travelling = document.putObject("atTravelSpeed");
-      JsonText.number(travelling, "speed", balance.machine().travelSpeed());
+      JsonText.number(travelling, "speed", balance.machine().duty().travelSpeed());
       settled(travelling, balance.travelling(), balance.machine());
     } else {
       document.putNull("atTravelSpeed");
@@ -81,14 +81,14 @@ public final class BalanceDocument {
   }
 
   private static void machine(ObjectNode node, Machine machine) {
-    node.put("name", machine.name());
-    node.put("notes", machine.notes());
-    node.put("invented", machine.invented());
+    node.put("name", machine.description().name());
+    node.put("notes", machine.description().notes());
+    node.put("invented", machine.description().invented());
     JsonText.number(node, "mass", machine.load().mass());
     JsonText.number(node, "floorArea", machine.floor().area());
     JsonText.number(node, "sealLength", machine.floor().perimeter());
-    JsonText.number(node, "airDensity", machine.air().air().density());
-    JsonText.number(node, "airPressure", machine.air().pressure());
+    JsonText.number(node, "airDensity", machine.duty().air().air().density());
+    JsonText.number(node, "airPressure", machine.duty().air().pressure());
   }
 
   private static ObjectNode point(OperatingPoint p) {

@@ -64,12 +64,12 @@ public final class CompareDocument {
 
   private static ObjectNode calibration(Calibration c) {
     ObjectNode node = JsonText.NODES.objectNode();
-    JsonText.number(node, "factor", c.factor());
-    JsonText.number(node, "factorStandardUncertainty", c.factorUncertainty());
-    JsonText.number(node, "offset", c.offset());
-    JsonText.number(node, "offsetStandardUncertainty", c.offsetUncertainty());
-    JsonText.number(node, "correlation", c.correlation());
-    JsonText.number(node, "rest", c.rest());
+    JsonText.number(node, "factor", c.line().factor());
+    JsonText.number(node, "factorStandardUncertainty", c.line().factorUncertainty());
+    JsonText.number(node, "offset", c.line().offset());
+    JsonText.number(node, "offsetStandardUncertainty", c.line().offsetUncertainty());
+    JsonText.number(node, "correlation", c.line().correlation());
+    JsonText.number(node, "rest", c.line().rest());
     return node;
   }
 

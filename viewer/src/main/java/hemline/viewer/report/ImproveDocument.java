@@ -63,7 +63,7 @@ public final class ImproveDocument {
       weighted(speeds, "groundSpeed", leak.speeds().speeds(), leak.speeds().weights());
     } else if (goal instanceof DownforceGoal downforce) {
       document.put("goal", "downforce");
-      document.put("machine", downforce.machine().name());
+      document.put("machine", downforce.machine().description().name());
       document.putNull("suction");
       document.putNull("spanwiseSpeed");
     }

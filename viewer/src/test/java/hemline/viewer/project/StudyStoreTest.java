@@ -15,9 +15,11 @@ import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.RawFigures;
 import hemline.shared.result.Regime;
+import hemline.shared.result.SectionFigures;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.GroundMotion;
+import hemline.shared.section.SectionConditions;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.study.RelativeSweep;
@@ -93,17 +95,15 @@ final class StudyStoreTest {
             List.of(new RawFigures.Vortex(0.3, 1e-3, 2e-3)));
     return new SectionResult(
         name,
-        gap,
-        600,
-        0,
-        0,
+        new SectionConditions(gap, 600, 0, 0),
         SolveStatus.UNSTEADY,
         Regime.TRANSITIONAL,
         "sst",
-        Map.of(Figure.LEAK_FLOW, odd, Figure.EXPANSIBILITY, odd),
-        List.of(odd),
-        List.of(),
-        List.of(new SectionResult.TrappedVortex(odd, 1e-3, 0)),
+        new SectionFigures(
+            Map.of(Figure.LEAK_FLOW, odd, Figure.EXPANSIBILITY, odd),
+            List.of(odd),
+            List.of(),
+            List.of(new SectionFigures.TrappedVortex(odd, 1e-3, 0))),
         List.of(new Notice("a.code", "Some \u201ctext\u201d.")),
         List.of(new GridRun(2600, 17, SolveStatus.CONVERGED, Double.NaN, 1e-6, raw, 0)));
   }
