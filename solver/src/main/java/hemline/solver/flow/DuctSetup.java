@@ -113,16 +113,13 @@ public final class DuctSetup implements FlowSetup {
     return new FlowProblem(
         geometry,
         boundary,
-        nu,
         closure,
-        distance,
-        0,
-        spanwise,
-        share,
-        all,
-        // as faint as before a lip: judged, no source
-        new FlowProblem.InflowTurbulence(
-            1e-3 * velocity * velocity, 10 * nu, SpalartAllmaras.INFLOW_RATIO * nu),
+        new FlowProblem.Momentum(nu, 0, spanwise, share, all),
+        new FlowProblem.Turbulence(
+            distance,
+            // as faint as before a lip: judged, no source
+            new FlowProblem.InflowTurbulence(
+                1e-3 * velocity * velocity, 10 * nu, SpalartAllmaras.INFLOW_RATIO * nu)),
         drive(mesh, pressure),
         new FlowProblem.Scales(h, velocity, pressure));
   }

@@ -150,7 +150,7 @@ final class BalanceNotices {
               + " discharge coefficient of the nearest is used, with a wider band.");
     }
     double ceiling = balance.machine().floor().ceilingHeight();
-    double speed = s.fanFlow() / (balance.machine().floor().perimeter() * ceiling);
+    double speed = s.flows().fan() / (balance.machine().floor().perimeter() * ceiling);
     double head = 0.5 * balance.air().density() * speed * speed / s.suction();
     if (head > PLENUM_HEAD) {
       add(
@@ -165,7 +165,7 @@ final class BalanceNotices {
   }
 
   private void fan(PlenumState s, List<OperatingPoint> operating) {
-    double ratio = s.fanFlow() / Math.max(1e-12, balance.fan().peakFlow());
+    double ratio = s.flows().fan() / Math.max(1e-12, balance.fan().peakFlow());
     if (balance.fan().peakFlow() > 0 && ratio < NEAR_STALL) {
       add(
           "fan.stall",

@@ -83,7 +83,7 @@ final class HoldLimits {
     if (valve != null && valve.lift(s.suction()) >= valve.maximumLift()) {
       out.add(new Limit("hold.valve", "the relief valve is at its stop", 0));
     }
-    if (balance.machine().fan().jetShort(balance.fan(), s.fanFlow(), s.suction())) {
+    if (balance.machine().fan().jetShort(balance.fan(), s.flows().fan(), s.suction())) {
       out.add(
           new Limit(
               "fan.outlet",
@@ -149,7 +149,7 @@ final class HoldLimits {
   private static double thinnest(PlenumBalance balance, PlenumState s) {
     SealStrips strips = balance.strips();
     double allowance = balance.machine().duty().terms().contactAllowance();
-    double least = s.leastGap() < NEAR * allowance ? s.leastGap() : Double.POSITIVE_INFINITY;
+    double least = s.least().gap() < NEAR * allowance ? s.least().gap() : Double.POSITIVE_INFINITY;
     for (int i = 0; i < strips.count; i++) {
       double h =
           strips.gap[i] - (s.sink()[0] + s.sink()[1] * strips.x[i] + s.sink()[2] * strips.y[i]);

@@ -158,25 +158,25 @@ final class HoldStudy {
                 crossing)
             : List.of();
     List<Estimate> axles = new ArrayList<>();
-    for (int i = 0; i < value.axles().length; i++) {
+    for (int i = 0; i < value.loads().axles().length; i++) {
       int axle = i;
-      axles.add(here.of(m -> m.axles()[axle]));
+      axles.add(here.of(m -> m.loads().axles()[axle]));
     }
     return new Hold(
-        place,
-        f.attitude().tilt(),
-        f.attitude().heading(),
-        f.attitude().noseFromUphill(),
-        verdict(enough, reasons, sliding),
-        reasons,
-        margin == null ? "nothing" : limitedBy(value),
-        margin,
-        total,
-        HoldSearch.estimate(b.get(0), HoldStatics.Margins::slip),
-        sliding,
-        HoldSearch.estimate(b.get(1), HoldStatics.Margins::tip),
-        HoldSearch.estimate(b.get(2), HoldStatics.Margins::lift),
-        HoldSearch.estimate(b.get(3), HoldStatics.Margins::peel),
+        new Hold.Place(
+            place, f.attitude().tilt(), f.attitude().heading(), f.attitude().noseFromUphill()),
+        new Hold.Judgement(
+            verdict(enough, reasons, sliding),
+            reasons,
+            margin == null ? "nothing" : limitedBy(value)),
+        new Hold.Margins(
+            margin,
+            total,
+            HoldSearch.estimate(b.get(0), HoldStatics.Margins::slip),
+            sliding,
+            HoldSearch.estimate(b.get(1), HoldStatics.Margins::tip),
+            HoldSearch.estimate(b.get(2), HoldStatics.Margins::lift),
+            HoldSearch.estimate(b.get(3), HoldStatics.Margins::peel)),
         new Hold.Headings(
             heading(worst, 0), heading(worst, 1), heading(worst, 2), heading(worst, 3)),
         axles,
@@ -205,7 +205,7 @@ final class HoldStudy {
     List<String> out = new ArrayList<>();
     List<WheelLoads.Wheel> wheels = WheelLoads.wheels(machine.running().axles());
     for (int i = 0; m.settles() && i < wheels.size(); i++) {
-      if (m.wheels()[i] <= 0) {
+      if (m.loads().wheels()[i] <= 0) {
         WheelLoads.Wheel w = wheels.get(i);
         String side = w.y() > 0 ? " left" : w.y() < 0 ? " right" : "";
         out.add(machine.running().axles().get(w.axle()).name() + side);

@@ -129,7 +129,7 @@ public final class MachineStudy {
     Bands<PlenumState> moving =
         travels ? Settling.settled(balance, Stand.REST.travelling(true)) : null;
     RideHeight height = HeightStability.of(balance, Stand.REST);
-    @Nullable Estimate margin = height.factor();
+    @Nullable Estimate margin = height.heave().factor();
     HoldStudy holding = new HoldStudy(balance);
     List<Hold> holds = holding.all();
     StepStudy steps = rest == null ? null : new StepStudy(balance, rest, holds);
@@ -140,26 +140,24 @@ public final class MachineStudy {
     TradeStudy trades = new TradeStudy(machine, laws);
     return new MachineBalance(
         machine,
-        true,
-        operating,
-        rest == null ? null : Settling.figures(balance, rest),
-        moving == null ? null : Settling.figures(balance, moving),
-        height,
-        ValveStudy.of(balance, factor, margin),
-        holds,
-        holding.overTilt(),
-        HoldEndStudy.of(balance, holds),
-        sensitivities,
-        HoldEndStudy.steepestWithoutFan(balance),
-        rest == null ? null : ManoeuvreStudy.of(balance, rest),
-        TractionBudget.slower(balance, rest, moving),
-        steps == null ? List.of() : steps.all(),
-        trades.sizes(),
-        lips,
-        trades.fanCurve(),
-        trades.leakCurves(),
-        trades.overGap(),
-        trades.overSpeed(),
+        new MachineBalance.Operation(
+            operating,
+            rest == null ? null : Settling.figures(balance, rest),
+            moving == null ? null : Settling.figures(balance, moving),
+            trades.fanCurve(),
+            trades.leakCurves()),
+        new MachineBalance.DrawDown(height, ValveStudy.of(balance, factor, margin)),
+        new MachineBalance.Holding(
+            holds,
+            holding.overTilt(),
+            HoldEndStudy.of(balance, holds),
+            sensitivities,
+            HoldEndStudy.steepestWithoutFan(balance)),
+        new MachineBalance.Driving(
+            rest == null ? null : ManoeuvreStudy.of(balance, rest),
+            TractionBudget.slower(balance, rest, moving),
+            steps == null ? List.of() : steps.all()),
+        new MachineBalance.Changes(trades.sizes(), lips, trades.overGap(), trades.overSpeed()),
         points,
         BalanceNotices.of(balance, rest, own, operating, travels));
   }

@@ -104,7 +104,7 @@ final class PlenumBalance {
    * @param like such a state; null when there is none
    */
   @Nullable PlenumState settled(Stand stand, @Nullable PlenumState like) {
-    PlenumState near = like == null ? null : new PointSearch(this, stand).near(like.fanFlow());
+    PlenumState near = like == null ? null : new PointSearch(this, stand).near(like.flows().fan());
     return near == null ? settled(stand) : near;
   }
 
@@ -175,16 +175,11 @@ final class PlenumBalance {
     }
     return new PlenumState(
         suction,
-        flow,
-        leak,
-        edgeLeaks,
-        valveFlow,
-        other,
+        new PlenumState.Flows(flow, leak, edgeLeaks, valveFlow, other),
         sink.clone(),
         load,
         new PlenumState.Parts(floor, lips[0], thrust, valveJet),
-        least,
-        leastEdge,
+        new PlenumState.LeastGap(least, leastEdge),
         false,
         false);
   }

@@ -73,7 +73,7 @@ final class TradeStudy {
         b.of(s -> s.parts().sum()),
         b.of(s -> Settling.shaftPower(balance, s)),
         b.of(s -> s.parts().sum() * efficiency / Settling.shaftPower(balance, s)),
-        b.of(PlenumState::leastGap),
+        b.of(p -> p.least().gap()),
         beyond(balance, b.value()));
   }
 

@@ -56,12 +56,12 @@ final class ValveStudy {
     Stand soft = Stand.REST.at(side).softened(factor);
     double clear = 0;
     double touches = balance.fan().peakPressure();
-    if (balance.at(0, touches, soft).leastGap() > 0) {
+    if (balance.at(0, touches, soft).least().gap() > 0) {
       return touches;
     }
     for (int k = 0; k < STEPS; k++) {
       double middle = 0.5 * (clear + touches);
-      if (balance.at(0, middle, soft).leastGap() > 0) {
+      if (balance.at(0, middle, soft).least().gap() > 0) {
         clear = middle;
       } else {
         touches = middle;
@@ -112,15 +112,11 @@ final class ValveStudy {
     double room = free == null ? 0 : Math.max(0, cap - free.suction());
     double softSpring = lift > 0 ? room * valve.seatArea() / lift : 0;
     return new ValveSetting.Setting(
-        fits,
-        preload,
-        set.openingSuction(),
-        lift,
-        largest,
-        flow / jet,
-        softSpring,
-        figures == null ? null : figures.get(MachineFigure.SUCTION),
-        figures == null ? null : figures.get(MachineFigure.DOWNFORCE),
+        new ValveSetting.Spring(preload, set.openingSuction(), softSpring),
+        new ValveSetting.Seat(fits, lift, largest, flow / jet),
+        new ValveSetting.Settled(
+            figures == null ? null : figures.get(MachineFigure.SUCTION),
+            figures == null ? null : figures.get(MachineFigure.DOWNFORCE)),
         chatter(balance, valve, now));
   }
 
@@ -136,10 +132,10 @@ final class ValveStudy {
     double rho = balance.air().density();
     double p = state.suction();
     double jet = valve.dischargeCoefficient() * Math.sqrt(2 * p / rho);
-    double fan = -1 / balance.fan().slopeAt(state.fanFlow());
-    double leaks = (state.leakFlow() + state.otherFlow()) / (2 * p);
+    double fan = -1 / balance.fan().slopeAt(state.flows().fan());
+    double leaks = (state.flows().leak() + state.flows().other()) / (2 * p);
     double own = fan + leaks;
-    double bigG = own + state.valveFlow() / (2 * p);
+    double bigG = own + state.flows().valve() / (2 * p);
     double g = jet * valve.seatPerimeter();
     double volume = balance.area() * balance.machine().floor().ceilingHeight();
     double filling = volume / (Air.HEAT_RATIO * balance.machine().duty().air().pressure());

@@ -90,7 +90,8 @@ class BalanceNoticesTest {
 
   private static OperatingPoint operating(boolean stable, boolean touching) {
     Estimate e = Estimate.exact(1);
-    return new OperatingPoint(e, e, e, e, e, stable, false, touching, false);
+    return new OperatingPoint(
+        e, new OperatingPoint.Flows(e, e, e, e), stable, false, touching, false);
   }
 
   /** Why a machine does not settle: drawn down, leaks beyond the curve, or unstable. */

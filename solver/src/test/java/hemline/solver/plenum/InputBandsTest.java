@@ -48,9 +48,10 @@ class InputBandsTest {
     return Objects.requireNonNull(
         new HoldStudy(new PlenumBalance(machine(t), LAWS))
             .all().stream()
-                .filter(h -> h.place().equals("wall"))
+                .filter(h -> h.place().name().equals("wall"))
                 .findFirst()
                 .orElseThrow()
+                .margins()
                 .total());
   }
 

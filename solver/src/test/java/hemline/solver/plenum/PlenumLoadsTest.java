@@ -39,7 +39,7 @@ class PlenumLoadsTest {
     double jet = Math.sqrt(2 * SUCTION / rho);
     double flow = 0.62 * Math.PI * diameter * lift * jet;
     assertThat(Math.PI * diameter * lift).isLessThan(seat);
-    assertThat(s.valveFlow()).isCloseTo(flow, within(1e-12));
+    assertThat(s.flows().valve()).isCloseTo(flow, within(1e-12));
     assertThat(s.parts().valve()).isCloseTo(-0.5 * rho * flow * jet, within(1e-12));
     assertThat(s.parts().floor()).isCloseTo(SUCTION * AREA, within(1e-9));
     assertThat(s.load()[0]).isCloseTo(SUCTION * AREA - 0.5 * rho * flow * jet, within(1e-9));
@@ -83,7 +83,7 @@ class PlenumLoadsTest {
     // the two repetitions of the balance are off by 4e-4 of the lips' force, one would be by 2e-2
     assertThat(s.parts().lips()).isCloseTo(lips, within(1e-3 * lips));
     assertThat(s.sink()[0]).isCloseTo(z, within(1e-3 * lips / k));
-    assertThat(s.leastGap()).isCloseTo(Machines.GAP - z, within(1e-3 * lips / k));
+    assertThat(s.least().gap()).isCloseTo(Machines.GAP - z, within(1e-3 * lips / k));
   }
 
   /**
@@ -108,7 +108,7 @@ class PlenumLoadsTest {
     PlenumBalance balance = new PlenumBalance(stands, LAWS);
     PlenumState there =
         balance.points(Stand.REST).stream()
-            .filter(s -> Math.abs(s.fanFlow() - at) < 1e-5)
+            .filter(s -> Math.abs(s.flows().fan() - at) < 1e-5)
             .findFirst()
             .orElseThrow();
     assertThat(there.suction()).isCloseTo(p, within(0.5));

@@ -68,8 +68,9 @@ class PointSearchTest {
     List<PlenumState> points = balance.points(Stand.REST);
     assertThat(points).hasSameSizeAs(zeros);
     for (int i = 0; i < zeros.size(); i++) {
-      assertThat(points.get(i).fanFlow()).isCloseTo(zeros.get(i), within(1e-8));
-      assertThat(points.get(i).demand()).isCloseTo(points.get(i).fanFlow(), withPercentage(1e-7));
+      assertThat(points.get(i).flows().fan()).isCloseTo(zeros.get(i), within(1e-8));
+      assertThat(points.get(i).demand())
+          .isCloseTo(points.get(i).flows().fan(), withPercentage(1e-7));
     }
   }
 
@@ -92,11 +93,11 @@ class PointSearchTest {
   void looksCloseToAFlow() {
     Machine m = Machines.round(Machines.quadratic(900, 6e4), Machines.RIGID);
     PlenumBalance balance = new PlenumBalance(m, LAWS);
-    double q = Machines.settled(balance).fanFlow();
+    double q = Machines.settled(balance).flows().fan();
     PointSearch search = new PointSearch(balance, Stand.REST);
     for (double off : new double[] {-0.1, -0.03, -0.004, 0, 0.004, 0.03, 0.1}) {
       PlenumState near = Objects.requireNonNull(search.near((1 + off) * q), "off " + off);
-      assertThat(near.fanFlow()).isCloseTo(q, within(1e-10));
+      assertThat(near.flows().fan()).isCloseTo(q, within(1e-10));
     }
     assertThat(search.near(1.2 * q)).isNull();
     assertThat(search.near(0.8 * q)).isNull();
@@ -108,11 +109,13 @@ class PointSearchTest {
     Machine m = Machines.round(Machines.quadratic(900, 6e4), Machines.RIGID);
     Machine wide = m.withFloor(m.floor().withGaps(12));
     PlenumBalance balance = new PlenumBalance(wide, LAWS);
-    double q = Machines.settled(balance).fanFlow();
+    double q = Machines.settled(balance).flows().fan();
     double last = balance.fan().largestFlow();
     assertThat(q).isBetween(0.98 * last, last);
     assertThat(
-            Objects.requireNonNull(new PointSearch(balance, Stand.REST).near(0.98 * q)).fanFlow())
+            Objects.requireNonNull(new PointSearch(balance, Stand.REST).near(0.98 * q))
+                .flows()
+                .fan())
         .isCloseTo(q, within(1e-10));
 
     Machine hump = Machines.round(Machines.steepHump(), Machines.RIGID);
@@ -123,13 +126,14 @@ class PointSearchTest {
     PointSearch search = new PointSearch(new PlenumBalance(at, LAWS), Stand.REST);
     List<PlenumState> points = search.all();
     assertThat(points).hasSize(3);
-    assertThat(points).extracting(PlenumState::fanFlow).isSorted();
+    assertThat(points).extracting(p -> p.flows().fan()).isSorted();
     assertThat(search.near(0.035)).isNull();
-    assertThat(Objects.requireNonNull(search.near(1.002 * points.get(2).fanFlow())).fanFlow())
-        .isCloseTo(points.get(2).fanFlow(), within(1e-10));
+    assertThat(
+            Objects.requireNonNull(search.near(1.002 * points.get(2).flows().fan())).flows().fan())
+        .isCloseTo(points.get(2).flows().fan(), within(1e-10));
     // running up the fan settles at the largest stable flow
-    assertThat(Objects.requireNonNull(search.settled()).fanFlow())
-        .isCloseTo(points.get(2).fanFlow(), within(1e-12));
+    assertThat(Objects.requireNonNull(search.settled()).flows().fan())
+        .isCloseTo(points.get(2).flows().fan(), within(1e-12));
   }
 
   /**
@@ -155,12 +159,12 @@ class PointSearchTest {
       List<PlenumState> points = new PlenumBalance(at, Machines.constant(c, 0)).points(Stand.REST);
       PlenumState there =
           points.stream()
-              .filter(s -> Math.abs(s.fanFlow() - q) < 1e-3 * q)
+              .filter(s -> Math.abs(s.flows().fan() - q) < 1e-3 * q)
               .findFirst()
               .orElseThrow();
       assertThat(there.stable()).as("%s", h).isEqualTo(stable);
       assertThat(there.stalled()).isFalse();
-      assertThat(there.leastGap()).isCloseTo(h, withPercentage(1));
+      assertThat(there.least().gap()).isCloseTo(h, withPercentage(1));
     }
   }
 }

@@ -161,9 +161,9 @@ class SettlingTest {
     assertThat(low).hasSize(3);
     assertThat(high).hasSize(3);
     for (int k = 0; k < 3; k++) {
-      Estimate q = points.get(k).fanFlow();
-      double one = low.get(k).fanFlow();
-      double other = high.get(k).fanFlow();
+      Estimate q = points.get(k).flows().fan();
+      double one = low.get(k).flows().fan();
+      double other = high.get(k).flows().fan();
       assertThat(q.low()).isCloseTo(Math.min(Math.min(one, other), q.value()), within(1e-12));
       assertThat(q.high()).isCloseTo(Math.max(Math.max(one, other), q.value()), within(1e-12));
       assertThat(points.get(k).stable()).isEqualTo(k != 1);
@@ -186,6 +186,6 @@ class SettlingTest {
     double[] down = {Machines.GAP, 0, 0};
     assertThat(balance.at(0.05, 500, Stand.REST.held(down)).touches()).isTrue();
     assertThat(s.touches()).isFalse();
-    assertThat(s.demand()).isEqualTo(s.leakFlow());
+    assertThat(s.demand()).isEqualTo(s.flows().leak());
   }
 }

@@ -28,16 +28,16 @@ public final class CountTable {
     return String.format(
         Locale.ROOT,
         "%s,%.0f,%s,%d,%d,%s,%d,%d,%d,%.1f",
-        r.lip(),
-        r.suction(),
-        r.closure().key(),
+        r.flow().lip(),
+        r.flow().suction(),
+        r.flow().closure().key(),
         r.grid(),
-        r.cells(),
-        r.status().name().toLowerCase(Locale.ROOT),
-        r.passes(),
+        r.work().cells(),
+        r.work().status().name().toLowerCase(Locale.ROOT),
+        r.work().passes(),
         r.linearIterations(),
-        r.cellPasses(),
-        r.workUnits());
+        r.work().cellPasses(),
+        r.work().units());
   }
 
   /**
@@ -58,15 +58,17 @@ public final class CountTable {
       }
       rows.add(
           new GridCount(
-              cell[0],
-              Double.parseDouble(cell[1]),
-              Closure.valueOf(cell[2].toUpperCase(Locale.ROOT)),
+              new SolvedFlow(
+                  cell[0],
+                  Double.parseDouble(cell[1]),
+                  Closure.valueOf(cell[2].toUpperCase(Locale.ROOT))),
               Integer.parseInt(cell[3]),
-              Integer.parseInt(cell[4]),
-              SolveStatus.valueOf(cell[5].toUpperCase(Locale.ROOT)),
-              Integer.parseInt(cell[6]),
-              Integer.parseInt(cell[7]),
-              Long.parseLong(cell[8])));
+              new GridWork(
+                  Integer.parseInt(cell[4]),
+                  SolveStatus.valueOf(cell[5].toUpperCase(Locale.ROOT)),
+                  Integer.parseInt(cell[6]),
+                  Long.parseLong(cell[8])),
+              Integer.parseInt(cell[7])));
     }
     return rows;
   }
@@ -91,26 +93,27 @@ public final class CountTable {
         changes.add(now.name() + " is not in the table");
         continue;
       }
-      if (now.status() != before.status() || now.closure() != before.closure()) {
+      if (now.work().status() != before.work().status()
+          || now.flow().closure() != before.flow().closure()) {
         changes.add(
             "%s ended %s with %s, the table has %s with %s"
                 .formatted(
                     now.name(),
-                    now.status(),
-                    now.closure().key(),
-                    before.status(),
-                    before.closure().key()));
+                    now.work().status(),
+                    now.flow().closure().key(),
+                    before.work().status(),
+                    before.flow().closure().key()));
       }
-      note(changes, now.name(), "cells", before.cells(), now.cells(), 0);
-      note(changes, now.name(), "passes", before.passes(), now.passes(), 1);
+      note(changes, now.name(), "cells", before.work().cells(), now.work().cells(), 0);
+      note(changes, now.name(), "passes", before.work().passes(), now.work().passes(), 1);
       note(
           changes,
           now.name(),
           "linear iterations",
           before.linearIterations(),
           now.linearIterations(),
-          Math.ceil((double) before.linearIterations() / Math.max(1, before.passes())));
-      note(changes, now.name(), "work units", before.workUnits(), now.workUnits(), 1);
+          Math.ceil((double) before.linearIterations() / Math.max(1, before.work().passes())));
+      note(changes, now.name(), "work units", before.work().units(), now.work().units(), 1);
     }
     return changes;
   }

@@ -115,7 +115,8 @@ final class TurbulentStep implements ComputedCase {
       Probe probe = probe(expected.quantity());
       quantities.add(
           ModelBand.of(
-              GridMeter.measure(expected.quantity(), probe, expected.scale(), grids, null),
+              GridMeter.measure(
+                  expected.quantity(), probe, expected.tolerance().scale(), grids, null),
               expected,
               probe,
               Closure.SST,

@@ -13,15 +13,10 @@ import org.junit.jupiter.api.Test;
 class CountTableTest {
   private static GridCount row(int cells, SolveStatus status, int passes) {
     return new GridCount(
-        "plain-flat-8",
-        600,
-        Closure.SST,
+        new SolvedFlow("plain-flat-8", 600, Closure.SST),
         1,
-        cells,
-        status,
-        passes,
-        2 * passes,
-        (long) cells * passes);
+        new GridWork(cells, status, passes, (long) cells * passes),
+        2 * passes);
   }
 
   private static final GridCount KEPT = row(1000, SolveStatus.CONVERGED, 100);
@@ -36,7 +31,10 @@ class CountTableTest {
         List.of(
             KEPT,
             new GridCount(
-                "knife-fin", 20, Closure.LAMINAR, 2, 4321, SolveStatus.UNSTEADY, 7, 40, 123456));
+                new SolvedFlow("knife-fin", 20, Closure.LAMINAR),
+                2,
+                new GridWork(4321, SolveStatus.UNSTEADY, 7, 123456),
+                40));
     String text = CountTable.text(rows);
     assertThat(text.lines().toList().get(2))
         .isEqualTo("knife-fin,20,laminar,2,4321,unsteady,7,40,123456,28.6");

@@ -133,7 +133,7 @@ public final class FlowPicture {
       paintMesh(sheet, to, frame, ink);
     }
     if (look.streamlines()) {
-      lines.paint(sheet, to, ink.leak(), ink.vortex(), ink.paper());
+      lines.paint(sheet, to, ink.lines().leak(), ink.lines().vortex(), ink.paper());
     }
   }
 
@@ -164,7 +164,8 @@ public final class FlowPicture {
    * @param words rooms of other words, which stay free
    */
   public void paintLabels(Sheet sheet, BoardView view, Palette ink, List<Rectangle2D> words) {
-    VortexLabels.paint(sheet, projection(view), shown.result(), ink.text(), ink.vortex(), words);
+    VortexLabels.paint(
+        sheet, projection(view), shown.result(), ink.text(), ink.lines().vortex(), words);
   }
 
   /** The part of the board that {@link #paintLabels} needs; empty without vortices. */

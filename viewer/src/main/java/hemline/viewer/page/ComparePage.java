@@ -92,9 +92,9 @@ public final class ComparePage {
               LengthUnit.bare(p.gap(), 4),
               Digits.plain(p.suction(), 4),
               Integer.toString(p.readings()),
-              within(p.measured(), p.measuredUncertainty()),
+              within(p.measured().value(), p.measured().halfWidth()),
               predicted == null ? "-" : Digits.withBand(predicted, 1),
-              predicted == null ? "-" : within(p.error(), p.errorUncertainty()),
+              predicted == null ? "-" : within(p.error().value(), p.error().halfWidth()),
               CompareWords.verdict(p.verdict()),
               p.largest().words()));
     }
@@ -135,11 +135,11 @@ public final class ComparePage {
   }
 
   private void deciders() {
-    if (comparison.decisive().isEmpty()) {
+    if (comparison.finer().decisive().isEmpty()) {
       return;
     }
     List<String> sentences = new ArrayList<>();
-    for (Comparison.Decider d : comparison.decisive()) {
+    for (Comparison.Decider d : comparison.finer().decisive()) {
       String share = " (" + Digits.plain(100 * d.share(), 2) + " % of the variance)";
       if (Double.isInfinite(d.better())) {
         sentences.add("Not enough by itself: " + d.source().words() + share + ".");

@@ -28,6 +28,8 @@ final class KeptForm {
   static ObjectMapper json() {
     return new ObjectMapper()
         .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
+        .addMixIn(KeptStudy.class, OfStudy.class)
+        .addMixIn(StudyQuestion.class, OfQuestion.class)
         .addMixIn(SectionResult.class, OfResult.class)
         .addMixIn(SectionFigures.class, OfFigures.class)
         .addMixIn(LeakPoint.class, OfLeak.class)
@@ -48,6 +50,19 @@ final class KeptForm {
       throw MismatchedInputException.from(null, kind, "a part is missing or too many");
     }
     return value;
+  }
+
+  private interface OfStudy {
+    @JsonUnwrapped
+    KeptStudy.Run run();
+  }
+
+  private interface OfQuestion {
+    @JsonUnwrapped
+    StudyQuestion.Held held();
+
+    @JsonUnwrapped
+    StudyQuestion.Solving solving();
   }
 
   private interface OfResult {

@@ -124,7 +124,7 @@ public final class StudyStore {
         refused.add(KeptFile.setAside(file, e));
       }
     }
-    studies.sort(Comparator.comparing((KeptStudy s) -> Instant.parse(s.when())).reversed());
+    studies.sort(Comparator.comparing((KeptStudy s) -> Instant.parse(s.run().when())).reversed());
     return new Kept(studies, refused);
   }
 
@@ -132,7 +132,7 @@ public final class StudyStore {
   public void remove(KeptStudy study) {
     try {
       // the file may be named by another build of the solver
-      StudyStore store = new StudyStore(folder, study.engine());
+      StudyStore store = new StudyStore(folder, study.run().engine());
       store.sections(study.question()).clear();
       Files.deleteIfExists(store.file(study.question()));
     } catch (IOException e) {
@@ -167,11 +167,11 @@ public final class StudyStore {
       return "lacks \"" + missing + "\"";
     }
     try {
-      Instant.parse(study.when());
+      Instant.parse(study.run().when());
     } catch (DateTimeException e) {
       return "does not tell when it was solved";
     }
-    Path named = new StudyStore(folder, study.engine()).file(study.question());
+    Path named = new StudyStore(folder, study.run().engine()).file(study.question());
     if (!named.getFileName().equals(file.getFileName())) {
       return "answers another question than its name says";
     }

@@ -239,7 +239,7 @@ final class FakeStudies implements Studies {
               Calibrations.NONE,
               cancel,
               progress);
-      return searched.proven(List.of(found), null, null, balance);
+      return searched.proven(new Improvement.Proof(List.of(found), null, null, balance));
     }
     Estimate less = new Estimate(0.9, 0.02, 0, 0.01, 0.01, Trend.MONOTONE);
     Ranking.Row row =
@@ -259,7 +259,7 @@ final class FakeStudies implements Studies {
             .map(g -> new SectionAnswer(answer(best.name(), g, 600), null))
             .toList();
     RankingAnswer proof = new RankingAnswer(ranking, answers);
-    return searched.proven(List.of(found), proof, proof, null);
+    return searched.proven(new Improvement.Proof(List.of(found), proof, proof, null));
   }
 
   @Override

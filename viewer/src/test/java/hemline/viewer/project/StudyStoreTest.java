@@ -60,13 +60,8 @@ final class StudyStoreTest {
         List.of(lip),
         lip("plain flat 8 mm", "", 8e-3),
         List.of(1e-3, 2e-3),
-        2e-3,
-        600,
-        GroundMotion.STILL,
-        Air.STANDARD,
-        MeshLevel.COARSE,
-        Closure.AUTO,
-        false);
+        new StudyQuestion.Held(2e-3, 600, GroundMotion.STILL, Air.STANDARD),
+        new StudyQuestion.Solving(MeshLevel.COARSE, Closure.AUTO, false));
   }
 
   private static StudyQuestion ranked() {
@@ -75,13 +70,8 @@ final class StudyStoreTest {
         InventedStudies.ranking().rows().stream().map(r -> lip(r.profile(), "", 4e-3)).toList(),
         lip("plain flat 8", "", 8e-3),
         InventedStudies.ranking().gaps(),
-        1e-3,
-        600,
-        GroundMotion.STILL,
-        Air.STANDARD,
-        MeshLevel.FINE,
-        Closure.SST,
-        true);
+        new StudyQuestion.Held(1e-3, 600, GroundMotion.STILL, Air.STANDARD),
+        new StudyQuestion.Solving(MeshLevel.FINE, Closure.SST, true));
   }
 
   /** A result with every part filled in, awkward numbers among them. */
@@ -119,7 +109,13 @@ final class StudyStoreTest {
                 new Estimate(1, 0.1, 0, 0, 0, Estimate.Trend.UNKNOWN)),
             Arrays.asList(new Estimate(0.9, 0.1, 0, 0, 0, Estimate.Trend.MONOTONE), null));
     return new KeptStudy(
-        question, null, relative, null, List.of(), complete, 12.5, when, "engine one");
+        question,
+        null,
+        relative,
+        null,
+        List.of(),
+        complete,
+        new KeptStudy.Run(12.5, when, "engine one"));
   }
 
   private StudyStore store(String engine) {
@@ -137,9 +133,7 @@ final class StudyStoreTest {
             InventedStudies.ranking(),
             List.of(),
             true,
-            3,
-            "2026-11-25T04:00:00Z",
-            "engine one");
+            new KeptStudy.Run(3, "2026-11-25T04:00:00Z", "engine one"));
     store("engine one").keep(curve);
     store("engine one").keep(ranked);
     StudyStore again = store("engine one");
@@ -311,7 +305,14 @@ final class StudyStoreTest {
         .contains("Not distinguishable from the plain flat 8 mm at 1 mm.")
         .containsSequence("To know", "  - Some \u201ctext\u201d.");
     KeptStudy ranked =
-        new KeptStudy(ranked(), null, null, InventedStudies.ranking(), List.of(), true, 3, "", "");
+        new KeptStudy(
+            ranked(),
+            null,
+            null,
+            InventedStudies.ranking(),
+            List.of(),
+            true,
+            new KeptStudy.Run(3, "", ""));
     assertThat(PageText.lines(StudyPage.of(ranked)))
         .contains("Leaks less than plain flat 8", "A finer mesh may tell: one pocket 8.")
         .anyMatch(

@@ -327,7 +327,7 @@ class WrittenResultsTest {
     MachineBalance b = balance();
     String text = BalanceDocument.text(b, "coarse", 3);
     assertSame(text);
-    var rest = b.rest();
+    var rest = b.operation().rest();
     assertThat(rest).isNotNull();
     assertThat(estimate(JSON.readTree(text).path("downforce")))
         .isEqualTo(rest.get(MachineFigure.DOWNFORCE));
@@ -339,15 +339,15 @@ class WrittenResultsTest {
             .orElseThrow();
     assertBand(downforce, 2, rest.get(MachineFigure.DOWNFORCE));
     List<List<String>> trades = table(BalanceCsv.trades(b));
-    assertThat(trades).hasSize(1 + b.trades().size() + b.lips().size());
-    for (int k = 0; k < b.trades().size(); k++) {
-      var force = b.trades().get(k).downforce();
+    assertThat(trades).hasSize(1 + b.changes().trades().size() + b.changes().lips().size());
+    for (int k = 0; k < b.changes().trades().size(); k++) {
+      var force = b.changes().trades().get(k).downforce();
       if (force != null) {
         assertBand(trades.get(k + 1), 3, force);
       }
     }
     List<List<String>> curves = table(BalanceCsv.curves(b));
-    double[] pressure = b.leakCurves().get(1).pressure();
+    double[] pressure = b.operation().leakCurves().get(1).pressure();
     List<List<String>> leaks =
         curves.stream().filter(l -> l.get(0).equals("leaks") && l.get(1).equals("0.75")).toList();
     assertThat(leaks).hasSize(pressure.length);
