@@ -33,21 +33,10 @@ public record RigReading(
   /** What a line of readings tells. */
   public enum Kind {
     /** The lip over a gap, everything steady. */
-    LIP("lip"),
+    LIP,
     /** The lip taped shut, everything steady: leaks of the box alone. */
-    TAPED("taped"),
+    TAPED,
     /** Blower shut off: the suction decays through the gap, or, without one, with the lip taped. */
-    DECAY("decay");
-
-    private final String key;
-
-    Kind(String key) {
-      this.key = key;
-    }
-
-    /** Name in files. */
-    public String key() {
-      return key;
-    }
+    DECAY
   }
 }

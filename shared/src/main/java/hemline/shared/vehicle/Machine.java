@@ -34,32 +34,8 @@ public record Machine(
    */
   public record Description(String name, String notes, boolean invented) {}
 
-  public Machine withAir(Ambient newAir) {
-    return new Machine(
-        description,
-        floor,
-        load,
-        running,
-        fan,
-        power,
-        openings,
-        new Duty(newAir, duty.travelSpeed(), duty.slope(), duty.step(), duty.terms()));
-  }
-
   public Machine withFloor(FloorOutline newFloor) {
     return new Machine(description, newFloor, load, running, fan, power, openings, duty);
-  }
-
-  public Machine atTravelSpeed(double newTravelSpeed) {
-    return new Machine(
-        description,
-        floor,
-        load,
-        running,
-        fan,
-        power,
-        openings,
-        new Duty(duty.air(), newTravelSpeed, duty.slope(), duty.step(), duty.terms()));
   }
 
   public Machine withLoad(Load newLoad) {
@@ -78,63 +54,39 @@ public record Machine(
     return new Machine(description, floor, load, running, fan, newPower, openings, duty);
   }
 
-  public Machine withValve(@Nullable ReliefValve newValve) {
-    return new Machine(
-        description,
-        floor,
-        load,
-        running,
-        fan,
-        power,
-        new Openings(newValve, openings.leaks()),
-        duty);
+  public Machine withValve(@Nullable ReliefValve valve) {
+    return with(new Openings(valve, openings.leaks()));
   }
 
-  public Machine withOtherLeaks(List<OtherLeak> newLeaks) {
-    return new Machine(
-        description,
-        floor,
-        load,
-        running,
-        fan,
-        power,
-        new Openings(openings.valve(), newLeaks),
-        duty);
+  public Machine withOtherLeaks(List<OtherLeak> leaks) {
+    return with(new Openings(openings.valve(), leaks));
   }
 
-  public Machine withStep(@Nullable GroundStep newStep) {
-    return new Machine(
-        description,
-        floor,
-        load,
-        running,
-        fan,
-        power,
-        openings,
-        new Duty(duty.air(), duty.travelSpeed(), duty.slope(), newStep, duty.terms()));
+  public Machine withAir(Ambient air) {
+    return with(new Duty(air, duty.travelSpeed(), duty.slope(), duty.step(), duty.terms()));
   }
 
-  public Machine withSlope(double newSlope) {
-    return new Machine(
-        description,
-        floor,
-        load,
-        running,
-        fan,
-        power,
-        openings,
-        new Duty(duty.air(), duty.travelSpeed(), newSlope, duty.step(), duty.terms()));
+  public Machine atTravelSpeed(double speed) {
+    return with(new Duty(duty.air(), speed, duty.slope(), duty.step(), duty.terms()));
   }
 
-  public Machine withTerms(HoldTerms newTerms) {
-    return new Machine(
-        description,
-        floor,
-        load,
-        running,
-        fan,
-        power,
-        openings,
-        new Duty(duty.air(), duty.travelSpeed(), duty.slope(), duty.step(), newTerms));
+  public Machine withSlope(double slope) {
+    return with(new Duty(duty.air(), duty.travelSpeed(), slope, duty.step(), duty.terms()));
+  }
+
+  public Machine withStep(@Nullable GroundStep step) {
+    return with(new Duty(duty.air(), duty.travelSpeed(), duty.slope(), step, duty.terms()));
+  }
+
+  public Machine withTerms(HoldTerms terms) {
+    return with(new Duty(duty.air(), duty.travelSpeed(), duty.slope(), duty.step(), terms));
+  }
+
+  private Machine with(Openings newOpenings) {
+    return new Machine(description, floor, load, running, fan, power, newOpenings, duty);
+  }
+
+  private Machine with(Duty newDuty) {
+    return new Machine(description, floor, load, running, fan, power, openings, newDuty);
   }
 }

@@ -73,11 +73,6 @@ public final class MonotoneCurve {
     return a * b <= 0 && Math.abs(d) > 3 * Math.abs(a) ? 3 * a : d;
   }
 
-  /** First x. */
-  public double from() {
-    return x[0];
-  }
-
   /** Last x. */
   public double to() {
     return x[x.length - 1];

@@ -74,11 +74,6 @@ final class FlowReader {
     }
   }
 
-  /** True where all flows come from a meter. */
-  boolean metered() {
-    return rig.readings().stream().noneMatch(r -> Double.isNaN(r.flow()));
-  }
-
   double gap(RigReading r, Errors e, int place) {
     return r.gap() * (1 + e.of(Errors.Shared.GAP_SHARE))
         + e.of(Errors.Shared.GAP_ZERO)

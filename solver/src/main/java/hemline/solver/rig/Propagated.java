@@ -28,11 +28,6 @@ public final class Propagated {
     this.covariance = covariance;
   }
 
-  /** Number of outputs. */
-  public int size() {
-    return values.length;
-  }
-
   public double value(int output) {
     return values[output];
   }
@@ -51,11 +46,6 @@ public final class Propagated {
   public double correlation(int a, int b) {
     double size = standardUncertainty(a) * standardUncertainty(b);
     return size > 0 ? covariance[a][b] / size : 0;
-  }
-
-  /** A copy of the covariance matrix. */
-  double[][] covariance() {
-    return Arrays.stream(covariance).map(double[]::clone).toArray(double[][]::new);
   }
 
   /** Derivative of an output after an input. */

@@ -35,8 +35,4 @@ record Solved(
   Solved withoutFlow() {
     return new Solved(new SectionAnswer(answer.result(), null), closure, gapReynolds, leaks);
   }
-
-  boolean cancelled() {
-    return answer.result().status() == SolveStatus.CANCELLED;
-  }
 }

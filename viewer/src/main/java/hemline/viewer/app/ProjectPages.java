@@ -126,11 +126,6 @@ public final class ProjectPages {
     return files.menu();
   }
 
-  /** Comparisons with rigs. */
-  public RigDesk rigs() {
-    return rigs;
-  }
-
   /** Searches for better lips. */
   public ImproveDesk searches() {
     return searches;

@@ -286,11 +286,6 @@ public final class Workbench {
     flow.finish(options.get());
   }
 
-  /** True between {@link #beginDrag} and {@link #endDrag}. */
-  public boolean dragging() {
-    return flow.dragging();
-  }
-
   /** The question on the bench; null while the drawing is no lip. */
   public @Nullable SealSection section() {
     LipProfile profile = findings().get().profile();

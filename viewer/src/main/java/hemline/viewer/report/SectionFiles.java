@@ -60,9 +60,4 @@ public final class SectionFiles {
       return drawn;
     }
   }
-
-  /** Results of a ranking in the order of its rows. */
-  public static List<SectionResult> results(Ranking ranking) {
-    return ranking.rows().stream().flatMap(row -> row.results().stream()).toList();
-  }
 }
