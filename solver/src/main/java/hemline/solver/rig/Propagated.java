@@ -1,6 +1,5 @@
 package hemline.solver.rig;
 
-import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;

@@ -1,6 +1,5 @@
 package hemline.solver.study;
 
-import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.Closure;
 import hemline.solver.refine.LeakSeries;
 import java.util.Collections;

@@ -157,7 +157,7 @@ public final class ProjectPages {
           quiet.stop();
           longest.stop();
           machines.work().stop();
-          rigs.stop();
+          rigs.work().stop();
           searches.work().stop();
           project.close();
         });

@@ -3,7 +3,6 @@ package hemline.viewer.report;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.Section;
 import hemline.solver.flow.FlowField;
-import hemline.solver.study.Ranking;
 import hemline.viewer.picture.Picture;
 import hemline.viewer.picture.SectionPicture;
 import java.nio.charset.StandardCharsets;

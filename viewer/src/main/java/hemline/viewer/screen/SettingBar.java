@@ -136,16 +136,7 @@ final class SettingBar {
                 bench.set(condition.at(bench.setting().get(), v.doubleValue()));
               }
             });
-    slider
-        .valueChangingProperty()
-        .subscribe(
-            on -> {
-              if (on) {
-                bench.beginDrag();
-              } else {
-                bench.endDrag();
-              }
-            });
+    slider.valueChangingProperty().subscribe(bench::drag);
     return new VBox(2, field.line(), slider);
   }
 }
