@@ -16,7 +16,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.function.IntFunction;
 
 /** Exact flows given on the sides of a domain. */
 final class ExactCases {
@@ -109,36 +108,22 @@ final class ExactCases {
         new Ring(
             new double[] {-1, end, end, -1},
             new double[] {-tan + half, end * tan + half, high + 2, high + 2});
-    return between(
-        List.of(below, above),
-        n ->
-            new GridLines(
-                Problems.even(0, length, (int) length * n),
-                Problems.even(low, high, (int) Math.round((high - low) * n))),
-        exact,
-        exact.viscosity(),
-        1,
-        reynolds);
-  }
-
-  /** A flow between two walls at rest, its ends given. */
-  private static FlowCase between(
-      List<Ring> walls,
-      IntFunction<GridLines> lines,
-      PlaneFlow exact,
-      double viscosity,
-      double length,
-      double reynolds) {
     return new FlowCase(
         new int[] {8, 16, 32},
         n -> {
-          Mesh mesh = MeshBuilder.build(lines.apply(n), walls, ENDS);
+          Mesh mesh =
+              MeshBuilder.build(
+                  new GridLines(
+                      Problems.even(0, length, (int) length * n),
+                      Problems.even(low, high, (int) Math.round((high - low) * n))),
+                  List.of(below, above),
+                  ENDS);
           return Problems.laminar(
               mesh,
               ExactBoundary.of(mesh, exact, ENDS),
-              viscosity,
+              exact.viscosity(),
               false,
-              new FlowProblem.Scales(length, 1, 1));
+              new FlowProblem.Scales(1, 1, 1));
         },
         0,
         errors(exact),
@@ -154,13 +139,25 @@ final class ExactCases {
     double top = 2.05 * tan;
     Ring above = new Ring(new double[] {0, 3, 3, 0}, new double[] {0, 3 * tan, 4, 4});
     Ring below = new Ring(new double[] {0, 0, 3, 3}, new double[] {0, -4, -4, -3 * tan});
-    return between(
-        List.of(below, above),
-        n -> new GridLines(Problems.even(1, 2, 3 * n), Problems.even(-top, top, 2 * n)),
-        exact,
-        exact.viscosity(),
-        tan,
-        2 * Math.abs(reynolds));
+    return new FlowCase(
+        new int[] {8, 16, 32},
+        n -> {
+          Mesh mesh =
+              MeshBuilder.build(
+                  new GridLines(Problems.even(1, 2, 3 * n), Problems.even(-top, top, 2 * n)),
+                  List.of(below, above),
+                  ENDS);
+          return Problems.laminar(
+              mesh,
+              ExactBoundary.of(mesh, exact, ENDS),
+              exact.viscosity(),
+              false,
+              new FlowProblem.Scales(tan, 1, 1));
+        },
+        0,
+        errors(exact),
+        OptionalDouble.of(2 * Math.abs(reynolds)),
+        OptionalDouble.of(0));
   }
 
   /** A cylinder over a moving plane, creeping; the exact flow on the outer sides. */

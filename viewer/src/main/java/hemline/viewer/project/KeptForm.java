@@ -2,11 +2,8 @@ package hemline.viewer.project;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
-import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridLeak;
@@ -18,7 +15,6 @@ import hemline.shared.section.DuctSection;
 import hemline.shared.section.SectionConditions;
 import java.util.List;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 
 /** Records in kept files: parts of a group stand in the record that holds the group. */
 final class KeptForm {
@@ -36,20 +32,6 @@ final class KeptForm {
         .addMixIn(LeakGrids.class, OfGrids.class)
         .addMixIn(DuctSection.class, OfDuct.class)
         .addMixIn(DuctSection.Walls.class, OfWalls.class);
-  }
-
-  /**
-   * A record from a kept file; null where there is none.
-   *
-   * @throws JsonProcessingException if it is not just what would be written of it
-   */
-  static <T> @Nullable T read(ObjectMapper json, JsonNode node, Class<T> kind)
-      throws JsonProcessingException {
-    T value = json.treeToValue(node, kind);
-    if (value != null && !json.valueToTree(value).toString().equals(node.toString())) {
-      throw MismatchedInputException.from(null, kind, "a part is missing or too many");
-    }
-    return value;
   }
 
   private interface OfStudy {

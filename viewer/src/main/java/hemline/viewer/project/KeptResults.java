@@ -1,6 +1,7 @@
 package hemline.viewer.project;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -45,7 +46,8 @@ public final class KeptResults<T extends Record> implements ResultStore<T> {
   private final Path folder;
   private final String solver;
   private final int most;
-  private final ObjectMapper json = KeptForm.json();
+  private final ObjectMapper json =
+      KeptForm.json().enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES);
 
   KeptResults(Class<T> kind, String schema, Path folder, String solver, int most) {
     this.kind = kind;
@@ -81,7 +83,7 @@ public final class KeptResults<T extends Record> implements ResultStore<T> {
           || !document.path("solver").asText().equals(solver)) {
         return null;
       }
-      T result = KeptForm.read(json, document.path("result"), kind);
+      T result = json.treeToValue(document.path("result"), kind);
       return result == null || Whole.missing(result) != null ? null : result;
     } catch (InputException | JsonProcessingException | IllegalArgumentException e) {
       return null;

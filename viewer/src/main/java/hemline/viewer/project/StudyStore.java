@@ -147,15 +147,15 @@ public final class StudyStore {
   /** A study that is whole, answers the question it names and is named by that question. */
   private KeptStudy read(Path file) throws InputException {
     JsonNode document = KeptFile.read(json, file, SCHEMA);
-    @Nullable KeptStudy study;
+    KeptStudy study;
     String why;
     try {
-      study = KeptForm.read(json, document.path("study"), KeptStudy.class);
+      study = json.treeToValue(document.path("study"), KeptStudy.class);
       why = study == null ? "holds no study" : fault(study, file);
     } catch (JsonProcessingException | IllegalArgumentException e) {
       throw new InputException("kept.form", file.toString(), "is damaged: it holds no whole study");
     }
-    if (study == null || !why.isEmpty()) {
+    if (!why.isEmpty()) {
       throw new InputException("kept.form", file.toString(), "is damaged: it " + why);
     }
     return study;
