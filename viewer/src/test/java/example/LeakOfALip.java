@@ -33,7 +33,7 @@ public final class LeakOfALip {
       var leak = at.figures().get(Figure.LEAK_FLOW).times(1e3);
       System.out.printf(
           "gap %.1f mm: %.4f (%.4f to %.4f) L/s per m%n",
-          1e3 * at.gap(), leak.value(), leak.low(), leak.high());
+          1e3 * at.conditions().gap(), leak.value(), leak.low(), leak.high());
     }
   }
 

@@ -72,16 +72,16 @@ public final class CalibrationFile {
     top.put("invented", c.invented());
     top.put("points", FileUnit.decimal(c.points()));
     double[] numbers = {
-      c.factor(),
-      c.factorUncertainty(),
-      c.offset(),
-      c.offsetUncertainty(),
-      c.correlation(),
-      c.rest(),
-      c.gapLow(),
-      c.gapHigh(),
-      c.suctionLow(),
-      c.suctionHigh()
+      c.line().factor(),
+      c.line().factorUncertainty(),
+      c.line().offset(),
+      c.line().offsetUncertainty(),
+      c.line().correlation(),
+      c.line().rest(),
+      c.range().gapLow(),
+      c.range().gapHigh(),
+      c.range().suctionLow(),
+      c.range().suctionHigh()
     };
     for (int i = 0; i < numbers.length; i++) {
       top.put(NUMBERS.get(i), FileUnit.decimal(numbers[i]));
@@ -112,8 +112,13 @@ public final class CalibrationFile {
     if (problems.isEmpty()) {
       try {
         return new Calibration(
-            lip, outline, rig, invented, points, n[0], n[1], n[2], n[3], n[4], n[5], n[6], n[7],
-            n[8], n[9]);
+            lip,
+            outline,
+            rig,
+            invented,
+            points,
+            new Calibration.Line(n[0], n[1], n[2], n[3], n[4], n[5]),
+            new Calibration.Range(n[6], n[7], n[8], n[9]));
       } catch (IllegalArgumentException e) {
         problems.add(
             new Problem(

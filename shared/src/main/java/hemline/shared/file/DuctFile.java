@@ -79,9 +79,9 @@ public final class DuctFile {
     top.put(
         "channel",
         map(
-            "from", unit.fromMetres(duct.from()),
-            "to", unit.fromMetres(duct.to()),
-            "height", unit.fromMetres(duct.height())));
+            "from", unit.fromMetres(duct.channel().from()),
+            "to", unit.fromMetres(duct.channel().to()),
+            "height", unit.fromMetres(duct.channel().height())));
     if (!duct.obstacles().isEmpty()) {
       List<Object> obstacles = new ArrayList<>();
       for (Outline o : duct.obstacles()) {
@@ -100,7 +100,7 @@ public final class DuctFile {
     } else if (drive instanceof Drive.PressureDrop drop) {
       top.put("drive", map("pressureDrop", FileUnit.decimal(drop.value())));
     }
-    Cavity cavity = duct.cavity();
+    Cavity cavity = duct.walls().cavity();
     if (cavity != null) {
       top.put(
           "walls",
@@ -108,13 +108,13 @@ public final class DuctFile {
               "left", map("speed", FileUnit.decimal(cavity.leftSpeed())),
               "right", map("speed", FileUnit.decimal(cavity.rightSpeed()))));
     }
-    Inlet inlet = duct.inlet();
+    Inlet inlet = duct.inflow().inlet();
     if (inlet != null) {
       top.put("inlet", inlet.name().toLowerCase(Locale.ROOT));
     }
-    top.put("ground", wall(duct.lowerWall()));
-    top.put("ceiling", wall(duct.upperWall()));
-    Stations stations = duct.stations();
+    top.put("ground", wall(duct.walls().lower()));
+    top.put("ceiling", wall(duct.walls().upper()));
+    Stations stations = duct.measures().stations();
     if (stations != null) {
       top.put(
           "stations",

@@ -84,18 +84,13 @@ final class DuctReader {
     }
     return new DuctSection(
         name,
-        from,
-        to,
-        height,
+        new DuctSection.Channel(from, to, height),
         obstacles,
         fluid,
-        drive,
-        inlet,
-        ground,
-        ceiling,
-        cavity,
-        stations,
-        gap.isPresent() ? gap.getAsDouble() : leastClearance(obstacles),
+        new DuctSection.Inflow(drive, inlet),
+        new DuctSection.Walls(ground, ceiling, cavity),
+        new DuctSection.Measures(
+            stations, gap.isPresent() ? gap.getAsDouble() : leastClearance(obstacles)),
         closure);
   }
 

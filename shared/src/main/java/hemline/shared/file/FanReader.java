@@ -76,7 +76,8 @@ final class FanReader {
       fan.missing(
           "efficiency", "the static efficiency, such as 0.4, since the curve has no shaft power");
     }
-    return new Fan(curve, speed, most, efficiency, exitArea, exitAngle, x, y, height, inertia);
+    return new Fan(
+        curve, speed, most, efficiency, new Fan.Outlet(exitArea, exitAngle, x, y, height), inertia);
   }
 
   private @Nullable List<FanCurve.Point> curve(JsonKeys fan) {

@@ -75,16 +75,12 @@ public final class LimitsFile {
     String family = keys.has("family") ? keys.text("family", "", "teeth") : null;
     int number = keys.has("number") ? keys.index("number", "a whole number such as 3") : -1;
     return new SearchLimits(
-        length("width"),
-        length("height"),
-        length("wall"),
-        length("slot"),
-        family,
-        number < 0 ? null : number,
-        vary(),
-        keys.has("corners") ? corners() : null,
-        length("reach"),
-        keys.truth("symmetric", false));
+        new SearchLimits.Sizes(length("width"), length("height"), length("wall"), length("slot")),
+        new SearchLimits.Family(family, number < 0 ? null : number, vary()),
+        new SearchLimits.Corners(
+            keys.has("corners") ? corners() : null,
+            length("reach"),
+            keys.truth("symmetric", false)));
   }
 
   private @Nullable Double length(String key) {

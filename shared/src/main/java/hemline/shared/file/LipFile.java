@@ -69,15 +69,6 @@ public final class LipFile {
     return loadAll(files, true, folder.toString());
   }
 
-  /**
-   * Reads several lips, in the order given.
-   *
-   * @throws InputException with the problems of all files; also if two lips have one name
-   */
-  public static List<LoadedLip> loadAll(List<Path> files) throws InputException {
-    return loadAll(files, false, "lips");
-  }
-
   private static List<LoadedLip> loadAll(List<Path> files, boolean passOver, String place)
       throws InputException {
     List<LoadedLip> lips = new ArrayList<>();

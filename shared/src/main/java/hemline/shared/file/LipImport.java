@@ -98,15 +98,7 @@ public final class LipImport {
             .map(o -> new DrawnOutline(o.vertices()))
             .toList();
     LipDrawing d = lip.drawing();
-    return new LipDrawing(
-        d.name(),
-        d.family(),
-        d.notes(),
-        d.invented(),
-        d.source(),
-        drawn.get(0),
-        profile.mountEdge(),
-        drawn.subList(1, drawn.size()));
+    return d.shaped(drawn.get(0), profile.mountEdge(), drawn.subList(1, drawn.size()));
   }
 
   /** True if the name of a file says that it is a drawing to import. */

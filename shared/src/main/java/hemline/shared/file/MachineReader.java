@@ -15,12 +15,14 @@ import hemline.shared.fluid.Air;
 import hemline.shared.problem.Problem;
 import hemline.shared.vehicle.Ambient;
 import hemline.shared.vehicle.Axle;
+import hemline.shared.vehicle.Duty;
 import hemline.shared.vehicle.Fan;
 import hemline.shared.vehicle.FloorOutline;
 import hemline.shared.vehicle.GroundStep;
 import hemline.shared.vehicle.HoldTerms;
 import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
+import hemline.shared.vehicle.Openings;
 import hemline.shared.vehicle.OtherLeak;
 import hemline.shared.vehicle.PowerSupply;
 import hemline.shared.vehicle.ReliefValve;
@@ -116,21 +118,14 @@ final class MachineReader {
       return null;
     }
     return new Machine(
-        name,
-        notes,
-        invented,
-        air,
+        new Machine.Description(name, notes, invented),
         floor,
-        travelSpeed,
         load,
         running,
         fan,
         power,
-        valve,
-        otherLeaks,
-        step,
-        slope,
-        terms);
+        new Openings(valve, otherLeaks),
+        new Duty(air, travelSpeed, slope, step, terms));
   }
 
   private static String noted(String notes, Map<String, String> changed) {

@@ -29,4 +29,14 @@ public record LipDrawing(
   public LipDrawing {
     detached = List.copyOf(detached);
   }
+
+  /** The same lip under another name. */
+  public LipDrawing named(String other) {
+    return new LipDrawing(other, family, notes, invented, source, body, mountEdge, detached);
+  }
+
+  /** The same lip in another shape. */
+  public LipDrawing shaped(DrawnOutline newBody, int newMountEdge, List<DrawnOutline> parts) {
+    return new LipDrawing(name, family, notes, invented, source, newBody, newMountEdge, parts);
+  }
 }

@@ -9,34 +9,56 @@ import org.jspecify.annotations.Nullable;
 /**
  * What a search for a better lip may change and what can be built; null where nothing is said.
  *
- * @param width widest outline, m
- * @param height highest outline, m
- * @param wall least wall, m
- * @param slot least slot, m
- * @param family kind of lips to look among
- * @param number of teeth or pockets
- * @param vary limits of single lengths of the family, m, by name
- * @param corners of the lip that may move
- * @param reach how far a corner moves to either side at most, m
- * @param symmetric true where the lip is to stay alike from both sides
+ * @param sizes of the outline and its thinnest parts
+ * @param family lips to look among
+ * @param corners that may move
  */
-public record SearchLimits(
-    @Nullable Double width,
-    @Nullable Double height,
-    @Nullable Double wall,
-    @Nullable Double slot,
-    @Nullable String family,
-    @Nullable Integer number,
-    Map<String, QuantityRange> vary,
-    @Nullable List<Integer> corners,
-    @Nullable Double reach,
-    boolean symmetric) {
+public record SearchLimits(Sizes sizes, Family family, Corners corners) {
   /** Nothing is said. */
   public static final SearchLimits NONE =
-      new SearchLimits(null, null, null, null, null, null, Map.of(), null, null, false);
+      new SearchLimits(
+          new Sizes(null, null, null, null),
+          new Family(null, null, Map.of()),
+          new Corners(null, null, false));
 
-  public SearchLimits {
-    vary = new LinkedHashMap<>(vary);
-    corners = corners == null ? null : List.copyOf(corners);
+  /**
+   * Sizes that can be built, m.
+   *
+   * @param width widest outline
+   * @param height highest outline
+   * @param wall least wall
+   * @param slot least slot
+   */
+  public record Sizes(
+      @Nullable Double width,
+      @Nullable Double height,
+      @Nullable Double wall,
+      @Nullable Double slot) {}
+
+  /**
+   * Lips of one kind.
+   *
+   * @param name kind of lips to look among
+   * @param number of teeth or pockets
+   * @param vary limits of single lengths of the family, m, by name
+   */
+  public record Family(
+      @Nullable String name, @Nullable Integer number, Map<String, QuantityRange> vary) {
+    public Family {
+      vary = new LinkedHashMap<>(vary);
+    }
+  }
+
+  /**
+   * Corners of a drawing that may move.
+   *
+   * @param moving their numbers
+   * @param reach how far each moves to either side at most, m
+   * @param symmetric true where the lip is to stay alike from both sides
+   */
+  public record Corners(@Nullable List<Integer> moving, @Nullable Double reach, boolean symmetric) {
+    public Corners {
+      moving = moving == null ? null : List.copyOf(moving);
+    }
   }
 }

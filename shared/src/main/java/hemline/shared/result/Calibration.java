@@ -2,6 +2,7 @@ package hemline.shared.result;
 
 import hemline.shared.problem.Notice;
 import hemline.shared.problem.NoticeKind;
+import hemline.shared.section.SectionConditions;
 
 /**
  * What a measurement taught of the predictions of one lip: C_d = factor × predicted + offset.
@@ -11,64 +12,87 @@ import hemline.shared.problem.NoticeKind;
  * @param rig name of the rig file that was measured
  * @param invented true where nobody measured
  * @param points measured, at least 1
- * @param factor positive
- * @param factorUncertainty standard uncertainty of it
- * @param offset of the discharge coefficient
- * @param offsetUncertainty standard uncertainty of it
- * @param correlation of factor and offset, −1 to 1
- * @param rest standard deviation of the discharge coefficient that is left unexplained
- * @param gapLow smallest gap measured, m
- * @param gapHigh largest gap measured, m
- * @param suctionLow smallest suction measured, Pa
- * @param suctionHigh largest suction measured, Pa
+ * @param line factor and offset
+ * @param range that was measured
  */
 public record Calibration(
-    String lip,
-    String outline,
-    String rig,
-    boolean invented,
-    int points,
-    double factor,
-    double factorUncertainty,
-    double offset,
-    double offsetUncertainty,
-    double correlation,
-    double rest,
-    double gapLow,
-    double gapHigh,
-    double suctionLow,
-    double suctionHigh) {
+    String lip, String outline, String rig, boolean invented, int points, Line line, Range range) {
+  /**
+   * Factor and offset of the discharge coefficient; offset, its uncertainty and correlation are 0
+   * where it is a factor alone.
+   *
+   * @param factor positive
+   * @param factorUncertainty standard uncertainty of it
+   * @param offset of the discharge coefficient
+   * @param offsetUncertainty standard uncertainty of it
+   * @param correlation of factor and offset, −1 to 1
+   * @param rest standard deviation of the discharge coefficient that is left unexplained
+   */
+  public record Line(
+      double factor,
+      double factorUncertainty,
+      double offset,
+      double offsetUncertainty,
+      double correlation,
+      double rest) {
+    private boolean sound() {
+      return factor > 0
+          && factorUncertainty >= 0
+          && offsetUncertainty >= 0
+          && rest >= 0
+          && Math.abs(correlation) <= 1
+          && Double.isFinite(factor + factorUncertainty + offset + offsetUncertainty + rest);
+    }
+
+    /** A calibrated coefficient. */
+    double at(double predicted) {
+      return factor * predicted + offset;
+    }
+
+    /** Standard uncertainty of a calibrated coefficient. */
+    double uncertainty(double predicted) {
+      double a = predicted * factorUncertainty;
+      double b = offsetUncertainty;
+      return Math.sqrt(Math.max(0, a * a + b * b + 2 * correlation * a * b + rest * rest));
+    }
+  }
+
+  /**
+   * Gaps and suctions that were measured.
+   *
+   * @param gapLow smallest gap, m
+   * @param gapHigh largest gap, m
+   * @param suctionLow smallest suction, Pa
+   * @param suctionHigh largest suction, Pa
+   */
+  public record Range(double gapLow, double gapHigh, double suctionLow, double suctionHigh) {
+    private boolean sound() {
+      return gapLow > 0
+          && gapHigh >= gapLow
+          && suctionLow > 0
+          && suctionHigh >= suctionLow
+          && Double.isFinite(gapHigh + suctionHigh);
+    }
+  }
+
   /** Quantile of the normal distribution that leaves 2.5 % on either side. */
   private static final double WIDE = 1.959964;
 
   private static final double SLACK = 1.05;
 
   public Calibration {
-    if (!(factor > 0)
-        || points < 1
-        || !(factorUncertainty >= 0 && offsetUncertainty >= 0 && rest >= 0)
-        || !(Math.abs(correlation) <= 1)
-        || !(gapLow > 0 && gapHigh >= gapLow && suctionLow > 0 && suctionHigh >= suctionLow)
-        || !Double.isFinite(factor + factorUncertainty + offset + offsetUncertainty + rest)
-        || !Double.isFinite(gapHigh + suctionHigh)) {
+    if (points < 1 || !line.sound() || !range.sound()) {
       throw new IllegalArgumentException("a calibration needs a positive factor, finite figures");
     }
   }
 
   /** True where a section lies within what was measured, ground at rest. */
-  public boolean covers(double gap, double suction, double groundSpeed) {
-    return groundSpeed == 0
-        && gap >= gapLow / SLACK
-        && gap <= gapHigh * SLACK
-        && suction >= suctionLow / SLACK
-        && suction <= suctionHigh * SLACK;
-  }
-
-  /** Standard uncertainty of a calibrated coefficient. */
-  public double standardUncertainty(double predicted) {
-    double a = predicted * factorUncertainty;
-    double b = offsetUncertainty;
-    return Math.sqrt(Math.max(0, a * a + b * b + 2 * correlation * a * b + rest * rest));
+  public boolean covers(SectionConditions at) {
+    return at.groundSpeed() == 0
+        && at.gap() >= range.gapLow / SLACK
+        && at.gap() <= range.gapHigh * SLACK
+        && at.suction() >= range.suctionLow / SLACK
+        && at.suction() <= range.suctionHigh * SLACK;
   }
 
   /**
@@ -76,9 +100,10 @@ public record Calibration(
    * takes the place of the flow model's band; elsewhere it comes on top of it.
    */
   public Estimate of(Estimate discharge, boolean covered) {
-    double wide = WIDE * standardUncertainty(discharge.value());
+    double wide = WIDE * line.uncertainty(discharge.value());
+    double factor = line.factor;
     return new Estimate(
-        factor * discharge.value() + offset,
+        line.at(discharge.value()),
         factor * discharge.numerical(),
         factor * discharge.iteration(),
         wide + (covered ? 0 : factor * discharge.modelLow()),
@@ -94,15 +119,15 @@ public record Calibration(
   public Notice notice(NoticeKind kind) {
     return kind.of(
         rig,
-        factor,
-        WIDE * factorUncertainty,
-        offset,
-        WIDE * offsetUncertainty,
+        line.factor,
+        WIDE * line.factorUncertainty,
+        line.offset,
+        WIDE * line.offsetUncertainty,
         points,
-        gapLow,
-        gapHigh,
-        suctionLow,
-        suctionHigh,
+        range.gapLow,
+        range.gapHigh,
+        range.suctionLow,
+        range.suctionHigh,
         invented ? 1 : 0);
   }
 }

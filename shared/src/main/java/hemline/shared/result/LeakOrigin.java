@@ -1,28 +1,23 @@
 package hemline.shared.result;
 
+import hemline.shared.fluid.FluidState;
+import hemline.shared.section.SectionConditions;
+
 /**
  * What a leak was asked for: all that its figures depend on, save the solver. Names and notes of
  * the lip do not count.
  *
  * @param lip SHA-256 of outline, detached parts and bumps of the ground, in hexadecimal digits
- * @param gap m
- * @param suction Pa
- * @param groundSpeed across the seal, positive towards the plenum, m/s
- * @param spanwiseSpeed along the seal, m/s
- * @param density of the air, kg/m³
- * @param kinematicViscosity m²/s
+ * @param conditions that it is solved under
+ * @param air the fluid
  * @param mesh key of the finest grid
  * @param flowModel key of the flow model
  * @param modelSpread true if a second flow model widens the bands
  */
 public record LeakOrigin(
     String lip,
-    double gap,
-    double suction,
-    double groundSpeed,
-    double spanwiseSpeed,
-    double density,
-    double kinematicViscosity,
+    SectionConditions conditions,
+    FluidState air,
     String mesh,
     String flowModel,
     boolean modelSpread) {
@@ -32,17 +27,17 @@ public record LeakOrigin(
     return "lip "
         + lip
         + "\ngap "
-        + number(gap)
+        + number(conditions.gap())
         + "\nsuction "
-        + number(suction)
+        + number(conditions.suction())
         + "\nground "
-        + number(groundSpeed)
+        + number(conditions.groundSpeed())
         + " "
-        + number(spanwiseSpeed)
+        + number(conditions.spanwiseSpeed())
         + "\nair "
-        + number(density)
+        + number(air.density())
         + " "
-        + number(kinematicViscosity)
+        + number(air.kinematicViscosity())
         + "\nmesh "
         + mesh
         + "\nflow model "

@@ -3,6 +3,7 @@ package hemline.shared.result;
 import hemline.shared.fluid.Expansibility;
 import hemline.shared.problem.Notice;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.SectionConditions;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -10,35 +11,25 @@ import org.jspecify.annotations.Nullable;
  * Leak of one lip at one gap, suction and ground motion, as the balance of a machine needs it.
  *
  * @param lip name
- * @param gap m
- * @param suction Pa
- * @param groundSpeed across the seal, positive towards the plenum, m/s
- * @param spanwiseSpeed along the seal, m/s
+ * @param conditions that it was solved under
  * @param status how the solve ended
  * @param regime by the gap Reynolds number
  * @param discharge discharge coefficient; exactly 0 where no usable flow was found
  * @param lift upward force on the lip per metre of seal over the suction, m
  * @param notices warnings of the solve
- * @param grids leak on each usable grid, coarsest first; empty where it is not known by grid
- * @param otherModel leak on the coarsest grid with the other plausible flow model; empty for none
+ * @param grids the leak grid by grid
  */
 public record LeakPoint(
     String lip,
-    double gap,
-    double suction,
-    double groundSpeed,
-    double spanwiseSpeed,
+    SectionConditions conditions,
     SolveStatus status,
     Regime regime,
     Estimate discharge,
     Estimate lift,
     List<Notice> notices,
-    List<GridLeak> grids,
-    List<GridLeak> otherModel) {
+    LeakGrids grids) {
   public LeakPoint {
     notices = List.copyOf(notices);
-    grids = List.copyOf(grids);
-    otherModel = List.copyOf(otherModel);
   }
 
   /**
@@ -57,15 +48,13 @@ public record LeakPoint(
       List<Notice> notices) {
     return new LeakPoint(
         section.profile().name(),
-        section.gap(),
-        section.suction(),
-        section.ground().speed(),
-        section.ground().spanwiseSpeed(),
+        SectionConditions.of(section),
         leak == null && status != SolveStatus.CANCELLED ? SolveStatus.FAILED : status,
         regime,
         leak == null ? Estimate.exact(0) : leak.times(discharge(section)),
         force.times(1 / section.suction()),
-        notices);
+        notices,
+        LeakGrids.NONE);
   }
 
   /** Discharge coefficient over the leak flow of a section, s/m². */
@@ -77,79 +66,18 @@ public record LeakPoint(
   /** The same with the leak on each usable grid, of this flow model and the other one. */
   public LeakPoint byGrid(List<GridLeak> own, List<GridLeak> other) {
     return new LeakPoint(
-        lip,
-        gap,
-        suction,
-        groundSpeed,
-        spanwiseSpeed,
-        status,
-        regime,
-        discharge,
-        lift,
-        notices,
-        own,
-        other);
-  }
-
-  /** A leak that is not known grid by grid. */
-  public LeakPoint(
-      String lip,
-      double gap,
-      double suction,
-      double groundSpeed,
-      double spanwiseSpeed,
-      SolveStatus status,
-      Regime regime,
-      Estimate discharge,
-      Estimate lift,
-      List<Notice> notices) {
-    this(
-        lip,
-        gap,
-        suction,
-        groundSpeed,
-        spanwiseSpeed,
-        status,
-        regime,
-        discharge,
-        lift,
-        notices,
-        List.of(),
-        List.of());
+        lip, conditions, status, regime, discharge, lift, notices, new LeakGrids(own, other));
   }
 
   /** The same leak with another name of the lip. */
   public LeakPoint named(String name) {
-    return new LeakPoint(
-        name,
-        gap,
-        suction,
-        groundSpeed,
-        spanwiseSpeed,
-        status,
-        regime,
-        discharge,
-        lift,
-        notices,
-        grids,
-        otherModel);
+    return new LeakPoint(name, conditions, status, regime, discharge, lift, notices, grids);
   }
 
   /** The same section with another leak and lift. */
   public LeakPoint with(Estimate otherDischarge, Estimate otherLift) {
     return new LeakPoint(
-        lip,
-        gap,
-        suction,
-        groundSpeed,
-        spanwiseSpeed,
-        status,
-        regime,
-        otherDischarge,
-        otherLift,
-        notices,
-        grids,
-        otherModel);
+        lip, conditions, status, regime, otherDischarge, otherLift, notices, grids);
   }
 
   /** True when a flow was found. */

@@ -54,8 +54,9 @@ final class ReadingRows {
               table.value(row, Instrument.FLOW),
               here(row, Instrument.FAN_SPEED, Double.NaN),
               table.value(row, Instrument.TIME),
-              here(row, Instrument.TEMPERATURE, HALL),
-              here(row, Instrument.BAROMETER, Air.STANDARD_PRESSURE));
+              new RigReading.AirState(
+                  here(row, Instrument.TEMPERATURE, HALL),
+                  here(row, Instrument.BAROMETER, Air.STANDARD_PRESSURE)));
       if (problems.isEmpty()) {
         check(reading);
       }
@@ -95,15 +96,15 @@ final class ReadingRows {
     if (!decay && Double.isNaN(r.flow()) && fan != null && !(r.fanSpeed() > 0)) {
       table.fault(r.line(), "without a flow the speed of the fan is needed, above 0");
     }
-    if (r.temperature() < Air.COLDEST || r.temperature() > Air.HOTTEST) {
+    if (r.air().temperature() < Air.COLDEST || r.air().temperature() > Air.HOTTEST) {
       table.fault(r.line(), "the temperature must lie between -73 and 227 degC; check its unit");
     }
-    if (r.barometer() < LEAST_BAROMETER || r.barometer() > MOST_BAROMETER) {
+    if (r.air().barometer() < LEAST_BAROMETER || r.air().barometer() > MOST_BAROMETER) {
       table.fault(
           r.line(),
           "the barometer must show 500 to 1200 hPa, the absolute pressure where the rig stands, not"
               + " "
-              + NumberText.pressure(r.barometer()));
+              + NumberText.pressure(r.air().barometer()));
     }
   }
 }

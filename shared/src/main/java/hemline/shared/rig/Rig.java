@@ -13,8 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param invented true where nobody measured the readings
  * @param lipLength m
  * @param boxVolume m³; not a number where it is not known
- * @param fan curve that gives the flow where no meter was read; null for none
- * @param fanAccuracy half-width of the curve's flow as a share
+ * @param fan blower that serves as the meter where none was read
  * @param accuracy by instrument; those left out are {@link Accuracy#NONE}
  * @param readings in the order of the file
  * @param notices what had to be taken for granted
@@ -24,11 +23,21 @@ public record Rig(
     boolean invented,
     double lipLength,
     double boxVolume,
-    @Nullable FanCurve fan,
-    double fanAccuracy,
+    FanMeter fan,
     Map<Instrument, Accuracy> accuracy,
     List<RigReading> readings,
     List<Notice> notices) {
+  /**
+   * A blower that serves as the meter.
+   *
+   * @param curve that gives the flow; null for none
+   * @param accuracy half-width of the curve's flow as a share
+   */
+  public record FanMeter(@Nullable FanCurve curve, double accuracy) {
+    /** A rig without a curve. */
+    public static final FanMeter NONE = new FanMeter(null, 0);
+  }
+
   public Rig {
     accuracy = Map.copyOf(accuracy);
     readings = List.copyOf(readings);

@@ -160,8 +160,7 @@ public final class RigFile {
         invented,
         lipLength,
         volume,
-        fan,
-        Double.isNaN(fanAccuracy) ? 0 : fanAccuracy,
+        new Rig.FanMeter(fan, Double.isNaN(fanAccuracy) ? 0 : fanAccuracy),
         known,
         readings,
         notices);
@@ -246,8 +245,8 @@ public final class RigFile {
         switch (instrument) {
           case GAP -> RigReading::gap;
           case SUCTION -> RigReading::suction;
-          case TEMPERATURE -> RigReading::temperature;
-          case BAROMETER -> RigReading::barometer;
+          case TEMPERATURE -> r -> r.air().temperature();
+          case BAROMETER -> r -> r.air().barometer();
           case LIP_LENGTH -> r -> lipLength;
           default -> r -> Double.POSITIVE_INFINITY;
         };

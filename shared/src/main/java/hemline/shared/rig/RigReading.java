@@ -10,8 +10,7 @@ package hemline.shared.rig;
  * @param flow volume flow as ambient air, m³/s
  * @param fanSpeed 1/s
  * @param time s
- * @param temperature of the ambient air, K
- * @param barometer absolute pressure of the ambient air, Pa
+ * @param air around the rig
  */
 public record RigReading(
     Kind kind,
@@ -21,27 +20,23 @@ public record RigReading(
     double flow,
     double fanSpeed,
     double time,
-    double temperature,
-    double barometer) {
+    AirState air) {
+
+  /**
+   * State of the ambient air.
+   *
+   * @param temperature K
+   * @param barometer absolute pressure, Pa
+   */
+  public record AirState(double temperature, double barometer) {}
 
   /** What a line of readings tells. */
   public enum Kind {
     /** The lip over a gap, everything steady. */
-    LIP("lip"),
+    LIP,
     /** The lip taped shut, everything steady: leaks of the box alone. */
-    TAPED("taped"),
+    TAPED,
     /** Blower shut off: the suction decays through the gap, or, without one, with the lip taped. */
-    DECAY("decay");
-
-    private final String key;
-
-    Kind(String key) {
-      this.key = key;
-    }
-
-    /** Name in files. */
-    public String key() {
-      return key;
-    }
+    DECAY
   }
 }

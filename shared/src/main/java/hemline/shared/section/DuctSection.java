@@ -10,36 +10,58 @@ import org.jspecify.annotations.Nullable;
  * driven by its walls. SI units.
  *
  * @param name for people
- * @param from x of the left end
- * @param to x of the right end
- * @param height of the channel; the ground is y = 0
+ * @param channel its extent
  * @param obstacles solids on either wall or free
  * @param fluid the fluid
- * @param drive what moves the fluid; null for a cavity
- * @param inlet velocity profile at the left end; null for a cavity or a given pressure drop
- * @param lowerWall the ground
- * @param upperWall the ceiling
- * @param cavity side walls; null for a channel
- * @param stations where section means of pressure are taken; null for the two ends
- * @param gap length for coefficients
+ * @param inflow what moves the fluid, and how it enters
+ * @param walls around it
+ * @param measures places and lengths of its coefficients
  * @param closure auto, laminar, sst, …
  */
 public record DuctSection(
     String name,
-    double from,
-    double to,
-    double height,
+    Channel channel,
     List<Outline> obstacles,
     FluidState fluid,
-    @Nullable Drive drive,
-    @Nullable Inlet inlet,
-    Wall lowerWall,
-    Wall upperWall,
-    @Nullable Cavity cavity,
-    @Nullable Stations stations,
-    double gap,
+    Inflow inflow,
+    Walls walls,
+    Measures measures,
     String closure)
     implements Section {
+
+  /**
+   * Extent of a channel, m.
+   *
+   * @param from x of the left end
+   * @param to x of the right end
+   * @param height above the ground, y = 0
+   */
+  public record Channel(double from, double to, double height) {}
+
+  /**
+   * What moves the fluid.
+   *
+   * @param drive null for a cavity
+   * @param inlet velocity profile at the left end; null for a cavity or a given pressure drop
+   */
+  public record Inflow(@Nullable Drive drive, @Nullable Inlet inlet) {}
+
+  /**
+   * Walls of a duct.
+   *
+   * @param lower the ground
+   * @param upper the ceiling
+   * @param cavity side walls; null for a channel
+   */
+  public record Walls(Wall lower, Wall upper, @Nullable Cavity cavity) {}
+
+  /**
+   * Where coefficients are measured and what they refer to.
+   *
+   * @param stations where section means of pressure are taken; null for the two ends
+   * @param gap length for coefficients, m
+   */
+  public record Measures(@Nullable Stations stations, double gap) {}
 
   /** Shape of the velocity profile at the left end. */
   public enum Inlet {
@@ -65,23 +87,31 @@ public record DuctSection(
 
   public DuctSection {
     obstacles = List.copyOf(obstacles);
-    if (!(to > from) || !(height > 0) || !(gap > 0)) {
+    if (!(channel.to > channel.from) || !(channel.height > 0) || !(measures.gap > 0)) {
       throw new IllegalArgumentException("a duct needs a positive length, height and gap");
     }
-    if ((drive == null) == (cavity == null)) {
+    if ((inflow.drive == null) == (walls.cavity == null)) {
       throw new IllegalArgumentException("a duct is either driven or a closed cavity");
     }
   }
 
   @Override
+  public @Nullable Drive drive() {
+    return inflow.drive;
+  }
+
+  @Override
+  public double gap() {
+    return measures.gap;
+  }
+
+  @Override
   public GroundMotion ground() {
-    return new GroundMotion(lowerWall.speed(), lowerWall.spanwiseSpeed());
+    return new GroundMotion(walls.lower().speed(), walls.lower().spanwiseSpeed());
   }
 
   /** The same duct with other obstacles. */
   public DuctSection withObstacles(List<Outline> others) {
-    return new DuctSection(
-        name, from, to, height, others, fluid, drive, inlet, lowerWall, upperWall, cavity, stations,
-        gap, closure);
+    return new DuctSection(name, channel, others, fluid, inflow, walls, measures, closure);
   }
 }

@@ -36,46 +36,6 @@ public final class Quantities {
 
   private Quantities() {}
 
-  /** Length, m. */
-  public static double length(String place, String text) throws InputException {
-    return read(QuantityKind.LENGTH, place, text);
-  }
-
-  /** Pressure or suction, Pa. */
-  public static double pressure(String place, String text) throws InputException {
-    return read(QuantityKind.PRESSURE, place, text);
-  }
-
-  /** Speed, m/s. */
-  public static double speed(String place, String text) throws InputException {
-    return read(QuantityKind.SPEED, place, text);
-  }
-
-  /** Flow per metre of seal, m²/s. */
-  public static double flowPerLength(String place, String text) throws InputException {
-    return read(QuantityKind.FLOW_PER_LENGTH, place, text);
-  }
-
-  /** Volume flow, m³/s. */
-  public static double volumeFlow(String place, String text) throws InputException {
-    return read(QuantityKind.VOLUME_FLOW, place, text);
-  }
-
-  /** Force, N. */
-  public static double force(String place, String text) throws InputException {
-    return read(QuantityKind.FORCE, place, text);
-  }
-
-  /** Angle, rad. */
-  public static double angle(String place, String text) throws InputException {
-    return read(QuantityKind.ANGLE, place, text);
-  }
-
-  /** Temperature, K. */
-  public static double temperature(String place, String text) throws InputException {
-    return read(QuantityKind.TEMPERATURE, place, text);
-  }
-
   /**
    * Reads one quantity.
    *

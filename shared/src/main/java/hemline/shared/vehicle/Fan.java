@@ -7,12 +7,7 @@ package hemline.shared.vehicle;
  * @param speed at which it runs here, 1/s
  * @param maximumSpeed limit of the maker, 1/s; infinite when none is given
  * @param efficiency static efficiency to take where the curve has no shaft power, 0 to 1
- * @param exitArea area of the outlet jet, m²; 0 when its thrust is to be left out
- * @param exitAngle direction of the outlet jet above the floor's plane, rad: π/2 straight up, which
- *     presses the machine down, 0 level to the rear
- * @param x place of the outlet, m, forwards
- * @param y place of the outlet, m, to the left
- * @param height of the outlet above the ground, m, about which a sideways jet turns the machine
+ * @param outlet of its jet
  * @param rotorInertia of wheel and rotor, kg m²; 0 when it is not given
  */
 public record Fan(
@@ -20,24 +15,26 @@ public record Fan(
     double speed,
     double maximumSpeed,
     double efficiency,
-    double exitArea,
-    double exitAngle,
-    double x,
-    double y,
-    double height,
+    Outlet outlet,
     double rotorInertia) {
 
-  /** A fan whose outlet lies on the ground's level and whose rotor stops at once. */
-  public Fan(
-      FanCurve curve,
-      double speed,
-      double maximumSpeed,
-      double efficiency,
-      double exitArea,
-      double exitAngle,
-      double x,
-      double y) {
-    this(curve, speed, maximumSpeed, efficiency, exitArea, exitAngle, x, y, 0, 0);
+  /**
+   * Outlet of a fan.
+   *
+   * @param area of the jet, m²; 0 when its thrust is to be left out
+   * @param angle direction of the jet above the floor's plane, rad: π/2 straight up, which presses
+   *     the machine down, 0 level to the rear
+   * @param x place, m, forwards
+   * @param y place, m, to the left
+   * @param height above the ground, m, about which a sideways jet turns the machine
+   */
+  public record Outlet(double area, double angle, double x, double y, double height) {
+    /** An outlet straight up above the origin, whose thrust is left out. */
+    public static final Outlet WITHOUT_THRUST = new Outlet(0, Math.PI / 2, 0, 0, 0);
+
+    Outlet sized(double newArea) {
+      return new Outlet(newArea, angle, x, y, height);
+    }
   }
 
   /** Curve at the speed of this machine in air of a density, kg/m³. */
@@ -47,20 +44,17 @@ public record Fan(
 
   /** The same fan at another speed, 1/s. */
   public Fan atSpeed(double newSpeed) {
-    return new Fan(
-        curve, newSpeed, maximumSpeed, efficiency, exitArea, exitAngle, x, y, height, rotorInertia);
+    return new Fan(curve, newSpeed, maximumSpeed, efficiency, outlet, rotorInertia);
   }
 
   /** The same fan with an outlet of another area, m². */
   public Fan withExitArea(double newArea) {
-    return new Fan(
-        curve, speed, maximumSpeed, efficiency, newArea, exitAngle, x, y, height, rotorInertia);
+    return new Fan(curve, speed, maximumSpeed, efficiency, outlet.sized(newArea), rotorInertia);
   }
 
   /** The same fan with another curve. */
   public Fan withCurve(FanCurve other) {
-    return new Fan(
-        other, speed, maximumSpeed, efficiency, exitArea, exitAngle, x, y, height, rotorInertia);
+    return new Fan(other, speed, maximumSpeed, efficiency, outlet, rotorInertia);
   }
 
   /**
@@ -73,14 +67,16 @@ public record Fan(
    * @param suction Pa
    */
   public double jetSpeed(FanCurve running, double flow, double suction) {
-    return exitArea > 0 && flow > 0
-        ? Math.min(flow / exitArea, fastestJet(running, flow, suction))
+    return outlet.area() > 0 && flow > 0
+        ? Math.min(flow / outlet.area(), fastestJet(running, flow, suction))
         : 0;
   }
 
   /** True when the outlet is too small for the power of the shaft. */
   public boolean jetShort(FanCurve running, double flow, double suction) {
-    return exitArea > 0 && flow > 0 && flow / exitArea > fastestJet(running, flow, suction);
+    return outlet.area() > 0
+        && flow > 0
+        && flow / outlet.area() > fastestJet(running, flow, suction);
   }
 
   private double fastestJet(FanCurve running, double flow, double suction) {

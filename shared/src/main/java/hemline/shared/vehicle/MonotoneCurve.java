@@ -73,11 +73,6 @@ public final class MonotoneCurve {
     return a * b <= 0 && Math.abs(d) > 3 * Math.abs(a) ? 3 * a : d;
   }
 
-  /** First x. */
-  public double from() {
-    return x[0];
-  }
-
   /** Last x. */
   public double to() {
     return x[x.length - 1];
@@ -85,12 +80,8 @@ public final class MonotoneCurve {
 
   /** Value at a place. */
   public double at(double place) {
-    int n = x.length;
-    if (!(place > x[0])) {
-      return y[0];
-    }
-    if (place >= x[n - 1]) {
-      return y[n - 1];
+    if (!inside(place)) {
+      return end(place);
     }
     int i = piece(place);
     double h = x[i + 1] - x[i];
@@ -117,15 +108,19 @@ public final class MonotoneCurve {
 
   /** Value at a place on the straight lines between the points. */
   public double straightAt(double place) {
-    int n = x.length;
-    if (!(place > x[0])) {
-      return y[0];
-    }
-    if (place >= x[n - 1]) {
-      return y[n - 1];
+    if (!inside(place)) {
+      return end(place);
     }
     int i = piece(place);
     return y[i] + (y[i + 1] - y[i]) * (place - x[i]) / (x[i + 1] - x[i]);
+  }
+
+  private boolean inside(double place) {
+    return place > x[0] && place < to();
+  }
+
+  private double end(double place) {
+    return place > x[0] ? y[y.length - 1] : y[0];
   }
 
   private int piece(double place) {

@@ -75,12 +75,6 @@ public final class WheelLoads {
     return largest > 1e-6 * span * span && span > 0;
   }
 
-  /** Wheel loads by its own weight on level ground, N, in the order of {@link #wheels}. */
-  public static double[] atRest(List<Axle> axles, Load load) {
-    double weight = load.mass() * GRAVITY;
-    return under(axles, new double[] {weight, weight * load.x(), weight * load.y()});
-  }
-
   /**
    * Wheel loads under a normal force towards the ground and its moments.
    *

@@ -59,9 +59,7 @@ class DuctFileTest {
         .isEqualTo(
             new DuctSection(
                 "flat lip in a channel",
-                -10,
-                40,
-                8,
+                new DuctSection.Channel(-10, 40, 8),
                 List.of(
                     new Outline(
                         List.of(
@@ -70,13 +68,9 @@ class DuctFileTest {
                             new Vertex(4, 1),
                             new Vertex(4, 8)))),
                 new FluidState(1, 0.05),
-                new Drive.LeakFlow(1),
-                Inlet.DEVELOPED,
-                still,
-                still,
-                null,
-                new Stations(-10, 40),
-                1,
+                new DuctSection.Inflow(new Drive.LeakFlow(1), Inlet.DEVELOPED),
+                new DuctSection.Walls(still, still, null),
+                new DuctSection.Measures(new Stations(-10, 40), 1),
                 "laminar"));
   }
 
@@ -84,10 +78,10 @@ class DuctFileTest {
   void readsACavity() throws InputException {
     DuctSection duct = DuctFile.parse(CAVITY, "cavity.json");
     assertThat(duct.name()).isEqualTo("cavity.json");
-    assertThat(duct.cavity()).isEqualTo(new Cavity(0.5, 0));
+    assertThat(duct.walls().cavity()).isEqualTo(new Cavity(0.5, 0));
     assertThat(duct.drive()).isNull();
-    assertThat(duct.inlet()).isNull();
-    assertThat(duct.upperWall()).isEqualTo(new Wall(1, 0, false));
+    assertThat(duct.inflow().inlet()).isNull();
+    assertThat(duct.walls().upper()).isEqualTo(new Wall(1, 0, false));
     assertThat(duct.gap()).isEqualTo(1);
   }
 
@@ -101,13 +95,13 @@ class DuctFileTest {
              "drive": {"pressureDrop": 600}, "notes": "air"}
             """,
             "d.json");
-    assertThat(duct.from()).isEqualTo(-0.02);
+    assertThat(duct.channel().from()).isEqualTo(-0.02);
     assertThat(duct.fluid()).isEqualTo(Air.STANDARD);
     assertThat(duct.drive()).isEqualTo(new Drive.PressureDrop(600));
     assertThat(duct.gap()).isEqualTo(0.002);
-    assertThat(duct.stations()).isNull();
+    assertThat(duct.measures().stations()).isNull();
     assertThat(duct.closure()).isEqualTo("auto");
-    assertThat(duct.lowerWall()).isEqualTo(new Wall(0, 0, false));
+    assertThat(duct.walls().lower()).isEqualTo(new Wall(0, 0, false));
   }
 
   @ParameterizedTest
@@ -201,18 +195,17 @@ class DuctFileTest {
     boolean stations = drive != null && random.nextBoolean();
     return new DuctSection(
         "duct " + random.nextInt(),
-        from,
-        to,
-        height,
+        new DuctSection.Channel(from, to, height),
         obstacles,
         new FluidState(random.nextDouble(0.1, 1000), random.nextDouble(1e-7, 1)),
-        drive,
-        kind == 0 ? (random.nextBoolean() ? Inlet.DEVELOPED : Inlet.UNIFORM) : null,
-        wall(random),
-        wall(random),
-        kind == 2 ? new Cavity(random.nextDouble(), random.nextDouble(-1, 0)) : null,
-        stations ? new Stations(from / 2, to / 2) : null,
-        random.nextDouble(1e-4, 1),
+        new DuctSection.Inflow(
+            drive, kind == 0 ? (random.nextBoolean() ? Inlet.DEVELOPED : Inlet.UNIFORM) : null),
+        new DuctSection.Walls(
+            wall(random),
+            wall(random),
+            kind == 2 ? new Cavity(random.nextDouble(), random.nextDouble(-1, 0)) : null),
+        new DuctSection.Measures(
+            stations ? new Stations(from / 2, to / 2) : null, random.nextDouble(1e-4, 1)),
         List.of("auto", "laminar", "sst", "sa").get(random.nextInt(4)));
   }
 

@@ -35,13 +35,13 @@ class MachineFileTest {
   @Test
   void readsTheCrawler() throws InputException {
     Machine m = MachineFile.read(MACHINES.resolve("silo-wall-crawler.json"));
-    assertThat(m.invented()).isTrue();
+    assertThat(m.description().invented()).isTrue();
     assertThat(m.floor().area()).isCloseTo(0.42 * 0.34 - (4 - Math.PI) * 9e-4, within(1e-9));
     assertThat(m.floor().edges()).hasSize(8);
     assertThat(m.floor().edges().get(3).gap()).isEqualTo(2.5e-3);
     assertThat(m.fan().speed()).isCloseTo(400, within(1e-9));
     assertThat(m.fan().curve().points()).hasSize(8);
-    assertThat(m.valve()).isNotNull();
+    assertThat(m.openings().valve()).isNotNull();
     assertThat(m.power().batteryEnergy()).isEqualTo(90 * 3600);
     assertThat(m.running().axles().get(0).stiffness()).isEqualTo(1e5);
   }
@@ -60,9 +60,9 @@ class MachineFileTest {
     assertThat(m.running().axles()).extracting(a -> a.stiffness()).containsExactly(1e5, 8e4);
     assertThat(m.running().axles()).extracting(a -> a.track()).containsExactly(0.28, 0.3);
     assertThat(m.running().peakFriction()).isEqualTo(0.8);
-    assertThat(m.valve()).isNull();
-    assertThat(m.invented()).isFalse();
-    assertThat(m.notes()).contains("fan.speed 22000rpm").contains("valve left out");
+    assertThat(m.openings().valve()).isNull();
+    assertThat(m.description().invented()).isFalse();
+    assertThat(m.description().notes()).contains("fan.speed 22000rpm").contains("valve left out");
   }
 
   @ParameterizedTest
@@ -97,7 +97,7 @@ class MachineFileTest {
     assertThat(m.floor().edges().get(0).gap()).isEqualTo(2.4e-3);
     assertThat(m.floor().edges().get(1).gap()).isEqualTo(2.2e-3);
     assertThat(m.floor().edges().get(0).lip().name()).isEqualTo("vortex trap one pocket");
-    assertThat(m.valve()).isNull();
+    assertThat(m.openings().valve()).isNull();
   }
 
   /** Torque over the radius of the wheels: 2.4 N m on 60 mm bear 40 N; without it no limit. */
@@ -312,7 +312,7 @@ class MachineFileTest {
     MachineFile.write(from, changed, to);
     Machine machine = MachineFile.read(to);
     assertThat(machine.fan().speed()).isCloseTo(23000 / 60.0, within(1e-9));
-    assertThat(machine.fan().y()).isEqualTo(3e-3);
+    assertThat(machine.fan().outlet().y()).isEqualTo(3e-3);
     assertThat(machine.running().axles().get(0).stiffness()).isEqualTo(80e3);
     assertThat(machine.running().axles().get(1).stiffness()).isEqualTo(100e3);
     assertThat(machine.running().peakFriction()).isEqualTo(0.9);
@@ -345,9 +345,9 @@ class MachineFileTest {
     MachineFile.write(from, changed, to);
     Machine read = MachineFile.read(from, changed);
     Machine written = MachineFile.read(to);
-    assertThat(written.name()).isEqualTo("17").isEqualTo(read.name());
-    assertThat(written.valve()).isNull();
-    assertThat(written.invented()).isFalse();
+    assertThat(written.description().name()).isEqualTo("17").isEqualTo(read.description().name());
+    assertThat(written.openings().valve()).isNull();
+    assertThat(written.description().invented()).isFalse();
     assertThat(written.fan().rotorInertia()).isEqualTo(read.fan().rotorInertia());
     assertThat(written.floor().area()).isEqualTo(read.floor().area());
     assertThat(MachineFile.values(to))

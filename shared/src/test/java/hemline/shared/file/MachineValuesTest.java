@@ -48,13 +48,13 @@ class MachineValuesTest {
   @Test
   void everyNumberOfTheCrawler() throws InputException {
     Machine m = machine(crawler());
-    assertThat(m.name()).isEqualTo("silo-wall inspection crawler");
-    assertThat(m.notes()).startsWith("Carries a camera");
-    assertThat(m.invented()).isTrue();
-    assertThat(m.air().temperature()).isCloseTo(288.15, within(1e-9));
-    assertThat(m.air().altitude()).isEqualTo(300);
-    assertThat(m.travelSpeed()).isEqualTo(0.2);
-    assertThat(m.slope()).isCloseTo(Math.PI / 4, within(1e-12));
+    assertThat(m.description().name()).isEqualTo("silo-wall inspection crawler");
+    assertThat(m.description().notes()).startsWith("Carries a camera");
+    assertThat(m.description().invented()).isTrue();
+    assertThat(m.duty().air().temperature()).isCloseTo(288.15, within(1e-9));
+    assertThat(m.duty().air().altitude()).isEqualTo(300);
+    assertThat(m.duty().travelSpeed()).isEqualTo(0.2);
+    assertThat(m.duty().slope()).isCloseTo(Math.PI / 4, within(1e-12));
     assertThat(m.floor().ceilingHeight()).isEqualTo(0.03);
     assertThat(m.load()).isEqualTo(new Load(4.6, -5e-3, 0, 45e-3));
     assertThat(m.running().axles())
@@ -67,20 +67,21 @@ class MachineValuesTest {
     assertThat(m.running().slidingFriction()).isEqualTo(0.7);
     assertThat(m.running().drivePower()).isEqualTo(30);
     assertThat(m.running().topSpeed()).isEqualTo(0.4);
-    assertThat(m.terms().parked()).isTrue();
-    assertThat(m.terms().safetyFactor()).isEqualTo(1);
-    assertThat(m.terms().contactAllowance()).isEqualTo(1e-4);
-    assertThat(m.terms().tolerances()).isEqualTo(new Tolerances(0.1, 0.05, 0.02, 1e-4));
+    assertThat(m.duty().terms().parked()).isTrue();
+    assertThat(m.duty().terms().safetyFactor()).isEqualTo(1);
+    assertThat(m.duty().terms().contactAllowance()).isEqualTo(1e-4);
+    assertThat(m.duty().terms().tolerances()).isEqualTo(new Tolerances(0.1, 0.05, 0.02, 1e-4));
     assertThat(m.fan().curve().speed()).isCloseTo(24000 * RPM, within(1e-9));
     assertThat(m.fan().curve().density()).isEqualTo(1.2);
     assertThat(m.fan().maximumSpeed()).isCloseTo(30000 * RPM, within(1e-9));
-    assertThat(m.fan().exitArea()).isCloseTo(6e-3, within(1e-12));
-    assertThat(m.fan().exitAngle()).isCloseTo(Math.PI / 2, within(1e-12));
+    assertThat(m.fan().outlet().area()).isCloseTo(6e-3, within(1e-12));
+    assertThat(m.fan().outlet().angle()).isCloseTo(Math.PI / 2, within(1e-12));
     assertThat(m.fan().rotorInertia()).isCloseTo(2.2e-5, within(1e-15));
     assertThat(m.power()).isEqualTo(new PowerSupply(0.78, 180, 90 * 3600, 0.8, 250, 22.2, 0.75));
-    assertThat(m.valve()).isEqualTo(new ReliefValve(3e-3, 300, 2.2, 0.016, 0.62, 0.018, 0.15));
-    assertThat(m.otherLeaks()).containsExactly(new OtherLeak("cable hole", 6e-5, 0.62));
-    assertThat(m.step()).isEqualTo(new GroundStep(2e-3, 0.06));
+    assertThat(m.openings().valve())
+        .isEqualTo(new ReliefValve(3e-3, 300, 2.2, 0.016, 0.62, 0.018, 0.15));
+    assertThat(m.openings().leaks()).containsExactly(new OtherLeak("cable hole", 6e-5, 0.62));
+    assertThat(m.duty().step()).isEqualTo(new GroundStep(2e-3, 0.06));
   }
 
   /** What may be left out, and what then counts. */
@@ -102,19 +103,19 @@ class MachineValuesTest {
     assertThat(text).contains(part);
     Machine m = machine(text.replace(part, ""));
     switch (what) {
-      case "slope" -> assertThat(m.slope()).isCloseTo(Math.PI / 6, within(1e-12));
-      case "travel" -> assertThat(m.travelSpeed()).isZero();
+      case "slope" -> assertThat(m.duty().slope()).isCloseTo(Math.PI / 6, within(1e-12));
+      case "travel" -> assertThat(m.duty().travelSpeed()).isZero();
       case "air" -> {
-        assertThat(m.air().temperature()).isCloseTo(288.15, within(1e-9));
-        assertThat(m.air().altitude()).isZero();
+        assertThat(m.duty().air().temperature()).isCloseTo(288.15, within(1e-9));
+        assertThat(m.duty().air().altitude()).isZero();
       }
       case "share" -> assertThat(m.power().usableShare()).isEqualTo(0.8);
       case "drive" -> assertThat(m.power().driveEfficiency()).isEqualTo(0.7);
       case "brakes" -> {
-        assertThat(m.terms().parked()).isFalse();
+        assertThat(m.duty().terms().parked()).isFalse();
         assertThat(m.running().axles()).noneMatch(Axle::braked);
       }
-      case "leaks" -> assertThat(m.otherLeaks()).isEmpty();
+      case "leaks" -> assertThat(m.openings().leaks()).isEmpty();
       default -> assertThat(m.power().motorPower()).isInfinite();
     }
   }

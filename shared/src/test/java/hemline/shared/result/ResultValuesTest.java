@@ -4,11 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
+import hemline.shared.fluid.FluidState;
 import hemline.shared.problem.Notice;
 import hemline.shared.problem.NoticeKind;
 import hemline.shared.result.Estimate.Trend;
 import hemline.shared.result.Termination.Attempt;
 import hemline.shared.result.Termination.Reason;
+import hemline.shared.section.SectionConditions;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
@@ -115,15 +117,13 @@ class ResultValuesTest {
   private static LeakPoint point(SolveStatus status) {
     return new LeakPoint(
         "lip",
-        2e-3,
-        600,
-        3,
-        1,
+        new SectionConditions(2e-3, 600, 3, 1),
         status,
         Regime.TURBULENT,
         BAND,
         Estimate.exact(0.1),
-        List.of(NoticeKind.RIG_BOX.of()));
+        List.of(NoticeKind.RIG_BOX.of()),
+        LeakGrids.NONE);
   }
 
   @Test
@@ -141,7 +141,14 @@ class ResultValuesTest {
   /** Another question is another text; −0 is 0. */
   @Test
   void originsTellQuestionsApart() {
-    LeakOrigin origin = new LeakOrigin("a", 2e-3, 600, 3, 1, 1.2, 1.5e-5, "coarse", "auto", false);
+    LeakOrigin origin =
+        new LeakOrigin(
+            "a",
+            new SectionConditions(2e-3, 600, 3, 1),
+            new FluidState(1.2, 1.5e-5),
+            "coarse",
+            "auto",
+            false);
     assertThat(origin.text())
         .isEqualTo(
             "lip a\ngap 0.002\nsuction 600.0\nground 3.0 1.0\nair 1.2 1.5E-5\nmesh coarse\n"
@@ -149,20 +156,87 @@ class ResultValuesTest {
     assertThat(
             Stream.of(
                     origin,
-                    new LeakOrigin("b", 2e-3, 600, 3, 1, 1.2, 1.5e-5, "coarse", "auto", false),
-                    new LeakOrigin("a", 3e-3, 600, 3, 1, 1.2, 1.5e-5, "coarse", "auto", false),
-                    new LeakOrigin("a", 2e-3, 601, 3, 1, 1.2, 1.5e-5, "coarse", "auto", false),
-                    new LeakOrigin("a", 2e-3, 600, 1, 3, 1.2, 1.5e-5, "coarse", "auto", false),
-                    new LeakOrigin("a", 2e-3, 600, 3, 1, 1.3, 1.5e-5, "coarse", "auto", false),
-                    new LeakOrigin("a", 2e-3, 600, 3, 1, 1.2, 1.6e-5, "coarse", "auto", false),
-                    new LeakOrigin("a", 2e-3, 600, 3, 1, 1.2, 1.5e-5, "fine", "auto", false),
-                    new LeakOrigin("a", 2e-3, 600, 3, 1, 1.2, 1.5e-5, "coarse", "sst", false),
-                    new LeakOrigin("a", 2e-3, 600, 3, 1, 1.2, 1.5e-5, "coarse", "auto", true))
+                    new LeakOrigin(
+                        "b",
+                        new SectionConditions(2e-3, 600, 3, 1),
+                        new FluidState(1.2, 1.5e-5),
+                        "coarse",
+                        "auto",
+                        false),
+                    new LeakOrigin(
+                        "a",
+                        new SectionConditions(3e-3, 600, 3, 1),
+                        new FluidState(1.2, 1.5e-5),
+                        "coarse",
+                        "auto",
+                        false),
+                    new LeakOrigin(
+                        "a",
+                        new SectionConditions(2e-3, 601, 3, 1),
+                        new FluidState(1.2, 1.5e-5),
+                        "coarse",
+                        "auto",
+                        false),
+                    new LeakOrigin(
+                        "a",
+                        new SectionConditions(2e-3, 600, 1, 3),
+                        new FluidState(1.2, 1.5e-5),
+                        "coarse",
+                        "auto",
+                        false),
+                    new LeakOrigin(
+                        "a",
+                        new SectionConditions(2e-3, 600, 3, 1),
+                        new FluidState(1.3, 1.5e-5),
+                        "coarse",
+                        "auto",
+                        false),
+                    new LeakOrigin(
+                        "a",
+                        new SectionConditions(2e-3, 600, 3, 1),
+                        new FluidState(1.2, 1.6e-5),
+                        "coarse",
+                        "auto",
+                        false),
+                    new LeakOrigin(
+                        "a",
+                        new SectionConditions(2e-3, 600, 3, 1),
+                        new FluidState(1.2, 1.5e-5),
+                        "fine",
+                        "auto",
+                        false),
+                    new LeakOrigin(
+                        "a",
+                        new SectionConditions(2e-3, 600, 3, 1),
+                        new FluidState(1.2, 1.5e-5),
+                        "coarse",
+                        "sst",
+                        false),
+                    new LeakOrigin(
+                        "a",
+                        new SectionConditions(2e-3, 600, 3, 1),
+                        new FluidState(1.2, 1.5e-5),
+                        "coarse",
+                        "auto",
+                        true))
                 .map(LeakOrigin::text))
         .doesNotHaveDuplicates();
-    LeakOrigin still = new LeakOrigin("a", 2e-3, 600, 0, 0, 1.2, 1.5e-5, "coarse", "auto", false);
+    LeakOrigin still =
+        new LeakOrigin(
+            "a",
+            new SectionConditions(2e-3, 600, 0, 0),
+            new FluidState(1.2, 1.5e-5),
+            "coarse",
+            "auto",
+            false);
     LeakOrigin minus =
-        new LeakOrigin("a", 2e-3, 600, -0.0, 0, 1.2, 1.5e-5, "coarse", "auto", false);
+        new LeakOrigin(
+            "a",
+            new SectionConditions(2e-3, 600, -0.0, 0),
+            new FluidState(1.2, 1.5e-5),
+            "coarse",
+            "auto",
+            false);
     assertThat(minus.text()).isEqualTo(still.text());
   }
 
@@ -175,22 +249,16 @@ class ResultValuesTest {
     SectionResult result =
         new SectionResult(
             "lip",
-            2e-3,
-            600,
-            0,
-            0,
+            new SectionConditions(2e-3, 600, 0, 0),
             SolveStatus.CONVERGED,
             Regime.TURBULENT,
             "sst",
-            figures,
-            List.of(),
-            List.of(),
-            List.of(),
+            new SectionFigures(figures, List.of(), List.of(), List.of()),
             notices,
             List.of());
     figures.clear();
     notices.clear();
-    assertThat(result.figures()).containsOnly(Map.entry(Figure.LEAK_FLOW, BAND));
+    assertThat(result.figures().scalars()).containsOnly(Map.entry(Figure.LEAK_FLOW, BAND));
     assertThat(result.notices()).hasSize(1);
   }
 }

@@ -62,10 +62,10 @@ final class RigFileTest {
     assertThat(lips.get(0).line()).isEqualTo(9);
     assertThat(lips.get(0).gap()).isEqualTo(1e-3);
     assertThat(lips.get(0).flow()).isEqualTo(10.4e-3);
-    assertThat(lips.get(0).temperature()).isEqualTo(294.15);
-    assertThat(lips.get(1).temperature()).isEqualTo(295.65);
+    assertThat(lips.get(0).air().temperature()).isEqualTo(294.15);
+    assertThat(lips.get(1).air().temperature()).isEqualTo(295.65);
     assertThat(lips.get(1).suction()).isEqualTo(600);
-    assertThat(lips.get(1).barometer()).isEqualTo(100400);
+    assertThat(lips.get(1).air().barometer()).isEqualTo(100400);
     assertThat(lips.get(1).time()).isNaN();
   }
 
@@ -101,8 +101,8 @@ final class RigFileTest {
         lip,1,300,21000,,,
         """;
     Rig rig = RigFile.parse(text, "rig.csv", dir, false);
-    assertThat(rig.fan()).isNotNull();
-    assertThat(rig.fanAccuracy()).isEqualTo(0.03);
+    assertThat(rig.fan().curve()).isNotNull();
+    assertThat(rig.fan().accuracy()).isEqualTo(0.03);
     assertThat(rig.of(RigReading.Kind.LIP).get(0).fanSpeed()).isEqualTo(350);
     assertThat(rig.notices())
         .containsExactlyInAnyOrder(

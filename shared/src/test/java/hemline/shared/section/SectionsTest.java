@@ -37,18 +37,12 @@ class SectionsTest {
       double to, double height, double gap, @Nullable Drive drive, @Nullable Cavity cavity) {
     return new DuctSection(
         "d",
-        -1,
-        to,
-        height,
+        new DuctSection.Channel(-1, to, height),
         List.of(BOX),
         Air.STANDARD,
-        drive,
-        Inlet.UNIFORM,
-        new Wall(1, 2, false),
-        new Wall(0, 0, true),
-        cavity,
-        null,
-        gap,
+        new DuctSection.Inflow(drive, Inlet.UNIFORM),
+        new DuctSection.Walls(new Wall(1, 2, false), new Wall(0, 0, true), cavity),
+        new DuctSection.Measures(null, gap),
         "auto");
   }
 

@@ -148,7 +148,7 @@ class QuantitiesTest {
 
   @Test
   void theMinusSignOfTypesettingCountsAsMinus() throws Exception {
-    assertThat(Quantities.speed("ground", "\u22125 m/s")).isEqualTo(-5);
+    assertThat(Quantities.read(QuantityKind.SPEED, "ground", "\u22125 m/s")).isEqualTo(-5);
     assertThat(Quantities.readRange(QuantityKind.SPEED, "ground", "\u22125..5m/s").low())
         .isEqualTo(-5);
   }
@@ -165,7 +165,7 @@ class QuantitiesTest {
 
   private static String problem(String text) {
     try {
-      Quantities.length(PLACE, text);
+      Quantities.read(QuantityKind.LENGTH, PLACE, text);
       return "none";
     } catch (InputException e) {
       return e.problems().get(0).text();
@@ -174,12 +174,12 @@ class QuantitiesTest {
 
   @Test
   void everyKindHasItsReader() throws InputException {
-    assertThat(Quantities.pressure(PLACE, "2kPa")).isEqualTo(2000);
-    assertThat(Quantities.flowPerLength(PLACE, "40L/s/m")).isEqualTo(0.04);
-    assertThat(Quantities.volumeFlow(PLACE, "40L/s")).isEqualTo(0.04);
-    assertThat(Quantities.force(PLACE, "2kN")).isEqualTo(2000);
-    assertThat(Quantities.angle(PLACE, "2rad")).isEqualTo(2);
-    assertThat(Quantities.temperature(PLACE, "2K")).isEqualTo(2);
+    assertThat(Quantities.read(QuantityKind.PRESSURE, PLACE, "2kPa")).isEqualTo(2000);
+    assertThat(Quantities.read(QuantityKind.FLOW_PER_LENGTH, PLACE, "40L/s/m")).isEqualTo(0.04);
+    assertThat(Quantities.read(QuantityKind.VOLUME_FLOW, PLACE, "40L/s")).isEqualTo(0.04);
+    assertThat(Quantities.read(QuantityKind.FORCE, PLACE, "2kN")).isEqualTo(2000);
+    assertThat(Quantities.read(QuantityKind.ANGLE, PLACE, "2rad")).isEqualTo(2);
+    assertThat(Quantities.read(QuantityKind.TEMPERATURE, PLACE, "2K")).isEqualTo(2);
   }
 
   @Test
@@ -226,7 +226,7 @@ class QuantitiesTest {
       for (Locale locale :
           new Locale[] {Locale.GERMANY, Locale.forLanguageTag("ar-EG-u-nu-arab")}) {
         Locale.setDefault(locale);
-        assertThat(Quantities.length(PLACE, "1.5mm")).isEqualTo(0.0015);
+        assertThat(Quantities.read(QuantityKind.LENGTH, PLACE, "1.5mm")).isEqualTo(0.0015);
         assertThat(NumberText.millimetres(0.0015)).isEqualTo("1.5 mm");
       }
     } finally {
@@ -238,7 +238,7 @@ class QuantitiesTest {
   void millimetresAreTheNearestDouble() throws InputException {
     for (int seed = 0; seed < 500; seed++) {
       BigDecimal mm = BigDecimal.valueOf(new SplittableRandom(seed).nextInt(1_000_000), 3);
-      assertThat(Quantities.length(PLACE, mm + "mm"))
+      assertThat(Quantities.read(QuantityKind.LENGTH, PLACE, mm + "mm"))
           .as("seed %d", seed)
           .isEqualTo(mm.movePointLeft(3).doubleValue());
     }

@@ -65,7 +65,7 @@ final class AcceleratedIteration {
     since = plain;
     FlowProblem problem = equations.problem;
     iteration = new SegregatedIteration(equations);
-    vector = new StateVector(equations.state, problem.spanwise(), problem.closure());
+    vector = new StateVector(equations.state, problem.momentum().spanwise(), problem.closure());
     acceleration = new AndersonAcceleration(vector.size(), vector.judged(), depth);
     before = new double[vector.judged()];
     after = new double[vector.size()];

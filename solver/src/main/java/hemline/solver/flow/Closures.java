@@ -16,22 +16,22 @@ final class Closures {
           new KOmegaSst(
               problem.geometry(),
               problem.boundary(),
-              problem.viscosity(),
-              problem.wallDistance(),
-              problem.inflowTurbulence().k(),
-              problem.inflowTurbulence().eddyViscosity(),
+              problem.momentum().viscosity(),
+              problem.turbulence().wallDistance(),
+              problem.turbulence().inflow().k(),
+              problem.turbulence().inflow().eddyViscosity(),
               problem.scales().velocity() / length(problem),
-              problem.spanwise());
+              problem.momentum().spanwise());
       case SA ->
           new SpalartAllmaras(
               problem.geometry(),
               problem.boundary(),
-              problem.viscosity(),
-              problem.wallDistance(),
-              problem.inflowTurbulence().nuTilde(),
-              problem.spanwise());
+              problem.momentum().viscosity(),
+              problem.turbulence().wallDistance(),
+              problem.turbulence().inflow().nuTilde(),
+              problem.momentum().spanwise());
       case LAMINAR, AUTO ->
-          new Laminar(boundaryFaces, problem.geometry().mesh.faces, problem.viscosity());
+          new Laminar(boundaryFaces, problem.geometry().mesh.faces, problem.momentum().viscosity());
     };
   }
 

@@ -27,7 +27,8 @@ public final class DuctSetup implements FlowSetup {
     this.drawn = drawn;
     duct = GridSection.of(drawn).section();
     solids = duct.obstacles().stream().map(o -> o.flatten()).toList();
-    domain = new Domain(duct.from(), duct.to(), 0, duct.height(), solids);
+    domain =
+        new Domain(duct.channel().from(), duct.channel().to(), 0, duct.channel().height(), solids);
   }
 
   @Override
@@ -43,7 +44,7 @@ public final class DuctSetup implements FlowSetup {
   /** The downstream station's. */
   @Override
   public double referencePressure(FlowSolution flow) {
-    return duct.cavity() != null
+    return duct.walls().cavity() != null
         ? 0
         : downstreamTap(flow.problem().geometry().mesh).read(flow.state().p);
   }
@@ -70,7 +71,7 @@ public final class DuctSetup implements FlowSetup {
 
   @Override
   public FlowProblem problem(GridLines lines, Closure closure, CancelToken cancel) {
-    boolean cavity = duct.cavity() != null;
+    boolean cavity = duct.walls().cavity() != null;
     Mesh mesh =
         MeshBuilder.build(
             lines, solids, cavity ? Set.of() : Set.of(Patch.LEFT, Patch.RIGHT), cancel::check);
@@ -80,15 +81,18 @@ public final class DuctSetup implements FlowSetup {
     double nu = duct.fluid().kinematicViscosity();
     double wall =
         Math.max(
-            Math.max(Math.abs(duct.lowerWall().speed()), Math.abs(duct.upperWall().speed())),
             Math.max(
-                Math.abs(duct.lowerWall().spanwiseSpeed()),
-                Math.abs(duct.upperWall().spanwiseSpeed())));
-    if (duct.cavity() != null) {
+                Math.abs(duct.walls().lower().speed()), Math.abs(duct.walls().upper().speed())),
+            Math.max(
+                Math.abs(duct.walls().lower().spanwiseSpeed()),
+                Math.abs(duct.walls().upper().spanwiseSpeed())));
+    if (duct.walls().cavity() != null) {
       wall =
           Math.max(
               wall,
-              Math.max(Math.abs(duct.cavity().leftSpeed()), Math.abs(duct.cavity().rightSpeed())));
+              Math.max(
+                  Math.abs(duct.walls().cavity().leftSpeed()),
+                  Math.abs(duct.walls().cavity().rightSpeed())));
     }
     double velocity = Math.max(Math.abs(startFlow()) / h, wall);
     if (velocity == 0) {
@@ -96,7 +100,7 @@ public final class DuctSetup implements FlowSetup {
     }
     double pressure = Math.max(0.5 * velocity * velocity, 12 * nu * velocity / h);
     boolean spanwise =
-        duct.lowerWall().spanwiseSpeed() != 0 || duct.upperWall().spanwiseSpeed() != 0;
+        duct.walls().lower().spanwiseSpeed() != 0 || duct.walls().upper().spanwiseSpeed() != 0;
     double[] share = new double[mesh.faces];
     java.util.Arrays.fill(share, 1);
     boolean[] all = new boolean[mesh.cells];
@@ -109,22 +113,19 @@ public final class DuctSetup implements FlowSetup {
     return new FlowProblem(
         geometry,
         boundary,
-        nu,
         closure,
-        distance,
-        0,
-        spanwise,
-        share,
-        all,
-        // as faint as before a lip: judged, no source
-        new FlowProblem.InflowTurbulence(
-            1e-3 * velocity * velocity, 10 * nu, SpalartAllmaras.INFLOW_RATIO * nu),
+        new FlowProblem.Momentum(nu, 0, spanwise, share, all),
+        new FlowProblem.Turbulence(
+            distance,
+            // as faint as before a lip: judged, no source
+            new FlowProblem.InflowTurbulence(
+                1e-3 * velocity * velocity, 10 * nu, SpalartAllmaras.INFLOW_RATIO * nu)),
         drive(mesh, pressure),
         new FlowProblem.Scales(h, velocity, pressure));
   }
 
   private FlowProblem.Drive drive(Mesh mesh, double pressure) {
-    if (duct.cavity() != null) {
+    if (duct.walls().cavity() != null) {
       return new CavityDrive(mesh);
     }
     PressureTap up = upstreamTap(mesh);
@@ -139,13 +140,19 @@ public final class DuctSetup implements FlowSetup {
   /** Tap of the upstream station. */
   public PressureTap upstreamTap(Mesh mesh) {
     return PressureTap.station(
-        mesh, duct.stations() == null ? duct.from() : duct.stations().upstream());
+        mesh,
+        duct.measures().stations() == null
+            ? duct.channel().from()
+            : duct.measures().stations().upstream());
   }
 
   /** Tap of the downstream station. */
   public PressureTap downstreamTap(Mesh mesh) {
     return PressureTap.station(
-        mesh, duct.stations() == null ? duct.to() : duct.stations().downstream());
+        mesh,
+        duct.measures().stations() == null
+            ? duct.channel().to()
+            : duct.measures().stations().downstream());
   }
 
   private Boundary boundary(Mesh mesh, FaceGeometry geometry) {
@@ -153,25 +160,25 @@ public final class DuctSetup implements FlowSetup {
     for (int b = 0; b < mesh.boundaryFaces; b++) {
       switch (mesh.bPatch[b]) {
         case Patch.LEFT -> {
-          if (duct.cavity() != null) {
-            boundary.v[b] = duct.cavity().leftSpeed();
+          if (duct.walls().cavity() != null) {
+            boundary.v[b] = duct.walls().cavity().leftSpeed();
           } else {
             boundary.kind[b] = Boundary.VELOCITY;
           }
         }
         case Patch.RIGHT -> {
-          if (duct.cavity() != null) {
-            boundary.v[b] = duct.cavity().rightSpeed();
+          if (duct.walls().cavity() != null) {
+            boundary.v[b] = duct.walls().cavity().rightSpeed();
           } else {
             boundary.kind[b] = Boundary.OUTLET;
           }
         }
-        case Patch.BOTTOM -> wall(boundary, b, duct.lowerWall());
-        case Patch.TOP -> wall(boundary, b, duct.upperWall());
+        case Patch.BOTTOM -> wall(boundary, b, duct.walls().lower());
+        case Patch.TOP -> wall(boundary, b, duct.walls().upper());
         default -> boundary.kind[b] = Boundary.WALL;
       }
     }
-    if (duct.cavity() == null) {
+    if (duct.walls().cavity() == null) {
       InletProfile.set(duct, mesh, geometry, boundary);
     }
     return boundary;

@@ -42,7 +42,9 @@ final class FlowEquations {
     this.state = state;
     this.checkpoint = checkpoint;
     checkpoint.run();
-    gradients = new VelocityGradients(problem.geometry(), problem.boundary(), problem.spanwise());
+    gradients =
+        new VelocityGradients(
+            problem.geometry(), problem.boundary(), problem.momentum().spanwise());
     checkpoint.run();
     pressure = new PressureField(problem.geometry(), problem.boundary());
     checkpoint.run();

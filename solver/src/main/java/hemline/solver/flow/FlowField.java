@@ -13,8 +13,7 @@ import hemline.solver.grid.Mesh;
  * @param p static pressure in cells over ambient total pressure (lip) or the downstream station
  *     (duct), Pa
  * @param eddyViscosity kinematic, in cells, m²/s; zero when laminar
- * @param faceFlux volume flux through interior faces from owner to neighbour, m²/s
- * @param boundaryFlux volume flux out of boundary faces, m²/s
+ * @param flux volume flux through faces
  * @param streamfunction on grid corners, index {@code j * (nx + 1) + i}, m²/s: 0 on the ground, the
  *     leak flow on the lip; corners inside solids carry the solid's value
  */
@@ -25,6 +24,14 @@ public record FlowField(
     double[] w,
     double[] p,
     double[] eddyViscosity,
-    double[] faceFlux,
-    double[] boundaryFlux,
-    double[] streamfunction) {}
+    Flux flux,
+    double[] streamfunction) {
+
+  /**
+   * Volume flux through faces, m²/s.
+   *
+   * @param interior through interior faces from owner to neighbour
+   * @param boundary out of boundary faces
+   */
+  public record Flux(double[] interior, double[] boundary) {}
+}

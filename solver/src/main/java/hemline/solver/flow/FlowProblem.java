@@ -9,31 +9,45 @@ import hemline.solver.scheme.FaceGeometry;
  *
  * @param geometry of the mesh
  * @param boundary conditions by boundary face
- * @param viscosity kinematic, m²/s
  * @param closure never AUTO
- * @param wallDistance of cells, m; not used when laminar
- * @param bodyForceX driving force per mass along x, m/s²
- * @param spanwise true when the third velocity component is solved
- * @param secondOrderShare share of the second-order correction in the convection of each interior
- *     face, 0 to 1
- * @param judged cells whose momentum residual counts
- * @param inflowTurbulence what enters with the fluid
+ * @param momentum terms of its equations
+ * @param turbulence what a closure needs to know
  * @param drive adjusts outlet pressure or inlet flow while iterating
  * @param scales for residuals and limits
  */
 public record FlowProblem(
     FaceGeometry geometry,
     Boundary boundary,
-    double viscosity,
     Closure closure,
-    double[] wallDistance,
-    double bodyForceX,
-    boolean spanwise,
-    double[] secondOrderShare,
-    boolean[] judged,
-    InflowTurbulence inflowTurbulence,
+    Momentum momentum,
+    Turbulence turbulence,
     Drive drive,
     Scales scales) {
+
+  /**
+   * Terms of the momentum equations.
+   *
+   * @param viscosity kinematic, m²/s
+   * @param bodyForceX driving force per mass along x, m/s²
+   * @param spanwise true when the third velocity component is solved
+   * @param secondOrderShare share of the second-order correction in the convection of each interior
+   *     face, 0 to 1
+   * @param judged cells whose momentum residual counts
+   */
+  public record Momentum(
+      double viscosity,
+      double bodyForceX,
+      boolean spanwise,
+      double[] secondOrderShare,
+      boolean[] judged) {}
+
+  /**
+   * What a closure needs to know.
+   *
+   * @param wallDistance of cells, m; not used when laminar
+   * @param inflow what enters with the fluid
+   */
+  public record Turbulence(double[] wallDistance, InflowTurbulence inflow) {}
 
   /**
    * Turbulence of entering fluid.
@@ -91,26 +105,22 @@ public record FlowProblem(
 
   /** The same flow with another viscosity. */
   FlowProblem withViscosity(double other) {
-    return with(other, secondOrderShare);
+    return with(other, momentum.secondOrderShare);
   }
 
   /** The same flow with another viscosity and upwind convection. */
   FlowProblem upwind(double otherViscosity) {
-    return with(otherViscosity, new double[secondOrderShare.length]);
+    return with(otherViscosity, new double[momentum.secondOrderShare.length]);
   }
 
   private FlowProblem with(double otherViscosity, double[] otherShare) {
     return new FlowProblem(
         geometry,
         boundary,
-        otherViscosity,
         closure,
-        wallDistance,
-        bodyForceX,
-        spanwise,
-        otherShare,
-        judged,
-        inflowTurbulence,
+        new Momentum(
+            otherViscosity, momentum.bodyForceX, momentum.spanwise, otherShare, momentum.judged),
+        turbulence,
         drive,
         scales);
   }

@@ -56,8 +56,7 @@ public record FlowSolution(
         state.w,
         p,
         state.eddyViscosity,
-        state.flux,
-        state.boundaryFlux,
+        new FlowField.Flux(state.flux, state.boundaryFlux),
         streamfunction);
   }
 }

@@ -69,7 +69,7 @@ final class InletProfile {
     this.duct = duct;
     this.mesh = mesh;
     this.geometry = geometry;
-    even = duct.inlet() == DuctSection.Inlet.UNIFORM;
+    even = duct.inflow().inlet() == DuctSection.Inlet.UNIFORM;
   }
 
   /**
@@ -104,7 +104,7 @@ final class InletProfile {
             .sorted(Comparator.comparingDouble(b -> mesh.by[b]))
             .toList();
     List<Opening> openings = new ArrayList<>();
-    double touch = TOUCH * duct.height();
+    double touch = TOUCH * duct.channel().height();
     int first = 0;
     for (int k = 0; k < faces.size(); k++) {
       boolean last = k + 1 == faces.size();
@@ -112,13 +112,13 @@ final class InletProfile {
         double from = low(faces.get(first));
         double to = high(faces.get(k));
         boolean ground = from <= touch;
-        boolean ceiling = to >= duct.height() - touch;
+        boolean ceiling = to >= duct.channel().height() - touch;
         openings.add(
             new Opening(
                 ground ? 0 : from,
-                ceiling ? duct.height() : to,
-                ground ? duct.lowerWall() : REST,
-                ceiling ? duct.upperWall() : REST,
+                ceiling ? duct.channel().height() : to,
+                ground ? duct.walls().lower() : REST,
+                ceiling ? duct.walls().upper() : REST,
                 faces.subList(first, k + 1)));
         first = k + 1;
       }

@@ -73,7 +73,7 @@ final class IrregularFaces {
       double[] gv = vertical ? g.vy : g.vx;
       double[] gw = vertical ? g.wy : g.wx;
       double across = faceViscosity[f] * geometry.crossLength[i];
-      double convected = problem.secondOrderShare()[f] * s.flux[f];
+      double convected = problem.momentum().secondOrderShare()[f] * s.flux[f];
       double skew = geometry.skew[i];
       double size = bound * Math.min(size(s, o), size(s, n));
       double du = wo * gu[o] + wn * gu[n];

@@ -104,7 +104,8 @@ final class Momentum {
 
   /** Sum of absolute residuals of u and v over the judged cells, m³/s² per metre. */
   double residual(FlowState s) {
-    return system.residual(bu, s.u, problem.judged()) + system.residual(bv, s.v, problem.judged());
+    return system.residual(bu, s.u, problem.momentum().judged())
+        + system.residual(bv, s.v, problem.momentum().judged());
   }
 
   /** Sum of the neighbour coefficients of a cell. */
@@ -125,14 +126,14 @@ final class Momentum {
    */
   void assemble(FlowState s, VelocityGradients g, PressureField p) {
     system.clear();
-    double fx = problem.bodyForceX();
+    double fx = problem.momentum().bodyForceX();
     for (int c = 0; c < mesh.cells; c++) {
       bu[c] = mesh.volume[c] * (fx - p.gx[c]);
       bv[c] = -mesh.volume[c] * p.gy[c];
       bw[c] = 0;
     }
     interiorFaces(s, g);
-    if (problem.spanwise()) {
+    if (problem.momentum().spanwise()) {
       convectSpanwise(s, g);
     }
     irregular.add(s, g);
@@ -158,8 +159,8 @@ final class Momentum {
 
   // a_O = Γ + max(-F, 0), a_N = Γ + max(F, 0); b takes -F (φ_f - φ_upwind)
   private void interiorFaces(FlowState s, VelocityGradients g) {
-    double nu = problem.viscosity();
-    double[] share = problem.secondOrderShare();
+    double nu = problem.momentum().viscosity();
+    double[] share = problem.momentum().secondOrderShare();
     double[] u = s.u;
     double[] v = s.v;
     for (int f = 0; f < mesh.faces; f++) {
@@ -199,7 +200,7 @@ final class Momentum {
   }
 
   private void convectSpanwise(FlowState s, VelocityGradients g) {
-    double[] share = problem.secondOrderShare();
+    double[] share = problem.momentum().secondOrderShare();
     double[] w = s.w;
     for (int f = 0; f < mesh.faces; f++) {
       double flux = s.flux[f];
@@ -263,7 +264,7 @@ final class Momentum {
           }
         }
         case Boundary.VELOCITY -> {
-          double a = problem.viscosity() * geometry.bConductance[b] + Math.max(-flux, 0);
+          double a = problem.momentum().viscosity() * geometry.bConductance[b] + Math.max(-flux, 0);
           double out = Math.max(flux, 0);
           system.diagonal[c] += a;
           bu[c] += a * g.bu[b] - out * (g.bu[b] - s.u[c]);
@@ -280,7 +281,8 @@ final class Momentum {
         }
         case Boundary.SLIP -> {
           // no shear, but the stress along the normal stays: the boundary value has no such part
-          double a = (problem.viscosity() + s.eddyViscosity[c]) * geometry.bConductance[b];
+          double a =
+              (problem.momentum().viscosity() + s.eddyViscosity[c]) * geometry.bConductance[b];
           system.diagonal[c] += a;
           bu[c] += a * g.bu[b];
           bv[c] += a * g.bv[b];
@@ -308,7 +310,7 @@ final class Momentum {
       system.diagonal[c] += a;
     }
     system.relax(bu, s.u, bv, s.v, sweeps);
-    if (problem.spanwise()) {
+    if (problem.momentum().spanwise()) {
       system.relax(bw, s.w, sweeps);
     }
   }

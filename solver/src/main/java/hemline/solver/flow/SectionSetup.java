@@ -210,14 +210,12 @@ public final class SectionSetup implements FlowSetup {
     return new FlowProblem(
         geometry,
         boundary,
-        nu,
         closure,
-        distance,
-        0,
-        wg != 0,
-        secondOrderShare(mesh),
-        judged(mesh),
-        new FlowProblem.InflowTurbulence(kIn, INFLOW_RATIO * nu, SpalartAllmaras.INFLOW_RATIO * nu),
+        new FlowProblem.Momentum(nu, 0, wg != 0, secondOrderShare(mesh), judged(mesh)),
+        new FlowProblem.Turbulence(
+            distance,
+            new FlowProblem.InflowTurbulence(
+                kIn, INFLOW_RATIO * nu, SpalartAllmaras.INFLOW_RATIO * nu)),
         new SuctionDrive(mesh, tap, drive, pressure),
         new FlowProblem.Scales(h, velocity, pressure));
   }

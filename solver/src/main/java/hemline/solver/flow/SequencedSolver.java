@@ -169,7 +169,7 @@ public final class SequencedSolver {
     boolean laminar = problem.closure() == Closure.LAMINAR;
     Effort spent = Effort.NONE;
     for (double multiple : laminar ? UPWIND : THICKER) {
-      double viscosity = multiple * problem.viscosity();
+      double viscosity = multiple * problem.momentum().viscosity();
       FlowProblem easier = laminar ? problem.upwind(viscosity) : problem.withViscosity(viscosity);
       spent = spent.plus(new SteadyFlowSolver(easier, state, ROUGH, cancel).approach());
     }
@@ -184,7 +184,7 @@ public final class SequencedSolver {
     var mesh = problem.geometry().mesh;
     FlowState rest = new FlowState(mesh.cells, mesh.faces, mesh.boundaryFaces);
     if (problem.closure() != Closure.LAMINAR) {
-      FlowProblem.InflowTurbulence inflow = problem.inflowTurbulence();
+      FlowProblem.InflowTurbulence inflow = problem.turbulence().inflow();
       double thick = THICK * problem.scales().velocity() * problem.scales().length();
       double eddy = Math.max(inflow.eddyViscosity(), thick);
       Arrays.fill(rest.k, inflow.k());

@@ -35,7 +35,8 @@ final class StateTransfer {
     double pressure = to.scales().pressure() / from.scales().pressure();
     double length = to.scales().length() / from.scales().length();
     FlowState t = new FlowState(target.cells, target.faces, target.boundaryFaces);
-    VelocityGradients g = new VelocityGradients(from.geometry(), from.boundary(), from.spanwise());
+    VelocityGradients g =
+        new VelocityGradients(from.geometry(), from.boundary(), from.momentum().spanwise());
     g.update(s);
     double[] px = new double[source.cells];
     double[] py = new double[source.cells];

@@ -243,7 +243,7 @@ public final class SteadyFlowSolver {
           && monitor.passes() > 2
           && monitor.spread(monitor.passes() - 2) <= limits.figureWindow()) {
         windowStart = monitor.passes() - 2;
-        if (problem.spanwise()) {
+        if (problem.momentum().spanwise()) {
           SpanwiseTransport.solve(equations);
         }
         return ended(Attempt.NEWTON, Reason.SETTLED);

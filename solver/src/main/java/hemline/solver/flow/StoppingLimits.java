@@ -35,9 +35,4 @@ public record StoppingLimits(
       int accelerated, int plain, int window, double figureWindow, double momentum, double drive) {
     this(accelerated, plain, window, figureWindow, momentum, 0.01 * momentum, drive);
   }
-
-  /** Most passes of a whole solve, all attempts together. */
-  public int most() {
-    return SteadyFlowSolver.NEWTON_STEPS + (SteadyFlowSolver.RUNGS + 1) * accelerated + plain;
-  }
 }

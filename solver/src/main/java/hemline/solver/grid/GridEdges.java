@@ -203,9 +203,4 @@ final class GridEdges {
     }
     return -1;
   }
-
-  double length(int run) {
-    DoubleList along = vertical ? network.nodeY : network.nodeX;
-    return along.get(runTo.get(run)) - along.get(runFrom.get(run));
-  }
 }

@@ -30,8 +30,4 @@ final class IntList {
   void clear() {
     size = 0;
   }
-
-  int[] toArray() {
-    return Arrays.copyOf(data, size);
-  }
 }

@@ -48,23 +48,24 @@ final class ImproveProof {
   Improvement of(Improvement searched, List<Improvement.Found> found) {
     List<LipProfile> lips = new ArrayList<>();
     found.forEach(f -> lips.add(f.profile()));
-    LipProfile start = searched.start();
+    LipProfile start = searched.asked().start();
     LipProfile flat = PlainFlat.asWideAs(start);
     boolean apart = !flat.name().equals(start.name()) && !flat.outline().equals(start.outline());
-    if (searched.goal() instanceof DownforceGoal goal) {
+    if (searched.asked().goal() instanceof DownforceGoal goal) {
       if (apart) {
         lips.add(flat);
       }
       MachineBalance balance = balance(new LipDownforce(goal.machine()).with(start), lips);
       return cancel.isCancelled()
           ? searched.ended(SolveStatus.CANCELLED)
-          : searched.proven(found, null, null, balance);
+          : searched.proven(new Improvement.Proof(found, null, null, balance));
     }
     List<LipProfile> baselines = apart ? List.of(start, flat) : List.of(start);
-    List<RankingAnswer> proofs = rank((LeakGoal) searched.goal(), lips, baselines);
+    List<RankingAnswer> proofs = rank((LeakGoal) searched.asked().goal(), lips, baselines);
     return cancel.isCancelled()
         ? searched.ended(SolveStatus.CANCELLED)
-        : searched.proven(found, proofs.get(0), proofs.get(proofs.size() - 1), null);
+        : searched.proven(
+            new Improvement.Proof(found, proofs.get(0), proofs.get(proofs.size() - 1), null));
   }
 
   private List<RankingAnswer> rank(

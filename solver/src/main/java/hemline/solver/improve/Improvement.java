@@ -15,29 +15,17 @@ import org.jspecify.annotations.Nullable;
 /**
  * What a search for a better lip found.
  *
- * @param start the lip to be better than
- * @param lengths that were changed, with their limits
- * @param goal what was made least
+ * @param asked what was asked
  * @param history all evaluations in their order
  * @param refusal most frequent reason why a lip could not be built; empty where all could
- * @param lips those that were proven; empty when stopped before
- * @param toStart the proof of a leak: the lips and the flat one beside the start; null when stopped
- *     before, and for a downforce
- * @param toFlat the same beside the flat lip
- * @param balance the proof of a downforce: the machine with the start, and with the others tried in
- *     its place; null when stopped before, and for a leak
+ * @param proof of the lips found
  * @param status of the search: CONVERGED, CANCELLED when stopped, FAILED without a usable flow
  */
 public record Improvement(
-    LipProfile start,
-    List<NamedLength> lengths,
-    Goal goal,
+    ImproveStudy.Asked asked,
     List<Evaluation> history,
     String refusal,
-    List<Found> lips,
-    @Nullable RankingAnswer toStart,
-    @Nullable RankingAnswer toFlat,
-    @Nullable MachineBalance balance,
+    Proof proof,
     SolveStatus status) {
 
   /**
@@ -49,55 +37,50 @@ public record Improvement(
    */
   public record Found(LipDrawing drawing, LipProfile profile, Evaluation evaluation) {}
 
+  /**
+   * Fresh solves of the lips found.
+   *
+   * @param lips those that were proven; empty when stopped before
+   * @param toStart the proof of a leak: the lips and the flat one beside the start; null when
+   *     stopped before, and for a downforce
+   * @param toFlat the same beside the flat lip
+   * @param balance the proof of a downforce: the machine with the start, and with the others tried
+   *     in its place; null when stopped before, and for a leak
+   */
+  public record Proof(
+      List<Found> lips,
+      @Nullable RankingAnswer toStart,
+      @Nullable RankingAnswer toFlat,
+      @Nullable MachineBalance balance) {
+    static final Proof NONE = new Proof(List.of(), null, null, null);
+
+    public Proof {
+      lips = List.copyOf(lips);
+    }
+  }
+
   public Improvement {
-    lengths = List.copyOf(lengths);
     history = List.copyOf(history);
-    lips = List.copyOf(lips);
   }
 
   /** What a search has tried, without a proof. */
   public static Improvement without(
       ImproveStudy.Asked asked, List<Evaluation> history, String refusal, SolveStatus status) {
-    return new Improvement(
-        asked.start(),
-        asked.space().lengths(),
-        asked.goal(),
-        history,
-        refusal,
-        List.of(),
-        null,
-        null,
-        null,
-        status);
+    return new Improvement(asked, history, refusal, Proof.NONE, status);
   }
 
   Improvement ended(SolveStatus how) {
-    return new Improvement(
-        start, lengths, goal, history, refusal, List.of(), null, null, null, how);
+    return new Improvement(asked, history, refusal, Proof.NONE, how);
   }
 
   /** The same with its proof. */
-  public Improvement proven(
-      List<Found> found,
-      @Nullable RankingAnswer leakToStart,
-      @Nullable RankingAnswer leakToFlat,
-      @Nullable MachineBalance machine) {
-    return new Improvement(
-        start,
-        lengths,
-        goal,
-        history,
-        refusal,
-        found,
-        leakToStart,
-        leakToFlat,
-        machine,
-        SolveStatus.CONVERGED);
+  public Improvement proven(Proof found) {
+    return new Improvement(asked, history, refusal, found, SolveStatus.CONVERGED);
   }
 
   /** Best found lip by the proof; null without one. */
   public @Nullable Found best() {
-    return lips.stream()
+    return proof.lips().stream()
         .filter(lip -> relative(lip.profile().name()) != null)
         .min(
             Comparator.<Found>comparingInt(lip -> rank(lip.profile().name()))
@@ -108,16 +91,16 @@ public record Improvement(
   /** Proven leak or downforce of a lip over that of the start; null where it has none. */
   public @Nullable Estimate relative(String name) {
     RankedLip force = ranked(name);
-    if (balance != null) {
+    if (proof.balance() != null) {
       return force == null ? null : force.relative();
     }
-    Ranking.Row row = row(toStart, name);
+    Ranking.Row row = row(proof.toStart(), name);
     return row == null ? null : row.relativeLeak();
   }
 
   private int rank(String name) {
     RankedLip force = ranked(name);
-    Ranking.Row row = row(toStart, name);
+    Ranking.Row row = row(proof.toStart(), name);
     return force != null ? force.rank() : row != null ? row.rank() : Integer.MAX_VALUE;
   }
 
@@ -125,14 +108,17 @@ public record Improvement(
   private double merit(String name) {
     Estimate relative = relative(name);
     double value = relative == null ? Double.NaN : relative.value();
-    return balance == null ? value : -value;
+    return proof.balance() == null ? value : -value;
   }
 
   /** A lip on the machine; null where it has no place, and for a leak. */
   public @Nullable RankedLip ranked(String name) {
-    return balance == null
+    return proof.balance() == null
         ? null
-        : balance.lips().stream().filter(l -> l.name().equals(name)).findFirst().orElse(null);
+        : proof.balance().changes().lips().stream()
+            .filter(l -> l.name().equals(name))
+            .findFirst()
+            .orElse(null);
   }
 
   /** Row of a lip in a proof; null where it has none. */
@@ -149,6 +135,6 @@ public record Improvement(
   public boolean proven() {
     Found best = best();
     Estimate relative = best == null ? null : relative(best.profile().name());
-    return relative != null && (balance == null ? relative.high() < 1 : relative.low() > 1);
+    return relative != null && (proof.balance() == null ? relative.high() < 1 : relative.low() > 1);
   }
 }

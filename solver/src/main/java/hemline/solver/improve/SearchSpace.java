@@ -44,13 +44,14 @@ public record SearchSpace(ShapeLimits limits, LipSpace space) {
       SearchLimits said, LipDrawing start, LipProfile profile, List<Problem> problems) {
     int before = problems.size();
     Box box = Box.around(profile.bodies());
-    double width = length("width", said.width(), box.width(), MOST_OUTLINE, problems);
-    double height = length("height", said.height(), box.top(), MOST_OUTLINE, problems);
+    double width = length("width", said.sizes().width(), box.width(), MOST_OUTLINE, problems);
+    double height = length("height", said.sizes().height(), box.top(), MOST_OUTLINE, problems);
     double room = Math.min(width, height);
     if (problems.size() > before) {
       return null;
     }
-    if (room < ShapeLimits.USUAL_WALL && (said.wall() == null || said.slot() == null)) {
+    if (room < ShapeLimits.USUAL_WALL
+        && (said.sizes().wall() == null || said.sizes().slot() == null)) {
       problem(
           problems,
           width < height ? "width" : "height",
@@ -60,16 +61,16 @@ public record SearchSpace(ShapeLimits limits, LipSpace space) {
               + "; allow more, or say which wall and slot can be printed");
       return null;
     }
-    double wall = length("wall", said.wall(), ShapeLimits.USUAL_WALL, room, problems);
-    double slot = length("slot", said.slot(), ShapeLimits.USUAL_WALL, room, problems);
+    double wall = length("wall", said.sizes().wall(), ShapeLimits.USUAL_WALL, room, problems);
+    double slot = length("slot", said.sizes().slot(), ShapeLimits.USUAL_WALL, room, problems);
     if (problems.size() > before) {
       return null;
     }
     ShapeLimits limits = new ShapeLimits(width, height, wall, slot);
     LipSpace space =
-        said.family() == null
+        said.family().name() == null
             ? ofCorners(said, start, problems)
-            : ofFamily(said, said.family(), limits, problems);
+            : ofFamily(said, said.family().name(), limits, problems);
     return space == null || problems.size() > before ? null : new SearchSpace(limits, space);
   }
 
@@ -90,11 +91,12 @@ public record SearchSpace(ShapeLimits limits, LipSpace space) {
 
   private static @Nullable LipSpace ofCorners(
       SearchLimits said, LipDrawing start, List<Problem> problems) {
-    if (!said.vary().isEmpty()) {
+    if (!said.family().vary().isEmpty()) {
       problem(problems, "vary", "lengths belong to a family; name one too, such as teeth");
     }
-    double reach = length("reach", said.reach(), USUAL_REACH, MOST_OUTLINE, problems);
-    List<Integer> moving = said.corners() == null ? CornerSpace.free(start) : said.corners();
+    double reach = length("reach", said.corners().reach(), USUAL_REACH, MOST_OUTLINE, problems);
+    List<Integer> moving =
+        said.corners().moving() == null ? CornerSpace.free(start) : said.corners().moving();
     int n = start.body().vertices().size();
     for (int corner : moving) {
       if (corner < 0 || corner >= n) {
@@ -106,7 +108,7 @@ public record SearchSpace(ShapeLimits limits, LipSpace space) {
       problem(problems, "corners", "name each corner once, at least one, such as 0,1");
       return null;
     }
-    String lopsided = said.symmetric() ? MirroredSpace.fault(start) : "";
+    String lopsided = said.corners().symmetric() ? MirroredSpace.fault(start) : "";
     if (!lopsided.isEmpty()) {
       problem(
           problems,
@@ -116,17 +118,17 @@ public record SearchSpace(ShapeLimits limits, LipSpace space) {
     if (!problems.isEmpty()) {
       return null;
     }
-    return said.symmetric()
+    return said.corners().symmetric()
         ? new MirroredSpace(start, moving, reach)
         : new CornerSpace(start, moving, reach);
   }
 
   private static @Nullable LipSpace ofFamily(
       SearchLimits said, String name, ShapeLimits limits, List<Problem> problems) {
-    if (said.corners() != null) {
+    if (said.corners().moving() != null) {
       problem(problems, "corners", "corners are those of the lip; leave them out with a family");
     }
-    int number = said.number() == null ? USUAL_NUMBER : said.number();
+    int number = said.family().number() == null ? USUAL_NUMBER : said.family().number();
     if (number < 1 || number > MOST_NUMBER) {
       problem(problems, "number", "1 to " + MOST_NUMBER + " teeth or pockets, got " + number);
       return null;
@@ -150,15 +152,15 @@ public record SearchSpace(ShapeLimits limits, LipSpace space) {
       problem(problems, "width", fault);
       return null;
     }
-    if (said.symmetric() && !family.symmetric()) {
+    if (said.corners().symmetric() && !family.symmetric()) {
       problem(
           problems,
           "symmetric",
           "a " + family.key() + " looks to one side; leave symmetric out, or take another family");
     }
     List<NamedLength> lengths = new ArrayList<>(family.within(number, limits));
-    said.vary().forEach((length, range) -> narrow(lengths, length, range, problems));
-    return family.space(number, limits, lengths, said.symmetric());
+    said.family().vary().forEach((length, range) -> narrow(lengths, length, range, problems));
+    return family.space(number, limits, lengths, said.corners().symmetric());
   }
 
   private static void narrow(

@@ -86,7 +86,7 @@ public final class SectionMeter {
     double reference = 0;
     double leak = 0;
     double unit;
-    if (duct.cavity() == null) {
+    if (duct.walls().cavity() == null) {
       double[] p = flow.state().p;
       reference = setup.downstreamTap(mesh).read(p);
       double drop = setup.upstreamTap(mesh).read(p) - reference;
@@ -110,19 +110,19 @@ public final class SectionMeter {
     if (bodies) {
       boolean[] solids = new boolean[patches(flow)];
       java.util.Arrays.fill(solids, Patch.FIRST_SOLID, solids.length, true);
-      forces(f, flow, rho, solids, reference, 0.5 * (from + to), duct.height());
+      forces(f, flow, rho, solids, reference, 0.5 * (from + to), duct.channel().height());
     }
     ground(
         f,
         flow,
         rho,
-        bodies ? from : duct.from(),
-        bodies ? to : duct.to(),
+        bodies ? from : duct.channel().from(),
+        bodies ? to : duct.channel().to(),
         duct.ground().speed(),
         duct.ground().spanwiseSpeed());
     List<Double> shares = List.of();
     List<Double> carryOver = List.of();
-    if (bodies && duct.cavity() == null) {
+    if (bodies && duct.walls().cavity() == null) {
       GapColumns columns = new GapColumns(flow, from, to);
       double throat = Double.POSITIVE_INFINITY;
       for (int i = columns.first; i <= columns.last; i++) {
@@ -132,8 +132,14 @@ public final class SectionMeter {
       if (head > 0) {
         f.put(Figure.PRESSURE_RECOVERY, (reference - throat) / head);
       }
-      double upstream = duct.stations() == null ? duct.from() : duct.stations().upstream();
-      double downstream = duct.stations() == null ? duct.to() : duct.stations().downstream();
+      double upstream =
+          duct.measures().stations() == null
+              ? duct.channel().from()
+              : duct.measures().stations().upstream();
+      double downstream =
+          duct.measures().stations() == null
+              ? duct.channel().to()
+              : duct.measures().stations().downstream();
       Stages stages =
           new Stages(
               columns,
@@ -146,8 +152,8 @@ public final class SectionMeter {
     }
     double[] window =
         bodies
-            ? new double[] {from, to, 0, duct.height()}
-            : new double[] {duct.from(), duct.to(), 0, duct.height()};
+            ? new double[] {from, to, 0, duct.channel().height()}
+            : new double[] {duct.channel().from(), duct.channel().to(), 0, duct.channel().height()};
     List<RawFigures.Vortex> eddies =
         Eddies.find(mesh.lines, flow.streamfunction(), leak, unit, window);
     double spread =

@@ -102,7 +102,7 @@ final class BalanceNotices {
     if (least < Regime.TRANSITION_TO && most > Regime.TRANSITION_FROM) {
       add(NoticeKind.LEAK_TRANSITION, least, most, Regime.TRANSITION_FROM, Regime.TRANSITION_TO);
     }
-    double pressure = balance.machine().air().pressure();
+    double pressure = balance.machine().duty().air().pressure();
     double mach = Expansibility.jetMach(s.suction(), pressure);
     if (mach > HoldLimits.MACH) {
       add(NoticeKind.LEAK_MACH, mach, 1 - Expansibility.factor(s.suction(), pressure));
@@ -111,18 +111,18 @@ final class BalanceNotices {
       add(NoticeKind.LEAK_BEYOND);
     }
     double ceiling = balance.machine().floor().ceilingHeight();
-    double speed = s.fanFlow() / (balance.machine().floor().perimeter() * ceiling);
+    double speed = s.flows().fan() / (balance.machine().floor().perimeter() * ceiling);
     double head = 0.5 * balance.air().density() * speed * speed / s.suction();
     if (head > PLENUM_HEAD) {
       add(NoticeKind.PLENUM_LOW, head);
     }
-    if (travels && balance.machine().travelSpeed() > jet) {
+    if (travels && balance.machine().duty().travelSpeed() > jet) {
       add(NoticeKind.LEAK_FAST);
     }
   }
 
   private void fan(PlenumState s, List<OperatingPoint> operating) {
-    double ratio = s.fanFlow() / Math.max(1e-12, balance.fan().peakFlow());
+    double ratio = s.flows().fan() / Math.max(1e-12, balance.fan().peakFlow());
     if (balance.fan().peakFlow() > 0 && ratio < NEAR_STALL) {
       if (s.stalled()) {
         add(NoticeKind.FAN_STALLED);

@@ -89,16 +89,15 @@ final class HeightStability {
                 ? RideHeight.MarginEnd.CONTACT
                 : RideHeight.MarginEnd.FOLD;
     return new RideHeight(
-        stiffness,
+        new RideHeight.Heave(stiffness, required, factor),
         ending,
         value.edge(),
-        down ? null : bands.of(Ends::force),
-        down ? null : bands.of(Ends::atGravity),
-        down ? null : bands.of(Ends::atCorner),
-        rest == null ? -1 : weakestCorner(balance, rest),
-        down ? null : bands.of(Ends::gap),
-        required,
-        factor);
+        new RideHeight.Bears(
+            down ? null : bands.of(Ends::force),
+            down ? null : bands.of(Ends::atGravity),
+            down ? null : bands.of(Ends::atCorner),
+            rest == null ? -1 : weakestCorner(balance, rest)),
+        down ? null : bands.of(Ends::gap));
   }
 
   private static Ends ends(PlenumBalance balance, Stand stand) {
@@ -106,7 +105,7 @@ final class HeightStability {
     if (rest == null) {
       double bears = stiffening(balance, stand);
       PlenumState clear = balance.settled(stand.softened(stand.softness() * bears));
-      return new Ends(0, 0, 0, 0, bears, 0, clear == null ? -1 : clear.leastEdge());
+      return new Ends(0, 0, 0, 0, bears, 0, clear == null ? -1 : clear.least().edge());
     }
     double[] c = {rest.load()[1] / rest.load()[0], rest.load()[2] / rest.load()[0]};
     March load = loaded(balance, stand, rest, c);
@@ -118,10 +117,10 @@ final class HeightStability {
         load.bears,
         loaded(balance, stand, rest, new double[] {mass.x(), mass.y()}).bears,
         loaded(balance, stand, rest, new double[] {v.x(), v.y()}).bears,
-        rest.leastGap() - last.leastGap(),
+        rest.least().gap() - last.least().gap(),
         softness(balance, stand, rest),
-        last.leastGap(),
-        last.leastEdge());
+        last.least().gap(),
+        last.least().edge());
   }
 
   /** Follows the machine under a growing load at a place. */
@@ -240,7 +239,7 @@ final class HeightStability {
         toItsEnd(x);
         return false;
       }
-      double fall = last.leastGap() - next.leastGap();
+      double fall = last.least().gap() - next.least().gap();
       if (fall > 1.2 * drop && jumps(x, next)) {
         return false;
       }
@@ -279,7 +278,8 @@ final class HeightStability {
       for (int k = 0; k < STEPS; k++) {
         double middle = 0.5 * (low + high);
         PlenumState s = at.apply(middle);
-        if (s != null && s.leastGap() - below.leastGap() > above.leastGap() - s.leastGap()) {
+        if (s != null
+            && s.least().gap() - below.least().gap() > above.least().gap() - s.least().gap()) {
           low = middle;
           above = s;
         } else if (s != null) {
@@ -288,7 +288,7 @@ final class HeightStability {
         } else {
           return false;
         }
-        if (above.leastGap() - below.leastGap() < JUMP * last.leastGap()) {
+        if (above.least().gap() - below.least().gap() < JUMP * last.least().gap()) {
           return false;
         }
       }

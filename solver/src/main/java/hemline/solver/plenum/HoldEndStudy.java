@@ -39,15 +39,15 @@ final class HoldEndStudy {
   private HoldEndStudy(PlenumBalance balance) {
     this.balance = balance;
     machine = balance.machine();
-    asked = machine.terms().safetyFactor();
+    asked = machine.duty().terms().safetyFactor();
   }
 
   /** Ends of those holds that hold as estimated. */
   static List<HoldEnd> of(PlenumBalance balance, List<Hold> holds) {
     HoldEndStudy study = new HoldEndStudy(balance);
     return holds.parallelStream()
-        .filter(h -> !h.place().equals("level") && h.margin() != null)
-        .filter(h -> h.margin() != null && h.margin().value() > study.asked)
+        .filter(h -> !h.place().name().equals("level") && h.margins().least() != null)
+        .filter(h -> h.margins().least() != null && h.margins().least().value() > study.asked)
         .map(study::end)
         .toList();
   }
@@ -69,26 +69,23 @@ final class HoldEndStudy {
     double volts = machine.power().batteryVoltage();
     Double friction = leastFriction(h);
     return new HoldEnd(
-        h.place(),
-        h.angle(),
-        slowest * fan.speed(),
-        volts > 0 ? slowest * volts : null,
+        h.place().name(),
+        h.place().angle(),
+        new HoldEnd.LeastFan(slowest * fan.speed(), volts > 0 ? slowest * volts : null),
         wider < WIDEST ? wider : null,
-        friction,
-        friction == null ? List.of() : SurfaceGrip.over(friction),
+        new HoldEnd.LeastGrip(friction, friction == null ? List.of() : SurfaceGrip.over(friction)),
         heavier * load.mass(),
-        plenumTime(h, slowest),
-        rotorTime(h, slowest));
+        new HoldEnd.Times(plenumTime(h, slowest), rotorTime(h, slowest)));
   }
 
   /** Slip goes with friction, unless a brake yields first. */
   private @Nullable Double leastFriction(Hold h) {
     double peak = machine.running().peakFriction();
-    if (h.slip() == null) {
+    if (h.margins().slip() == null) {
       return null;
     }
     if (machine.running().axles().stream().noneMatch(a -> Double.isFinite(a.brakeForce()))) {
-      return peak * asked / h.slip().value();
+      return peak * asked / h.margins().slip().value();
     }
     return peak
         * last(
@@ -118,8 +115,8 @@ final class HoldEndStudy {
     private final List<Double> tilts = new ArrayList<>();
 
     Tilts(Hold h) {
-      tilts.add(h.angle());
-      for (int k = 0; h.place().equals("worst") && k <= HoldStudy.TILTS; k++) {
+      tilts.add(h.place().angle());
+      for (int k = 0; h.place().name().equals("worst") && k <= HoldStudy.TILTS; k++) {
         tilts.add(Math.PI * k / HoldStudy.TILTS);
       }
     }
@@ -140,7 +137,8 @@ final class HoldEndStudy {
   private @Nullable PlenumState state(Hold h) {
     HoldStatics statics = new HoldStatics(balance, true);
     return balance.settled(
-        statics.stand(new Attitude(h.angle(), Math.PI - h.noseAngle()), Side.VALUE));
+        statics.stand(
+            new Attitude(h.place().angle(), Math.PI - h.place().noseAngle()), Side.VALUE));
   }
 
   private double plenumTime(Hold h, double slowest) {
@@ -149,8 +147,8 @@ final class HoldEndStudy {
       return 0;
     }
     double volume = balance.area() * machine.floor().ceilingHeight();
-    double filling = volume / (Air.HEAT_RATIO * machine.air().pressure());
-    return 2 * filling * s.suction() * (1 - slowest) / s.fanFlow();
+    double filling = volume / (Air.HEAT_RATIO * machine.duty().air().pressure());
+    return 2 * filling * s.suction() * (1 - slowest) / s.flows().fan();
   }
 
   private @Nullable Double rotorTime(Hold h, double slowest) {
@@ -173,7 +171,7 @@ final class HoldEndStudy {
     double slides = 0.5 * Math.PI;
     for (int k = 0; k < 2 * STEPS; k++) {
       double middle = 0.5 * (holds + slides);
-      if (search.at(middle).least() >= balance.machine().terms().safetyFactor()) {
+      if (search.at(middle).least() >= balance.machine().duty().terms().safetyFactor()) {
         holds = middle;
       } else {
         slides = middle;

@@ -59,7 +59,7 @@ final class HoldLimits {
   private static List<Limit> overstepped(
       PlenumBalance balance, PlenumState s, @Nullable Crossing crossing) {
     List<Limit> out = new ArrayList<>(power(balance, s));
-    double mach = Expansibility.jetMach(s.suction(), balance.machine().air().pressure());
+    double mach = Expansibility.jetMach(s.suction(), balance.machine().duty().air().pressure());
     if (mach > MACH) {
       out.add(new Limit(NoticeKind.HOLD_MACH.of(mach), mach));
     }
@@ -67,11 +67,11 @@ final class HoldLimits {
     if (Double.isFinite(thinnest)) {
       out.add(new Limit(NoticeKind.HOLD_THIN.of(thinnest), -thinnest));
     }
-    ReliefValve valve = balance.machine().valve();
+    ReliefValve valve = balance.machine().openings().valve();
     if (valve != null && valve.lift(s.suction()) >= valve.maximumLift()) {
       out.add(new Limit(NoticeKind.HOLD_VALVE.of(), 0));
     }
-    if (balance.machine().fan().jetShort(balance.fan(), s.fanFlow(), s.suction())) {
+    if (balance.machine().fan().jetShort(balance.fan(), s.flows().fan(), s.suction())) {
       out.add(new Limit(NoticeKind.FAN_OUTLET.of(), 0));
     }
     return out;
@@ -100,7 +100,7 @@ final class HoldLimits {
   private static double overLedge(
       PlenumBalance balance, PlenumState s, @Nullable Crossing crossing) {
     double least = crossing == null ? Double.POSITIVE_INFINITY : crossing.leastGap(balance, s);
-    return least < NEAR * balance.machine().terms().contactAllowance()
+    return least < NEAR * balance.machine().duty().terms().contactAllowance()
         ? least
         : Double.POSITIVE_INFINITY;
   }
@@ -108,8 +108,8 @@ final class HoldLimits {
   /** The smallest gap where it lies below what is solved or allowed; infinite where none does. */
   private static double thinnest(PlenumBalance balance, PlenumState s) {
     SealStrips strips = balance.strips();
-    double allowance = balance.machine().terms().contactAllowance();
-    double least = s.leastGap() < NEAR * allowance ? s.leastGap() : Double.POSITIVE_INFINITY;
+    double allowance = balance.machine().duty().terms().contactAllowance();
+    double least = s.least().gap() < NEAR * allowance ? s.least().gap() : Double.POSITIVE_INFINITY;
     for (int i = 0; i < strips.count; i++) {
       double h =
           strips.gap[i] - (s.sink()[0] + s.sink()[1] * strips.x[i] + s.sink()[2] * strips.y[i]);

@@ -40,6 +40,14 @@ final class HoldStatics {
   private final @Nullable FrictionLimit unyielding;
 
   /**
+   * Loads towards the ground, N.
+   *
+   * @param axles of axles, as if they stuck to it
+   * @param wheels of wheels, 0 where one hangs free
+   */
+  record Loads(double[] axles, double[] wheels) {}
+
+  /**
    * Margins on one side of the leaks; infinite where a way to fail does not apply.
    *
    * @param slip before slip
@@ -47,8 +55,7 @@ final class HoldStatics {
    * @param tip about an edge of the wheels' polygon
    * @param lift of an axle or a side
    * @param peel away from the ground
-   * @param axles loads, N
-   * @param wheels loads, N; 0 where one hangs free
+   * @param loads of axles and wheels
    * @param brakes true when stronger brakes would raise the margin against slip
    * @param settles false when there is no balance clear of the ground: all margins are 0
    */
@@ -58,8 +65,7 @@ final class HoldStatics {
       double tip,
       double lift,
       double peel,
-      double[] axles,
-      double[] wheels,
+      Loads loads,
       boolean brakes,
       boolean settles) {
     double least() {
@@ -87,7 +93,7 @@ final class HoldStatics {
       x[i] = w.x();
       y[i] = w.y();
       Axle axle = machine.running().axles().get(w.axle());
-      double most = axle.holding(powered, machine.terms().parked());
+      double most = axle.holding(powered, machine.duty().terms().parked());
       holding[i] = axle.track() > 0 ? 0.5 * most : most;
       limited |= most > 0 && Double.isFinite(most);
     }
@@ -147,14 +153,22 @@ final class HoldStatics {
     int axles = machine.running().axles().size();
     if (state == null) {
       return new Margins(
-          0, 0, 0, 0, 0, new double[axles], new double[wheels.all().size()], false, false);
+          0,
+          0,
+          0,
+          0,
+          0,
+          new Loads(new double[axles], new double[wheels.all().size()]),
+          false,
+          false);
     }
     Load load = machine.load();
     double mg = load.mass() * Wheels.GRAVITY;
     double normal = mg * Math.cos(a.tilt());
     double[] suction = state.load();
-    double jet = state.fanFlow() > 0 ? balance.forwardThrust(state.fanFlow(), state.suction()) : 0;
-    double jetMoment = jet * machine.fan().height();
+    double jet =
+        state.flows().fan() > 0 ? balance.forwardThrust(state.flows().fan(), state.suction()) : 0;
+    double jetMoment = jet * machine.fan().outlet().height();
     double[] turns = {pull * load.height() * a.x() + jetMoment, pull * load.height() * a.y()};
     double[] still = sum(suction, normal, normal * load.x(), normal * load.y());
     still[1] -= jetMoment;
@@ -163,7 +177,8 @@ final class HoldStatics {
 
     double alongX = pull * a.x() + jet;
     double alongY = pull * a.y();
-    double yaw = load.x() * pull * a.y() - load.y() * pull * a.x() - machine.fan().y() * jet;
+    double yaw =
+        load.x() * pull * a.y() - load.y() * pull * a.x() - machine.fan().outlet().y() * jet;
     boolean pushed = Math.hypot(alongX, alongY) > NO_PULL * mg;
     Running running = machine.running();
     double[] limit = times(running.peakFriction(), pressed);
@@ -184,8 +199,7 @@ final class HoldStatics {
         tip(still, turns),
         lift(suction, normal, jetMoment, all),
         peel,
-        wheels.byAxle(wheels.loads(all)),
-        pressed,
+        new Loads(wheels.byAxle(wheels.loads(all)), pressed),
         brakes,
         true);
   }

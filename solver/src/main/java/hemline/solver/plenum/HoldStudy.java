@@ -51,7 +51,7 @@ final class HoldStudy {
     List<Hold> holds = new ArrayList<>();
     found.clear();
     found.put("level", search.at(0));
-    found.put("slope", search.at(machine.slope()));
+    found.put("slope", search.at(machine.duty().slope()));
     found.put("wall", search.at(0.5 * Math.PI));
     found.put("ceiling", search.at(Math.PI));
     found.put("worst", worst());
@@ -149,7 +149,7 @@ final class HoldStudy {
     Estimate total = margin == null || inputs == null ? margin : inputs.total(margin, worst);
     Estimate sliding = HoldSearch.estimate(b.get(4), HoldStatics.Margins::sliding);
     Machine machine = search.statics().balance().machine();
-    double wanted = machine.terms().safetyFactor();
+    double wanted = machine.duty().terms().safetyFactor();
     boolean enough = value.settles() && (total == null || total.low() >= wanted);
     List<Notice> reasons =
         enough
@@ -159,25 +159,25 @@ final class HoldStudy {
                 crossing)
             : List.of();
     List<Estimate> axles = new ArrayList<>();
-    for (int i = 0; i < value.axles().length; i++) {
+    for (int i = 0; i < value.loads().axles().length; i++) {
       int axle = i;
-      axles.add(here.of(m -> m.axles()[axle]));
+      axles.add(here.of(m -> m.loads().axles()[axle]));
     }
     return new Hold(
-        place,
-        f.attitude().tilt(),
-        f.attitude().heading(),
-        f.attitude().noseFromUphill(),
-        verdict(enough, reasons, sliding),
-        reasons,
-        margin == null ? "nothing" : limitedBy(value),
-        margin,
-        total,
-        HoldSearch.estimate(b.get(0), HoldStatics.Margins::slip),
-        sliding,
-        HoldSearch.estimate(b.get(1), HoldStatics.Margins::tip),
-        HoldSearch.estimate(b.get(2), HoldStatics.Margins::lift),
-        HoldSearch.estimate(b.get(3), HoldStatics.Margins::peel),
+        new Hold.Place(
+            place, f.attitude().tilt(), f.attitude().heading(), f.attitude().noseFromUphill()),
+        new Hold.Judgement(
+            verdict(enough, reasons, sliding),
+            reasons,
+            margin == null ? "nothing" : limitedBy(value)),
+        new Hold.Margins(
+            margin,
+            total,
+            HoldSearch.estimate(b.get(0), HoldStatics.Margins::slip),
+            sliding,
+            HoldSearch.estimate(b.get(1), HoldStatics.Margins::tip),
+            HoldSearch.estimate(b.get(2), HoldStatics.Margins::lift),
+            HoldSearch.estimate(b.get(3), HoldStatics.Margins::peel)),
         new Hold.Headings(
             heading(worst, 0), heading(worst, 1), heading(worst, 2), heading(worst, 3)),
         axles,
@@ -206,7 +206,7 @@ final class HoldStudy {
     List<String> out = new ArrayList<>();
     List<WheelLoads.Wheel> wheels = WheelLoads.wheels(machine.running().axles());
     for (int i = 0; m.settles() && i < wheels.size(); i++) {
-      if (m.wheels()[i] <= 0) {
+      if (m.loads().wheels()[i] <= 0) {
         WheelLoads.Wheel w = wheels.get(i);
         String side = w.y() > 0 ? " left" : w.y() < 0 ? " right" : "";
         out.add(machine.running().axles().get(w.axle()).name() + side);

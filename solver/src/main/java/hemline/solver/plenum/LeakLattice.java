@@ -77,7 +77,7 @@ final class LeakLattice {
 
   private LeakLattice(Machine machine, boolean wide) {
     this.machine = machine;
-    double peak = machine.fan().running(machine.air().air().density()).peakPressure();
+    double peak = machine.fan().running(machine.duty().air().air().density()).peakPressure();
     Map<String, LipProfile> lips = new LinkedHashMap<>();
     Map<String, double[]> range = new LinkedHashMap<>();
     for (SealEdge edge : machine.floor().edges()) {
@@ -88,7 +88,7 @@ final class LeakLattice {
       r[1] = Math.max(r[1], edge.gap());
     }
     List<Double> suctions = ladder(LEAST_SUCTION * peak, peak, SUCTION_BASE, SUCTION_STEP);
-    double v = machine.travelSpeed();
+    double v = machine.duty().travelSpeed();
     lips.forEach(
         (name, lip) -> {
           double[] r = range.getOrDefault(name, new double[] {1e-3, 1e-3});
@@ -100,7 +100,7 @@ final class LeakLattice {
             return;
           }
           List<Double> gaps = ladder(LEAST_GAP * r[0], MOST_GAP * r[1], GAP_BASE, GAP_STEP);
-          gaps = thinned(gaps, machine.terms().contactAllowance());
+          gaps = thinned(gaps, machine.duty().terms().contactAllowance());
           still.put(name, block(lip, gaps, suctions, GroundMotion.STILL));
           if (v > 0) {
             few.put(name, block(lip, fewGaps, fewSuctions, GroundMotion.STILL));
@@ -143,7 +143,8 @@ final class LeakLattice {
     Block block = new Block(sections.size(), gaps, suctions);
     for (double gap : gaps) {
       for (double suction : suctions) {
-        sections.add(new SealSection(lip, gap, suction, motion, machine.air().air(), List.of()));
+        sections.add(
+            new SealSection(lip, gap, suction, motion, machine.duty().air().air(), List.of()));
       }
     }
     return block;
@@ -203,7 +204,7 @@ final class LeakLattice {
 
   /** True for sections at rest. */
   static boolean atRest(LeakPoint p) {
-    return p.groundSpeed() == 0 && p.spanwiseSpeed() == 0;
+    return p.conditions().groundSpeed() == 0 && p.conditions().spanwiseSpeed() == 0;
   }
 
   private static LeakTable table(Block block, List<LeakPoint> points) {

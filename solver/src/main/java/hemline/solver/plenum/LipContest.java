@@ -186,7 +186,7 @@ final class LipContest {
   private static boolean byGrid(Entry e) {
     return e.points().stream()
         .filter(LeakLattice::atRest)
-        .allMatch(p -> p.usable() && !p.grids().isEmpty());
+        .allMatch(p -> p.usable() && !p.grids().own().isEmpty());
   }
 
   private static double distance(double a, double b) {
@@ -245,7 +245,7 @@ final class LipContest {
   }
 
   private static @Nullable GridLeak at(LeakPoint p, int place) {
-    return p.grids().stream().filter(g -> g.place() == place).findFirst().orElse(null);
+    return p.grids().own().stream().filter(g -> g.place() == place).findFirst().orElse(null);
   }
 
   /** Mean cell size at a place over that at the first. */
@@ -273,14 +273,14 @@ final class LipContest {
     if (both.isEmpty()) {
       return Double.NaN;
     }
-    Reading reading = p -> both.contains(place(p)) ? p.otherModel().get(0) : at(p, 0);
+    Reading reading = p -> both.contains(place(p)) ? p.grids().otherModel().get(0) : at(p, 0);
     return force(upper, reading, 0, true, Side.VALUE) / force(lower, reading, 0, true, Side.VALUE);
   }
 
   private static Set<List<Double>> others(Entry e) {
     Set<List<Double>> places = new HashSet<>();
     for (LeakPoint p : e.points()) {
-      if (LeakLattice.atRest(p) && !p.otherModel().isEmpty()) {
+      if (LeakLattice.atRest(p) && !p.grids().otherModel().isEmpty()) {
         places.add(place(p));
       }
     }
@@ -288,7 +288,7 @@ final class LipContest {
   }
 
   private static List<Double> place(LeakPoint p) {
-    return List.of(p.gap(), p.suction());
+    return List.of(p.conditions().gap(), p.conditions().suction());
   }
 
   /**

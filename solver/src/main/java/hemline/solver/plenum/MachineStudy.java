@@ -115,11 +115,11 @@ public final class MachineStudy {
     PlenumBalance balance = new PlenumBalance(machine, laws);
     List<OperatingPoint> operating = Settling.points(balance, Stand.REST);
     Bands<PlenumState> rest = Settling.settled(balance, Stand.REST);
-    boolean travels = machine.travelSpeed() > 0;
+    boolean travels = machine.duty().travelSpeed() > 0;
     Bands<PlenumState> moving =
         travels ? Settling.settled(balance, Stand.REST.travelling(true)) : null;
     RideHeight height = HeightStability.of(balance, Stand.REST);
-    @Nullable Estimate margin = height.factor();
+    @Nullable Estimate margin = height.heave().factor();
     HoldStudy holding = new HoldStudy(balance);
     List<Hold> holds = holding.all();
     StepStudy steps = rest == null ? null : new StepStudy(balance, rest, holds);
@@ -130,26 +130,24 @@ public final class MachineStudy {
     TradeStudy trades = new TradeStudy(machine, laws);
     return new MachineBalance(
         machine,
-        true,
-        operating,
-        rest == null ? null : Settling.figures(balance, rest),
-        moving == null ? null : Settling.figures(balance, moving),
-        height,
-        ValveStudy.of(balance, factor, margin),
-        holds,
-        holding.overTilt(),
-        HoldEndStudy.of(balance, holds),
-        sensitivities,
-        HoldEndStudy.steepestWithoutFan(balance),
-        rest == null ? null : ManoeuvreStudy.of(balance, rest),
-        TractionBudget.slower(balance, rest, moving),
-        steps == null ? List.of() : steps.all(),
-        trades.sizes(),
-        lips,
-        trades.fanCurve(),
-        trades.leakCurves(),
-        trades.overGap(),
-        trades.overSpeed(),
+        new MachineBalance.Operation(
+            operating,
+            rest == null ? null : Settling.figures(balance, rest),
+            moving == null ? null : Settling.figures(balance, moving),
+            trades.fanCurve(),
+            trades.leakCurves()),
+        new MachineBalance.DrawDown(height, ValveStudy.of(balance, factor, margin)),
+        new MachineBalance.Holding(
+            holds,
+            holding.overTilt(),
+            HoldEndStudy.of(balance, holds),
+            sensitivities,
+            HoldEndStudy.steepestWithoutFan(balance)),
+        new MachineBalance.Driving(
+            rest == null ? null : ManoeuvreStudy.of(balance, rest),
+            TractionBudget.slower(balance, rest, moving),
+            steps == null ? List.of() : steps.all()),
+        new MachineBalance.Changes(trades.sizes(), lips, trades.overGap(), trades.overSpeed()),
         points,
         BalanceNotices.of(balance, rest, own, operating, travels));
   }
@@ -192,10 +190,12 @@ public final class MachineStudy {
       boolean alike =
           o.usable()
               && o.lip().equals(p.lip())
-              && o.groundSpeed() == p.groundSpeed()
-              && o.spanwiseSpeed() == p.spanwiseSpeed();
+              && o.conditions().groundSpeed() == p.conditions().groundSpeed()
+              && o.conditions().spanwiseSpeed() == p.conditions().spanwiseSpeed();
       double distance =
-          Math.hypot(Math.log(o.gap() / p.gap()), Math.log(o.suction() / p.suction()));
+          Math.hypot(
+              Math.log(o.conditions().gap() / p.conditions().gap()),
+              Math.log(o.conditions().suction() / p.conditions().suction()));
       if (alike && distance < least) {
         least = distance;
         best = o;

@@ -28,21 +28,19 @@ final class ManoeuvreStudy {
 
   static Manoeuvres of(PlenumBalance balance, Bands<PlenumState> rest) {
     ManoeuvreStudy s = new ManoeuvreStudy(balance);
-    double slope = balance.machine().slope();
+    double slope = balance.machine().duty().slope();
     double top = balance.machine().running().topSpeed();
     Estimate braking = rest.of(p -> s.most(0, 0, p).value());
     Bands<PlenumState> down = s.settled(new Attitude(slope, 0));
     Most turning = s.turning(rest.value());
     return new Manoeuvres(
-        s.grip(slope),
-        s.speed(slope),
-        s.grip(0.5 * Math.PI),
-        s.speed(0.5 * Math.PI),
-        braking,
-        rest.of(p -> top * top / (2 * Math.max(1e-6, s.most(0, 0, p).value()))),
-        down == null ? null : down.of(p -> s.most(slope, 0, p).value()),
-        rest.of(p -> s.turning(p).value()),
-        turning.endsIn());
+        s.climb(slope),
+        s.climb(0.5 * Math.PI),
+        new Manoeuvres.Braking(
+            braking,
+            rest.of(p -> top * top / (2 * Math.max(1e-6, s.most(0, 0, p).value()))),
+            down == null ? null : down.of(p -> s.most(slope, 0, p).value())),
+        new Manoeuvres.Turning(rest.of(p -> s.turning(p).value()), turning.endsIn()));
   }
 
   /** A largest acceleration and what ends it. */
@@ -66,6 +64,10 @@ final class ManoeuvreStudy {
             0);
   }
 
+  private Manoeuvres.Climb climb(double tilt) {
+    return new Manoeuvres.Climb(grip(tilt), speed(tilt));
+  }
+
   private @Nullable Estimate grip(double tilt) {
     Bands<PlenumState> b = settled(Attitude.noseUp(tilt));
     double pull = machine.load().mass() * Wheels.GRAVITY * Math.sin(tilt);
@@ -74,7 +76,7 @@ final class ManoeuvreStudy {
     }
     return b.of(
         s -> {
-          double[] axles = statics.margins(Attitude.noseUp(tilt), s).axles();
+          double[] axles = statics.margins(Attitude.noseUp(tilt), s).loads().axles();
           double driven = 0;
           for (int i = 0; i < axles.length; i++) {
             driven += machine.running().axles().get(i).driven() ? Math.max(0, axles[i]) : 0;

@@ -6,10 +6,7 @@ import hemline.shared.result.Estimate;
  * A flow of the fan at which all leaks take just what it moves.
  *
  * @param suction Pa
- * @param fanFlow m³/s
- * @param leakFlow under the seal, m³/s
- * @param valveFlow m³/s
- * @param otherFlow m³/s
+ * @param flows of the fan and of all leaks
  * @param stable true when a small change dies out
  * @param stallSide true on the rising side of the fan's curve
  * @param touching true when the lip would touch the ground there
@@ -17,11 +14,19 @@ import hemline.shared.result.Estimate;
  */
 public record OperatingPoint(
     Estimate suction,
-    Estimate fanFlow,
-    Estimate leakFlow,
-    Estimate valveFlow,
-    Estimate otherFlow,
+    Flows flows,
     boolean stable,
     boolean stallSide,
     boolean touching,
-    boolean settled) {}
+    boolean settled) {
+
+  /**
+   * Flows, m³/s.
+   *
+   * @param fan that the fan moves
+   * @param leak under the seal
+   * @param valve through the relief valve
+   * @param other through other openings
+   */
+  public record Flows(Estimate fan, Estimate leak, Estimate valve, Estimate other) {}
+}

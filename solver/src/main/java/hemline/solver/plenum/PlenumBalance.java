@@ -46,7 +46,7 @@ final class PlenumBalance {
     this.laws = laws;
     this.guessed = guessed;
     strips = new SealStrips(machine, laws);
-    air = machine.air().air();
+    air = machine.duty().air().air();
     fan = machine.fan().running(air.density());
     area = machine.floor().area();
     centre = machine.floor().centre();
@@ -104,7 +104,7 @@ final class PlenumBalance {
    * @param like such a state; null when there is none
    */
   @Nullable PlenumState settled(Stand stand, @Nullable PlenumState like) {
-    PlenumState near = like == null ? null : new PointSearch(this, stand).near(like.fanFlow());
+    PlenumState near = like == null ? null : new PointSearch(this, stand).near(like.flows().fan());
     return near == null ? settled(stand) : near;
   }
 
@@ -119,13 +119,13 @@ final class PlenumBalance {
     double floor = suction * area;
     double thrust = thrust(flow, suction);
     double forwards = forwardThrust(flow, suction);
-    ReliefValve valve = machine.valve();
+    ReliefValve valve = machine.openings().valve();
     double valveFlow = valve == null ? 0 : valve.flow(suction, rho);
     // a jet of Q_v that strikes the ground lifts by its momentum ρ Q_v √(2 Δp / ρ)
     double valveJet = -jetShare(stand.side()) * valveFlow * Math.sqrt(2 * suction * rho);
     double middle = floor + valveJet;
-    double tx = machine.fan().x();
-    double ty = machine.fan().y();
+    double tx = machine.fan().outlet().x();
+    double ty = machine.fan().outlet().y();
     double[] lips = {0, 0, 0};
     double[] held = stand.held();
     double[] sink = held == null ? new double[3] : held;
@@ -133,7 +133,8 @@ final class PlenumBalance {
     for (int round = 0; round <= LIP_ROUNDS; round++) {
       // force down, and its moments about y and x: Σ F, Σ F x, Σ F y
       load[0] = middle + lips[0] + thrust;
-      load[1] = middle * centre[0] + lips[1] + thrust * tx + forwards * machine.fan().height();
+      load[1] =
+          middle * centre[0] + lips[1] + thrust * tx + forwards * machine.fan().outlet().height();
       load[2] = middle * centre[1] + lips[2] + thrust * ty;
       if (held == null) {
         sink = sink(load, stand);
@@ -169,21 +170,16 @@ final class PlenumBalance {
       }
     }
     double other = 0;
-    for (OtherLeak o : machine.otherLeaks()) {
+    for (OtherLeak o : machine.openings().leaks()) {
       other += o.flow(suction, rho);
     }
     return new PlenumState(
         suction,
-        flow,
-        leak,
-        edgeLeaks,
-        valveFlow,
-        other,
+        new PlenumState.Flows(flow, leak, edgeLeaks, valveFlow, other),
         sink.clone(),
         load,
         new PlenumState.Parts(floor, lips[0], thrust, valveJet),
-        least,
-        leastEdge,
+        new PlenumState.LeastGap(least, leastEdge),
         false,
         false);
   }
@@ -281,12 +277,12 @@ final class PlenumBalance {
 
   /** Thrust of the fan's jet towards the ground, N: ρ Q v sin(exit angle). */
   double thrust(double flow, double suction) {
-    return jet(flow, suction) * Math.sin(machine.fan().exitAngle());
+    return jet(flow, suction) * Math.sin(machine.fan().outlet().angle());
   }
 
   /** Thrust of the fan's jet forwards, N. */
   double forwardThrust(double flow, double suction) {
-    return jet(flow, suction) * Math.cos(machine.fan().exitAngle());
+    return jet(flow, suction) * Math.cos(machine.fan().outlet().angle());
   }
 
   /** ρ Q v, N. */

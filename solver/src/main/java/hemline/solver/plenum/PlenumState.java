@@ -7,33 +7,42 @@ import java.util.Arrays;
  * both.
  *
  * @param suction Pa
- * @param fanFlow m³/s
- * @param leakFlow under the seal, m³/s
- * @param edgeLeaks its parts by edge, each with the corner at the edge's end, m³/s
- * @param valveFlow m³/s
- * @param otherFlow m³/s
+ * @param flows into and out of it
  * @param sink of the floor {z, a, b}: z + a x + b y, m
  * @param load towards the ground by suction, lips and fan: {N, Σ N x, Σ N y}
  * @param parts of the force towards the ground, N
- * @param leastGap smallest gap under the seal, m; 0 or less where the lip touches
- * @param leastEdge edge that has it
+ * @param least smallest gap under the seal
  * @param stable true when a small change dies out, at this height and with the springs
  * @param stalled true on the rising side of the fan's curve
  */
 record PlenumState(
     double suction,
-    double fanFlow,
-    double leakFlow,
-    double[] edgeLeaks,
-    double valveFlow,
-    double otherFlow,
+    Flows flows,
     double[] sink,
     double[] load,
     Parts parts,
-    double leastGap,
-    int leastEdge,
+    LeastGap least,
     boolean stable,
     boolean stalled) {
+
+  /**
+   * Flows of the plenum, m³/s.
+   *
+   * @param fan that the fan moves
+   * @param leak under the seal
+   * @param edgeLeaks its parts by edge, each with the corner at the edge's end
+   * @param valve through the relief valve
+   * @param other through other openings
+   */
+  record Flows(double fan, double leak, double[] edgeLeaks, double valve, double other) {}
+
+  /**
+   * Where the seal is nearest to the ground.
+   *
+   * @param gap m; 0 or less where the lip touches
+   * @param edge that has it
+   */
+  record LeastGap(double gap, int edge) {}
 
   /**
    * Parts of the downforce, N.
@@ -55,44 +64,37 @@ record PlenumState(
   static final PlenumState FAN_OFF =
       new PlenumState(
           0,
-          0,
-          0,
-          new double[0],
-          0,
-          0,
+          new Flows(0, 0, new double[0], 0, 0),
           new double[3],
           new double[3],
           new Parts(0, 0, 0, 0),
-          Double.POSITIVE_INFINITY,
-          -1,
+          new LeastGap(Double.POSITIVE_INFINITY, -1),
           true,
           false);
 
   double demand() {
-    return leakFlow + valveFlow + otherFlow;
+    return flows.leak + flows.valve + flows.other;
   }
 
   boolean touches() {
-    return leastGap <= 0;
+    return least.gap <= 0;
   }
 
   /** The same state judged. */
   PlenumState judged(boolean isStable, boolean isStalled) {
-    return new PlenumState(
-        suction, fanFlow, leakFlow, edgeLeaks, valveFlow, otherFlow, sink, load, parts, leastGap,
-        leastEdge, isStable, isStalled);
+    return new PlenumState(suction, flows, sink, load, parts, least, isStable, isStalled);
   }
 
   @Override
   public boolean equals(Object o) {
     return o instanceof PlenumState p
         && suction == p.suction
-        && fanFlow == p.fanFlow
+        && flows.fan == p.flows.fan
         && Arrays.equals(sink, p.sink);
   }
 
   @Override
   public int hashCode() {
-    return Double.hashCode(suction) + 31 * Double.hashCode(fanFlow);
+    return Double.hashCode(suction) + 31 * Double.hashCode(flows.fan);
   }
 }

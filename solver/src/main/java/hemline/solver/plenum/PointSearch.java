@@ -121,7 +121,7 @@ final class PointSearch {
    * carry the machine, and a leap is no operating point.
    */
   private static boolean agrees(PlenumState p) {
-    return Math.abs(p.demand() - p.fanFlow()) <= AGREED * p.fanFlow();
+    return Math.abs(p.demand() - p.flows().fan()) <= AGREED * p.flows().fan();
   }
 
   private static boolean settles(PlenumState p) {

@@ -6,30 +6,40 @@ import org.jspecify.annotations.Nullable;
 /**
  * How far the machine is from being drawn down to the ground.
  *
- * @param stiffness in heave at the centre of pressure, tyres and frame together, N/m
+ * @param heave stiffness against it
  * @param ending what lies at the end of the margin
  * @param edge that would touch first, or does; -1 when the machine cannot be drawn down
- * @param force additional load at the centre of pressure that it bears before, N; null when it has
- *     no operating point to begin with
- * @param forceAtGravity the same at the centre of gravity, N; null as above
- * @param forceAtCorner the same at the corner of the floor that bears least, N; null as above
- * @param corner number of that corner; -1 when there is none
- * @param gap by which the smallest gap closes until then, m; null as above
- * @param requiredStiffness smallest heave stiffness (all springs softer by the same factor) at
- *     which it still stands clear, N/m; null when any stiffness will do
- * @param factor stiffness over the smallest, null as above
+ * @param bears additional load that it bears before
+ * @param gap by which the smallest gap closes until then, m; null when it has no operating point to
+ *     begin with
  */
 public record RideHeight(
-    double stiffness,
-    MarginEnd ending,
-    int edge,
-    @Nullable Estimate force,
-    @Nullable Estimate forceAtGravity,
-    @Nullable Estimate forceAtCorner,
-    int corner,
-    @Nullable Estimate gap,
-    @Nullable Estimate requiredStiffness,
-    @Nullable Estimate factor) {
+    Heave heave, MarginEnd ending, int edge, Bears bears, @Nullable Estimate gap) {
+
+  /**
+   * Heave stiffness.
+   *
+   * @param stiffness at the centre of pressure, tyres and frame together, N/m
+   * @param required smallest (all springs softer by the same factor) at which it still stands
+   *     clear, N/m; null when any stiffness will do
+   * @param factor stiffness over the smallest; null as above
+   */
+  public record Heave(double stiffness, @Nullable Estimate required, @Nullable Estimate factor) {}
+
+  /**
+   * Load that the machine bears before it is drawn down; null when it has no operating point to
+   * begin with.
+   *
+   * @param force at the centre of pressure, N
+   * @param atGravity the same at the centre of gravity, N
+   * @param atCorner the same at the corner of the floor that bears least, N
+   * @param corner number of that corner; -1 when there is none
+   */
+  public record Bears(
+      @Nullable Estimate force,
+      @Nullable Estimate atGravity,
+      @Nullable Estimate atCorner,
+      int corner) {}
 
   /** What ends the margin. */
   public enum MarginEnd {

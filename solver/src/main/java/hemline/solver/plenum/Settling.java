@@ -70,10 +70,11 @@ final class Settling {
       points.add(
           new OperatingPoint(
               b.of(PlenumState::suction),
-              b.of(PlenumState::fanFlow),
-              b.of(PlenumState::leakFlow),
-              b.of(PlenumState::valveFlow),
-              b.of(PlenumState::otherFlow),
+              new OperatingPoint.Flows(
+                  b.of(s -> s.flows().fan()),
+                  b.of(s -> s.flows().leak()),
+                  b.of(s -> s.flows().valve()),
+                  b.of(s -> s.flows().other())),
               p.stable(),
               p.stalled(),
               p.touches(),
@@ -89,7 +90,8 @@ final class Settling {
       boolean alike = o.stable() == p.stable();
       if (alike
           && (best == null
-              || Math.abs(o.fanFlow() - p.fanFlow()) < Math.abs(best.fanFlow() - p.fanFlow()))) {
+              || Math.abs(o.flows().fan() - p.flows().fan())
+                  < Math.abs(best.flows().fan() - p.flows().fan()))) {
         best = o;
       }
     }
@@ -108,9 +110,9 @@ final class Settling {
     for (int i = 0; i < machine.floor().edges().size(); i++) {
       int edge = i;
       gaps.add(b.of(s -> balance.leastGap(edge, s.sink())));
-      leaks.add(b.of(s -> s.edgeLeaks()[edge]));
+      leaks.add(b.of(s -> s.flows().edgeLeaks()[edge]));
     }
-    return new SettledFigures(scalars(balance, b), axles, gaps, leaks, b.value().leastEdge());
+    return new SettledFigures(scalars(balance, b), axles, gaps, leaks, b.value().least().edge());
   }
 
   private static Map<MachineFigure, Estimate> scalars(PlenumBalance balance, Bands<PlenumState> b) {
@@ -127,11 +129,11 @@ final class Settling {
     f.put(MachineFigure.VALVE_FORCE, b.of(s -> s.parts().valve()));
     f.put(MachineFigure.CENTRE_X, b.of(s -> centreX(balance, s)));
     f.put(MachineFigure.CENTRE_Y, b.of(s -> s.load()[2] / s.load()[0]));
-    f.put(MachineFigure.LEAST_GAP, b.of(PlenumState::leastGap));
+    f.put(MachineFigure.LEAST_GAP, b.of(p -> p.least().gap()));
     f.put(MachineFigure.HEAVE, b.of(s -> s.sink()[0]));
     f.put(MachineFigure.PITCH, b.of(s -> s.sink()[1]));
-    f.put(MachineFigure.FAN_FLOW, b.of(PlenumState::fanFlow));
-    f.put(MachineFigure.AIR_POWER, b.of(s -> s.suction() * s.fanFlow()));
+    f.put(MachineFigure.FAN_FLOW, b.of(p -> p.flows().fan()));
+    f.put(MachineFigure.AIR_POWER, b.of(s -> s.suction() * s.flows().fan()));
     f.put(MachineFigure.SHAFT_POWER, b.of(s -> shaftPower(balance, s)));
     f.put(MachineFigure.ELECTRICAL_POWER, b.of(electrical));
     f.put(MachineFigure.RUN_TIME, b.of(s -> runTime(power, electrical.applyAsDouble(s))));
@@ -143,12 +145,12 @@ final class Settling {
 
   /** Centre of pressure without the moment of a sideways jet, m. */
   private static double centreX(PlenumBalance balance, PlenumState s) {
-    double jet = balance.forwardThrust(s.fanFlow(), s.suction());
-    return (s.load()[1] - jet * balance.machine().fan().height()) / s.load()[0];
+    double jet = balance.forwardThrust(s.flows().fan(), s.suction());
+    return (s.load()[1] - jet * balance.machine().fan().outlet().height()) / s.load()[0];
   }
 
   static double shaftPower(PlenumBalance balance, PlenumState s) {
-    return balance.machine().fan().shaftPower(balance.fan(), s.fanFlow(), s.suction());
+    return balance.machine().fan().shaftPower(balance.fan(), s.flows().fan(), s.suction());
   }
 
   private static double runTime(PowerSupply power, double electrical) {

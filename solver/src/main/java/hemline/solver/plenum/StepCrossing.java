@@ -83,6 +83,6 @@ public record StepCrossing(
 
   /** The hold at a place; null when it was not asked. */
   public @Nullable Hold hold(String place) {
-    return holds.stream().filter(h -> h.place().equals(place)).findFirst().orElse(null);
+    return holds.stream().filter(h -> h.place().name().equals(place)).findFirst().orElse(null);
   }
 }

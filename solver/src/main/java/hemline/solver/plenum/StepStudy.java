@@ -39,7 +39,7 @@ final class StepStudy {
     this.balance = balance;
     this.whole = whole;
     this.before = before;
-    GroundStep step = balance.machine().step();
+    GroundStep step = balance.machine().duty().step();
     // each knows nothing of the others
     judged = step == null ? List.of() : asked().parallelStream().map(a -> judged(a, step)).toList();
   }
@@ -65,7 +65,9 @@ final class StepStudy {
 
     HoldSearch search(PlenumBalance b, boolean held) {
       return new CrossingStates(
-              new HoldStatics(b, true), over(Objects.requireNonNull(b.machine().step())), held)
+              new HoldStatics(b, true),
+              over(Objects.requireNonNull(b.machine().duty().step())),
+              held)
           .search();
     }
   }
@@ -121,8 +123,8 @@ final class StepStudy {
     List<Hold> holds = new ArrayList<>();
     List<Worst> worst = new ArrayList<>();
     for (Hold h : whole) {
-      if (PLACES.contains(h.place())) {
-        boolean none = h.margin() != null && h.margin().low() < 1;
+      if (PLACES.contains(h.place().name())) {
+        boolean none = h.margins().least() != null && h.margins().least().low() < 1;
         holds.add(none ? h : hold(h, asked, c, worst));
       }
     }
@@ -133,13 +135,13 @@ final class StepStudy {
   private Hold hold(Hold h, Asked asked, Crossing c, List<Worst> worst) {
     CrossingStates held = new CrossingStates(new HoldStatics(balance, true), c, true);
     CrossingStates follows = new CrossingStates(new HoldStatics(balance, true), c, false);
-    HoldSearch.Worst first = held.search().among(held.search().headings(h.angle()));
-    HoldSearch.Worst second = follows.search().among(follows.search().headings(h.angle()));
+    HoldSearch.Worst first = held.search().among(held.search().headings(h.place().angle()));
+    HoldSearch.Worst second = follows.search().among(follows.search().headings(h.place().angle()));
     boolean later = second.least() < first.least();
     CrossingStates states = later ? follows : held;
     HoldSearch.Worst found = later ? second : first;
-    worst.add(new Worst(h.place(), found, !later));
-    Hold told = HoldStudy.told(h.place(), found, states.search(), null, c);
+    worst.add(new Worst(h.place().name(), found, !later));
+    Hold told = HoldStudy.told(h.place().name(), found, states.search(), null, c);
     boolean strikes =
         !found.worst().margins().settles() && states.strikes(found.worst().attitude());
     return strikes ? told.limitedBy("ledge") : told;
@@ -208,7 +210,7 @@ final class StepStudy {
   }
 
   private List<UncertainInput> step() {
-    GroundStep step = balance.machine().step();
+    GroundStep step = balance.machine().duty().step();
     if (step == null) {
       return List.of();
     }

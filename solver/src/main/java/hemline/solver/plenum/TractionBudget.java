@@ -36,7 +36,8 @@ final class TractionBudget {
   static Launch of(PlenumBalance balance, Bands<PlenumState> state) {
     Machine machine = balance.machine();
     Bands<Start> b =
-        state.map(s -> start(balance, s.load(), balance.forwardThrust(s.fanFlow(), s.suction())));
+        state.map(
+            s -> start(balance, s.load(), balance.forwardThrust(s.flows().fan(), s.suction())));
     return new Launch(
         b.of(Start::grip),
         b.value().lifts(),

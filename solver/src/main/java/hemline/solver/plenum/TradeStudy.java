@@ -73,7 +73,7 @@ final class TradeStudy {
         b.of(s -> s.parts().sum()),
         b.of(s -> Settling.shaftPower(balance, s)),
         b.of(s -> s.parts().sum() * efficiency / Settling.shaftPower(balance, s)),
-        b.of(PlenumState::leastGap),
+        b.of(p -> p.least().gap()),
         beyond(balance, b.value()));
   }
 
@@ -118,7 +118,7 @@ final class TradeStudy {
 
   /** The fan's curve as it runs. */
   FlowCurve fanCurve() {
-    FanCurve fan = machine.fan().running(machine.air().air().density());
+    FanCurve fan = machine.fan().running(machine.duty().air().air().density());
     int n = 2 * SAMPLES + 1;
     double[] flow = new double[n];
     double[] pressure = new double[n];

@@ -87,7 +87,7 @@ record UncertainInput(
   /** Those that may have a tolerance in the file. */
   static List<UncertainInput> toleranced(PlenumBalance balance) {
     Machine m = balance.machine();
-    Tolerances t = m.terms().tolerances();
+    Tolerances t = m.duty().terms().tolerances();
     Load load = m.load();
     double gap = m.floor().edges().stream().mapToDouble(e -> e.gap()).average().orElse(0);
     return List.of(
@@ -165,12 +165,14 @@ record UncertainInput(
     all.add(
         share("fan flow", t -> balance.changed(m.withFan(f.withCurve(f.curve().wider(1 + t))))));
     all.add(share("fan speed", t -> balance.changed(m.withFan(f.atSpeed((1 + t) * f.speed())))));
-    all.add(share("density of the air", t -> balance.changed(m.withAir(denser(m.air(), 1 + t)))));
-    if (f.exitArea() > 0) {
+    all.add(
+        share(
+            "density of the air", t -> balance.changed(m.withAir(denser(m.duty().air(), 1 + t)))));
+    if (f.outlet().area() > 0) {
       all.add(
           share(
               "area of the outlet",
-              t -> balance.changed(m.withFan(f.withExitArea((1 + t) * f.exitArea())))));
+              t -> balance.changed(m.withFan(f.withExitArea((1 + t) * f.outlet().area())))));
     }
   }
 
@@ -181,7 +183,7 @@ record UncertainInput(
 
   private static void openings(List<UncertainInput> all, PlenumBalance balance) {
     Machine m = balance.machine();
-    ReliefValve v = m.valve();
+    ReliefValve v = m.openings().valve();
     if (v != null) {
       all.add(
           share(
@@ -194,13 +196,13 @@ record UncertainInput(
                   balance.guessing(
                       Guessed.USUAL.withValveJet((1 + t) * Guessed.USUAL.valveJet()))));
     }
-    if (!m.otherLeaks().isEmpty()) {
+    if (!m.openings().leaks().isEmpty()) {
       all.add(share("other leaks", t -> balance.changed(m.withOtherLeaks(times(m, 1 + t)))));
     }
   }
 
   private static List<OtherLeak> times(Machine m, double factor) {
-    return m.otherLeaks().stream()
+    return m.openings().leaks().stream()
         .map(o -> new OtherLeak(o.name(), factor * o.area(), o.dischargeCoefficient()))
         .toList();
   }

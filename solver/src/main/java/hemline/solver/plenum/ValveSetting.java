@@ -27,29 +27,40 @@ public record ValveSetting(
   /**
    * Setting of a given valve.
    *
-   * @param fits true when it can pass the flow within its lift
-   * @param preload to set, N
-   * @param openingSuction at which it then opens, Pa
-   * @param liftAtCap m
-   * @param largestFlow that it passes at the cap, fully open, m³/s
-   * @param seatAreaNeeded seat that would pass the flow with the curtain fully open, m²
-   * @param softSpring spring rate up to which it would open only above the suction at which the
-   *     machine settles without it, N/m; 0 when that suction is above the cap
-   * @param suction at which the machine then settles, Pa; null when it does not
-   * @param downforce N; null as above
+   * @param spring of it
+   * @param seat of it
+   * @param settled where the machine then settles
    * @param chatter judgement of the valve as it is set in the file
    */
-  public record Setting(
-      boolean fits,
-      double preload,
-      double openingSuction,
-      double liftAtCap,
-      double largestFlow,
-      double seatAreaNeeded,
-      double softSpring,
-      @Nullable Estimate suction,
-      @Nullable Estimate downforce,
-      Chatter chatter) {}
+  public record Setting(Spring spring, Seat seat, Settled settled, Chatter chatter) {}
+
+  /**
+   * Spring of a valve.
+   *
+   * @param preload to set, N
+   * @param openingSuction at which it then opens, Pa
+   * @param softRate spring rate up to which it would open only above the suction at which the
+   *     machine settles without it, N/m; 0 when that suction is above the cap
+   */
+  public record Spring(double preload, double openingSuction, double softRate) {}
+
+  /**
+   * What the seat of a valve passes at the cap.
+   *
+   * @param fits true when it can pass the flow within its lift
+   * @param lift m
+   * @param largestFlow that it passes fully open, m³/s
+   * @param areaNeeded seat that would pass the flow with the curtain fully open, m²
+   */
+  public record Seat(boolean fits, double lift, double largestFlow, double areaNeeded) {}
+
+  /**
+   * Where the machine settles with the valve set.
+   *
+   * @param suction Pa; null when it does not
+   * @param downforce N; null as above
+   */
+  public record Settled(@Nullable Estimate suction, @Nullable Estimate downforce) {}
 
   /**
    * Whether the valve will chatter.

@@ -39,10 +39,10 @@ final class ValveStudy {
     Bands<Double> flow = cap.map(p -> flowAt(balance, p));
     // the margin of a machine with its valve holds without it only where there is none
     boolean needed =
-        machine.valve() == null
+        machine.openings().valve() == null
             ? margin != null && margin.low() < factor
             : !HeightStability.bears(without, factor);
-    ReliefValve valve = machine.valve();
+    ReliefValve valve = machine.openings().valve();
     return new ValveSetting(
         factor,
         needed,
@@ -56,12 +56,12 @@ final class ValveStudy {
     Stand soft = Stand.REST.at(side).softened(factor);
     double clear = 0;
     double touches = balance.fan().peakPressure();
-    if (balance.at(0, touches, soft).leastGap() > 0) {
+    if (balance.at(0, touches, soft).least().gap() > 0) {
       return touches;
     }
     for (int k = 0; k < STEPS; k++) {
       double middle = 0.5 * (clear + touches);
-      if (balance.at(0, middle, soft).leastGap() > 0) {
+      if (balance.at(0, middle, soft).least().gap() > 0) {
         clear = middle;
       } else {
         touches = middle;
@@ -90,7 +90,7 @@ final class ValveStudy {
       }
     }
     double other = 0;
-    for (OtherLeak leak : balance.machine().otherLeaks()) {
+    for (OtherLeak leak : balance.machine().openings().leaks()) {
       other += leak.flow(suction, balance.air().density());
     }
     return Math.max(0, low - other);
@@ -112,15 +112,11 @@ final class ValveStudy {
     double room = free == null ? 0 : Math.max(0, cap - free.suction());
     double softSpring = lift > 0 ? room * valve.seatArea() / lift : 0;
     return new ValveSetting.Setting(
-        fits,
-        preload,
-        set.openingSuction(),
-        lift,
-        largest,
-        flow / jet,
-        softSpring,
-        figures == null ? null : figures.get(MachineFigure.SUCTION),
-        figures == null ? null : figures.get(MachineFigure.DOWNFORCE),
+        new ValveSetting.Spring(preload, set.openingSuction(), softSpring),
+        new ValveSetting.Seat(fits, lift, largest, flow / jet),
+        new ValveSetting.Settled(
+            figures == null ? null : figures.get(MachineFigure.SUCTION),
+            figures == null ? null : figures.get(MachineFigure.DOWNFORCE)),
         chatter(balance, valve, now));
   }
 
@@ -136,13 +132,13 @@ final class ValveStudy {
     double rho = balance.air().density();
     double p = state.suction();
     double jet = valve.dischargeCoefficient() * Math.sqrt(2 * p / rho);
-    double fan = -1 / balance.fan().slopeAt(state.fanFlow());
-    double leaks = (state.leakFlow() + state.otherFlow()) / (2 * p);
+    double fan = -1 / balance.fan().slopeAt(state.flows().fan());
+    double leaks = (state.flows().leak() + state.flows().other()) / (2 * p);
     double own = fan + leaks;
-    double bigG = own + state.valveFlow() / (2 * p);
+    double bigG = own + state.flows().valve() / (2 * p);
     double g = jet * valve.seatPerimeter();
     double volume = balance.area() * balance.machine().floor().ceilingHeight();
-    double filling = volume / (Air.HEAT_RATIO * balance.machine().air().pressure());
+    double filling = volume / (Air.HEAT_RATIO * balance.machine().duty().air().pressure());
     double needed = needed(valve, bigG, g, filling);
     double slope = g * valve.seatArea() / valve.springRate();
     return new ValveSetting.Chatter(

@@ -6,10 +6,12 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.Regime;
+import hemline.shared.result.SectionFigures;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.Drive;
 import hemline.shared.section.Section;
+import hemline.shared.section.SectionConditions;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import java.util.ArrayList;
@@ -117,17 +119,11 @@ public final class Estimates {
       Section section, Closure closure, SolveStatus status, Notice reason) {
     return new SectionResult(
         section.name(),
-        section.gap(),
-        section.askedDrop(),
-        section.ground().speed(),
-        section.ground().spanwiseSpeed(),
+        SectionConditions.of(section),
         status,
         Regime.at(expectedLeak(section) / section.fluid().kinematicViscosity()),
         closure.key(),
-        Map.of(),
-        List.of(),
-        List.of(),
-        List.of(),
+        SectionFigures.NONE,
         List.of(reason),
         List.of());
   }
@@ -185,7 +181,7 @@ public final class Estimates {
       Map<Figure, Estimate> figures,
       List<Estimate> shares,
       List<Estimate> carryOver,
-      List<SectionResult.TrappedVortex> vortices,
+      List<SectionFigures.TrappedVortex> vortices,
       List<Notice> notices) {
     Estimate drop = figures.get(Figure.PRESSURE_DROP);
     double suction =
@@ -194,17 +190,11 @@ public final class Estimates {
             : drop.value();
     return new SectionResult(
         section.name(),
-        section.gap(),
-        suction,
-        section.ground().speed(),
-        section.ground().spanwiseSpeed(),
+        SectionConditions.of(section, suction),
         status,
         regime,
         family.closure().key(),
-        figures,
-        shares,
-        carryOver,
-        vortices,
+        new SectionFigures(figures, shares, carryOver, vortices),
         notices,
         family.runs());
   }

@@ -147,7 +147,7 @@ public final class FamilySolver implements SectionFamily {
     if (section instanceof SealSection lip) {
       return GridDesign.of(setup.domain(), lip.gap(), gapReynolds(lip), level);
     }
-    return ((DuctSection) section).cavity() == null
+    return ((DuctSection) section).walls().cavity() == null
         ? GridDesign.ofDuct(setup.domain(), section.gap(), level)
         : GridDesign.ofCavity(setup.domain(), section.gap(), level);
   }
@@ -159,7 +159,7 @@ public final class FamilySolver implements SectionFamily {
       return byReynolds(gapReynolds(lip), true);
     }
     DuctSection duct = (DuctSection) section;
-    DuctSection.Wall ceiling = duct.upperWall();
+    DuctSection.Wall ceiling = duct.walls().upper();
     double wall =
         Math.max(speed(duct.ground()), Math.hypot(ceiling.speed(), ceiling.spanwiseSpeed()));
     double flow = Math.max(Math.abs(setup.startFlow()), 0.5 * wall * duct.gap());

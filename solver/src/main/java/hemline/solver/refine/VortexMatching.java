@@ -2,7 +2,7 @@ package hemline.solver.refine;
 
 import hemline.shared.result.Estimate;
 import hemline.shared.result.RawFigures.Vortex;
-import hemline.shared.result.SectionResult.TrappedVortex;
+import hemline.shared.result.SectionFigures.TrappedVortex;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;

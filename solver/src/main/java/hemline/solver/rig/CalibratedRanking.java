@@ -137,12 +137,12 @@ public final class CalibratedRanking {
     }
     for (SectionResult r : row.results()) {
       Estimate d = r.figures().get(Figure.DISCHARGE_COEFFICIENT);
-      if ((r.gap() == gap || Double.isNaN(gap)) && d != null && d.value() > 0) {
+      if ((r.conditions().gap() == gap || Double.isNaN(gap)) && d != null && d.value() > 0) {
         Estimate now = c.of(d, true);
         return new double[] {now.value() / d.value(), now.model() / now.value()};
       }
     }
-    return new double[] {c.factor(), 0};
+    return new double[] {c.line().factor(), 0};
   }
 
   private static Estimate scaled(Estimate ratio, double[] times) {

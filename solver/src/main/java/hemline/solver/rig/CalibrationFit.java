@@ -67,9 +67,9 @@ public final class CalibrationFit {
     RealMatrix weight =
         new CholeskyDecomposition(Distance.covariance(model, all)).getSolver().getInverse();
     boolean two = n >= FEWEST_FOR_OFFSET && high - low > RANGE_FOR_OFFSET * mean;
-    Line line = Line.of(s, d, weight, two);
+    Calibration.Line line = line(s, d, weight, two);
     if (two && Math.abs(line.offset()) <= SIGNIFICANT * line.offsetUncertainty()) {
-      line = Line.of(s, d, weight, false);
+      line = line(s, d, weight, false);
     }
     if (!(line.factor() >= LEAST_FACTOR && line.factor() <= MOST_FACTOR)) {
       return null;
@@ -81,54 +81,37 @@ public final class CalibrationFit {
         rig.name(),
         rig.invented(),
         n,
-        line.factor(),
-        line.factorUncertainty(),
-        line.offset(),
-        line.offsetUncertainty(),
-        line.correlation(),
-        line.rest(),
-        points.stream().mapToDouble(RigPoint::gap).min().orElseThrow(),
-        points.stream().mapToDouble(RigPoint::gap).max().orElseThrow(),
-        points.stream().mapToDouble(RigPoint::suction).min().orElseThrow(),
-        points.stream().mapToDouble(RigPoint::suction).max().orElseThrow());
+        line,
+        new Calibration.Range(
+            points.stream().mapToDouble(RigPoint::gap).min().orElseThrow(),
+            points.stream().mapToDouble(RigPoint::gap).max().orElseThrow(),
+            points.stream().mapToDouble(RigPoint::suction).min().orElseThrow(),
+            points.stream().mapToDouble(RigPoint::suction).max().orElseThrow()));
   }
 
   /** A fitted line; offset, its uncertainty and correlation are 0 where it is a factor alone. */
-  private record Line(
-      double factor,
-      double factorUncertainty,
-      double offset,
-      double offsetUncertainty,
-      double correlation,
-      double rest) {
-    static Line of(double[] s, double[] d, RealMatrix weight, boolean two) {
-      RealMatrix design = new Array2DRowRealMatrix(s.length, two ? 2 : 1);
-      for (int i = 0; i < s.length; i++) {
-        design.setEntry(i, 0, s[i]);
-        if (two) {
-          design.setEntry(i, 1, 1);
-        }
+  private static Calibration.Line line(double[] s, double[] d, RealMatrix weight, boolean two) {
+    RealMatrix design = new Array2DRowRealMatrix(s.length, two ? 2 : 1);
+    for (int i = 0; i < s.length; i++) {
+      design.setEntry(i, 0, s[i]);
+      if (two) {
+        design.setEntry(i, 1, 1);
       }
-      RealMatrix covariance =
-          MatrixUtils.inverse(design.transpose().multiply(weight).multiply(design));
-      RealVector found =
-          covariance.operate(design.transpose().operate(weight.operate(new ArrayRealVector(d))));
-      RealVector left = new ArrayRealVector(d).subtract(design.operate(found));
-      int free = s.length - (two ? 2 : 1);
-      double rest = free > 0 ? left.getNorm() / Math.sqrt(free) : 0;
-      double uf = Math.sqrt(covariance.getEntry(0, 0));
-      if (!two) {
-        return new Line(found.getEntry(0), uf, 0, 0, 0, rest);
-      }
-      double uo = Math.sqrt(covariance.getEntry(1, 1));
-      double correlation = covariance.getEntry(0, 1) / (uf * uo);
-      return new Line(
-          found.getEntry(0),
-          uf,
-          found.getEntry(1),
-          uo,
-          Math.max(-1, Math.min(1, correlation)),
-          rest);
     }
+    RealMatrix covariance =
+        MatrixUtils.inverse(design.transpose().multiply(weight).multiply(design));
+    RealVector found =
+        covariance.operate(design.transpose().operate(weight.operate(new ArrayRealVector(d))));
+    RealVector left = new ArrayRealVector(d).subtract(design.operate(found));
+    int free = s.length - (two ? 2 : 1);
+    double rest = free > 0 ? left.getNorm() / Math.sqrt(free) : 0;
+    double uf = Math.sqrt(covariance.getEntry(0, 0));
+    if (!two) {
+      return new Calibration.Line(found.getEntry(0), uf, 0, 0, 0, rest);
+    }
+    double uo = Math.sqrt(covariance.getEntry(1, 1));
+    double correlation = covariance.getEntry(0, 1) / (uf * uo);
+    return new Calibration.Line(
+        found.getEntry(0), uf, found.getEntry(1), uo, Math.max(-1, Math.min(1, correlation)), rest);
   }
 }

@@ -8,10 +8,13 @@ import hemline.shared.result.Calibration;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridLeak;
+import hemline.shared.result.LeakGrids;
 import hemline.shared.result.LeakPoint;
+import hemline.shared.result.SectionFigures;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.SectionConditions;
 import hemline.solver.study.LeakKey;
 import hemline.solver.study.RunOptions;
 import java.util.ArrayList;
@@ -60,8 +63,8 @@ public final class Calibrations {
     if (c == null || discharge == null || !(discharge.value() > 0)) {
       return r;
     }
-    Estimate now = c.of(discharge, c.covers(r.gap(), r.suction(), r.groundSpeed()));
-    Map<Figure, Estimate> figures = new EnumMap<>(r.figures());
+    Estimate now = c.of(discharge, c.covers(r.conditions()));
+    Map<Figure, Estimate> figures = new EnumMap<>(r.figures().scalars());
     figures.put(Figure.DISCHARGE_COEFFICIENT, now);
     for (Figure f : List.of(Figure.LEAK_FLOW, Figure.EFFECTIVE_GAP)) {
       Estimate before = r.figures().get(f);
@@ -70,20 +73,18 @@ public final class Calibrations {
       }
     }
     List<Notice> notices = new ArrayList<>(r.notices());
-    notices.add(notice(c, r.gap(), r.suction(), r.groundSpeed()));
+    notices.add(notice(c, r.conditions()));
     return new SectionResult(
         r.name(),
-        r.gap(),
-        r.suction(),
-        r.groundSpeed(),
-        r.spanwiseSpeed(),
+        r.conditions(),
         r.status(),
         r.regime(),
         r.closure(),
-        figures,
-        r.stageShares(),
-        r.carryOver(),
-        r.trappedVortices(),
+        new SectionFigures(
+            figures,
+            r.figures().stageShares(),
+            r.figures().carryOver(),
+            r.figures().trappedVortices()),
         notices,
         r.grids());
   }
@@ -140,23 +141,19 @@ public final class Calibrations {
     if (!(before > 0)) {
       return p;
     }
-    Estimate now = c.of(p.discharge(), c.covers(p.gap(), p.suction(), p.groundSpeed()));
+    Estimate now = c.of(p.discharge(), c.covers(p.conditions()));
     double times = now.value() / before;
     List<Notice> notices = new ArrayList<>(p.notices());
-    notices.add(notice(c, p.gap(), p.suction(), p.groundSpeed()));
+    notices.add(notice(c, p.conditions()));
     return new LeakPoint(
         p.lip(),
-        p.gap(),
-        p.suction(),
-        p.groundSpeed(),
-        p.spanwiseSpeed(),
+        p.conditions(),
         p.status(),
         p.regime(),
         now,
         p.lift(),
         notices,
-        grids(p.grids(), times),
-        grids(p.otherModel(), times));
+        new LeakGrids(grids(p.grids().own(), times), grids(p.grids().otherModel(), times)));
   }
 
   private static List<GridLeak> grids(List<GridLeak> grids, double times) {
@@ -168,8 +165,7 @@ public final class Calibrations {
         .toList();
   }
 
-  private static Notice notice(Calibration c, double gap, double suction, double groundSpeed) {
-    boolean covered = c.covers(gap, suction, groundSpeed);
-    return c.notice(covered ? NoticeKind.CALIBRATION_USED : NoticeKind.CALIBRATION_BEYOND);
+  private static Notice notice(Calibration c, SectionConditions at) {
+    return c.notice(c.covers(at) ? NoticeKind.CALIBRATION_USED : NoticeKind.CALIBRATION_BEYOND);
   }
 }

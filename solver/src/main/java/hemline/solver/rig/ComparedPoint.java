@@ -10,10 +10,8 @@ import org.jspecify.annotations.Nullable;
  * @param suction as read, Pa
  * @param readings number of readings
  * @param measured discharge coefficient
- * @param measuredUncertainty half-width at 95 %
  * @param predicted discharge coefficient; null without a usable flow
  * @param error comparison error E, predicted less measured; not a number without a prediction
- * @param errorUncertainty half-width of it at 95 %: coverage factor times u_val
  * @param verdict of this point
  * @param largest source of the largest share of u_val²
  */
@@ -21,10 +19,17 @@ public record ComparedPoint(
     double gap,
     double suction,
     int readings,
-    double measured,
-    double measuredUncertainty,
+    Uncertain measured,
     @Nullable Estimate predicted,
-    double error,
-    double errorUncertainty,
+    Uncertain error,
     Verdict verdict,
-    Source largest) {}
+    Source largest) {
+
+  /**
+   * A figure with its uncertainty.
+   *
+   * @param value of it
+   * @param halfWidth at 95 %: coverage factor times the standard uncertainty
+   */
+  public record Uncertain(double value, double halfWidth) {}
+}

@@ -6,14 +6,8 @@ import java.util.List;
  * A rig beside the prediction.
  *
  * @param points in the order of the rig
- * @param meanError mean of E over the prediction, over all predicted points; not a number without
- *     any
- * @param meanUncertainty half-width of it at 95 %
- * @param chiSquare squared distance of the points from the prediction's model bands in units of
- *     their joint uncertainty
- * @param verdict over all
- * @param matters share of the discharge from which on a difference matters
- * @param decisive what would make the mean finer than that, the strongest first; empty where it is
+ * @param mean over all predicted points
+ * @param finer what would make the mean fine enough
  * @param scatter standard deviation of single readings as a share; 0 where nothing was repeated
  * @param drawn how far the intervals of the measured coefficients lie from those of a Monte Carlo
  *     check at most, as a share of their half-width
@@ -23,17 +17,37 @@ import java.util.List;
  */
 public record Comparison(
     List<ComparedPoint> points,
-    double meanError,
-    double meanUncertainty,
-    double chiSquare,
-    Verdict verdict,
-    double matters,
-    List<Decider> decisive,
+    Mean mean,
+    Finer finer,
     double scatter,
     double drawn,
     Diagnosis diagnosis,
     boolean relative,
     List<DecayLeak> decays) {
+
+  /**
+   * The points together.
+   *
+   * @param error mean of E over the prediction; not a number without any prediction
+   * @param uncertainty half-width of it at 95 %
+   * @param chiSquare squared distance of the points from the prediction's model bands in units of
+   *     their joint uncertainty
+   * @param verdict over all
+   */
+  public record Mean(double error, double uncertainty, double chiSquare, Verdict verdict) {}
+
+  /**
+   * What would make the mean fine enough to tell.
+   *
+   * @param matters share of the discharge from which on a difference matters
+   * @param decisive what would make the mean finer than that, the strongest first; empty where it
+   *     is
+   */
+  public record Finer(double matters, List<Decider> decisive) {
+    public Finer {
+      decisive = List.copyOf(decisive);
+    }
+  }
 
   /**
    * What would tell.
@@ -47,7 +61,6 @@ public record Comparison(
 
   public Comparison {
     points = List.copyOf(points);
-    decisive = List.copyOf(decisive);
     decays = List.copyOf(decays);
   }
 }

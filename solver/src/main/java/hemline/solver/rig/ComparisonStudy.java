@@ -53,12 +53,8 @@ public final class ComparisonStudy {
     if (model.usable().isEmpty()) {
       return new Comparison(
           compared,
-          Double.NaN,
-          Double.NaN,
-          Double.NaN,
-          Verdict.NO_PREDICTION,
-          matters,
-          List.of(),
+          new Comparison.Mean(Double.NaN, Double.NaN, Double.NaN, Verdict.NO_PREDICTION),
+          new Comparison.Finer(matters, List.of()),
           scatter,
           drawn(model, all),
           FaultStudy.of(model),
@@ -74,12 +70,9 @@ public final class ComparisonStudy {
     }
     return new Comparison(
         compared,
-        all.value(mean),
-        wide,
-        chiSquare,
-        verdict,
-        matters,
-        verdict == Verdict.CANNOT_TELL ? deciders(all, mean, matters) : List.of(),
+        new Comparison.Mean(all.value(mean), wide, chiSquare, verdict),
+        new Comparison.Finer(
+            matters, verdict == Verdict.CANNOT_TELL ? deciders(all, mean, matters) : List.of()),
         scatter,
         drawn(model, all),
         FaultStudy.of(model),
@@ -116,11 +109,9 @@ public final class ComparisonStudy {
           p.gap(),
           p.suction(),
           p.readings().size(),
-          measured,
-          wide,
+          new ComparedPoint.Uncertain(measured, wide),
           null,
-          Double.NaN,
-          Double.NaN,
+          new ComparedPoint.Uncertain(Double.NaN, Double.NaN),
           Verdict.NO_PREDICTION,
           largest(all, k));
     }
@@ -131,11 +122,9 @@ public final class ComparisonStudy {
         p.gap(),
         p.suction(),
         p.readings().size(),
-        measured,
-        wide,
+        new ComparedPoint.Uncertain(measured, wide),
         s,
-        all.value(e),
-        unsure,
+        new ComparedPoint.Uncertain(all.value(e), unsure),
         Verdict.of(all.value(e), unsure, s.modelLow(), s.modelHigh(), matters * s.value()),
         largest(all, e));
   }

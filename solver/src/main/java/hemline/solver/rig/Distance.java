@@ -63,9 +63,4 @@ final class Distance {
     ArrayRealVector v = new ArrayRealVector(left);
     return v.dotProduct(weight.operate(v));
   }
-
-  static double chiSquare(RealMatrix covariance, double[] d) {
-    ArrayRealVector v = new ArrayRealVector(d);
-    return v.dotProduct(new CholeskyDecomposition(covariance).getSolver().solve(v));
-  }
 }

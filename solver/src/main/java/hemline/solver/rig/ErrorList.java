@@ -39,7 +39,7 @@ final class ErrorList {
     errors.shared(Source.SUCTION, Instrument.SUCTION);
     errors.shared(Source.FLOW, Instrument.FLOW);
     errors.shared(Source.FAN, Instrument.FAN_SPEED);
-    errors.within(Source.FAN, rig.fan() == null ? 0 : rig.fanAccuracy());
+    errors.within(Source.FAN, rig.fan().curve() == null ? 0 : rig.fan().accuracy());
     errors.shared(Source.LIP_LENGTH, Instrument.LIP_LENGTH);
     errors.within(Source.AIR, rig.of(Instrument.TEMPERATURE).absolute());
     errors.within(Source.AIR, rig.of(Instrument.BAROMETER).absolute());

@@ -27,7 +27,7 @@ final class FlowReader {
     this.rig = rig;
     this.taped = rig.of(RigReading.Kind.TAPED);
     this.relative =
-        rig.fan() == null && rig.readings().stream().allMatch(r -> Double.isNaN(r.flow()));
+        rig.fan().curve() == null && rig.readings().stream().allMatch(r -> Double.isNaN(r.flow()));
     List<Problem> problems = new ArrayList<>();
     for (RigReading r : rig.readings()) {
       if (r.kind() != RigReading.Kind.DECAY && Double.isNaN(r.flow())) {
@@ -41,7 +41,7 @@ final class FlowReader {
 
   private void place(RigReading r, List<Problem> problems) {
     String at = rig.name() + ", line " + r.line();
-    FanCurve fan = rig.fan();
+    FanCurve fan = rig.fan().curve();
     if (relative) {
       double shut = taped.stream().mapToDouble(RigReading::suction).average().orElse(0);
       if (r.kind() == RigReading.Kind.LIP && !(r.suction() < shut)) {
@@ -74,11 +74,6 @@ final class FlowReader {
     }
   }
 
-  /** True where all flows come from a meter. */
-  boolean metered() {
-    return rig.readings().stream().noneMatch(r -> Double.isNaN(r.flow()));
-  }
-
   double gap(RigReading r, Errors e, int place) {
     return r.gap() * (1 + e.of(Errors.Shared.GAP_SHARE))
         + e.of(Errors.Shared.GAP_ZERO)
@@ -100,12 +95,12 @@ final class FlowReader {
   }
 
   double barometer(RigReading r, Errors e) {
-    return r.barometer() + e.of(Errors.Shared.BAROMETER);
+    return r.air().barometer() + e.of(Errors.Shared.BAROMETER);
   }
 
   /** Density of the ambient air, kg/m³. */
   double density(RigReading r, Errors e) {
-    return Air.density(r.temperature() + e.of(Errors.Shared.TEMPERATURE), barometer(r, e));
+    return Air.density(r.air().temperature() + e.of(Errors.Shared.TEMPERATURE), barometer(r, e));
   }
 
   /**
@@ -119,7 +114,7 @@ final class FlowReader {
           + e.of(Errors.Shared.FLOW_ZERO)
           + e.of(place, Errors.Own.FLOW);
     }
-    FanCurve fan = rig.fan();
+    FanCurve fan = rig.fan().curve();
     if (fan == null) {
       return relative(r, suction, e);
     }
@@ -155,7 +150,9 @@ final class FlowReader {
 
   /** Pressure of the fan over that of its curve, by the fan laws. */
   private static double pressureFactor(FanCurve fan, RigReading r, double speed, double suction) {
-    double density = Air.density(r.temperature(), r.barometer()) * (1 - suction / r.barometer());
+    double density =
+        Air.density(r.air().temperature(), r.air().barometer())
+            * (1 - suction / r.air().barometer());
     return density / fan.density() * square(speed / fan.speed());
   }
 

@@ -74,16 +74,16 @@ public final class PredictionStudy {
         readings.get(0).suction(),
         new GroundMotion(0, 0),
         Air.at(
-            readings.stream().mapToDouble(RigReading::temperature).average().orElseThrow(),
-            readings.stream().mapToDouble(RigReading::barometer).average().orElseThrow()),
+            readings.stream().mapToDouble(r -> r.air().temperature()).average().orElseThrow(),
+            readings.stream().mapToDouble(r -> r.air().barometer()).average().orElseThrow()),
         List.of());
   }
 
   /** The prediction that a solved section makes. */
   public static Prediction of(SectionResult r) {
     return new Prediction(
-        r.gap(),
-        r.suction(),
+        r.conditions().gap(),
+        r.conditions().suction(),
         r.status(),
         r.figures().get(Figure.DISCHARGE_COEFFICIENT),
         r.notices());

@@ -1,6 +1,5 @@
 package hemline.solver.rig;
 
-import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
@@ -28,11 +27,6 @@ public final class Propagated {
     this.covariance = covariance;
   }
 
-  /** Number of outputs. */
-  public int size() {
-    return values.length;
-  }
-
   public double value(int output) {
     return values[output];
   }
@@ -51,11 +45,6 @@ public final class Propagated {
   public double correlation(int a, int b) {
     double size = standardUncertainty(a) * standardUncertainty(b);
     return size > 0 ? covariance[a][b] / size : 0;
-  }
-
-  /** A copy of the covariance matrix. */
-  double[][] covariance() {
-    return Arrays.stream(covariance).map(double[]::clone).toArray(double[][]::new);
   }
 
   /** Derivative of an output after an input. */

@@ -64,7 +64,13 @@ public final class TestPlan {
         nearest > wide
             ? PlannedPoint.Tells.YES
             : off > wide ? PlannedPoint.Tells.AS_PREDICTED : PlannedPoint.Tells.NO;
-    return new PlannedPoint(one.gap(), one.suction(), ratio, wide, needed(one, other, off), tells);
+    return new PlannedPoint(
+        one.conditions().gap(),
+        one.conditions().suction(),
+        ratio,
+        wide,
+        needed(one, other, off),
+        tells);
   }
 
   private int needed(SectionResult one, SectionResult other, double off) throws InputException {
@@ -110,17 +116,18 @@ public final class TestPlan {
     double coefficient = discharge == null ? 0 : discharge.value();
     double temperature = Air.STANDARD_TEMPERATURE;
     double barometer = Air.STANDARD_PRESSURE;
-    double jet = Expansibility.jetSpeed(section.suction(), Air.density(temperature, barometer));
+    double jet =
+        Expansibility.jetSpeed(section.conditions().suction(), Air.density(temperature, barometer));
     double flow =
         coefficient
-            * Expansibility.factor(section.suction(), barometer)
-            * section.gap()
+            * Expansibility.factor(section.conditions().suction(), barometer)
+            * section.conditions().gap()
             * rig.lipLength()
             * jet;
     Map<Instrument, Accuracy> accuracy = new EnumMap<>(Instrument.class);
     accuracy.putAll(rig.accuracy());
     if (!rig.of(Instrument.FLOW).stated()) {
-      double share = rig.fanAccuracy() + rig.of(Instrument.FAN_SPEED).ofReading();
+      double share = rig.fan().accuracy() + rig.of(Instrument.FAN_SPEED).ofReading();
       accuracy.put(Instrument.FLOW, new Accuracy(0, share, 0));
     }
     return new Rig(
@@ -128,20 +135,18 @@ public final class TestPlan {
         rig.invented(),
         rig.lipLength(),
         Double.NaN,
-        null,
-        0,
+        Rig.FanMeter.NONE,
         accuracy,
         List.of(
             new RigReading(
                 RigReading.Kind.LIP,
                 0,
-                section.gap(),
-                section.suction(),
+                section.conditions().gap(),
+                section.conditions().suction(),
                 flow,
                 Double.NaN,
                 Double.NaN,
-                temperature,
-                barometer)),
+                new RigReading.AirState(temperature, barometer))),
         List.of());
   }
 }

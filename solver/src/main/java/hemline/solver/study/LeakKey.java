@@ -5,6 +5,7 @@ import hemline.shared.geometry.Vertex;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.LeakOrigin;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.SectionConditions;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
@@ -18,12 +19,8 @@ public final class LeakKey {
   public static LeakOrigin of(SealSection section, RunOptions options) {
     return new LeakOrigin(
         lip(section),
-        section.gap(),
-        section.suction(),
-        section.ground().speed(),
-        section.ground().spanwiseSpeed(),
-        section.fluid().density(),
-        section.fluid().kinematicViscosity(),
+        SectionConditions.of(section),
+        section.fluid(),
         options.level().key(),
         options.closure().key(),
         options.modelSpread());

@@ -110,7 +110,7 @@ public final class LeakStudy {
             result.status(),
             result.regime(),
             result.figures().get(Figure.LEAK_FLOW),
-            result.figures().getOrDefault(Figure.LIP_FORCE_Y, Estimate.exact(0)),
+            result.figures().scalars().getOrDefault(Figure.LIP_FORCE_Y, Estimate.exact(0)),
             result.notices())
         .byGrid(grids(section, solved, solved.closure()), other);
   }

@@ -56,13 +56,16 @@ final class RankingNotices {
                 cancelled ? NoticeKind.RANKING_CANCELLED : NoticeKind.RANKING_UNSTEADY,
                 kind -> new TreeMap<>())
             .computeIfAbsent(lip, name -> new ArrayList<>())
-            .add(result.gap());
+            .add(result.conditions().gap());
       }
       result.notices().stream()
           .map(Notice::code)
           .distinct()
           .forEach(
-              code -> sharedGaps.computeIfAbsent(code, c -> new ArrayList<>()).add(result.gap()));
+              code ->
+                  sharedGaps
+                      .computeIfAbsent(code, c -> new ArrayList<>())
+                      .add(result.conditions().gap()));
     }
   }
 

@@ -1,6 +1,5 @@
 package hemline.solver.study;
 
-import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.Closure;
 import hemline.solver.refine.LeakSeries;
 import java.util.Collections;
@@ -34,9 +33,5 @@ record Solved(
   /** The same without the flow, which takes a thousand times the memory of the figures. */
   Solved withoutFlow() {
     return new Solved(new SectionAnswer(answer.result(), null), closure, gapReynolds, leaks);
-  }
-
-  boolean cancelled() {
-    return answer.result().status() == SolveStatus.CANCELLED;
   }
 }

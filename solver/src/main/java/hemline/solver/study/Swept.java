@@ -15,7 +15,7 @@ public enum Swept {
 
     @Override
     public double of(SectionResult result) {
-      return result.gap();
+      return result.conditions().gap();
     }
   },
   /** Ambient minus plenum pressure, Pa. */
@@ -27,7 +27,7 @@ public enum Swept {
 
     @Override
     public double of(SectionResult result) {
-      return result.suction();
+      return result.conditions().suction();
     }
   },
   /** Speed of the ground across the lip, positive towards the plenum, m/s. */
@@ -45,7 +45,7 @@ public enum Swept {
 
     @Override
     public double of(SectionResult result) {
-      return result.groundSpeed();
+      return result.conditions().groundSpeed();
     }
   };
 

@@ -56,15 +56,12 @@ final class Flows {
     return new FlowProblem(
         new FaceGeometry(mesh),
         boundary,
-        viscosity,
         closure,
-        closure == Closure.LAMINAR ? new double[0] : WallDistance.of(mesh, boundary.walls()),
-        bodyForce,
-        spanwise,
-        share,
-        all,
-        new FlowProblem.InflowTurbulence(
-            1e-3 * scales.velocity() * scales.velocity(), 10 * viscosity, 4 * viscosity),
+        new FlowProblem.Momentum(viscosity, bodyForce, spanwise, share, all),
+        new FlowProblem.Turbulence(
+            closure == Closure.LAMINAR ? new double[0] : WallDistance.of(mesh, boundary.walls()),
+            new FlowProblem.InflowTurbulence(
+                1e-3 * scales.velocity() * scales.velocity(), 10 * viscosity, 4 * viscosity)),
         watch(mesh),
         scales);
   }

@@ -63,9 +63,7 @@ class FreeStreamlineTest {
     DuctSection duct =
         new DuctSection(
             "sharp fin",
-            -3 * height,
-            6 * height,
-            height,
+            new DuctSection.Channel(-3 * height, 6 * height, height),
             List.of(
                 new Outline(
                     List.of(
@@ -75,13 +73,9 @@ class FreeStreamlineTest {
                         new Vertex(back, 3),
                         new Vertex(back, height)))),
             new FluidState(1, 1 / reynolds),
-            new Drive.LeakFlow(1),
-            DuctSection.Inlet.UNIFORM,
-            frictionless,
-            frictionless,
-            null,
-            null,
-            1,
+            new DuctSection.Inflow(new Drive.LeakFlow(1), DuctSection.Inlet.UNIFORM),
+            new DuctSection.Walls(frictionless, frictionless, null),
+            new DuctSection.Measures(null, 1),
             "sst");
     DuctSetup setup = new DuctSetup(duct);
     GridDesign design = GridDesign.of(setup.domain(), 1, MeshLevel.COARSE);

@@ -37,18 +37,15 @@ class InletProfileTest {
     DuctSection duct =
         new DuctSection(
             "blocked inlet",
-            -10,
-            10,
-            4,
+            new DuctSection.Channel(-10, 10, 4),
             obstacles,
             new FluidState(1, 0.05),
-            new Drive.LeakFlow(1),
-            inlet,
-            new DuctSection.Wall(ground, 0, false),
-            new DuctSection.Wall(0, 0, frictionless),
-            null,
-            null,
-            1,
+            new DuctSection.Inflow(new Drive.LeakFlow(1), inlet),
+            new DuctSection.Walls(
+                new DuctSection.Wall(ground, 0, false),
+                new DuctSection.Wall(0, 0, frictionless),
+                null),
+            new DuctSection.Measures(null, 1),
             "laminar");
     DuctSetup setup = new DuctSetup(duct);
     return setup.problem(

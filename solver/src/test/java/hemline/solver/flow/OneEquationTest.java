@@ -47,7 +47,8 @@ class OneEquationTest {
     for (int b = 0; b < mesh.boundaryFaces; b++) {
       int c = mesh.bCell[b];
       if (mesh.by[b] == top && mesh.cx[c] > 2 * setup.width()) {
-        assertThat(problem.wallDistance()[c]).isCloseTo(top - mesh.cy[c], within(1e-12));
+        assertThat(problem.turbulence().wallDistance()[c])
+            .isCloseTo(top - mesh.cy[c], within(1e-12));
       }
     }
   }

@@ -112,14 +112,11 @@ class SlantedChannelTest {
         new FlowProblem(
             new FaceGeometry(mesh),
             boundary,
-            1 / REYNOLDS,
             closure,
-            WallDistance.of(mesh, boundary.walls()),
-            0,
-            false,
-            share,
-            all,
-            new FlowProblem.InflowTurbulence(0.004, 0.004, 0.004),
+            new FlowProblem.Momentum(1 / REYNOLDS, 0, false, share, all),
+            new FlowProblem.Turbulence(
+                WallDistance.of(mesh, boundary.walls()),
+                new FlowProblem.InflowTurbulence(0.004, 0.004, 0.004)),
             Flows.watch(mesh),
             new FlowProblem.Scales(1, 1, 0.5));
     return new SteadyFlowSolver(

@@ -25,21 +25,16 @@ class StokesLimitTest {
     DuctSection duct =
         new DuctSection(
             "flat lip in a channel",
-            -10,
-            20,
-            8,
+            new DuctSection.Channel(-10, 20, 8),
             List.of(
                 new Outline(
                     List.of(
                         new Vertex(0, 8), new Vertex(0, 1), new Vertex(4, 1), new Vertex(4, 8)))),
             new FluidState(1, VISCOSITY),
-            new Drive.LeakFlow(flow),
-            DuctSection.Inlet.DEVELOPED,
-            new DuctSection.Wall(ground, 0, false),
-            new DuctSection.Wall(0, 0, false),
-            null,
-            null,
-            1,
+            new DuctSection.Inflow(new Drive.LeakFlow(flow), DuctSection.Inlet.DEVELOPED),
+            new DuctSection.Walls(
+                new DuctSection.Wall(ground, 0, false), new DuctSection.Wall(0, 0, false), null),
+            new DuctSection.Measures(null, 1),
             "laminar");
     DuctSetup setup = new DuctSetup(duct);
     GridDesign design = GridDesign.of(setup.domain(), 1, MeshLevel.COARSE);

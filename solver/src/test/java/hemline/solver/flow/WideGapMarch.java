@@ -206,7 +206,7 @@ class WideGapMarch {
             g -> {
               FlowProblem p = setup.problem(design.lines(multipliers[g]), Closure.SST);
               if (everywhere) {
-                Arrays.fill(p.secondOrderShare(), 1);
+                Arrays.fill(p.momentum().secondOrderShare(), 1);
               }
               return p;
             },

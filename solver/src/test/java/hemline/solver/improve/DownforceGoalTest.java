@@ -56,7 +56,8 @@ final class DownforceGoalTest {
                 COARSE,
                 new CancelToken(),
                 ProgressListener.NONE);
-    double known = Objects.requireNonNull(whole.lips().get(0).trade().downforce()).value();
+    double known =
+        Objects.requireNonNull(whole.changes().lips().get(0).trade().downforce()).value();
     assertThat(downforce.of(lip, results) / known).isBetween(0.999, 1.001);
     assertThat(downforce.of(lip, results.subList(0, 3))).isNaN();
   }

@@ -82,10 +82,10 @@ final class ImproveStudyTest {
     assertThat(best).isNotNull();
     assertThat(MadeUpFamily.width(best.profile())).isBetween(10.5e-3, 11.5e-3);
     // 0.6 over 0.6 + 0.3², beside a start 8 mm wide
-    var row = Improvement.row(found.toStart(), best.profile().name());
+    var row = Improvement.row(found.proof().toStart(), best.profile().name());
     assertThat(row).isNotNull();
     assertThat(row.relativeLeak().value()).isBetween(0.865, 0.875);
-    assertThat(Improvement.row(found.toFlat(), best.profile().name())).isNotNull();
+    assertThat(Improvement.row(found.proof().toFlat(), best.profile().name())).isNotNull();
     assertThat(improve(MadeUpFamily.valley(), ResultStore.none(), 1, new CancelToken()).history())
         .isEqualTo(found.history());
   }
@@ -146,7 +146,7 @@ final class ImproveStudyTest {
               return MadeUpFamily.jet(section, 0.7 * (1 + error));
             });
     Improvement found = improve(family, ResultStore.none(), 2, new CancelToken());
-    assertThat(found.lips().get(0).evaluation().score()).isLessThan(0.99);
+    assertThat(found.proof().lips().get(0).evaluation().score()).isLessThan(0.99);
     assertThat(found.proven()).isFalse();
   }
 
@@ -166,7 +166,7 @@ final class ImproveStudyTest {
             });
     Improvement stopped = improve(breaking, memory, 2, cancel);
     assertThat(stopped.status()).isEqualTo(SolveStatus.CANCELLED);
-    assertThat(stopped.lips()).isEmpty();
+    assertThat(stopped.proof().lips()).isEmpty();
     int kept = memory.kept.size();
     assertThat(kept).isGreaterThan(10);
     Improvement whole = improve(first, memory, 2, new CancelToken());

@@ -56,16 +56,16 @@ final class SearchSpaceTest {
               : List.of(chance.nextInt(6) - 1, chance.nextInt(5)).subList(0, chance.nextInt(3));
       SearchLimits said =
           new SearchLimits(
-              any(LENGTHS, chance),
-              any(LENGTHS, chance),
-              any(LENGTHS, chance),
-              any(LENGTHS, chance),
-              any(FAMILIES, chance),
-              any(NUMBERS, chance),
-              chance.nextBoolean() ? Map.of() : Map.of("width", new QuantityRange(-1, 1e6)),
-              corners,
-              any(LENGTHS, chance),
-              chance.nextBoolean());
+              new SearchLimits.Sizes(
+                  any(LENGTHS, chance),
+                  any(LENGTHS, chance),
+                  any(LENGTHS, chance),
+                  any(LENGTHS, chance)),
+              new SearchLimits.Family(
+                  any(FAMILIES, chance),
+                  any(NUMBERS, chance),
+                  chance.nextBoolean() ? Map.of() : Map.of("width", new QuantityRange(-1, 1e6))),
+              new SearchLimits.Corners(corners, any(LENGTHS, chance), chance.nextBoolean()));
       List<Problem> problems = new ArrayList<>();
       SearchSpace space = space(said, flat, problems);
       assertThat(space == null).as("%s", said).isEqualTo(!problems.isEmpty());
@@ -96,7 +96,10 @@ final class SearchSpaceTest {
     LipDrawing lip = lip(name);
     List<Problem> problems = new ArrayList<>();
     SearchLimits said =
-        new SearchLimits(null, null, null, null, null, null, Map.of(), null, 1e-3, true);
+        new SearchLimits(
+            new SearchLimits.Sizes(null, null, null, null),
+            new SearchLimits.Family(null, null, Map.of()),
+            new SearchLimits.Corners(null, 1e-3, true));
     SearchSpace space = space(said, lip, problems);
     if (name.equals("chamfered-flat")) {
       assertThat(space).isNull();
@@ -124,7 +127,10 @@ final class SearchSpaceTest {
   void teethAndPocketsCanBeAlikeFromBothSides() throws Exception {
     for (String family : List.of("flat", "teeth", "pockets")) {
       SearchLimits said =
-          new SearchLimits(14e-3, null, null, null, family, 2, Map.of(), null, null, true);
+          new SearchLimits(
+              new SearchLimits.Sizes(14e-3, null, null, null),
+              new SearchLimits.Family(family, 2, Map.of()),
+              new SearchLimits.Corners(null, null, true));
       SearchSpace space = space(said, lip("plain-flat-8"), new ArrayList<>());
       assertThat(space).as(family).isNotNull();
       assertThat(space.space().lengths()).extracting(NamedLength::name).doesNotContain("lean");

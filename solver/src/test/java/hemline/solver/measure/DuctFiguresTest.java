@@ -53,18 +53,13 @@ class DuctFiguresTest {
       @Nullable Cavity cavity, @Nullable Stations stations, Outline... obstacles) {
     return new DuctSection(
         "made",
-        -4,
-        12,
-        HEIGHT,
+        new DuctSection.Channel(-4, 12, HEIGHT),
         List.of(obstacles),
         new FluidState(RHO, 0.1),
-        cavity == null ? new Drive.LeakFlow(2) : null,
-        cavity == null ? Inlet.UNIFORM : null,
-        new Wall(SPEED, SPAN, false),
-        new Wall(0, 0, false),
-        cavity,
-        stations,
-        GAP,
+        new DuctSection.Inflow(
+            cavity == null ? new Drive.LeakFlow(2) : null, cavity == null ? Inlet.UNIFORM : null),
+        new DuctSection.Walls(new Wall(SPEED, SPAN, false), new Wall(0, 0, false), cavity),
+        new DuctSection.Measures(stations, GAP),
         "laminar");
   }
 

@@ -34,18 +34,12 @@ class GapColumnsTest {
     DuctSection duct =
         new DuctSection(
             "made",
-            0,
-            12,
-            6,
+            new DuctSection.Channel(0, 12, 6),
             List.of(box(2, 3, 4, 6), box(6, 0, 8, 1)),
             new FluidState(1, 0.1),
-            new Drive.LeakFlow(2),
-            Inlet.UNIFORM,
-            new Wall(0, 0, false),
-            new Wall(0, 0, false),
-            null,
-            null,
-            3,
+            new DuctSection.Inflow(new Drive.LeakFlow(2), Inlet.UNIFORM),
+            new DuctSection.Walls(new Wall(0, 0, false), new Wall(0, 0, false), null),
+            new DuctSection.Measures(null, 3),
             "laminar");
     return new MadeFlow(new DuctSetup(duct).problem(new GridLines(X, Y), Closure.LAMINAR));
   }

@@ -6,9 +6,11 @@ import static org.assertj.core.data.Percentage.withPercentage;
 import hemline.shared.problem.Notice;
 import hemline.shared.problem.NoticeKind;
 import hemline.shared.result.Estimate;
+import hemline.shared.result.LeakGrids;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.SectionConditions;
 import hemline.shared.vehicle.Axle;
 import hemline.shared.vehicle.Fan;
 import hemline.shared.vehicle.FloorOutline;
@@ -57,15 +59,13 @@ class BalanceNoticesTest {
   private static LeakPoint point(SolveStatus status, double gap) {
     return new LeakPoint(
         "lip",
-        gap,
-        100,
-        0,
-        0,
+        new SectionConditions(gap, 100, 0, 0),
         status,
         Regime.TURBULENT,
         Estimate.exact(0.7),
         Estimate.exact(0),
-        List.of());
+        List.of(),
+        LeakGrids.NONE);
   }
 
   /** Sections that failed and that found no steady flow, each counted once. */
@@ -90,7 +90,8 @@ class BalanceNoticesTest {
 
   private static OperatingPoint operating(boolean stable, boolean touching) {
     Estimate e = Estimate.exact(1);
-    return new OperatingPoint(e, e, e, e, e, stable, false, touching, false);
+    return new OperatingPoint(
+        e, new OperatingPoint.Flows(e, e, e, e), stable, false, touching, false);
   }
 
   /** Why a machine does not settle: drawn down, leaks beyond the curve, or unstable. */
@@ -147,8 +148,8 @@ class BalanceNoticesTest {
   /** Re = C_d h √(2 p / ρ) / ν from 500 to 3000. */
   @Test
   void tellsTheTransitionBand() {
-    double nu = machine.air().air().kinematicViscosity();
-    double rho = machine.air().air().density();
+    double nu = machine.duty().air().air().kinematicViscosity();
+    double rho = machine.duty().air().air().density();
     for (double re : new double[] {480, 520, 2900, 3100}) {
       double jet = re * nu / (Machines.C * Machines.GAP);
       PlenumState s = at(machine, 0.05, 0.5 * rho * jet * jet);
@@ -176,9 +177,9 @@ class BalanceNoticesTest {
    */
   @Test
   void tellsTheTransitionBandOfALeaningFloor() {
-    double nu = machine.air().air().kinematicViscosity();
+    double nu = machine.duty().air().air().kinematicViscosity();
     double jet = 1600 * nu / (Machines.C * Machines.GAP);
-    double p = 0.5 * machine.air().air().density() * jet * jet;
+    double p = 0.5 * machine.duty().air().air().density() * jet * jet;
     for (double[] lean : new double[][] {{5e-4, 2e-3, 0}, {5e-4, 0, 2e-3}}) {
       PlenumState s = new PlenumBalance(machine, LAWS).at(0.05, p, Stand.REST.held(lean));
       List<Double> range = numbers(notices(machine, s), NoticeKind.LEAK_TRANSITION);
@@ -194,7 +195,7 @@ class BalanceNoticesTest {
    */
   @Test
   void tellsAFastJet() {
-    double at = machine.air().pressure() * (1 - Math.pow(1 + 0.2 * 0.09, -3.5));
+    double at = machine.duty().air().pressure() * (1 - Math.pow(1 + 0.2 * 0.09, -3.5));
     assertThat(first(notices(machine, at(machine, 0.05, 0.99 * at)), "jet.mach")).isNull();
     List<Notice> beyond = notices(machine, at(machine, 0.05, 1.01 * at));
     List<Double> jet = numbers(beyond, NoticeKind.LEAK_MACH);
@@ -214,7 +215,7 @@ class BalanceNoticesTest {
   /** ½ ρ (Q / (L H))² over 2 % of the suction. */
   @Test
   void tellsALowPlenum() {
-    double rho = machine.air().air().density();
+    double rho = machine.duty().air().air().density();
     double speed = Math.sqrt(2 * 0.02 * 500 / rho);
     double flow = speed * SEAL * 0.04;
     assertThat(first(notices(machine, at(machine, 0.99 * flow, 500)), "plenum.low")).isNull();
@@ -225,7 +226,7 @@ class BalanceNoticesTest {
 
   @Test
   void tellsATravelFasterThanTheJets() {
-    double jet = Math.sqrt(2 * 100 / machine.air().air().density());
+    double jet = Math.sqrt(2 * 100 / machine.duty().air().air().density());
     for (double part : new double[] {0.99, 1.01}) {
       Machine m = machine.atTravelSpeed(part * jet);
       assertThat(first(notices(m, at(m, 0.05, 100)), "leak.fast") != null).isEqualTo(part > 1);
@@ -247,7 +248,7 @@ class BalanceNoticesTest {
   @CsvSource({"1.16, false,", "1.10, false, FAN_NEAR_STALL", "0.9, true, FAN_STALLED"})
   void tellsAFanNearItsStall(double ratio, boolean stalled, @Nullable NoticeKind kind) {
     Machine m = Machines.round(Machines.steepHump(), Machines.RIGID);
-    double peak = m.fan().running(m.air().air().density()).peakFlow();
+    double peak = m.fan().running(m.duty().air().air().density()).peakFlow();
     PlenumState s = at(m, ratio * peak, 600).judged(true, stalled);
     Notice told = first(notices(m, s), "fan.stall");
     assertThat(told == null ? null : told.kind()).isEqualTo(kind);
@@ -277,7 +278,7 @@ class BalanceNoticesTest {
       Fan f = machine.fan();
       Machine m =
           machine.withFan(
-              new Fan(f.curve(), f.speed(), f.speed() / share, 0.5, 0, Math.PI / 2, 0, 0));
+              new Fan(f.curve(), f.speed(), f.speed() / share, 0.5, Fan.Outlet.WITHOUT_THRUST, 0));
       List<Notice> told = notices(m, at(m, 0.05, 500));
       if (share < 0.9) {
         assertThat(first(told, "fan.speed")).isNull();
@@ -361,7 +362,7 @@ class BalanceNoticesTest {
     List<@Nullable PlenumState> states =
         new ArrayList<>(
             List.of(at(machine, 0.05, 7000), at(machine, 0.05, 9000), at(machine, 0.05, 8000)));
-    double r = 1 - 9000 / machine.air().pressure();
+    double r = 1 - 9000 / machine.duty().air().pressure();
     double mach = Math.sqrt(5 * (Math.pow(r, -0.4 / 1.4) - 1));
     assertThat(HoldLimits.overstepped(b, states, null))
         .singleElement()
@@ -382,12 +383,19 @@ class BalanceNoticesTest {
   /** ½ ρ Q (Q / A)² beside p Q / 0.5 − p Q. */
   @Test
   void tellsAnOutletThatIsTooSmall() {
-    double rho = machine.air().air().density();
+    double rho = machine.duty().air().air().density();
     double least = 0.05 / Math.sqrt(2 * 500 / rho);
     for (double part : new double[] {0.99, 1.01}) {
       Fan f = machine.fan();
       Machine m =
-          machine.withFan(new Fan(f.curve(), f.speed(), 1e9, 0.5, part * least, Math.PI / 2, 0, 0));
+          machine.withFan(
+              new Fan(
+                  f.curve(),
+                  f.speed(),
+                  1e9,
+                  0.5,
+                  new Fan.Outlet(part * least, Math.PI / 2, 0, 0, 0),
+                  0));
       assertThat(limits(m, at(m, 0.05, 500)))
           .extracting(l -> l.notice().code())
           .isEqualTo(part < 1 ? List.of("fan.outlet") : List.of());

@@ -39,10 +39,11 @@ class HeightStabilityTest {
     double critical = AREA * P0 / Machines.GAP;
     double stiffness = times * critical;
     RideHeight r = HeightStability.of(new PlenumBalance(folding(stiffness), LAWS), Stand.REST);
-    assertThat(r.stiffness()).isCloseTo(stiffness, withPercentage(1e-6));
-    assertThat(Objects.requireNonNull(r.requiredStiffness()).value())
+    assertThat(r.heave().stiffness()).isCloseTo(stiffness, withPercentage(1e-6));
+    assertThat(Objects.requireNonNull(r.heave().required()).value())
         .isCloseTo(critical, withPercentage(0.1));
-    assertThat(Objects.requireNonNull(r.factor()).value()).isCloseTo(times, withPercentage(0.1));
+    assertThat(Objects.requireNonNull(r.heave().factor()).value())
+        .isCloseTo(times, withPercentage(0.1));
 
     // the load k (h₀ − h) − A p(h) that each gap bears, from the settled one down to the first most
     double half = 0.5 * Machines.GAP;
@@ -56,7 +57,8 @@ class HeightStabilityTest {
       most = Math.max(0, bears);
       at = most > 0 ? h : at;
     }
-    assertThat(Objects.requireNonNull(r.force()).value()).isCloseTo(most, withPercentage(0.2));
+    assertThat(Objects.requireNonNull(r.bears().force()).value())
+        .isCloseTo(most, withPercentage(0.2));
     // the slope −A dp/dh is at most 1.3 A p₀ / h₀: stiffer springs are only pressed to contact
     assertThat(r.ending())
         .isEqualTo(times < 1.29 ? RideHeight.MarginEnd.FOLD : RideHeight.MarginEnd.CONTACT);
@@ -83,8 +85,8 @@ class HeightStabilityTest {
     double critical = AREA * P0 / Machines.GAP;
     RideHeight r = HeightStability.of(new PlenumBalance(folding(0.8 * critical), LAWS), Stand.REST);
     assertThat(r.ending()).isEqualTo(RideHeight.MarginEnd.DOWN);
-    assertThat(r.force()).isNull();
-    assertThat(Objects.requireNonNull(r.requiredStiffness()).value())
+    assertThat(r.bears().force()).isNull();
+    assertThat(Objects.requireNonNull(r.heave().required()).value())
         .isCloseTo(critical, withPercentage(0.1));
   }
 
@@ -93,7 +95,7 @@ class HeightStabilityTest {
     double before = 0;
     for (double k = 1e5; k < 2e6; k *= 1.7) {
       RideHeight r = HeightStability.of(new PlenumBalance(folding(k), LAWS), Stand.REST);
-      double force = Objects.requireNonNull(r.force()).value();
+      double force = Objects.requireNonNull(r.bears().force()).value();
       assertThat(force).as("stiffness %s", k).isGreaterThan(before);
       before = force;
     }
@@ -111,8 +113,8 @@ class HeightStabilityTest {
     Machine m = Machines.with(Machines.quadratic(P0, 1e5), 4e5, rearward, 3);
     PlenumBalance balance = new PlenumBalance(m, LAWS);
     PlenumState s = Machines.settled(balance);
-    assertThat(balance.leastGap(2, s.sink())).isEqualTo(s.leastGap());
-    assertThat(balance.leastGap(0, s.sink())).isGreaterThan(s.leastGap() + 1e-4);
+    assertThat(balance.leastGap(2, s.sink())).isEqualTo(s.least().gap());
+    assertThat(balance.leastGap(0, s.sink())).isGreaterThan(s.least().gap() + 1e-4);
     // closed form: force F at x = −0.1 on two axles of k/2 at ±0.1: z = F/k, a = −0.1 F / (0.01 k)
     double force = s.parts().sum();
     assertThat(s.sink()[0]).isCloseTo(force / 4e5, withPercentage(1e-6));
@@ -124,25 +126,26 @@ class HeightStabilityTest {
   void bandsHoldEveryShareOfTheValvesJet() {
     Machine m = Objects.requireNonNull(HoldMachines.kinds().get("valve open"));
     PlenumBalance b = new PlenumBalance(m, HoldMachines.laws("lip"));
-    Estimate factor = Objects.requireNonNull(HeightStability.of(b, Stand.REST).factor());
+    Estimate factor = Objects.requireNonNull(HeightStability.of(b, Stand.REST).heave().factor());
     Bands<PlenumState> rest = Objects.requireNonNull(Settling.settled(b, Stand.REST));
     Estimate force = rest.of(s -> s.parts().sum());
     Hold wall = wall(b);
     assertThat(factor.high() / factor.low()).isGreaterThan(1.01);
     for (double share : new double[] {0, 1}) {
       PlenumBalance other = b.guessing(Guessed.USUAL.withValveJet(share));
-      double f = Objects.requireNonNull(HeightStability.of(other, Stand.REST).factor()).value();
+      double f =
+          Objects.requireNonNull(HeightStability.of(other, Stand.REST).heave().factor()).value();
       assertThat(f).isBetween(factor.low(), factor.high());
       double n = Machines.settled(other).parts().sum();
       assertThat(n).isBetween(force.low(), force.high());
-      Estimate margin = Objects.requireNonNull(wall.margin());
-      assertThat(Objects.requireNonNull(wall(other).margin()).value())
+      Estimate margin = Objects.requireNonNull(wall.margins().least());
+      assertThat(Objects.requireNonNull(wall(other).margins().least()).value())
           .isBetween(margin.low(), margin.high());
     }
   }
 
   private static Hold wall(PlenumBalance b) {
     return new HoldStudy(b)
-        .all().stream().filter(h -> h.place().equals("wall")).findFirst().orElseThrow();
+        .all().stream().filter(h -> h.place().name().equals("wall")).findFirst().orElseThrow();
   }
 }

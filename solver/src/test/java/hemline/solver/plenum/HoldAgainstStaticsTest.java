@@ -83,10 +83,10 @@ class HoldAgainstStaticsTest {
   void kindsAreWhatTheirNamesSay() {
     Machine soft = Objects.requireNonNull(HoldMachines.kinds().get("soft"));
     RideHeight height = HeightStability.of(balance(soft), Stand.REST);
-    assertThat(Objects.requireNonNull(height.factor()).value()).isBetween(1.0, 1.35);
+    assertThat(Objects.requireNonNull(height.heave().factor()).value()).isBetween(1.0, 1.35);
     Machine open = Objects.requireNonNull(HoldMachines.kinds().get("valve open"));
     PlenumState s = Machines.settled(balance(open));
-    assertThat(s.valveFlow()).isGreaterThan(0.05 * s.fanFlow());
+    assertThat(s.flows().valve()).isGreaterThan(0.05 * s.flows().fan());
   }
 
   private static int compare(
@@ -129,14 +129,14 @@ class HoldAgainstStaticsTest {
               SecondStatics second =
                   new SecondStatics(m, HoldMachines::discharge, HoldMachines.LIFT);
               for (Hold h : new HoldStudy(balance(m)).all()) {
-                if (h.place().equals("wall") && h.margin() != null) {
+                if (h.place().name().equals("wall") && h.margins().least() != null) {
                   double least = Double.POSITIVE_INFINITY;
                   for (int d = 0; d < 360; d += 15) {
                     SecondStatics.Found s =
                         second.settle(0.5 * Math.PI, Math.toRadians(d), null, null);
                     least = Math.min(least, s == null ? 0 : second.slip(s));
                   }
-                  assertThat(Objects.requireNonNull(h.slip()).value())
+                  assertThat(Objects.requireNonNull(h.margins().slip()).value())
                       .as(name)
                       .isLessThan(1.002 * least);
                 }

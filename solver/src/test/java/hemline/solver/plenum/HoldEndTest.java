@@ -36,7 +36,8 @@ class HoldEndTest {
                         braked("rear", -0.15))))
         .withLoad(new Load(4, 0, 0, 0))
         .withFan(
-            new Fan(f.curve(), f.speed(), f.maximumSpeed(), 0.5, 0, Math.PI / 2, 0, 0, 0, INERTIA))
+            new Fan(
+                f.curve(), f.speed(), f.maximumSpeed(), 0.5, Fan.Outlet.WITHOUT_THRUST, INERTIA))
         .withPower(new PowerSupply(0.8, 1e9, 3600, 1, 1e9, 24, 0.7))
         .withTerms(new HoldTerms(parked, 1, 1e-4, Tolerances.NONE));
   }
@@ -62,9 +63,10 @@ class HoldEndTest {
             .findFirst()
             .orElseThrow();
     double factor = 1 / Math.sqrt(margin);
-    assertThat(end.fanSpeed()).isCloseTo(factor * m.fan().speed(), withPercentage(0.05));
-    assertThat(Objects.requireNonNull(end.voltage())).isCloseTo(24 * factor, withPercentage(0.05));
-    assertThat(Objects.requireNonNull(end.friction()))
+    assertThat(end.fan().speed()).isCloseTo(factor * m.fan().speed(), withPercentage(0.05));
+    assertThat(Objects.requireNonNull(end.fan().voltage()))
+        .isCloseTo(24 * factor, withPercentage(0.05));
+    assertThat(Objects.requireNonNull(end.grip().friction()))
         .isCloseTo(0.8 / margin, withPercentage(0.05));
     assertThat(end.payload()).isCloseTo(4 * (margin - 1), withPercentage(0.2));
     // gap: the second computation lets go where the gaps are a little wider, and not before
@@ -76,19 +78,19 @@ class HoldEndTest {
               .letsGo(Math.PI / 2, 0, null, null);
       assertThat(falls).isEqualTo(part > 1);
     }
-    assertThat(end.plenumTime()).isCloseTo(filling(m, s, factor), withPercentage(0.5));
-    assertThat(Objects.requireNonNull(end.rotorTime()))
+    assertThat(end.times().plenum()).isCloseTo(filling(m, s, factor), withPercentage(0.5));
+    assertThat(Objects.requireNonNull(end.times().rotor()))
         .isCloseTo(runningDown(m, s, factor), withPercentage(0.5));
   }
 
   /** Small steps in time of V / (κ p) dΔp = −q₀ √(Δp / Δp₀) dt. */
   private static double filling(Machine m, PlenumState s, double factor) {
-    double c = m.floor().area() * 0.04 / (Air.HEAT_RATIO * m.air().pressure());
+    double c = m.floor().area() * 0.04 / (Air.HEAT_RATIO * m.duty().air().pressure());
     double p = s.suction();
     double t = 0;
     double dt = 1e-7;
     while (p > factor * factor * s.suction()) {
-      p -= s.fanFlow() * Math.sqrt(p / s.suction()) / c * dt;
+      p -= s.flows().fan() * Math.sqrt(p / s.suction()) / c * dt;
       t += dt;
     }
     return t;
@@ -97,7 +99,7 @@ class HoldEndTest {
   /** Small steps in time of J dω = −P / ω dt with P ~ ω³. */
   private static double runningDown(Machine m, PlenumState s, double factor) {
     double first = 2 * Math.PI * m.fan().speed();
-    double power = s.fanFlow() * s.suction() / 0.5;
+    double power = s.flows().fan() * s.suction() / 0.5;
     double omega = first;
     double t = 0;
     double dt = 1e-6;
@@ -128,26 +130,27 @@ class HoldEndTest {
       Manoeuvres v = ManoeuvreStudy.of(b, rest);
       double part = all ? 1 : 0.5;
       double brakes = part * 0.8 * (f + 4 * G) / 4;
-      assertThat(v.braking().value()).isCloseTo(brakes, withPercentage(0.01));
-      assertThat(v.brakingDistance().value())
+      assertThat(v.braking().level().value()).isCloseTo(brakes, withPercentage(0.01));
+      assertThat(v.braking().distance().value())
           .isCloseTo(0.5 * 0.5 / (2 * brakes), withPercentage(0.01));
-      assertThat(v.turning().value()).isCloseTo(0.8 * (f + 4 * G) / 4, withPercentage(0.01));
-      assertThat(v.turningEndsIn()).isEqualTo("slip");
-      assertThat(Objects.requireNonNull(v.wallGrip()).value())
+      assertThat(v.turning().acceleration().value())
+          .isCloseTo(0.8 * (f + 4 * G) / 4, withPercentage(0.01));
+      assertThat(v.turning().endsIn()).isEqualTo("slip");
+      assertThat(Objects.requireNonNull(v.wall().grip()).value())
           .isCloseTo(part * 0.8 * f / (4 * G), withPercentage(0.01));
       double s = Math.sqrt(0.5);
-      assertThat(Objects.requireNonNull(v.slopeBraking()).value())
+      assertThat(Objects.requireNonNull(v.braking().slope()).value())
           .isCloseTo(part * 0.8 * (f + 4 * G * s) / 4 - G * s, withPercentage(0.01));
-      assertThat(v.slopeSpeed()).isEqualTo(0.5);
-      assertThat(v.wallSpeed()).isEqualTo(0.5);
+      assertThat(v.slope().speed()).isEqualTo(0.5);
+      assertThat(v.wall().speed()).isEqualTo(0.5);
     }
     // half of the height over the half track: tips at (F + W) y / (m h)
     PlenumBalance high = balance(rigid(true, true).withLoad(new Load(4, 0, 0, 0.28)));
     Bands<PlenumState> rest = Objects.requireNonNull(Settling.settled(high, Stand.REST));
     Manoeuvres v = ManoeuvreStudy.of(high, rest);
-    assertThat(v.turning().value())
+    assertThat(v.turning().acceleration().value())
         .isCloseTo((rest.value().parts().sum() + 4 * G) * 0.14 / (4 * 0.28), withPercentage(0.01));
-    assertThat(v.turningEndsIn()).isEqualTo("tip");
+    assertThat(v.turning().endsIn()).isEqualTo("tip");
   }
 
   /**
@@ -169,10 +172,11 @@ class HoldEndTest {
     double corner =
         left / (1 / k + 0.2 * 0.2 / (k * 0.15 * 0.15) + 0.15 * 0.15 / (k * 0.14 * 0.14));
     double gravity = left / (1 / k + 0.05 * 0.2 / (k * 0.15 * 0.15));
-    assertThat(Objects.requireNonNull(r.force()).value()).isCloseTo(left * k, withPercentage(1.5));
-    assertThat(Objects.requireNonNull(r.forceAtGravity()).value())
+    assertThat(Objects.requireNonNull(r.bears().force()).value())
+        .isCloseTo(left * k, withPercentage(1.5));
+    assertThat(Objects.requireNonNull(r.bears().atGravity()).value())
         .isCloseTo(gravity, withPercentage(1.5));
-    assertThat(Objects.requireNonNull(r.forceAtCorner()).value())
+    assertThat(Objects.requireNonNull(r.bears().atCorner()).value())
         .isCloseTo(corner, withPercentage(1.5));
   }
 
@@ -184,8 +188,8 @@ class HoldEndTest {
     Machine m = rigid(true, true).withTerms(new HoldTerms(true, 1, 1e-4, t));
     Hold wall =
         new HoldStudy(balance(m))
-            .all().stream().filter(h -> h.place().equals("wall")).findFirst().orElseThrow();
-    var total = Objects.requireNonNull(wall.total());
+            .all().stream().filter(h -> h.place().name().equals("wall")).findFirst().orElseThrow();
+    var total = Objects.requireNonNull(wall.margins().total());
     SplittableRandom r = new SplittableRandom(41);
     int n = 500;
     double sum = 0;
@@ -219,15 +223,18 @@ class HoldEndTest {
     double low =
         new HoldStudy(balance(m))
             .all().stream()
-                .filter(h -> h.place().equals("wall"))
-                .map(h -> Objects.requireNonNull(h.margin()).low())
+                .filter(h -> h.place().name().equals("wall"))
+                .map(h -> Objects.requireNonNull(h.margins().least()).low())
                 .findFirst()
                 .orElseThrow();
     for (double part : new double[] {0.99, 1.01}) {
       Machine asked = m.withTerms(new HoldTerms(true, part * low, 1e-4, Tolerances.NONE));
       Hold wall =
           new HoldStudy(balance(asked))
-              .all().stream().filter(h -> h.place().equals("wall")).findFirst().orElseThrow();
+              .all().stream()
+                  .filter(h -> h.place().name().equals("wall"))
+                  .findFirst()
+                  .orElseThrow();
       assertThat(wall.holds()).isEqualTo(part < 1);
     }
   }

@@ -40,7 +40,7 @@ class HoldFindingsTest {
 
   private static Hold hold(Machine m, String place) {
     return new HoldStudy(balance(m))
-        .all().stream().filter(h -> h.place().equals(place)).findFirst().orElseThrow();
+        .all().stream().filter(h -> h.place().name().equals(place)).findFirst().orElseThrow();
   }
 
   private static double value(hemline.shared.result.@Nullable Estimate e) {
@@ -66,8 +66,8 @@ class HoldFindingsTest {
     assertThat(search.found(new Attitude(Math.PI / 4, Math.PI / 2), null).margins().slip())
         .isCloseTo(0.8 * normal / (w * s), withPercentage(0.01));
     Hold slope = hold(m, "slope");
-    assertThat(slope.heading()).isEqualTo("nose down");
-    assertThat(value(slope.slip()))
+    assertThat(slope.place().heading()).isEqualTo("nose down");
+    assertThat(value(slope.margins().slip()))
         .isCloseTo(0.8 * (0.5 * normal - moved) / (w * s), withPercentage(0.01));
   }
 
@@ -85,9 +85,9 @@ class HoldFindingsTest {
     assertThat(hold(m, "ceiling").holds()).isTrue();
     Hold worst = hold(m, "worst");
     assertThat(worst.holds()).isFalse();
-    assertThat(value(worst.margin()))
+    assertThat(value(worst.margins().least()))
         .isCloseTo(0.8 * Math.sqrt(1.35 * 1.35 - 1), withPercentage(0.05));
-    assertThat(worst.angle()).isCloseTo(Math.acos(-1 / 1.35), within(0.01));
+    assertThat(worst.place().angle()).isCloseTo(Math.acos(-1 / 1.35), within(0.01));
     assertThat(new HoldStudy(balance(m)).overTilt())
         .hasSize(25)
         .anySatisfy(p -> assertThat(value2(p)).isLessThan(0.75));
@@ -105,14 +105,19 @@ class HoldFindingsTest {
     m =
         m.withFan(
             new Fan(
-                fan.curve(), fan.speed(), fan.maximumSpeed(), 0.3, fan.exitArea(), 0, 0, 0, 0, 0));
+                fan.curve(),
+                fan.speed(),
+                fan.maximumSpeed(),
+                0.3,
+                new Fan.Outlet(fan.outlet().area(), 0, 0, 0, 0),
+                0));
     PlenumBalance b = balance(m);
     PlenumState s = Machines.settled(b);
-    double t = b.air().density() * s.fanFlow() * s.fanFlow() / 1.5e-3;
+    double t = b.air().density() * s.flows().fan() * s.flows().fan() / 1.5e-3;
     assertThat(t).isGreaterThan(1);
     Hold wall = hold(m, "wall");
-    assertThat(wall.heading()).isEqualTo("nose down");
-    assertThat(value(wall.slip()))
+    assertThat(wall.place().heading()).isEqualTo("nose down");
+    assertThat(value(wall.margins().slip()))
         .isCloseTo(0.8 * s.parts().sum() / (4 * G + t), withPercentage(0.02));
   }
 
@@ -121,16 +126,16 @@ class HoldFindingsTest {
   void aJetNeedsPower() {
     Machine m = HoldMachines.jet(stiff(4, true, 0.02), 2e-4, Math.PI / 2, 0);
     PlenumState s = Machines.settled(balance(m));
-    double q = s.fanFlow();
+    double q = s.flows().fan();
     double power = q * s.suction() / 0.5;
-    double rho = m.air().air().density();
+    double rho = m.duty().air().air().density();
     double v = Math.sqrt(2 * (power - q * s.suction()) / (rho * q));
     assertThat(q / 2e-4).isGreaterThan(3 * v);
     assertThat(s.parts().thrust()).isCloseTo(rho * q * v, withPercentage(1e-6));
     Hold wall = hold(m, "wall");
-    assertThat(wall.verdict()).isEqualTo(HoldVerdict.NOT_SHOWN);
+    assertThat(wall.judgement().verdict()).isEqualTo(HoldVerdict.NOT_SHOWN);
     assertThat(wall.holds()).isFalse();
-    assertThat(wall.reasons()).containsExactly(NoticeKind.FAN_OUTLET.of());
+    assertThat(wall.judgement().reasons()).containsExactly(NoticeKind.FAN_OUTLET.of());
   }
 
   /**
@@ -160,10 +165,12 @@ class HoldFindingsTest {
     Machine m = stiff(4, false, 0.05);
     double f = Machines.settled(balance(m)).parts().sum();
     Hold wall = hold(m, "wall");
-    assertThat(wall.heading()).isEqualTo("nose down");
+    assertThat(wall.place().heading()).isEqualTo("nose down");
     assertThat(wall.headings().tip()).isEqualTo("left side up");
-    assertThat(value(wall.tip())).isCloseTo(f * 0.14 / (4 * G * 0.05), withPercentage(0.01));
-    assertThat(value(wall.axleLift())).isCloseTo(f * 0.14 / (4 * G * 0.05), withPercentage(0.01));
+    assertThat(value(wall.margins().tip()))
+        .isCloseTo(f * 0.14 / (4 * G * 0.05), withPercentage(0.01));
+    assertThat(value(wall.margins().axleLift()))
+        .isCloseTo(f * 0.14 / (4 * G * 0.05), withPercentage(0.01));
   }
 
   /** On a wall no part of the weight presses: a dip there leaves less than one on level ground. */
@@ -190,18 +197,19 @@ class HoldFindingsTest {
         least = Math.min(least, second.slip(Objects.requireNonNull(s)));
       }
     }
-    assertThat(value(wall.slip())).isCloseTo(least, withPercentage(0.2));
-    Hold intact = whole.stream().filter(h -> h.place().equals("wall")).findFirst().orElseThrow();
-    assertThat(value(wall.slip())).isLessThan(0.97 * value(intact.slip()));
+    assertThat(value(wall.margins().slip())).isCloseTo(least, withPercentage(0.2));
+    Hold intact =
+        whole.stream().filter(h -> h.place().name().equals("wall")).findFirst().orElseThrow();
+    assertThat(value(wall.margins().slip())).isLessThan(0.97 * value(intact.margins().slip()));
   }
 
   /** Motor, battery, fan and drive together, valve at its stop: the margins stand, the yes goes. */
   @Test
   void nothingIsShownBeyondALimit() {
     Machine m = stiff(4, true, 0.02);
-    assertThat(hold(m, "wall").verdict()).isEqualTo(HoldVerdict.YES);
+    assertThat(hold(m, "wall").judgement().verdict()).isEqualTo(HoldVerdict.YES);
     PlenumState s = Machines.settled(balance(m));
-    double fan = s.fanFlow() * s.suction() / 0.5 / 0.8;
+    double fan = s.flows().fan() * s.suction() / 0.5 / 0.8;
     Machine motor = m.withPower(new PowerSupply(0.8, 0.99 * fan, 3600, 1, 1e9));
     Machine battery = m.withPower(new PowerSupply(0.8, 1e9, 3600, 1, 0.99 * fan));
     // the drive takes 30 W / 0.7 beside the fan
@@ -210,10 +218,10 @@ class HoldFindingsTest {
     Machine stop = m.withValve(new ReliefValve(1e-4, 10, 0, 1e-3, 0.62, 0.01, 0.3));
     for (Machine one : List.of(motor, battery, both, stop)) {
       Hold wall = hold(one, "wall");
-      assertThat(wall.verdict()).isEqualTo(HoldVerdict.NOT_SHOWN);
-      assertThat(value(wall.margin())).isGreaterThan(1);
+      assertThat(wall.judgement().verdict()).isEqualTo(HoldVerdict.NOT_SHOWN);
+      assertThat(value(wall.margins().least())).isGreaterThan(1);
     }
-    assertThat(hold(enough, "wall").verdict()).isEqualTo(HoldVerdict.YES);
+    assertThat(hold(enough, "wall").judgement().verdict()).isEqualTo(HoldVerdict.YES);
   }
 
   /** Four wheels, one much softer: the centre of gravity lies inside, yet one wheel hangs free. */

@@ -5,11 +5,14 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.vehicle.Ambient;
 import hemline.shared.vehicle.Axle;
+import hemline.shared.vehicle.Duty;
 import hemline.shared.vehicle.Fan;
 import hemline.shared.vehicle.FloorOutline;
 import hemline.shared.vehicle.GroundStep;
+import hemline.shared.vehicle.HoldTerms;
 import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
+import hemline.shared.vehicle.Openings;
 import hemline.shared.vehicle.PowerSupply;
 import hemline.shared.vehicle.ReliefValve;
 import hemline.shared.vehicle.Running;
@@ -81,12 +84,8 @@ final class HoldMachines {
       edges.add(new SealEdge(Machines.lip(), gap));
     }
     return new Machine(
-        "plain",
-        "",
-        true,
-        new Ambient(288.15, 0),
+        new Machine.Description("plain", "", true),
         new FloorOutline(outline, edges, 0.04),
-        0,
         load,
         new Running(axles, 0.8, 0.7, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, 30, 0.5),
         new Fan(
@@ -94,15 +93,16 @@ final class HoldMachines {
             400,
             Double.POSITIVE_INFINITY,
             0.5,
-            0,
-            Math.PI / 2,
-            0,
+            Fan.Outlet.WITHOUT_THRUST,
             0),
         new PowerSupply(0.8, 1e9, 3600, 1, 1e9),
-        null,
-        List.of(),
-        new GroundStep(1e-3, 0.1),
-        Math.toRadians(45));
+        new Openings(null, List.of()),
+        new Duty(
+            new Ambient(288.15, 0),
+            0,
+            Math.toRadians(45),
+            new GroundStep(1e-3, 0.1),
+            HoldTerms.USUAL));
   }
 
   static Machine gaps(Machine m, double... gaps) {
@@ -125,11 +125,7 @@ final class HoldMachines {
             f.speed(),
             f.maximumSpeed(),
             f.efficiency(),
-            area,
-            angle,
-            0.05,
-            0.02,
-            height,
+            new Fan.Outlet(area, angle, 0.05, 0.02, height),
             0));
   }
 

@@ -36,16 +36,11 @@ class HoldSearchTest {
   private static PlenumState pressing(double force) {
     return new PlenumState(
         500,
-        0,
-        0,
-        new double[2],
-        0,
-        0,
+        new PlenumState.Flows(0, 0, new double[2], 0, 0),
         new double[3],
         new double[] {force, 0, 0},
         new PlenumState.Parts(force, 0, 0, 0),
-        1e-3,
-        0,
+        new PlenumState.LeastGap(1e-3, 0),
         true,
         false);
   }

@@ -34,16 +34,11 @@ class HoldStaticsTest {
   private static PlenumState pressing(double flow, double force, double x, double y) {
     return new PlenumState(
         500,
-        flow,
-        0,
-        new double[2],
-        0,
-        0,
+        new PlenumState.Flows(flow, 0, new double[2], 0, 0),
         new double[3],
         new double[] {force, force * x, force * y},
         new PlenumState.Parts(force, 0, 0, 0),
-        1e-3,
-        0,
+        new PlenumState.LeastGap(1e-3, 0),
         true,
         false);
   }
@@ -86,10 +81,10 @@ class HoldStaticsTest {
     HoldStatics.Margins m = margins(machine(0, 0, H), 60, downhill, 60);
     assertThat(m.tip()).isCloseTo(n * 0.1 / (turn * across), withPercentage(1e-6));
     assertThat(m.lift()).isCloseTo(n * 0.1 / (turn * across), withPercentage(1e-6));
-    assertThat(m.axles()[0]).isCloseTo(0.5 * n + turn * Math.cos(d) / 0.2, within(1e-9));
-    assertThat(m.axles()[1]).isCloseTo(0.5 * n - turn * Math.cos(d) / 0.2, within(1e-9));
+    assertThat(m.loads().axles()[0]).isCloseTo(0.5 * n + turn * Math.cos(d) / 0.2, within(1e-9));
+    assertThat(m.loads().axles()[1]).isCloseTo(0.5 * n - turn * Math.cos(d) / 0.2, within(1e-9));
     double left = 0.5 * n + turn * Math.sin(d) / 0.2;
-    assertThat(m.wheels()[0] + m.wheels()[2]).isCloseTo(left, within(1e-9));
+    assertThat(m.loads().wheels()[0] + m.loads().wheels()[2]).isCloseTo(left, within(1e-9));
     assertThat(m.least())
         .isEqualTo(Math.min(Math.min(m.slip(), m.tip()), Math.min(m.lift(), m.peel())));
   }
@@ -149,8 +144,10 @@ class HoldStaticsTest {
     Machine base = machine(0, 0, H);
     Fan f = base.fan();
     double q = 0.04;
-    double area = base.air().air().density() * q * q / 2;
-    Machine m = base.withFan(new Fan(f.curve(), f.speed(), 1e9, 0.3, area, 0, 0, 0.02, 0.06, 0));
+    double area = base.duty().air().air().density() * q * q / 2;
+    Machine m =
+        base.withFan(
+            new Fan(f.curve(), f.speed(), 1e9, 0.3, new Fan.Outlet(area, 0, 0, 0.02, 0.06), 0));
     double turn = W * H;
     // the load of suction holds the jet's moment, which is counted with the pull
     PlenumState s = pressing(q, 60, 2 * 0.06 / 60, 0);
@@ -158,11 +155,13 @@ class HoldStaticsTest {
     assertThat(down.tip()).isCloseTo(60 * 0.1 / (turn + 0.12), withPercentage(1e-6));
     HoldStatics.Margins up = statics(m).margins(new Attitude(0.5 * Math.PI, Math.PI), s);
     assertThat(up.tip()).isCloseTo(60 * 0.1 / (turn - 0.12), withPercentage(1e-6));
-    assertThat(down.axles()[0]).isCloseTo(30 + (turn + 0.12) / 0.2, within(1e-9));
+    assertThat(down.loads().axles()[0]).isCloseTo(30 + (turn + 0.12) / 0.2, within(1e-9));
     // friction has W + 2 N to hold nose down and W − 2 N nose up, and a little yaw
     assertThat(down.slip()).isBetween(0.97 * 0.8 * 60 / (W + 2), 0.8 * 60 / (W + 2));
     assertThat(up.slip()).isBetween(0.97 * 0.8 * 60 / (W - 2), 0.8 * 60 / (W - 2));
-    Machine central = base.withFan(new Fan(f.curve(), f.speed(), 1e9, 0.3, area, 0, 0, 0, 0.06, 0));
+    Machine central =
+        base.withFan(
+            new Fan(f.curve(), f.speed(), 1e9, 0.3, new Fan.Outlet(area, 0, 0, 0, 0.06), 0));
     assertThat(statics(central).margins(new Attitude(0.5 * Math.PI, 0), s).slip())
         .isCloseTo(0.8 * 60 / (W + 2), withPercentage(1e-3));
   }
@@ -179,8 +178,8 @@ class HoldStaticsTest {
       assertThat(column.applyAsDouble(none)).isZero();
     }
     assertThat(none.settles()).isFalse();
-    assertThat(none.axles()).hasSize(2);
-    assertThat(none.wheels()).hasSize(4);
+    assertThat(none.loads().axles()).hasSize(2);
+    assertThat(none.loads().wheels()).hasSize(4);
   }
 
   /** Brakes of 10 N on both axles hold 20 N along, whatever the friction; without power none. */
@@ -246,6 +245,13 @@ class HoldStaticsTest {
       double slip, double tip, double lift, double peel, boolean brakes, boolean settles) {
     return HoldStudy.limitedBy(
         new HoldStatics.Margins(
-            slip, slip, tip, lift, peel, new double[2], new double[4], brakes, settles));
+            slip,
+            slip,
+            tip,
+            lift,
+            peel,
+            new HoldStatics.Loads(new double[2], new double[4]),
+            brakes,
+            settles));
   }
 }

@@ -42,7 +42,7 @@ class HoldTermsTest {
 
   private static Hold hold(Machine m, String place) {
     return new HoldStudy(balance(m))
-        .all().stream().filter(h -> h.place().equals(place)).findFirst().orElseThrow();
+        .all().stream().filter(h -> h.place().name().equals(place)).findFirst().orElseThrow();
   }
 
   private static double force(Machine m) {
@@ -65,17 +65,17 @@ class HoldTermsTest {
     assertThat(across.slip()).isCloseTo(0.8 * f / (4 * G), withPercentage(0.01));
     assertThat(across.brakes()).isFalse();
     Hold wall = hold(m, "wall");
-    assertThat(wall.limitedBy()).isEqualTo("brakes");
-    assertThat(Objects.requireNonNull(wall.slip()).value())
+    assertThat(wall.judgement().limitedBy()).isEqualTo("brakes");
+    assertThat(Objects.requireNonNull(wall.margins().slip()).value())
         .isCloseTo(45 / (4 * G), withPercentage(0.01));
     // the least friction is that at which the wheels slip before the brakes yield
     assertThat(45 / (4 * G)).isGreaterThan(1);
     HoldEnd end = end(m, "wall");
     double across1 = 4 * G / f; // friction with which the whole seal's press holds the weight
-    assertThat(Objects.requireNonNull(end.friction())).isGreaterThan(across1);
+    assertThat(Objects.requireNonNull(end.grip().friction())).isGreaterThan(across1);
     SecondStatics second =
         new SecondStatics(
-            m.withRunning(m.running().gripping(end.friction() / 0.8)),
+            m.withRunning(m.running().gripping(end.grip().friction() / 0.8)),
             HoldMachines::discharge,
             HoldMachines.LIFT);
     double least = Double.POSITIVE_INFINITY;
@@ -137,7 +137,7 @@ class HoldTermsTest {
   void tellsSurfacesAsMargins() {
     Machine m = rigid(4, NONE, NONE);
     double least = 4 * G / force(m);
-    List<SurfaceGrip> surfaces = end(m, "wall").surfaces();
+    List<SurfaceGrip> surfaces = end(m, "wall").grip().surfaces();
     assertThat(surfaces).extracting(SurfaceGrip::surface).containsExactly("dry", "dusty", "wet");
     assertThat(surfaces.get(1).least()).isCloseTo(0.3 / least, withPercentage(0.01));
     assertThat(surfaces.get(1).most()).isCloseTo(0.6 / least, withPercentage(0.01));
@@ -153,16 +153,17 @@ class HoldTermsTest {
     Machine m = rigid(4, NONE, NONE).withLoad(new Load(4, 0, 0, 0.02));
     double k = force(m) / (4 * G);
     Hold worst = hold(m, "worst");
-    assertThat(Objects.requireNonNull(worst.slip()).value())
+    assertThat(Objects.requireNonNull(worst.margins().slip()).value())
         .isCloseTo(0.8 * Math.sqrt(k * k - 1), withPercentage(0.05));
-    assertThat(Objects.requireNonNull(worst.peelOff()).value()).isCloseTo(k, withPercentage(0.05));
+    assertThat(Objects.requireNonNull(worst.margins().peelOff()).value())
+        .isCloseTo(k, withPercentage(0.05));
     double last = Math.sqrt(1 + 1 / 0.64);
     assertThat(k).isGreaterThan(1.1 * last);
     HoldEnd end = end(m, "worst");
     // tilts 7.5° apart see the least margin within half a percent
     assertThat(end.payload()).isCloseTo(4 * (k / last - 1), withPercentage(1));
-    assertThat(end.fanSpeed()).isCloseTo(400 * Math.sqrt(last / k), withPercentage(0.5));
-    assertThat(Objects.requireNonNull(end.friction()))
+    assertThat(end.fan().speed()).isCloseTo(400 * Math.sqrt(last / k), withPercentage(0.5));
+    assertThat(Objects.requireNonNull(end.grip().friction()))
         .isCloseTo(1 / Math.sqrt(k * k - 1), withPercentage(0.05));
   }
 
@@ -181,11 +182,11 @@ class HoldTermsTest {
       Hold wall = Objects.requireNonNull(c.hold("wall"));
       if (hit) {
         assertThat(c.downforce()).isNull();
-        assertThat(wall.verdict()).isEqualTo(HoldVerdict.NO);
-        assertThat(wall.limitedBy()).isEqualTo("ledge");
+        assertThat(wall.judgement().verdict()).isEqualTo(HoldVerdict.NO);
+        assertThat(wall.judgement().limitedBy()).isEqualTo("ledge");
       } else if (c.kind().ledge()) {
         assertThat(Objects.requireNonNull(c.kept()).value()).isGreaterThan(1);
-        assertThat(wall.verdict()).isEqualTo(HoldVerdict.YES);
+        assertThat(wall.judgement().verdict()).isEqualTo(HoldVerdict.YES);
       }
     }
   }
@@ -198,7 +199,7 @@ class HoldTermsTest {
     Bands<PlenumState> rest = Objects.requireNonNull(Settling.settled(b, Stand.REST));
     for (StepCrossing c : StepStudy.of(b, rest, new HoldStudy(b).all())) {
       Hold wall = Objects.requireNonNull(c.hold("wall"));
-      assertThat(wall.verdict())
+      assertThat(wall.judgement().verdict())
           .isEqualTo(c.kind().ledge() ? HoldVerdict.NOT_SHOWN : HoldVerdict.YES);
     }
   }
@@ -217,17 +218,17 @@ class HoldTermsTest {
             .withLoad(new Load(4, 0, 0, 0.1));
     PlenumBalance b = balance(m);
     HoldSearch search = HoldSearch.whole(new HoldStatics(b, true));
-    HoldSearch.Worst slope = search.at(m.slope());
+    HoldSearch.Worst slope = search.at(m.duty().slope());
     double thinnest =
         slope.looked().stream()
-            .mapToDouble(f -> Objects.requireNonNull(f.state()).leastGap())
+            .mapToDouble(f -> Objects.requireNonNull(f.state()).least().gap())
             .min()
             .orElseThrow();
-    double there = Objects.requireNonNull(slope.worst().state()).leastGap();
+    double there = Objects.requireNonNull(slope.worst().state()).least().gap();
     assertThat(there).isGreaterThan(1.05 * thinnest);
     for (double allowance : new double[] {0.97 * thinnest, 0.5 * (there + thinnest)}) {
       Hold h = hold(m.withTerms(new HoldTerms(false, 1, allowance, Tolerances.NONE)), "slope");
-      assertThat(h.verdict())
+      assertThat(h.judgement().verdict())
           .isEqualTo(allowance < thinnest ? HoldVerdict.YES : HoldVerdict.NOT_SHOWN);
     }
   }
@@ -242,12 +243,13 @@ class HoldTermsTest {
       PlenumState s =
           Objects.requireNonNull(
               balance(p).settled(statics.stand(Attitude.noseUp(Math.toRadians(t)), Side.VALUE)));
-      most = Math.max(most, s.suction() * s.fanFlow() / 0.5 / 0.8);
+      most = Math.max(most, s.suction() * s.flows().fan() / 0.5 / 0.8);
     }
     Hold worst = hold(p.withPower(new PowerSupply(0.8, 1, 3600, 1, 1e9)), "worst");
-    assertThat(worst.verdict()).isEqualTo(HoldVerdict.NOT_SHOWN);
-    assertThat(worst.reasons().get(0).kind()).isEqualTo(NoticeKind.POWER_MOTOR);
-    assertThat(worst.reasons().get(0).numbers().get(0)).isCloseTo(most, withPercentage(1));
+    assertThat(worst.judgement().verdict()).isEqualTo(HoldVerdict.NOT_SHOWN);
+    assertThat(worst.judgement().reasons().get(0).kind()).isEqualTo(NoticeKind.POWER_MOTOR);
+    assertThat(worst.judgement().reasons().get(0).numbers().get(0))
+        .isCloseTo(most, withPercentage(1));
   }
 
   /**
@@ -262,8 +264,8 @@ class HoldTermsTest {
     HoldStudy study = new HoldStudy(b);
     double s =
         study.all().stream()
-            .filter(h -> h.place().equals("wall"))
-            .map(h -> Objects.requireNonNull(h.margin()).value())
+            .filter(h -> h.place().name().equals("wall"))
+            .map(h -> Objects.requireNonNull(h.margins().least()).value())
             .findFirst()
             .orElseThrow();
     Sensitivity wall =
@@ -289,7 +291,7 @@ class HoldTermsTest {
     assertThat(wall.mostAssumed().orElseThrow().input()).isEqualTo("leak under the lips");
     assertThat(wall.effects()).hasSizeGreaterThan(14);
     Fan f = m.fan();
-    assertThat(f.exitArea()).isZero();
+    assertThat(f.outlet().area()).isZero();
     assertThat(wall.effects()).noneMatch(e -> e.input().equals("area of the outlet"));
   }
 

@@ -35,7 +35,7 @@ class InputBandsTest {
 
   private static double margin(
       double friction, double pressure, double mass, double wider, double seal) {
-    double rho = machine(Tolerances.NONE).air().air().density();
+    double rho = machine(Tolerances.NONE).duty().air().air().density();
     double k = Machines.C * (Machines.GAP + wider) * seal * Math.sqrt(2 / rho);
     // all pressures of the curve times a factor: p = f (p₀ − a Q²)
     double f = 1 + pressure;
@@ -48,9 +48,10 @@ class InputBandsTest {
     return Objects.requireNonNull(
         new HoldStudy(new PlenumBalance(machine(t), LAWS))
             .all().stream()
-                .filter(h -> h.place().equals("wall"))
+                .filter(h -> h.place().name().equals("wall"))
                 .findFirst()
                 .orElseThrow()
+                .margins()
                 .total());
   }
 

@@ -4,11 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import hemline.shared.result.Estimate;
+import hemline.shared.result.LeakGrids;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.SectionConditions;
 import hemline.shared.vehicle.HoldTerms;
 import hemline.shared.vehicle.Machine;
 import hemline.shared.vehicle.Tolerances;
@@ -76,15 +78,13 @@ class LeakLatticeTest {
   private static LeakPoint answer(SealSection s, double c) {
     return new LeakPoint(
         "lip",
-        s.gap(),
-        s.suction(),
-        s.ground().speed(),
-        s.ground().spanwiseSpeed(),
+        new SectionConditions(s.gap(), s.suction(), s.ground().speed(), s.ground().spanwiseSpeed()),
         SolveStatus.CONVERGED,
         Regime.TURBULENT,
         Estimate.exact(c),
         Estimate.exact(0),
-        List.of());
+        List.of(),
+        LeakGrids.NONE);
   }
 
   /** Each answer goes to the table of its motion. */

@@ -6,10 +6,12 @@ import static org.assertj.core.data.Percentage.withPercentage;
 
 import hemline.shared.result.Estimate;
 import hemline.shared.result.GridLeak;
+import hemline.shared.result.LeakGrids;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.SectionConditions;
 import hemline.shared.vehicle.Machine;
 import java.util.List;
 import java.util.Objects;
@@ -33,7 +35,7 @@ class LipContestTest {
   private int[] cells = {400, 900, 1600};
 
   private double force(double c, double length) {
-    double k = c * Machines.GAP * length * Math.sqrt(2 / machine.air().air().density());
+    double k = c * Machines.GAP * length * Math.sqrt(2 / machine.duty().air().air().density());
     return Math.PI * Machines.RADIUS * Machines.RADIUS * P0 / (1 + A * k * k);
   }
 
@@ -48,20 +50,18 @@ class LipContestTest {
         s ->
             new LeakPoint(
                 "lip",
-                s.gap(),
-                s.suction(),
-                0,
-                0,
+                new SectionConditions(s.gap(), s.suction(), 0, 0),
                 SolveStatus.CONVERGED,
                 Regime.TURBULENT,
                 new Estimate(c[2], 0.02, 0, 0, 0, Estimate.Trend.MONOTONE),
                 Estimate.exact(0),
                 List.of(),
-                List.of(
-                    new GridLeak(0, 400, c[0], spread, 0),
-                    new GridLeak(1, cells[1], c[1], spread, 0),
-                    new GridLeak(2, cells[2], c[2], spread, 0)),
-                other > 0 ? List.of(new GridLeak(0, 400, other, 0, 0)) : List.of()));
+                new LeakGrids(
+                    List.of(
+                        new GridLeak(0, 400, c[0], spread, 0),
+                        new GridLeak(1, cells[1], c[1], spread, 0),
+                        new GridLeak(2, cells[2], c[2], spread, 0)),
+                    other > 0 ? List.of(new GridLeak(0, 400, other, 0, 0)) : List.of())));
   }
 
   private LipContest.Entry entry(String name, double c) {
@@ -169,20 +169,18 @@ class LipContestTest {
   private LeakPoint onGrids(SealSection s, double c) {
     return new LeakPoint(
         "lip",
-        s.gap(),
-        s.suction(),
-        0,
-        0,
+        new SectionConditions(s.gap(), s.suction(), 0, 0),
         SolveStatus.CONVERGED,
         Regime.TURBULENT,
         Estimate.exact(c),
         Estimate.exact(0),
         List.of(),
-        List.of(
-            new GridLeak(0, 400, c, 0, 0),
-            new GridLeak(1, 900, c, 0, 0),
-            new GridLeak(2, 1600, c, 0, 0)),
-        List.of());
+        new LeakGrids(
+            List.of(
+                new GridLeak(0, 400, c, 0, 0),
+                new GridLeak(1, 900, c, 0, 0),
+                new GridLeak(2, 1600, c, 0, 0)),
+            List.of()));
   }
 
   /** Leaks without grids: each band in full, low over high. */

@@ -10,12 +10,14 @@ import hemline.shared.problem.Notice;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.GridLeak;
+import hemline.shared.result.LeakGrids;
 import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.MachineFigure;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.SectionConditions;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
@@ -72,15 +74,13 @@ class MachineStudyTest {
   private static LeakPoint point(SealSection s, double c, SolveStatus status) {
     return new LeakPoint(
         s.profile().name(),
-        s.gap(),
-        s.suction(),
-        s.ground().speed(),
-        s.ground().spanwiseSpeed(),
+        new SectionConditions(s.gap(), s.suction(), s.ground().speed(), s.ground().spanwiseSpeed()),
         status,
         Regime.TURBULENT,
         new Estimate(c, 0.01, 0, 0, 0, Estimate.Trend.MONOTONE),
         new Estimate(-0.01, 0.001, 0, 0, 0, Estimate.Trend.MONOTONE),
-        List.of());
+        List.of(),
+        LeakGrids.NONE);
   }
 
   private static Machine crawler() throws InputException {
@@ -95,7 +95,7 @@ class MachineStudyTest {
   void balancesTheCrawler() throws InputException {
     MachineBalance b = balance(crawler(), List.of(), s -> point(s, 0.7, SolveStatus.CONVERGED));
     assertThat(b.complete()).isTrue();
-    SettledFigures rest = Objects.requireNonNull(b.rest());
+    SettledFigures rest = Objects.requireNonNull(b.operation().rest());
     assertThat(rest.get(MachineFigure.DOWNFORCE).value())
         .isCloseTo(
             rest.get(MachineFigure.FLOOR_FORCE).value()
@@ -113,9 +113,9 @@ class MachineStudyTest {
         .isGreaterThan(lips.high() - lips.low());
     assertThat(rest.edgeLeaks().stream().mapToDouble(Estimate::value).sum())
         .isCloseTo(
-            b.operatingPoints().stream()
+            b.operation().points().stream()
                 .filter(OperatingPoint::settled)
-                .mapToDouble(p -> p.leakFlow().value())
+                .mapToDouble(p -> p.flows().leak().value())
                 .sum(),
             within(1e-9));
     double axles = rest.axleLoads().stream().mapToDouble(Estimate::value).sum();
@@ -125,12 +125,12 @@ class MachineStudyTest {
             rest.get(MachineFigure.RUN_TIME).value()
                 * rest.get(MachineFigure.ELECTRICAL_POWER).value())
         .isCloseTo(0.8 * 90 * 3600, within(1e-6));
-    assertThat(b.holds()).hasSize(5);
-    assertThat(b.steps()).filteredOn(c -> c.kind() == StepCrossing.Kind.DIP).hasSize(8);
-    assertThat(b.trades().get(0).kind()).isEqualTo(Trade.Kind.AS_IT_IS);
-    assertThat(Objects.requireNonNull(b.trades().get(0).downforce()).value())
+    assertThat(b.holding().holds()).hasSize(5);
+    assertThat(b.driving().steps()).filteredOn(c -> c.kind() == StepCrossing.Kind.DIP).hasSize(8);
+    assertThat(b.changes().trades().get(0).kind()).isEqualTo(Trade.Kind.AS_IT_IS);
+    assertThat(Objects.requireNonNull(b.changes().trades().get(0).downforce()).value())
         .isCloseTo(rest.get(MachineFigure.DOWNFORCE).value(), within(1e-9));
-    assertThat(b.operatingPoints()).anyMatch(OperatingPoint::settled);
+    assertThat(b.operation().points()).anyMatch(OperatingPoint::settled);
     assertThat(b.leakPoints()).doesNotHaveDuplicates().hasSizeLessThanOrEqualTo(30);
   }
 
@@ -147,11 +147,12 @@ class MachineStudyTest {
                     s,
                     s.profile().name().equals(lips.get(1).name()) ? 0.55 : 0.85,
                     SolveStatus.CONVERGED));
-    assertThat(b.lips())
+    assertThat(b.changes().lips())
         .extracting(RankedLip::name)
         .containsExactly(lips.get(1).name(), lips.get(0).name());
-    assertThat(Objects.requireNonNull(b.lips().get(0).trade().downforce()).low())
-        .isGreaterThan(Objects.requireNonNull(b.lips().get(1).trade().downforce()).high());
+    assertThat(Objects.requireNonNull(b.changes().lips().get(0).trade().downforce()).low())
+        .isGreaterThan(
+            Objects.requireNonNull(b.changes().lips().get(1).trade().downforce()).high());
   }
 
   /** A point whose coefficient on grids 2 : 3 : 4 is off by an error common to all lips. */
@@ -165,17 +166,13 @@ class MachineStudyTest {
     LeakPoint p = point(s, c, SolveStatus.CONVERGED);
     return new LeakPoint(
         p.lip(),
-        p.gap(),
-        p.suction(),
-        p.groundSpeed(),
-        p.spanwiseSpeed(),
+        p.conditions(),
         p.status(),
         p.regime(),
         new Estimate(c, 0.05 * c, 0, 0, 0, Estimate.Trend.MONOTONE),
         p.lift(),
         List.of(),
-        grids,
-        List.of());
+        new LeakGrids(grids, List.of()));
   }
 
   /**
@@ -191,14 +188,14 @@ class MachineStudyTest {
             crawler(),
             lips,
             s -> onGrids(s, s.profile().name().equals(lips.get(1).name()) ? 0.679 : 0.7, 0.04));
-    RankedLip best = b.lips().get(0);
-    RankedLip second = b.lips().get(1);
+    RankedLip best = b.changes().lips().get(0);
+    RankedLip second = b.changes().lips().get(1);
     assertThat(best.name()).isEqualTo(lips.get(1).name());
     assertThat(Objects.requireNonNull(best.trade().downforce()).low())
         .isLessThan(Objects.requireNonNull(second.trade().downforce()).high());
     assertThat(best.tiedWith()).isEmpty();
-    assertThat(b.lips()).extracting(RankedLip::rank).containsExactly(1, 2, 2);
-    assertThat(second.tiedWith()).containsExactly(b.lips().get(2).name());
+    assertThat(b.changes().lips()).extracting(RankedLip::rank).containsExactly(1, 2, 2);
+    assertThat(second.tiedWith()).containsExactly(b.changes().lips().get(2).name());
     Estimate relative = Objects.requireNonNull(best.relative());
     assertThat(relative.low()).isGreaterThan(1).isLessThan(relative.value());
     assertThat(relative.high() - relative.low()).isLessThan(0.01);
@@ -214,8 +211,9 @@ class MachineStudyTest {
             crawler(),
             lips,
             s -> onGrids(s, 0.7, s.profile().name().equals(lips.get(1).name()) ? 0.1 : -0.1));
-    assertThat(b.lips()).extracting(RankedLip::rank).containsExactly(1, 1);
-    assertThat(b.lips().get(0).tiedWith()).containsExactly(b.lips().get(1).name());
+    assertThat(b.changes().lips()).extracting(RankedLip::rank).containsExactly(1, 1);
+    assertThat(b.changes().lips().get(0).tiedWith())
+        .containsExactly(b.changes().lips().get(1).name());
   }
 
   @Test
@@ -228,8 +226,8 @@ class MachineStudyTest {
             List.of(),
             s -> point(s, 0.7, s.suction() > 500 ? SolveStatus.FAILED : SolveStatus.CONVERGED));
     assertThat(b.notices()).extracting(Notice::code).contains("leak.failed");
-    Estimate with = Objects.requireNonNull(b.rest()).get(MachineFigure.SUCTION);
-    Estimate without = Objects.requireNonNull(whole.rest()).get(MachineFigure.SUCTION);
+    Estimate with = Objects.requireNonNull(b.operation().rest()).get(MachineFigure.SUCTION);
+    Estimate without = Objects.requireNonNull(whole.operation().rest()).get(MachineFigure.SUCTION);
     assertThat(with.value()).isCloseTo(without.value(), within(1e-6));
     assertThat(with.high() - with.low()).isGreaterThan(3 * (without.high() - without.low()));
   }
@@ -249,8 +247,9 @@ class MachineStudyTest {
             crawler(),
             List.of(),
             s -> point(s, s.ground().spanwiseSpeed() > 0 ? 0.6 : 0.7, SolveStatus.CONVERGED));
-    double rest = Objects.requireNonNull(b.rest()).get(MachineFigure.SUCTION).value();
-    assertThat(Objects.requireNonNull(b.travelling()).get(MachineFigure.SUCTION).value())
+    double rest = Objects.requireNonNull(b.operation().rest()).get(MachineFigure.SUCTION).value();
+    assertThat(
+            Objects.requireNonNull(b.operation().travelling()).get(MachineFigure.SUCTION).value())
         .isGreaterThan(rest + 1);
   }
 

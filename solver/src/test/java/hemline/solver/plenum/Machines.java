@@ -4,16 +4,21 @@ import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Estimate;
+import hemline.shared.result.LeakGrids;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.SectionConditions;
 import hemline.shared.vehicle.Ambient;
 import hemline.shared.vehicle.Axle;
+import hemline.shared.vehicle.Duty;
 import hemline.shared.vehicle.Fan;
 import hemline.shared.vehicle.FanCurve;
 import hemline.shared.vehicle.FloorOutline;
+import hemline.shared.vehicle.HoldTerms;
 import hemline.shared.vehicle.Load;
 import hemline.shared.vehicle.Machine;
+import hemline.shared.vehicle.Openings;
 import hemline.shared.vehicle.PowerSupply;
 import hemline.shared.vehicle.Running;
 import hemline.shared.vehicle.SealEdge;
@@ -87,20 +92,14 @@ final class Machines {
             50,
             2);
     return new Machine(
-        "round",
-        "",
-        true,
-        new Ambient(288.15, 0),
+        new Machine.Description("round", "", true),
         floor,
-        0,
         new Load(mass, 0, 0, 0.05),
         running,
-        new Fan(curve, curve.speed(), Double.POSITIVE_INFINITY, 0.5, 0, Math.PI / 2, 0, 0),
+        new Fan(curve, curve.speed(), Double.POSITIVE_INFINITY, 0.5, Fan.Outlet.WITHOUT_THRUST, 0),
         new PowerSupply(0.8, 1e9, 3600, 1, 1e9),
-        null,
-        List.of(),
-        null,
-        Math.toRadians(30));
+        new Openings(null, List.of()),
+        new Duty(new Ambient(288.15, 0), 0, Math.toRadians(30), null, HoldTerms.USUAL));
   }
 
   /** A leak law of one discharge coefficient, without lip force. */
@@ -119,15 +118,13 @@ final class Machines {
   static LeakPoint point(double gap, double suction, Estimate c) {
     return new LeakPoint(
         "lip",
-        gap,
-        suction,
-        0,
-        0,
+        new SectionConditions(gap, suction, 0, 0),
         SolveStatus.CONVERGED,
         Regime.TURBULENT,
         c,
         Estimate.exact(0),
-        List.of());
+        List.of(),
+        LeakGrids.NONE);
   }
 
   static PlenumState settled(PlenumBalance balance) {

@@ -31,12 +31,12 @@ class PlenumBalanceTest {
   void balancesAQuadraticFanAgainstAnOrifice() {
     Machine m = Machines.round(Machines.quadratic(P0, A), Machines.RIGID);
     PlenumBalance balance = new PlenumBalance(m, LAWS);
-    double rho = m.air().air().density();
+    double rho = m.duty().air().air().density();
     double k = Machines.C * Machines.GAP * 2 * Math.PI * Machines.RADIUS * Math.sqrt(2 / rho);
     double q = Math.sqrt(P0 / (A + 1 / (k * k)));
     PlenumState s = Machines.settled(balance);
     assertThat(balance.points(Stand.REST)).hasSize(1);
-    assertThat(s.fanFlow()).isCloseTo(q, withPercentage(0.002));
+    assertThat(s.flows().fan()).isCloseTo(q, withPercentage(0.002));
     assertThat(s.suction()).isCloseTo(q * q / (k * k), withPercentage(0.005));
     assertThat(s.parts().sum())
         .isCloseTo(Math.PI * Machines.RADIUS * Machines.RADIUS * s.suction(), within(1e-9));
@@ -56,16 +56,16 @@ class PlenumBalanceTest {
     Machine m = Machines.with(Machines.quadratic(P0, A), Machines.RIGID, box, 3);
     PlenumBalance balance = new PlenumBalance(m, LAWS);
     PlenumState s = Machines.settled(balance);
-    double jet = Math.sqrt(2 * s.suction() / m.air().air().density());
-    double length = s.leakFlow() / (Machines.C * Machines.GAP * jet);
+    double jet = Math.sqrt(2 * s.suction() / m.duty().air().air().density());
+    double length = s.flows().leak() / (Machines.C * Machines.GAP * jet);
     assertThat(length).isCloseTo(1.2 + 4 * Machines.GAP, within(1e-6));
-    double high = balance.at(0.01, 100, Stand.REST.at(Side.HIGH)).leakFlow();
-    double low = balance.at(0.01, 100, Stand.REST.at(Side.LOW)).leakFlow();
+    double high = balance.at(0.01, 100, Stand.REST.at(Side.HIGH)).flows().leak();
+    double low = balance.at(0.01, 100, Stand.REST.at(Side.LOW)).flows().leak();
     assertThat(high / low)
         .isCloseTo((1.2 + 8 * Machines.GAP + 2 * Math.PI * 8e-3) / 1.2, within(1e-6));
     // mirrored edges leak alike: each corner belongs half to either edge
-    assertThat(s.edgeLeaks()[0]).isCloseTo(s.edgeLeaks()[2], within(1e-12));
-    assertThat(s.edgeLeaks()[1]).isCloseTo(s.edgeLeaks()[3], within(1e-12));
+    assertThat(s.flows().edgeLeaks()[0]).isCloseTo(s.flows().edgeLeaks()[2], within(1e-12));
+    assertThat(s.flows().edgeLeaks()[1]).isCloseTo(s.flows().edgeLeaks()[3], within(1e-12));
   }
 
   /** With one discharge coefficient everything goes by the fan laws: q ~ n, p ~ n². */
@@ -75,7 +75,7 @@ class PlenumBalanceTest {
     PlenumState slow = Machines.settled(new PlenumBalance(m, LAWS));
     Machine faster = m.withFan(m.fan().atSpeed(1.3 * m.fan().speed()));
     PlenumState fast = Machines.settled(new PlenumBalance(faster, LAWS));
-    assertThat(fast.fanFlow() / slow.fanFlow()).isCloseTo(1.3, within(1e-7));
+    assertThat(fast.flows().fan() / slow.flows().fan()).isCloseTo(1.3, within(1e-7));
     assertThat(fast.suction() / slow.suction()).isCloseTo(1.69, within(1e-7));
   }
 
@@ -97,7 +97,7 @@ class PlenumBalanceTest {
     List<PlenumState> points = balance.points(Stand.REST);
     assertThat(points.size() % 2).isOne();
     for (PlenumState p : points) {
-      assertThat(p.demand()).isCloseTo(p.fanFlow(), within(1e-9));
+      assertThat(p.demand()).isCloseTo(p.flows().fan(), within(1e-9));
     }
     assertThat(points.stream().filter(PlenumState::stalled)).isNotEmpty();
     PlenumState settled = balance.settled(Stand.REST);
@@ -109,14 +109,14 @@ class PlenumBalanceTest {
   void callsASteepStallSideUnstable() {
     Machine m = Machines.round(Machines.steepHump(), Machines.RIGID);
     // K chosen so that the leak crosses the steep part at 0.035 m³/s
-    FanCurve curve = m.fan().running(m.air().air().density());
+    FanCurve curve = m.fan().running(m.duty().air().air().density());
     double p = curve.pressureAt(0.035);
-    double jet = Math.sqrt(2 * p / m.air().air().density());
+    double jet = Math.sqrt(2 * p / m.duty().air().air().density());
     double gap = 0.035 / (Machines.C * 2 * Math.PI * Machines.RADIUS * jet);
     Machine at = m.withFloor(m.floor().withGaps(gap / Machines.GAP));
     List<PlenumState> points = new PlenumBalance(at, LAWS).points(Stand.REST);
     assertThat(points).hasSize(3);
-    assertThat(points.get(1).fanFlow()).isCloseTo(0.035, within(1e-8));
+    assertThat(points.get(1).flows().fan()).isCloseTo(0.035, within(1e-8));
     assertThat(points.get(1).stable()).isFalse();
     assertThat(points.get(1).stalled()).isTrue();
     assertThat(points.get(0).stable()).isTrue();
@@ -146,10 +146,15 @@ class PlenumBalanceTest {
     Machine up =
         m.withFan(
             new hemline.shared.vehicle.Fan(
-                f.curve(), f.speed(), f.maximumSpeed(), 0.5, 4e-3, Math.PI / 2, 0.05, 0));
+                f.curve(),
+                f.speed(),
+                f.maximumSpeed(),
+                0.5,
+                new hemline.shared.vehicle.Fan.Outlet(4e-3, Math.PI / 2, 0.05, 0, 0),
+                0));
     PlenumState s = Machines.settled(new PlenumBalance(up, LAWS));
-    FluidState air = m.air().air();
-    double thrust = air.density() * s.fanFlow() * s.fanFlow() / 4e-3;
+    FluidState air = m.duty().air().air();
+    double thrust = air.density() * s.flows().fan() * s.flows().fan() / 4e-3;
     assertThat(s.parts().thrust()).isCloseTo(thrust, within(1e-9));
     assertThat(s.load()[1]).isCloseTo(thrust * 0.05, within(1e-9));
   }
@@ -169,9 +174,9 @@ class PlenumBalanceTest {
     PlenumBalance balance = new PlenumBalance(m, laws);
     PlenumState s = Machines.settled(balance);
     // energy: air power of the fan is the sum of leak flow times suction
-    assertThat(s.suction() * (s.leakFlow() + s.valveFlow() + s.otherFlow()))
+    assertThat(s.suction() * (s.flows().leak() + s.flows().valve() + s.flows().other()))
         .as("seed %d", seed)
-        .isCloseTo(s.suction() * s.fanFlow(), withPercentage(1e-6));
+        .isCloseTo(s.suction() * s.flows().fan(), withPercentage(1e-6));
     double before = Double.POSITIVE_INFINITY;
     for (double f = 0.4; f < 2; f += 0.2) {
       PlenumBalance wider = balance.changed(m.withFloor(m.floor().withGaps(f)));
@@ -202,11 +207,11 @@ class PlenumBalanceTest {
     PlenumState before = Machines.settled(balance);
     PlenumState over =
         balance.at(
-            before.fanFlow(),
+            before.flows().fan(),
             before.suction(),
             Stand.REST.over(new Crossing(1e-3, 0.1, Set.of(0), -1)).held(before.sink()));
-    double jet = Math.sqrt(2 * before.suction() / m.air().air().density());
-    assertThat(over.leakFlow() - before.leakFlow())
+    double jet = Math.sqrt(2 * before.suction() / m.duty().air().air().density());
+    assertThat(over.flows().leak() - before.flows().leak())
         .isCloseTo(Machines.C * 1e-3 * 0.1 * jet, within(1e-9));
     List<StepCrossing> steps =
         StepStudy.of(

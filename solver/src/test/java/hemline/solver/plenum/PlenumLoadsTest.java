@@ -32,14 +32,14 @@ class PlenumLoadsTest {
     double preload = 0.25;
     ReliefValve valve = new ReliefValve(seat, rate, preload, 0.05, 0.62, 0.01, 0.1);
     Machine m = Machines.round(Machines.quadratic(3000, 1e5), Machines.RIGID).withValve(valve);
-    double rho = m.air().air().density();
+    double rho = m.duty().air().air().density();
     PlenumState s = new PlenumBalance(m, LAWS).at(0.05, SUCTION, Stand.REST);
     double lift = (seat * SUCTION - preload) / rate;
     double diameter = Math.sqrt(4 * seat / Math.PI);
     double jet = Math.sqrt(2 * SUCTION / rho);
     double flow = 0.62 * Math.PI * diameter * lift * jet;
     assertThat(Math.PI * diameter * lift).isLessThan(seat);
-    assertThat(s.valveFlow()).isCloseTo(flow, within(1e-12));
+    assertThat(s.flows().valve()).isCloseTo(flow, within(1e-12));
     assertThat(s.parts().valve()).isCloseTo(-0.5 * rho * flow * jet, within(1e-12));
     assertThat(s.parts().floor()).isCloseTo(SUCTION * AREA, within(1e-9));
     assertThat(s.load()[0]).isCloseTo(SUCTION * AREA - 0.5 * rho * flow * jet, within(1e-9));
@@ -83,7 +83,7 @@ class PlenumLoadsTest {
     // the two repetitions of the balance are off by 4e-4 of the lips' force, one would be by 2e-2
     assertThat(s.parts().lips()).isCloseTo(lips, within(1e-3 * lips));
     assertThat(s.sink()[0]).isCloseTo(z, within(1e-3 * lips / k));
-    assertThat(s.leastGap()).isCloseTo(Machines.GAP - z, within(1e-3 * lips / k));
+    assertThat(s.least().gap()).isCloseTo(Machines.GAP - z, within(1e-3 * lips / k));
   }
 
   /**
@@ -95,9 +95,9 @@ class PlenumLoadsTest {
     double k = 1e5;
     double at = 0.035;
     Machine m = Machines.round(Machines.steepHump(), k);
-    FanCurve curve = m.fan().running(m.air().air().density());
+    FanCurve curve = m.fan().running(m.duty().air().air().density());
     double p = curve.pressureAt(at);
-    double perGap = Machines.C * SEAL * Math.sqrt(2 * p / m.air().air().density());
+    double perGap = Machines.C * SEAL * Math.sqrt(2 * p / m.duty().air().air().density());
     double gap = at / perGap;
     double fixed = at / (2 * p);
     double free = fixed - perGap * AREA / k;
@@ -108,7 +108,7 @@ class PlenumLoadsTest {
     PlenumBalance balance = new PlenumBalance(stands, LAWS);
     PlenumState there =
         balance.points(Stand.REST).stream()
-            .filter(s -> Math.abs(s.fanFlow() - at) < 1e-5)
+            .filter(s -> Math.abs(s.flows().fan() - at) < 1e-5)
             .findFirst()
             .orElseThrow();
     assertThat(there.suction()).isCloseTo(p, within(0.5));

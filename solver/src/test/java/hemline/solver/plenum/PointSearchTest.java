@@ -61,22 +61,23 @@ class PointSearchTest {
       })
   void findsAllZeros(double k) {
     Machine m = Machines.round(hump(), Machines.RIGID);
-    double rho = m.air().air().density();
+    double rho = m.duty().air().air().density();
     Machine at = m.withFloor(m.floor().withGaps(k / perRoot(Machines.GAP, rho)));
     PlenumBalance balance = new PlenumBalance(at, LAWS);
     List<Double> zeros = walk(balance.fan(), k);
     List<PlenumState> points = balance.points(Stand.REST);
     assertThat(points).hasSameSizeAs(zeros);
     for (int i = 0; i < zeros.size(); i++) {
-      assertThat(points.get(i).fanFlow()).isCloseTo(zeros.get(i), within(1e-8));
-      assertThat(points.get(i).demand()).isCloseTo(points.get(i).fanFlow(), withPercentage(1e-7));
+      assertThat(points.get(i).flows().fan()).isCloseTo(zeros.get(i), within(1e-8));
+      assertThat(points.get(i).demand())
+          .isCloseTo(points.get(i).flows().fan(), withPercentage(1e-7));
     }
   }
 
   /** How many zeros the walk finds: one, a pair beside one, one. */
   @Test
   void theCurveHasPairs() {
-    FanCurve fan = hump().scaled(400, Machines.round(hump(), 1).air().air().density());
+    FanCurve fan = hump().scaled(400, Machines.round(hump(), 1).duty().air().air().density());
     List<Integer> counts = new ArrayList<>();
     for (double k = 1.2e-3; k < 5e-3; k += 1e-5) {
       int n = walk(fan, k).size();
@@ -92,11 +93,11 @@ class PointSearchTest {
   void looksCloseToAFlow() {
     Machine m = Machines.round(Machines.quadratic(900, 6e4), Machines.RIGID);
     PlenumBalance balance = new PlenumBalance(m, LAWS);
-    double q = Machines.settled(balance).fanFlow();
+    double q = Machines.settled(balance).flows().fan();
     PointSearch search = new PointSearch(balance, Stand.REST);
     for (double off : new double[] {-0.1, -0.03, -0.004, 0, 0.004, 0.03, 0.1}) {
       PlenumState near = Objects.requireNonNull(search.near((1 + off) * q), "off " + off);
-      assertThat(near.fanFlow()).isCloseTo(q, within(1e-10));
+      assertThat(near.flows().fan()).isCloseTo(q, within(1e-10));
     }
     assertThat(search.near(1.2 * q)).isNull();
     assertThat(search.near(0.8 * q)).isNull();
@@ -108,28 +109,31 @@ class PointSearchTest {
     Machine m = Machines.round(Machines.quadratic(900, 6e4), Machines.RIGID);
     Machine wide = m.withFloor(m.floor().withGaps(12));
     PlenumBalance balance = new PlenumBalance(wide, LAWS);
-    double q = Machines.settled(balance).fanFlow();
+    double q = Machines.settled(balance).flows().fan();
     double last = balance.fan().largestFlow();
     assertThat(q).isBetween(0.98 * last, last);
     assertThat(
-            Objects.requireNonNull(new PointSearch(balance, Stand.REST).near(0.98 * q)).fanFlow())
+            Objects.requireNonNull(new PointSearch(balance, Stand.REST).near(0.98 * q))
+                .flows()
+                .fan())
         .isCloseTo(q, within(1e-10));
 
     Machine hump = Machines.round(Machines.steepHump(), Machines.RIGID);
-    FanCurve curve = hump.fan().running(hump.air().air().density());
-    double rho = hump.air().air().density();
+    FanCurve curve = hump.fan().running(hump.duty().air().air().density());
+    double rho = hump.duty().air().air().density();
     double k = 0.035 / Math.sqrt(curve.pressureAt(0.035));
     Machine at = hump.withFloor(hump.floor().withGaps(k / perRoot(Machines.GAP, rho)));
     PointSearch search = new PointSearch(new PlenumBalance(at, LAWS), Stand.REST);
     List<PlenumState> points = search.all();
     assertThat(points).hasSize(3);
-    assertThat(points).extracting(PlenumState::fanFlow).isSorted();
+    assertThat(points).extracting(p -> p.flows().fan()).isSorted();
     assertThat(search.near(0.035)).isNull();
-    assertThat(Objects.requireNonNull(search.near(1.002 * points.get(2).fanFlow())).fanFlow())
-        .isCloseTo(points.get(2).fanFlow(), within(1e-10));
+    assertThat(
+            Objects.requireNonNull(search.near(1.002 * points.get(2).flows().fan())).flows().fan())
+        .isCloseTo(points.get(2).flows().fan(), within(1e-10));
     // running up the fan settles at the largest stable flow
-    assertThat(Objects.requireNonNull(search.settled()).fanFlow())
-        .isCloseTo(points.get(2).fanFlow(), within(1e-12));
+    assertThat(Objects.requireNonNull(search.settled()).flows().fan())
+        .isCloseTo(points.get(2).flows().fan(), within(1e-12));
   }
 
   /**
@@ -145,7 +149,7 @@ class PointSearchTest {
     double q = Math.sqrt((p0 - p) / a);
     for (double h : new double[] {1e-4, 2e-4, 2.8e-4, 6e-4}) {
       Machine m = Machines.round(Machines.quadratic(p0, a), k);
-      double rho = m.air().air().density();
+      double rho = m.duty().air().air().density();
       // leak coefficient for which this gap takes just this flow
       double c = q / (h * SEAL * Math.sqrt(2 * p / rho));
       double free = q / (2 * p) - q / h * AREA / k;
@@ -155,12 +159,12 @@ class PointSearchTest {
       List<PlenumState> points = new PlenumBalance(at, Machines.constant(c, 0)).points(Stand.REST);
       PlenumState there =
           points.stream()
-              .filter(s -> Math.abs(s.fanFlow() - q) < 1e-3 * q)
+              .filter(s -> Math.abs(s.flows().fan() - q) < 1e-3 * q)
               .findFirst()
               .orElseThrow();
       assertThat(there.stable()).as("%s", h).isEqualTo(stable);
       assertThat(there.stalled()).isFalse();
-      assertThat(there.leastGap()).isCloseTo(h, withPercentage(1));
+      assertThat(there.least().gap()).isCloseTo(h, withPercentage(1));
     }
   }
 }

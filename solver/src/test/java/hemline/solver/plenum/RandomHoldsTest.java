@@ -83,13 +83,16 @@ class RandomHoldsTest {
     for (int t = 0; t <= 180; t += 5) {
       Attitude a = new Attitude(Math.toRadians(t), 0);
       for (PlenumState p : balance.points(statics.stand(a, Side.VALUE))) {
-        assertThat(p.demand()).as("%d°", t).isCloseTo(p.fanFlow(), withPercentage(1e-4));
+        assertThat(p.demand()).as("%d°", t).isCloseTo(p.flows().fan(), withPercentage(1e-4));
       }
     }
     Hold ceiling =
         new HoldStudy(balance)
-            .all().stream().filter(h -> h.place().equals("ceiling")).findFirst().orElseThrow();
-    assertThat(ceiling.limitedBy()).isEqualTo("no balance");
+            .all().stream()
+                .filter(h -> h.place().name().equals("ceiling"))
+                .findFirst()
+                .orElseThrow();
+    assertThat(ceiling.judgement().limitedBy()).isEqualTo("no balance");
   }
 
   private static SecondLook look(int number) {

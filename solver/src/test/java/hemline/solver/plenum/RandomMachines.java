@@ -60,11 +60,12 @@ final class RandomMachines {
             400,
             Double.POSITIVE_INFINITY,
             0.5,
-            r.nextDouble() < 0.4 ? most / between(r, 10, 60) : 0,
-            between(r, -0.5, 1) * Math.PI / 2,
-            between(r, -0.3, 0.3) * length,
-            between(r, -0.3, 0.3) * width,
-            between(r, 0.02, 0.2),
+            new Fan.Outlet(
+                r.nextDouble() < 0.4 ? most / between(r, 10, 60) : 0,
+                between(r, -0.5, 1) * Math.PI / 2,
+                between(r, -0.3, 0.3) * length,
+                between(r, -0.3, 0.3) * width,
+                between(r, 0.02, 0.2)),
             0);
     m =
         m.withFan(fan)

@@ -65,15 +65,15 @@ final class SecondLook {
 
   void holds(List<Hold> holds) {
     for (Hold h : holds) {
-      Tally t = tally(h.place());
+      Tally t = tally(h.place().name());
       t.told++;
       if (h.holds()) {
         t.yes++;
-        boolean all = h.place().equals("worst");
-        double[] nearest = {h.angle(), Math.PI - h.noseAngle()};
+        boolean all = h.place().name().equals("worst");
+        double[] nearest = {h.place().angle(), Math.PI - h.place().noseAngle()};
         double least = margin(t, h, nearest[0], nearest[1], true);
         for (int k = 0; k <= (all ? TILTS : 0); k++) {
-          double tilt = all ? Math.PI * k / TILTS : h.angle();
+          double tilt = all ? Math.PI * k / TILTS : h.place().angle();
           int headings = Math.sin(tilt) < 1e-9 ? 1 : all ? HEADINGS / 2 : HEADINGS;
           for (int i = 0; i < headings; i++) {
             double d = 2 * Math.PI * i / headings;
@@ -107,9 +107,9 @@ final class SecondLook {
     }
     t.closest = Math.min(t.closest, least);
     SecondStatics.Found f = second.settle(at[0], at[1], null, null);
-    if (f != null && h.verdict() == HoldVerdict.YES && second.sliding(f) < 1) {
+    if (f != null && h.judgement().verdict() == HoldVerdict.YES && second.sliding(f) < 1) {
       t.letGo++;
-      fell(h.place() + " slides on", at[0], at[1], second.sliding(f));
+      fell(h.place().name() + " slides on", at[0], at[1], second.sliding(f));
     }
   }
 
@@ -120,7 +120,7 @@ final class SecondLook {
     double m = f == null ? 0 : rough ? second.roughSlip(f) : second.slip(f);
     if (m < 1) {
       t.letGo++;
-      fell(h.place(), tilt, downhill, m);
+      fell(h.place().name(), tilt, downhill, m);
     }
     return m;
   }
@@ -144,7 +144,7 @@ final class SecondLook {
         t.told++;
         if (h.holds()) {
           t.yes++;
-          over(t, c, h, Math.PI - h.noseAngle());
+          over(t, c, h, Math.PI - h.place().noseAngle());
           for (int k = 0; k < CHANCES; k++) {
             over(t, c, h, 2 * Math.PI * chance.nextDouble());
           }
@@ -155,12 +155,12 @@ final class SecondLook {
 
   private void over(Tally t, StepCrossing c, Hold h, double downhill) {
     SecondStatics.Dip dip = dip(c);
-    String where = h.place() + " over a " + StepCrossing.named(c.kind(), c.edges());
-    SecondStatics.Found before = second.settle(h.angle(), downhill, null, null);
+    String where = h.place().name() + " over a " + StepCrossing.named(c.kind(), c.edges());
+    SecondStatics.Found before = second.settle(h.place().angle(), downhill, null, null);
     List<SecondStatics.Found> both = new ArrayList<>();
     if (before != null) {
-      both.add(second.settle(h.angle(), downhill, dip, before.plane()));
-      both.add(second.settle(h.angle(), downhill, dip, null));
+      both.add(second.settle(h.place().angle(), downhill, dip, before.plane()));
+      both.add(second.settle(h.place().angle(), downhill, dip, null));
     } else {
       both.add(null);
     }
@@ -173,13 +173,13 @@ final class SecondLook {
       t.closest = Math.min(t.closest, m);
       if (m < 1) {
         t.letGo++;
-        fell(where, h.angle(), downhill, m);
+        fell(where, h.place().angle(), downhill, m);
       }
     }
   }
 
   private SecondStatics.Dip dip(StepCrossing c) {
-    GroundStep step = Objects.requireNonNull(machine.step());
+    GroundStep step = Objects.requireNonNull(machine.duty().step());
     boolean corner =
         c.kind() == StepCrossing.Kind.CORNER || c.kind() == StepCrossing.Kind.LEDGE_CORNER;
     int n = machine.floor().edges().size();

@@ -60,7 +60,7 @@ final class SecondStatics {
     this.lift = lift;
     wheels = new SecondWheels(m);
     seal = new SecondSeal(m);
-    rho = m.air().air().density();
+    rho = m.duty().air().air().density();
     fan = m.fan().running(rho);
     double w = m.load().mass() * G;
     sinkAtRest = wheels.contact(w, w * m.load().x(), w * m.load().y());
@@ -154,10 +154,10 @@ final class SecondStatics {
       q += share < 1 ? (1 - share) * through(h, f.suction(), s) * jet : 0;
       q += share > 0 ? share * through(h + dip.height(), f.suction(), s) * jet : 0;
     }
-    if (m.valve() != null) {
-      q += m.valve().flow(f.suction(), rho);
+    if (m.openings().valve() != null) {
+      q += m.openings().valve().flow(f.suction(), rho);
     }
-    for (OtherLeak o : m.otherLeaks()) {
+    for (OtherLeak o : m.openings().leaks()) {
       q += o.dischargeCoefficient() * o.area() * jet;
     }
     return q - flow;
@@ -175,7 +175,10 @@ final class SecondStatics {
     }
     double[] force = new double[3];
     double[] moment = new double[3];
-    double valve = m.valve() == null ? 0 : 0.5 * m.valve().flow(p, rho) * Math.sqrt(2 * p * rho);
+    double valve =
+        m.openings().valve() == null
+            ? 0
+            : 0.5 * m.openings().valve().flow(p, rho) * Math.sqrt(2 * p * rho);
     double[] press = {0, 0, -p * seal.area + valve};
     add(force, moment, press, seal.centre[0], seal.centre[1], 0);
     jet(force, moment, flow, p);
@@ -211,15 +214,21 @@ final class SecondStatics {
 
   /** Air blown out of the fan's outlet. */
   private void jet(double[] force, double[] moment, double flow, double p) {
-    if (m.fan().exitArea() > 0) {
+    if (m.fan().outlet().area() > 0) {
       double power = m.fan().shaftPower(fan, flow, p);
-      double v = flow / m.fan().exitArea();
+      double v = flow / m.fan().outlet().area();
       double left = power - flow * p;
       v = 0.5 * rho * flow * v * v > left ? Math.sqrt(Math.max(0, 2 * left / (rho * flow))) : v;
       double f = rho * flow * v;
-      double angle = m.fan().exitAngle();
+      double angle = m.fan().outlet().angle();
       double[] push = {f * Math.cos(angle), 0, -f * Math.sin(angle)};
-      add(force, moment, push, m.fan().x(), m.fan().y(), m.fan().height());
+      add(
+          force,
+          moment,
+          push,
+          m.fan().outlet().x(),
+          m.fan().outlet().y(),
+          m.fan().outlet().height());
     }
   }
 
@@ -333,7 +342,7 @@ final class SecondStatics {
     double n = -f.force()[2] + weight * w * Math.cos(tilt);
     double mx =
         f.moment()[1]
-            + more * (pull * Math.cos(downhill) * h + jet * m.fan().height())
+            + more * (pull * Math.cos(downhill) * h + jet * m.fan().outlet().height())
             + weight * w * Math.cos(tilt) * m.load().x();
     double my =
         -f.moment()[0]

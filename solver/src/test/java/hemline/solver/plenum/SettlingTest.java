@@ -52,7 +52,7 @@ class SettlingTest {
 
   /** Fan p₀ − a Q² against seal C L h √(2 p / ρ), where the springs do not give. */
   private double suction() {
-    double rho = machine.air().air().density();
+    double rho = machine.duty().air().air().density();
     double perRoot = Machines.C * SEAL * Machines.GAP * Math.sqrt(2 / rho);
     return 900 / (1 + 6e4 * perRoot * perRoot);
   }
@@ -149,8 +149,8 @@ class SettlingTest {
   @Test
   void everyPointHasItsBand() {
     Machine m = Machines.round(Machines.steepHump(), Machines.RIGID);
-    double p = m.fan().running(m.air().air().density()).pressureAt(0.035);
-    double jet = Math.sqrt(2 * p / m.air().air().density());
+    double p = m.fan().running(m.duty().air().air().density()).pressureAt(0.035);
+    double jet = Math.sqrt(2 * p / m.duty().air().air().density());
     double gap = 0.035 / (Machines.C * SEAL * jet);
     Machine at = m.withFloor(m.floor().withGaps(gap / Machines.GAP));
     PlenumBalance b = new PlenumBalance(at, laws());
@@ -161,9 +161,9 @@ class SettlingTest {
     assertThat(low).hasSize(3);
     assertThat(high).hasSize(3);
     for (int k = 0; k < 3; k++) {
-      Estimate q = points.get(k).fanFlow();
-      double one = low.get(k).fanFlow();
-      double other = high.get(k).fanFlow();
+      Estimate q = points.get(k).flows().fan();
+      double one = low.get(k).flows().fan();
+      double other = high.get(k).flows().fan();
       assertThat(q.low()).isCloseTo(Math.min(Math.min(one, other), q.value()), within(1e-12));
       assertThat(q.high()).isCloseTo(Math.max(Math.max(one, other), q.value()), within(1e-12));
       assertThat(points.get(k).stable()).isEqualTo(k != 1);
@@ -186,6 +186,6 @@ class SettlingTest {
     double[] down = {Machines.GAP, 0, 0};
     assertThat(balance.at(0.05, 500, Stand.REST.held(down)).touches()).isTrue();
     assertThat(s.touches()).isFalse();
-    assertThat(s.demand()).isEqualTo(s.leakFlow());
+    assertThat(s.demand()).isEqualTo(s.flows().leak());
   }
 }

@@ -36,7 +36,7 @@ class StepValuesTest {
   }
 
   private static double suction(double openArea) {
-    double rho = Machines.round(Machines.quadratic(P0, A), 1).air().air().density();
+    double rho = Machines.round(Machines.quadratic(P0, A), 1).duty().air().air().density();
     double perRoot = Machines.C * openArea * Math.sqrt(2 / rho);
     return P0 / (1 + A * perRoot * perRoot);
   }
@@ -83,16 +83,18 @@ class StepValuesTest {
       assertThat(value(c.suction())).as(name).isCloseTo(p, withPercentage(0.02));
       assertThat(value(c.downforce())).as(name).isCloseTo(p * AREA, withPercentage(0.02));
       assertThat(value(c.kept())).as(name).isCloseTo(p / before, withPercentage(0.02));
-      assertThat(c.holds()).extracting(Hold::place).containsExactly("slope", "wall", "ceiling");
+      assertThat(c.holds())
+          .extracting(h -> h.place().name())
+          .containsExactly("slope", "wall", "ceiling");
       Hold wall = Objects.requireNonNull(c.hold("wall"));
-      assertThat(value(wall.slip()))
+      assertThat(value(wall.margins().slip()))
           .as(name)
           .isCloseTo(0.8 * p * AREA / WEIGHT, withPercentage(0.02));
-      assertThat(value(Objects.requireNonNull(c.hold("ceiling")).peelOff()))
+      assertThat(value(Objects.requireNonNull(c.hold("ceiling")).margins().peelOff()))
           .as(name)
           .isCloseTo(p * AREA / WEIGHT, withPercentage(0.02));
       double normal = p * AREA + WEIGHT * Math.cos(Math.toRadians(30));
-      assertThat(value(Objects.requireNonNull(c.hold("slope")).slip()))
+      assertThat(value(Objects.requireNonNull(c.hold("slope")).margins().slip()))
           .as(name)
           .isCloseTo(0.8 * normal / (0.5 * WEIGHT), withPercentage(0.02));
       assertThat(c.hold("level")).isNull();
@@ -121,7 +123,7 @@ class StepValuesTest {
     assertThat(dip.kept()).isNull();
     Hold wall = Objects.requireNonNull(dip.hold("wall"));
     assertThat(wall.holds()).isFalse();
-    assertThat(wall.limitedBy()).isEqualTo("no balance");
+    assertThat(wall.judgement().limitedBy()).isEqualTo("no balance");
   }
 
   /** Edges whose outward sides point away from each other within 25° are crossed together. */
@@ -154,7 +156,7 @@ class StepValuesTest {
     Machine m = Machines.round(Machines.quadratic(P0, A), k).withStep(new GroundStep(1e-3, 0.1));
     PlenumState before = Machines.settled(new PlenumBalance(m, LAWS));
     double gap = Machines.GAP - AREA * before.suction() / k;
-    assertThat(before.leastGap()).isCloseTo(gap, within(1e-9));
+    assertThat(before.least().gap()).isCloseTo(gap, within(1e-9));
     StepCrossing dip = crossings(m).get(0);
     assertThat(value(dip.suction())).isCloseTo(suction(SEAL * gap + 1e-4), withPercentage(0.02));
     // a ledge as high as all that is left strikes, a lower one passes

@@ -37,7 +37,7 @@ class TradeValuesTest {
   }
 
   private static double perRoot(double l, double w, double gap) {
-    double rho = box(1).air().air().density();
+    double rho = box(1).duty().air().air().density();
     return Machines.C * gap * (2 * (l + w) + 4 * gap) * Math.sqrt(2 / rho);
   }
 

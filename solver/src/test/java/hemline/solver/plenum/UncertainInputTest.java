@@ -56,14 +56,14 @@ class UncertainInputTest {
     shareMoves("fan pressure", m -> m.fan().curve().peakPressure());
     shareMoves("fan flow", m -> m.fan().curve().largestFlow());
     shareMoves("fan speed", m -> m.fan().speed());
-    shareMoves("density of the air", m -> m.air().air().density());
-    shareMoves("area of the outlet", m -> m.fan().exitArea());
+    shareMoves("density of the air", m -> m.duty().air().air().density());
+    shareMoves("area of the outlet", m -> m.fan().outlet().area());
     shareMoves("preload of the valve", m -> valve(m).preload());
-    shareMoves("other leaks", m -> m.otherLeaks().get(0).area());
+    shareMoves("other leaks", m -> m.openings().leaks().get(0).area());
   }
 
   private static ReliefValve valve(Machine m) {
-    return Objects.requireNonNull(m.valve());
+    return Objects.requireNonNull(m.openings().valve());
   }
 
   @Test

@@ -42,7 +42,7 @@ class ValveSettingTest {
   }
 
   private static double rho() {
-    return Machines.round(Machines.quadratic(P0, A), K).air().air().density();
+    return Machines.round(Machines.quadratic(P0, A), K).duty().air().air().density();
   }
 
   private static double speed(double p) {
@@ -110,20 +110,21 @@ class ValveSettingTest {
     double jet = 0.62 * speed(cap);
     double lift = flow / (jet * perimeter());
     double preload = cap * SEAT - RATE * lift;
-    assertThat(set.fits()).isTrue();
-    assertThat(set.liftAtCap()).isCloseTo(lift, withPercentage(0.01));
-    assertThat(set.preload()).isCloseTo(preload, withPercentage(0.02));
-    assertThat(set.openingSuction()).isCloseTo(preload / SEAT, withPercentage(0.02));
-    assertThat(set.largestFlow()).isCloseTo(jet * SEAT, withPercentage(1e-4));
-    assertThat(set.seatAreaNeeded()).isCloseTo(flow / jet, withPercentage(0.01));
+    assertThat(set.seat().fits()).isTrue();
+    assertThat(set.seat().lift()).isCloseTo(lift, withPercentage(0.01));
+    assertThat(set.spring().preload()).isCloseTo(preload, withPercentage(0.02));
+    assertThat(set.spring().openingSuction()).isCloseTo(preload / SEAT, withPercentage(0.02));
+    assertThat(set.seat().largestFlow()).isCloseTo(jet * SEAT, withPercentage(1e-4));
+    assertThat(set.seat().areaNeeded()).isCloseTo(flow / jet, withPercentage(0.01));
     // without the valve the machine settles at less than the cap
     double free = settles(1e9);
     assertThat(free).isLessThan(0.95 * cap);
-    assertThat(set.softSpring()).isCloseTo((cap - free) * SEAT / lift, withPercentage(0.2));
+    assertThat(set.spring().softRate()).isCloseTo((cap - free) * SEAT / lift, withPercentage(0.2));
     double at = settles(preload);
     assertThat(at).isLessThan(0.99 * free);
-    assertThat(Objects.requireNonNull(set.suction()).value()).isCloseTo(at, withPercentage(0.02));
-    assertThat(Objects.requireNonNull(set.downforce()).value())
+    assertThat(Objects.requireNonNull(set.settled().suction()).value())
+        .isCloseTo(at, withPercentage(0.02));
+    assertThat(Objects.requireNonNull(set.settled().downforce()).value())
         .isCloseTo(load(at, preload), withPercentage(0.02));
   }
 
@@ -148,7 +149,7 @@ class ValveSettingTest {
     double g = 0.62 * speed(p) * perimeter();
     assertThat(c.slopes()).isCloseTo(g * SEAT / RATE / own, withPercentage(0.1));
     double all = own + valveFlow(p, preload) / (2 * p);
-    double filling = AREA * 0.04 / (1.4 * m.air().pressure());
+    double filling = AREA * 0.04 / (1.4 * m.duty().air().pressure());
     double damping = c.dampingNeeded() * 2 * Math.sqrt(RATE * MASS);
     assertThat((filling * damping + all * MASS) * (filling * RATE + all * damping))
         .isCloseTo(filling * MASS * (all * RATE + g * SEAT), withPercentage(0.1));
@@ -177,7 +178,7 @@ class ValveSettingTest {
     ValveSetting v = ValveStudy.of(new PlenumBalance(soft, LAWS), FACTOR, null);
     ValveSetting.Setting set = Objects.requireNonNull(v.setting());
     assertThat(set.chatter().open()).isFalse();
-    assertThat(set.softSpring()).isZero();
+    assertThat(set.spring().softRate()).isZero();
   }
 
   /** Open with too little damping warns; closed, or with enough, it does not. */

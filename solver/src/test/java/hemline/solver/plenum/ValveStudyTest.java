@@ -28,9 +28,9 @@ class ValveStudyTest {
     double flow = Math.sqrt((3000 - cap) / 1e5);
     assertThat(v.flowAtCap().value()).isCloseTo(flow, withPercentage(0.01));
     ValveSetting.Setting set = Objects.requireNonNull(v.setting());
-    assertThat(set.fits()).isTrue();
-    ReliefValve at = large.withPreload(set.preload());
-    assertThat(at.flow(cap, m.air().air().density())).isCloseTo(flow, withPercentage(0.01));
+    assertThat(set.seat().fits()).isTrue();
+    ReliefValve at = large.withPreload(set.spring().preload());
+    assertThat(at.flow(cap, m.duty().air().air().density())).isCloseTo(flow, withPercentage(0.01));
     // even with the seal closed the machine then stays at or below the cap
     PlenumBalance closed =
         new PlenumBalance(
@@ -47,10 +47,11 @@ class ValveStudyTest {
     Machine m = Machines.round(Machines.quadratic(3000, 1e5), 2.5e5);
     ReliefValve large = new ReliefValve(2e-2, 200, 1, 0.05, 0.62, 0.05, 0.2);
     PlenumBalance alone = new PlenumBalance(m, LAWS);
-    Estimate factor = Objects.requireNonNull(HeightStability.of(alone, Stand.REST).factor());
+    Estimate factor =
+        Objects.requireNonNull(HeightStability.of(alone, Stand.REST).heave().factor());
     assertThat(factor.low()).isGreaterThan(1.2);
     PlenumBalance with = new PlenumBalance(m.withValve(large), LAWS);
-    assertThat(Objects.requireNonNull(HeightStability.of(with, Stand.REST).factor()).low())
+    assertThat(Objects.requireNonNull(HeightStability.of(with, Stand.REST).heave().factor()).low())
         .isGreaterThan(1.2 * factor.high());
     assertThat(ValveStudy.of(with, 1.1 * factor.high(), null).needed()).isTrue();
     assertThat(ValveStudy.of(with, 0.9 * factor.low(), null).needed()).isFalse();
@@ -66,9 +67,9 @@ class ValveStudyTest {
     assertThat(v.capSuction().value()).isCloseTo(3000, withPercentage(1e-6));
     assertThat(v.idle()).isTrue();
     ValveSetting.Setting set = Objects.requireNonNull(v.setting());
-    assertThat(set.fits()).isTrue();
-    assertThat(set.openingSuction()).isCloseTo(3000, withPercentage(1e-6));
-    assertThat(set.liftAtCap()).isZero();
+    assertThat(set.seat().fits()).isTrue();
+    assertThat(set.spring().openingSuction()).isCloseTo(3000, withPercentage(1e-6));
+    assertThat(set.seat().lift()).isZero();
     assertThat(ValveStudy.of(new PlenumBalance(m, LAWS), 1.7, null).idle()).isFalse();
   }
 
@@ -78,10 +79,10 @@ class ValveStudyTest {
     ReliefValve small = new ReliefValve(1e-4, 200, 0.1, 0.05, 0.62, 0.05, 0.2);
     ValveSetting v = ValveStudy.of(new PlenumBalance(m.withValve(small), LAWS), 1.5, null);
     ValveSetting.Setting set = Objects.requireNonNull(v.setting());
-    assertThat(set.fits()).isFalse();
-    assertThat(set.largestFlow()).isLessThan(v.flowAtCap().value());
-    assertThat(set.seatAreaNeeded() / 1e-4)
-        .isCloseTo(v.flowAtCap().value() / set.largestFlow(), withPercentage(1e-6));
+    assertThat(set.seat().fits()).isFalse();
+    assertThat(set.seat().largestFlow()).isLessThan(v.flowAtCap().value());
+    assertThat(set.seat().areaNeeded() / 1e-4)
+        .isCloseTo(v.flowAtCap().value() / set.seat().largestFlow(), withPercentage(1e-6));
   }
 
   /** The bound on damping, against the motion itself: below it swings grow, above it they die. */

@@ -84,18 +84,12 @@ class ClosureChoiceTest {
   private static DuctSection duct(double leak, double ground, double ceiling) {
     return new DuctSection(
         "duct",
-        0,
-        10,
-        1,
+        new DuctSection.Channel(0, 10, 1),
         List.of(),
         new FluidState(1, 1e-3),
-        new Drive.LeakFlow(leak),
-        Inlet.DEVELOPED,
-        new Wall(ground, 0, false),
-        new Wall(0, ceiling, false),
-        null,
-        null,
-        1,
+        new DuctSection.Inflow(new Drive.LeakFlow(leak), Inlet.DEVELOPED),
+        new DuctSection.Walls(new Wall(ground, 0, false), new Wall(0, ceiling, false), null),
+        new DuctSection.Measures(null, 1),
         "auto");
   }
 
@@ -105,18 +99,12 @@ class ClosureChoiceTest {
             List.of(new Vertex(4, 0.5), new Vertex(5, 0.5), new Vertex(5, 1), new Vertex(4, 1)));
     return new DuctSection(
         d.name(),
-        d.from(),
-        d.to(),
-        d.height(),
+        d.channel(),
         List.of(tooth),
         d.fluid(),
-        d.drive(),
-        d.inlet(),
-        d.lowerWall(),
-        d.upperWall(),
-        null,
-        null,
-        d.gap(),
+        new DuctSection.Inflow(d.drive(), d.inflow().inlet()),
+        new DuctSection.Walls(d.walls().lower(), d.walls().upper(), null),
+        new DuctSection.Measures(null, d.gap()),
         d.closure());
   }
 

@@ -81,11 +81,13 @@ class EstimateScalesTest {
   void sharesAndCarryOver() {
     SectionResult result =
         result(1e-5, family(Closure.SST, Map.of(Figure.LEAK_FLOW, LEAK), 0.6, 0.4));
-    assertThat(result.stageShares()).extracting(Estimate::value).containsExactly(0.6, 0.4);
-    assertThat(result.carryOver()).hasSize(1);
-    assertThat(result.carryOver().get(0).value()).isEqualTo(0.3);
-    assertThat(result.carryOver().get(0).numerical()).isCloseTo(0.2, within(1e-12));
-    assertThat(result.stageShares().get(0).numerical()).isCloseTo(0.2, within(1e-12));
+    assertThat(result.figures().stageShares())
+        .extracting(Estimate::value)
+        .containsExactly(0.6, 0.4);
+    assertThat(result.figures().carryOver()).hasSize(1);
+    assertThat(result.figures().carryOver().get(0).value()).isEqualTo(0.3);
+    assertThat(result.figures().carryOver().get(0).numerical()).isCloseTo(0.2, within(1e-12));
+    assertThat(result.figures().stageShares().get(0).numerical()).isCloseTo(0.2, within(1e-12));
   }
 
   /**

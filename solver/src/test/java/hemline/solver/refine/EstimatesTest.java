@@ -68,10 +68,10 @@ class EstimatesTest {
     assertThat(r.regime()).isEqualTo(Regime.TURBULENT);
     assertThat(r.closure()).isEqualTo("sst");
     assertThat(r.name()).isEqualTo("flat");
-    assertThat(r.gap()).isEqualTo(2e-3);
-    assertThat(r.suction()).isEqualTo(600);
-    assertThat(r.groundSpeed()).isEqualTo(3);
-    assertThat(r.spanwiseSpeed()).isEqualTo(1);
+    assertThat(r.conditions().gap()).isEqualTo(2e-3);
+    assertThat(r.conditions().suction()).isEqualTo(600);
+    assertThat(r.conditions().groundSpeed()).isEqualTo(3);
+    assertThat(r.conditions().spanwiseSpeed()).isEqualTo(1);
     assertThat(r.grids()).hasSize(3);
     assertThat(r.notices()).isEmpty();
   }
@@ -119,10 +119,10 @@ class EstimatesTest {
               0);
     }
     SectionResult r = result(family(Closure.SST, runs));
-    assertThat(r.stageShares()).hasSize(3);
-    assertThat(r.stageShares().stream().mapToDouble(Estimate::value).sum())
+    assertThat(r.figures().stageShares()).hasSize(3);
+    assertThat(r.figures().stageShares().stream().mapToDouble(Estimate::value).sum())
         .isCloseTo(1, within(1e-14));
-    assertThat(r.stageShares().get(0).numerical()).isPositive();
+    assertThat(r.figures().stageShares().get(0).numerical()).isPositive();
   }
 
   @Test
@@ -143,11 +143,13 @@ class EstimatesTest {
     }
     SectionResult r = result(family(Closure.SST, runs));
 
-    assertThat(r.trappedVortices()).hasSize(3);
-    assertThat(r.trappedVortices().get(0).strength().value()).isCloseTo(0.115, within(1e-12));
-    assertThat(r.trappedVortices().get(0).strength().trend()).isEqualTo(Estimate.Trend.MONOTONE);
-    assertThat(r.trappedVortices().get(1).strength().numerical()).isBetween(0.005, 0.04);
-    Estimate onlyFine = r.trappedVortices().get(2).strength();
+    assertThat(r.figures().trappedVortices()).hasSize(3);
+    assertThat(r.figures().trappedVortices().get(0).strength().value())
+        .isCloseTo(0.115, within(1e-12));
+    assertThat(r.figures().trappedVortices().get(0).strength().trend())
+        .isEqualTo(Estimate.Trend.MONOTONE);
+    assertThat(r.figures().trappedVortices().get(1).strength().numerical()).isBetween(0.005, 0.04);
+    Estimate onlyFine = r.figures().trappedVortices().get(2).strength();
     assertThat(onlyFine.low()).isCloseTo(0, within(1e-15));
   }
 
@@ -232,7 +234,7 @@ class EstimatesTest {
   void nothingUsableIsAFailureWithAReason() {
     SectionResult failed = result(family(Closure.SST, failed(0), failed(1)));
     assertThat(failed.status()).isEqualTo(SolveStatus.FAILED);
-    assertThat(failed.figures()).isEmpty();
+    assertThat(failed.figures().scalars()).isEmpty();
     assertThat(failed.notices()).containsExactly(NoticeKind.SOLVE_NO_FLOW.of(2));
     assertThat(failed.grids()).hasSize(2);
 
@@ -244,7 +246,7 @@ class EstimatesTest {
     SectionResult partly =
         Estimates.result(LIP, 0, family(Closure.SST, leak(0, 0.05)), List.of(), List.of(), true);
     assertThat(partly.status()).isEqualTo(SolveStatus.CANCELLED);
-    assertThat(partly.figures()).containsKey(Figure.LEAK_FLOW);
+    assertThat(partly.figures().scalars()).containsKey(Figure.LEAK_FLOW);
     assertThat(partly.notices()).contains(NoticeKind.SOLVE_STOPPED_PARTLY.of(1, 3));
   }
 
@@ -254,18 +256,12 @@ class EstimatesTest {
     DuctSection duct =
         new DuctSection(
             "rig",
-            0,
-            10,
-            1,
+            new DuctSection.Channel(0, 10, 1),
             List.of(),
             new FluidState(1, 0.05),
-            new Drive.LeakFlow(1),
-            Inlet.DEVELOPED,
-            still,
-            still,
-            null,
-            null,
-            1,
+            new DuctSection.Inflow(new Drive.LeakFlow(1), Inlet.DEVELOPED),
+            new DuctSection.Walls(still, still, null),
+            new DuctSection.Measures(null, 1),
             "auto");
     GridRun[] runs = new GridRun[3];
     for (int k = 0; k < 3; k++) {
@@ -275,11 +271,11 @@ class EstimatesTest {
     }
     SectionResult r =
         Estimates.result(duct, 0, family(Closure.LAMINAR, runs), List.of(), List.of(), false);
-    assertThat(r.suction()).isEqualTo(3.62);
+    assertThat(r.conditions().suction()).isEqualTo(3.62);
     assertThat(r.regime()).isEqualTo(Regime.LAMINAR);
     assertThat(r.figures().get(Figure.LEAK_FLOW)).satisfies(q -> assertThat(q.high()).isEqualTo(1));
     assertThat(r.figures().get(Figure.PRESSURE_DROP).iteration()).isCloseTo(7.24e-4, within(1e-9));
-    assertThat(r.figures()).doesNotContainKey(Figure.EXPANSIBILITY);
+    assertThat(r.figures().scalars()).doesNotContainKey(Figure.EXPANSIBILITY);
     assertThat(r.notices().stream().map(Notice::code)).isEmpty();
   }
 
@@ -319,9 +315,9 @@ class EstimatesTest {
       }
       GridFamily family = family(Closure.SST, runs.toArray(GridRun[]::new));
       SectionResult r = result(family, family);
-      List<Estimate> all = new ArrayList<>(r.figures().values());
-      all.addAll(r.stageShares());
-      r.trappedVortices().forEach(v -> all.add(v.strength()));
+      List<Estimate> all = new ArrayList<>(r.figures().scalars().values());
+      all.addAll(r.figures().stageShares());
+      r.figures().trappedVortices().forEach(v -> all.add(v.strength()));
       assertThat(all)
           .as("seed %d, case %d", seed, n)
           .allSatisfy(
@@ -329,14 +325,14 @@ class EstimatesTest {
                 assertThat(e.low()).isFinite().isLessThanOrEqualTo(e.value());
                 assertThat(e.high()).isFinite().isGreaterThanOrEqualTo(e.value());
               });
-      assertThat(r.suction()).isFinite();
+      assertThat(r.conditions().suction()).isFinite();
     }
   }
 
   @Test
   void figuresOfARunThatIsMissingAreLeftOut() {
     SectionResult r = result(family(Closure.SST, leak(0, 0.05), leak(1, 0.05), leak(2, 0.05)));
-    assertThat(r.figures()).containsOnlyKeys(Figure.LEAK_FLOW, Figure.EXPANSIBILITY);
+    assertThat(r.figures().scalars()).containsOnlyKeys(Figure.LEAK_FLOW, Figure.EXPANSIBILITY);
     assertThat(figures(1).stageShares()).isEmpty();
   }
 }

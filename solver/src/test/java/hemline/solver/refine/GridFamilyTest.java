@@ -37,18 +37,13 @@ class GridFamilyTest {
   private static DuctSection duct(@Nullable Drive drive) {
     return new DuctSection(
         "duct",
-        0,
-        10,
-        1,
+        new DuctSection.Channel(0, 10, 1),
         List.of(),
         FLUID,
-        drive,
-        drive == null ? null : Inlet.DEVELOPED,
-        new Wall(3, 4, false),
-        new Wall(0, 0, false),
-        drive == null ? new Cavity(0, 0) : null,
-        null,
-        0.5,
+        new DuctSection.Inflow(drive, drive == null ? null : Inlet.DEVELOPED),
+        new DuctSection.Walls(
+            new Wall(3, 4, false), new Wall(0, 0, false), drive == null ? new Cavity(0, 0) : null),
+        new DuctSection.Measures(null, 0.5),
         "auto");
   }
 
@@ -83,7 +78,7 @@ class GridFamilyTest {
     Notice reason = NoticeKind.SOLVE_STOPPED.of();
     DuctSection asked = duct(new Drive.PressureDrop(9));
     SectionResult drop = Estimates.without(asked, Closure.SST, SolveStatus.FAILED, reason);
-    assertThat(drop.suction()).isEqualTo(9);
+    assertThat(drop.conditions().suction()).isEqualTo(9);
     assertThat(drop.status()).isEqualTo(SolveStatus.FAILED);
     assertThat(drop.closure()).isEqualTo("sst");
     assertThat(drop.notices()).containsExactly(reason);
@@ -91,7 +86,9 @@ class GridFamilyTest {
     assertThat(drop.regime()).isEqualTo(Regime.at(1050));
     assertThat(drop.regime()).isNotEqualTo(Regime.at(1.05e-3));
     DuctSection flow = duct(new Drive.LeakFlow(4));
-    assertThat(Estimates.without(flow, Closure.SST, SolveStatus.FAILED, reason).suction()).isZero();
+    assertThat(
+            Estimates.without(flow, Closure.SST, SolveStatus.FAILED, reason).conditions().suction())
+        .isZero();
   }
 
   @Test

@@ -40,8 +40,7 @@ public final class MadeUpGrids {
         new double[1],
         new double[1],
         new double[1],
-        new double[0],
-        new double[4],
+        new FlowField.Flux(new double[0], new double[4]),
         new double[4]);
   }
 

@@ -114,7 +114,7 @@ class SectionContractTest {
       SectionResult result =
           Estimates.result(question(), MeshLevel.COARSE, once(), List.of(), List.of(), false);
       assertThat(result.name()).isEqualTo(question().name());
-      assertThat(result.gap()).isEqualTo(question().gap());
+      assertThat(result.conditions().gap()).isEqualTo(question().gap());
       assertThat(result.status()).isEqualTo(SolveStatus.CONVERGED);
       assertThat(result.closure()).isEqualTo("laminar");
       // one grid: a fifth of the value
@@ -132,7 +132,7 @@ class SectionContractTest {
       SectionResult result =
           Estimates.result(question(), MeshLevel.COARSE, stopped, List.of(), List.of(), true);
       assertThat(result.status()).isEqualTo(SolveStatus.CANCELLED);
-      assertThat(result.figures()).isEmpty();
+      assertThat(result.figures().scalars()).isEmpty();
       assertThat(result.notices()).isNotEmpty();
     }
   }
@@ -166,18 +166,12 @@ class SectionContractTest {
               List.of(new Vertex(0, 1), new Vertex(1, 1), new Vertex(1, 3), new Vertex(0, 3)));
       return new DuctSection(
           "duct",
-          -8,
-          16,
-          3,
+          new DuctSection.Channel(-8, 16, 3),
           List.of(tooth),
           new FluidState(2, 0.05),
-          new Drive.PressureDrop(factor * 3),
-          Inlet.DEVELOPED,
-          new Wall(0, 0, false),
-          new Wall(0, 0, false),
-          null,
-          null,
-          1,
+          new DuctSection.Inflow(new Drive.PressureDrop(factor * 3), Inlet.DEVELOPED),
+          new DuctSection.Walls(new Wall(0, 0, false), new Wall(0, 0, false), null),
+          new DuctSection.Measures(null, 1),
           "auto");
     }
 

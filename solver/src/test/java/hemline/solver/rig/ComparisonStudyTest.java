@@ -11,6 +11,7 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.rig.Rig;
 import hemline.shared.rig.RigFile;
+import hemline.shared.section.SectionConditions;
 import hemline.solver.rig.InventedRig.Quality;
 import java.util.ArrayList;
 import java.util.List;
@@ -53,14 +54,14 @@ final class ComparisonStudyTest {
     double jet = Math.sqrt(2 * 612.5 / Air.STANDARD.density());
     double expansion = Expansibility.factor(612.5, Air.STANDARD_PRESSURE);
     double byHand = 44.27e-3 / (2e-3 * jet * expansion);
-    assertThat(c.points().get(0).measured()).isEqualTo(byHand, within(1e-9));
+    assertThat(c.points().get(0).measured().value()).isEqualTo(byHand, within(1e-9));
     assertThat(byHand).isEqualTo(0.7000 / 0.9968, within(5e-4));
-    assertThat(c.points().get(0).error()).isEqualTo(0.7 - byHand, within(1e-9));
+    assertThat(c.points().get(0).error().value()).isEqualTo(0.7 - byHand, within(1e-9));
     // gap 0.01 and half of 0.01 mm of 2 mm, meter 1 %, gauge 0.5 % and 1 Pa by half, length 0.1 %
     double limits =
         Math.sqrt(
             0.5 * 0.5 + 0.25 * 0.25 + 1 + 0.25 * 0.25 + 0.08 * 0.08 + 0.1 * 0.1 + 0.17 * 0.17);
-    assertThat(c.points().get(0).measuredUncertainty() / byHand)
+    assertThat(c.points().get(0).measured().halfWidth() / byHand)
         .isEqualTo(1.96 * 0.01 * limits / Math.sqrt(3), within(2e-4));
     assertThat(c.points().get(0).largest()).isEqualTo(Source.FLOW);
     assertThat(c.drawn()).isLessThan(0.2);
@@ -69,18 +70,18 @@ final class ComparisonStudyTest {
   @Test
   void verdictsFollowTheErrorAndWhatMatters() throws Exception {
     Rig rig = rig("lip,2,612.5,44.27,,,,,\nlip,1,612.5,22.1,,,,,\n");
-    assertThat(ComparisonStudy.of(rig, predictions(rig, 0.7, 0), 0.1).verdict())
+    assertThat(ComparisonStudy.of(rig, predictions(rig, 0.7, 0), 0.1).mean().verdict())
         .isEqualTo(Verdict.AGREES);
     Comparison off = ComparisonStudy.of(rig, predictions(rig, 0.8, 0), 0.1);
-    assertThat(off.verdict()).isEqualTo(Verdict.DIFFERS);
-    assertThat(off.meanError()).isEqualTo(0.12, within(0.01));
+    assertThat(off.mean().verdict()).isEqualTo(Verdict.DIFFERS);
+    assertThat(off.mean().error()).isEqualTo(0.12, within(0.01));
     // a model band that holds the measurement makes no difference of it
-    assertThat(ComparisonStudy.of(rig, predictions(rig, 0.8, 0.1), 0.1).verdict())
+    assertThat(ComparisonStudy.of(rig, predictions(rig, 0.8, 0.1), 0.1).mean().verdict())
         .isEqualTo(Verdict.AGREES);
     Comparison fine = ComparisonStudy.of(rig, predictions(rig, 0.7, 0), 0.01);
-    assertThat(fine.verdict()).isEqualTo(Verdict.CANNOT_TELL);
-    assertThat(fine.decisive()).isNotEmpty();
-    assertThat(fine.decisive().get(0).source()).isEqualTo(Source.FLOW);
+    assertThat(fine.mean().verdict()).isEqualTo(Verdict.CANNOT_TELL);
+    assertThat(fine.finer().decisive()).isNotEmpty();
+    assertThat(fine.finer().decisive().get(0).source()).isEqualTo(Source.FLOW);
     assertThat(fine.diagnosis().finding()).isEqualTo(Diagnosis.Finding.TOO_FEW);
   }
 
@@ -90,9 +91,13 @@ final class ComparisonStudyTest {
     Comparison c = ComparisonStudy.of(rig, predictions(rig, 0.7, 0), 0.1);
     Rig tight = rig("lip,2,900,57,,,,,\n");
     // 1 L/s at 100 Pa and 2 at 400: an orifice, 3 at 900
-    assertThat(c.points().get(0).measured())
+    assertThat(c.points().get(0).measured().value())
         .isEqualTo(
-            ComparisonStudy.of(tight, predictions(tight, 0.7, 0), 0.1).points().get(0).measured(),
+            ComparisonStudy.of(tight, predictions(tight, 0.7, 0), 0.1)
+                .points()
+                .get(0)
+                .measured()
+                .value(),
             within(1e-6));
   }
 
@@ -116,7 +121,7 @@ final class ComparisonStudyTest {
     assertThat(leak.uncertainty() / area).isBetween(1.96 / 6 / Math.sqrt(3), 0.22);
     double jet = Math.sqrt(2 * 612.5 / Air.STANDARD.density());
     double without = 44.27e-3 / (2e-3 * jet * Expansibility.factor(612.5, Air.STANDARD_PRESSURE));
-    assertThat(c.points().get(0).measured())
+    assertThat(c.points().get(0).measured().value())
         .isEqualTo(without * (1 - area * jet / 44.27e-3), within(1e-6));
   }
 
@@ -135,9 +140,9 @@ final class ComparisonStudyTest {
     Rig rig = rig(lines.toString());
     Comparison c = ComparisonStudy.of(rig, predictions(rig, 0.7, 0), 0.1);
     assertThat(c.relative()).isTrue();
-    assertThat(c.points().get(1).measured() / c.points().get(0).measured())
+    assertThat(c.points().get(1).measured().value() / c.points().get(0).measured().value())
         .isEqualTo(0.7 / 0.6, within(5e-3));
-    assertThat(c.meanError()).isEqualTo(0, within(0.02));
+    assertThat(c.mean().error()).isEqualTo(0, within(0.02));
     assertThat(c.diagnosis().finding()).isEqualTo(Diagnosis.Finding.TOO_FEW);
     assertThatThrownBy(() -> ComparisonStudy.of(rig("lip,2,600,,,,,,\n"), List.of(), 0.1))
         .hasMessageContaining("read the suction with the lip taped shut too");
@@ -165,11 +170,11 @@ final class ComparisonStudyTest {
     Rig rig = rig(lines.toString());
     Calibration c = CalibrationFit.of(rig, MadeUpLip.flat("flat", 8e-3), predictions);
     assertThat(c).isNotNull();
-    assertThat(c.factor()).isEqualTo(0.9, within(1e-4));
-    assertThat(c.offset()).isEqualTo(0.05, within(1e-4));
-    assertThat(c.covers(2e-3, 612.5, 0)).isTrue();
-    assertThat(c.covers(2e-3, 612.5, 3)).isFalse();
-    assertThat(c.covers(8e-3, 612.5, 0)).isFalse();
+    assertThat(c.line().factor()).isEqualTo(0.9, within(1e-4));
+    assertThat(c.line().offset()).isEqualTo(0.05, within(1e-4));
+    assertThat(c.covers(new SectionConditions(2e-3, 612.5, 0, 0))).isTrue();
+    assertThat(c.covers(new SectionConditions(2e-3, 612.5, 3, 0))).isFalse();
+    assertThat(c.covers(new SectionConditions(8e-3, 612.5, 0, 0))).isFalse();
     Estimate raw = new Estimate(0.7, 0.003, 0, 0.03, 0.05, Estimate.Trend.MONOTONE);
     Estimate used = c.of(raw, true);
     assertThat(used.value()).isEqualTo(0.68, within(1e-4));

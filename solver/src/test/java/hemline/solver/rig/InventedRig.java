@@ -175,8 +175,7 @@ final class InventedRig {
             step(meter, quality.meterStep),
             Double.NaN,
             Double.NaN,
-            TEMPERATURE,
-            BAROMETER));
+            new RigReading.AirState(TEMPERATURE, BAROMETER)));
   }
 
   private static double step(double value, double step) {
@@ -197,7 +196,14 @@ final class InventedRig {
 
   Rig rig() {
     return new Rig(
-        "invented", true, LIP, Double.NaN, null, 0, quality.accuracies(), readings, List.of());
+        "invented",
+        true,
+        LIP,
+        Double.NaN,
+        new Rig.FanMeter(null, 0),
+        quality.accuracies(),
+        readings,
+        List.of());
   }
 
   /** Made-up predictions of its points. */

@@ -6,8 +6,10 @@ import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.Regime;
+import hemline.shared.result.SectionFigures;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.SectionConditions;
 import java.util.List;
 import java.util.Map;
 
@@ -34,20 +36,18 @@ final class MadeUpLip {
     double jet = Math.sqrt(2 * suction / 1.225);
     return new SectionResult(
         name,
-        gap,
-        suction,
-        0,
-        0,
+        new SectionConditions(gap, suction, 0, 0),
         SolveStatus.CONVERGED,
         Regime.TURBULENT,
         "sst",
-        Map.of(
-            Figure.DISCHARGE_COEFFICIENT, c,
-            Figure.LEAK_FLOW, c.times(gap * jet),
-            Figure.EFFECTIVE_GAP, c.times(gap)),
-        List.of(),
-        List.of(),
-        List.of(),
+        new SectionFigures(
+            Map.of(
+                Figure.DISCHARGE_COEFFICIENT, c,
+                Figure.LEAK_FLOW, c.times(gap * jet),
+                Figure.EFFECTIVE_GAP, c.times(gap)),
+            List.of(),
+            List.of(),
+            List.of()),
         List.of(),
         List.of());
   }

@@ -68,7 +68,7 @@ class BatchStudyTest {
     assertThat(one.complete()).isTrue();
     assertThat(one.solved()).isEqualTo(SECTIONS);
     for (int k = 0; k < SECTIONS; k++) {
-      assertThat(one.results().get(k).gap()).isEqualTo(sections().get(k).gap());
+      assertThat(one.results().get(k).conditions().gap()).isEqualTo(sections().get(k).gap());
       assertThat(one.results().get(k).name()).isEqualTo("lip " + k % 3);
     }
   }

@@ -56,7 +56,7 @@ class LeakStudyTest {
     assertThat(points)
         .extracting(LeakPoint::lip)
         .containsExactly("a", "a", "a", twin.profile().name());
-    assertThat(points.get(1).gap()).isEqualTo(1e-3);
+    assertThat(points.get(1).conditions().gap()).isEqualTo(1e-3);
     for (LeakPoint p : points) {
       assertThat(p.usable()).isTrue();
       assertThat(p.discharge().value()).isCloseTo(0.71, within(1e-9));

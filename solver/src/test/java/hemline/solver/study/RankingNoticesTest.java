@@ -5,27 +5,22 @@ import static org.assertj.core.api.Assertions.assertThat;
 import hemline.shared.problem.Notice;
 import hemline.shared.problem.NoticeKind;
 import hemline.shared.result.Regime;
+import hemline.shared.result.SectionFigures;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.SectionConditions;
 import java.util.List;
-import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 final class RankingNoticesTest {
   private static SectionResult result(double gap, SolveStatus status, Notice... notices) {
     return new SectionResult(
         "lip",
-        gap,
-        600,
-        0,
-        0,
+        new SectionConditions(gap, 600, 0, 0),
         status,
         Regime.TRANSITIONAL,
         "sst",
-        Map.of(),
-        List.of(),
-        List.of(),
-        List.of(),
+        SectionFigures.NONE,
         List.of(notices),
         List.of());
   }

@@ -107,7 +107,7 @@ class RankingStudyTest {
     assertThat(teeth.results()).hasSize(2);
     assertThat(answer.answers()).hasSize(4);
     assertThat(answer.answers().get(0).result().name()).isEqualTo("teeth");
-    assertThat(answer.answers().get(1).result().gap()).isEqualTo(3e-3);
+    assertThat(answer.answers().get(1).result().conditions().gap()).isEqualTo(3e-3);
     assertThat(answer.answers().get(3).result().name()).isEqualTo("flat");
     assertThat(answer.answers()).allSatisfy(a -> assertThat(a.field()).isNotNull());
   }

@@ -95,7 +95,7 @@ class RobustnessMatrix {
             .append(result.notices())
             .append('\n');
         boolean told = result.status() == SolveStatus.UNSTEADY && !result.notices().isEmpty();
-        if (!told || !result.figures().containsKey(Figure.LEAK_FLOW)) {
+        if (!told || !result.figures().scalars().containsKey(Figure.LEAK_FLOW)) {
           unusable.add(labels.get(i));
         }
       }

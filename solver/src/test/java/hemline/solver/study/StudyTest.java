@@ -135,18 +135,13 @@ class StudyTest {
     DuctSection duct =
         new DuctSection(
             "rig",
-            -10,
-            40,
-            8,
+            new DuctSection.Channel(-10, 40, 8),
             List.of(),
             new FluidState(1, 0.05),
-            new Drive.LeakFlow(1),
-            DuctSection.Inlet.DEVELOPED,
-            new DuctSection.Wall(0, 0, false),
-            new DuctSection.Wall(0, 0, false),
-            null,
-            null,
-            1,
+            new DuctSection.Inflow(new Drive.LeakFlow(1), DuctSection.Inlet.DEVELOPED),
+            new DuctSection.Walls(
+                new DuctSection.Wall(0, 0, false), new DuctSection.Wall(0, 0, false), null),
+            new DuctSection.Measures(null, 1),
             "sst");
     MadeUpFamily family = plain();
     SectionStudy study = new SectionStudy(family);
@@ -155,7 +150,7 @@ class StudyTest {
     study.run(duct, options(Closure.LAMINAR, false, 1), new CancelToken(), ProgressListener.NONE);
     assertThat(family.solves).containsExactly("rig sst", "rig laminar");
     assertThat(answer.result().name()).isEqualTo("rig");
-    assertThat(answer.result().gap()).isEqualTo(1);
+    assertThat(answer.result().conditions().gap()).isEqualTo(1);
   }
 
   @Test
@@ -229,7 +224,7 @@ class StudyTest {
     assertThat(sweep.lip()).isEqualTo(alone);
     assertThat(sweep.lip().gapExponent()).isNull();
     assertThat(sweep.lip().points())
-        .extracting(SectionResult::groundSpeed)
+        .extracting(s -> s.conditions().groundSpeed())
         .containsExactly(5.0, -5.0, 0.0);
     assertThat(sweep.baseline().points()).extracting(SectionResult::name).containsOnly(FLAT.name());
     assertThat(sweep.relativeLeak())
@@ -257,7 +252,7 @@ class StudyTest {
             2e-3,
             3e-3);
     assertThat(power.points())
-        .extracting(SectionResult::gap)
+        .extracting(s -> s.conditions().gap())
         .containsExactly(4e-3, 1e-3, 2e-3, 3e-3);
     assertThat(power.gapExponent()).isNotNull();
     assertThat(power.gapExponent().value()).isCloseTo(1.25, within(1e-10));
@@ -316,7 +311,7 @@ class StudyTest {
                 new CancelToken(),
                 ProgressListener.NONE);
     assertThat(result.points())
-        .extracting(SectionResult::suction)
+        .extracting(s -> s.conditions().suction())
         .containsExactly(600.0, 100.0, 3000.0);
     assertThat(result.gapExponent()).isNull();
   }

@@ -1,20 +1,12 @@
 package hemline.validation.bench;
 
-import hemline.shared.result.SolveStatus;
-import hemline.solver.flow.Closure;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 
-/** The table of counts as comma-separated text, and what has moved against it. */
+/** The table of counts as comma-separated text. */
 public final class CountTable {
-  /** Largest relative change of a count that is not reported. */
-  public static final double TOLERANCE = 0.1;
-
-  private static final String HEAD =
+  static final String HEAD =
       "lip,suction_Pa,closure,grid,cells,status,passes,linear_iterations,cell_passes,work_units";
 
   private CountTable() {}
@@ -28,110 +20,15 @@ public final class CountTable {
     return String.format(
         Locale.ROOT,
         "%s,%.0f,%s,%d,%d,%s,%d,%d,%d,%.1f",
-        r.lip(),
-        r.suction(),
-        r.closure().key(),
+        r.flow().lip(),
+        r.flow().suction(),
+        r.flow().closure().key(),
         r.grid(),
-        r.cells(),
-        r.status().name().toLowerCase(Locale.ROOT),
-        r.passes(),
+        r.work().cells(),
+        r.work().status().name().toLowerCase(Locale.ROOT),
+        r.work().passes(),
         r.linearIterations(),
-        r.cellPasses(),
-        r.workUnits());
-  }
-
-  /**
-   * Reads what {@link #text} wrote.
-   *
-   * @throws IllegalArgumentException when the text is no such table
-   */
-  public static List<GridCount> parse(String text) {
-    List<String> lines = text.lines().toList();
-    if (lines.isEmpty() || !lines.get(0).equals(HEAD)) {
-      throw new IllegalArgumentException("a table of counts begins with the line " + HEAD);
-    }
-    List<GridCount> rows = new ArrayList<>();
-    for (String line : lines.subList(1, lines.size())) {
-      String[] cell = line.split(",", -1);
-      if (cell.length != 10) {
-        throw new IllegalArgumentException("a row of counts has 10 cells: " + line);
-      }
-      rows.add(
-          new GridCount(
-              cell[0],
-              Double.parseDouble(cell[1]),
-              Closure.valueOf(cell[2].toUpperCase(Locale.ROOT)),
-              Integer.parseInt(cell[3]),
-              Integer.parseInt(cell[4]),
-              SolveStatus.valueOf(cell[5].toUpperCase(Locale.ROOT)),
-              Integer.parseInt(cell[6]),
-              Integer.parseInt(cell[7]),
-              Long.parseLong(cell[8])));
-    }
-    return rows;
-  }
-
-  /**
-   * What has moved by more than {@link #TOLERANCE}: cells, passes, linear iterations, work units,
-   * status or flow model, in sentences.
-   *
-   * <p>Passes are whole numbers: one more or less is always allowed, or a Newton solve of 6 steps
-   * could not change at all; its linear iterations likewise.
-   *
-   * @param kept rows to compare with; may hold more sections and grids than were counted
-   * @param counted rows of now
-   */
-  public static List<String> changes(List<GridCount> kept, List<GridCount> counted) {
-    Map<String, GridCount> byName =
-        kept.stream().collect(Collectors.toMap(GridCount::name, Function.identity()));
-    List<String> changes = new ArrayList<>();
-    for (GridCount now : counted) {
-      GridCount before = byName.get(now.name());
-      if (before == null) {
-        changes.add(now.name() + " is not in the table");
-        continue;
-      }
-      if (now.status() != before.status() || now.closure() != before.closure()) {
-        changes.add(
-            "%s ended %s with %s, the table has %s with %s"
-                .formatted(
-                    now.name(),
-                    now.status(),
-                    now.closure().key(),
-                    before.status(),
-                    before.closure().key()));
-      }
-      note(changes, now.name(), "cells", before.cells(), now.cells(), 0);
-      note(changes, now.name(), "passes", before.passes(), now.passes(), 1);
-      note(
-          changes,
-          now.name(),
-          "linear iterations",
-          before.linearIterations(),
-          now.linearIterations(),
-          Math.ceil((double) before.linearIterations() / Math.max(1, before.passes())));
-      note(changes, now.name(), "work units", before.workUnits(), now.workUnits(), 1);
-    }
-    return changes;
-  }
-
-  private static void note(
-      List<String> changes, String name, String what, double before, double now, double free) {
-    double change = now - before;
-    if (Math.abs(change) > Math.max(free, TOLERANCE * before)) {
-      changes.add(
-          String.format(
-              Locale.ROOT,
-              "%s: %s went from %s to %s (%+.0f %%)",
-              name,
-              what,
-              brief(before),
-              brief(now),
-              100 * change / before));
-    }
-  }
-
-  private static String brief(double count) {
-    return String.format(Locale.ROOT, count == Math.rint(count) ? "%.0f" : "%.1f", count);
+        r.work().cellPasses(),
+        r.work().units());
   }
 }

@@ -1,7 +1,6 @@
 package hemline.validation.bench;
 
 import hemline.shared.result.GridRun;
-import hemline.shared.result.SolveStatus;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.FlowSolution;
@@ -18,35 +17,17 @@ import java.util.Objects;
 /**
  * What one grid of a section cost, in figures that no machine changes.
  *
- * @param lip file name of the lip without its ending
- * @param suction Pa
- * @param closure flow model used
+ * @param flow what was solved
  * @param grid place in the family, 1 the coarsest
- * @param cells fluid cells of this grid
- * @param status how the solve ended
- * @param passes iterations spent on this grid: passes of the segregated iteration, or Newton steps
- * @param linearIterations spent within them: cycles of the pressure multigrid, or Krylov steps
- * @param cellPasses cells times passes, summed from the coarsest grid to this one
+ * @param work spent on this grid
+ * @param linearIterations spent within its passes: cycles of the pressure multigrid, or Krylov
+ *     steps
  */
-public record GridCount(
-    String lip,
-    double suction,
-    Closure closure,
-    int grid,
-    int cells,
-    SolveStatus status,
-    int passes,
-    int linearIterations,
-    long cellPasses) {
-
-  /** Work in passes over this grid: {@link #cellPasses} over {@link #cells}. */
-  public double workUnits() {
-    return (double) cellPasses / cells;
-  }
+public record GridCount(SolvedFlow flow, int grid, GridWork work, int linearIterations) {
 
   /** Name by which rows of two tables are matched. */
   public String name() {
-    return "%s at %.0f Pa, grid %d".formatted(lip, suction, grid);
+    return "%s at %.0f Pa, grid %d".formatted(flow.lip(), flow.suction(), grid);
   }
 
   /**
@@ -71,15 +52,10 @@ public record GridCount(
       cellPasses += (long) run.cells() * run.iterations();
       rows.add(
           new GridCount(
-              one.lip(),
-              one.section().suction(),
-              family.closure(),
+              new SolvedFlow(one.lip(), one.section().suction(), family.closure()),
               rows.size() + 1,
-              run.cells(),
-              run.status(),
-              run.iterations(),
-              flow.outcome().linearIterations(),
-              cellPasses));
+              new GridWork(run.cells(), run.status(), run.iterations(), cellPasses),
+              flow.outcome().linearIterations()));
     }
     return rows;
   }

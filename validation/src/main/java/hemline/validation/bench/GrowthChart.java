@@ -34,7 +34,7 @@ final class GrowthChart {
             + " (open dots: cold start or not settled, not fitted)");
     chart.panel(0, "CPU time of a grid, s", GrowthRow::seconds, GrowthFit::cost);
     chart.panel(1, "CPU time of a pass, s", GrowthRow::secondsPerPass, GrowthFit::pass);
-    chart.panel(2, "passes", GrowthRow::passes, GrowthFit::passes);
+    chart.panel(2, "passes", g -> g.work().passes(), GrowthFit::passes);
     return chart.page.end();
   }
 
@@ -44,7 +44,7 @@ final class GrowthChart {
       ToDoubleFunction<GrowthRow> value,
       java.util.function.Function<GrowthFit, PowerFit> law) {
     double left = LEFT + place * (WIDTH + BETWEEN);
-    Axis x = axis(GrowthRow::cells, left, left + WIDTH);
+    Axis x = axis(g -> g.work().cells(), left, left + WIDTH);
     Axis y = axis(value, TOP + HEIGHT, TOP);
     page.text(left, TOP - 12, SvgPage.Anchor.START, INK, title);
     for (double t : x.ticks()) {
@@ -72,15 +72,15 @@ final class GrowthChart {
       ToDoubleFunction<GrowthRow> value,
       PowerFit law) {
     List<GrowthRow> rows = fit.rows();
-    double a = rows.get(1).cells();
-    double b = rows.get(rows.size() - 1).cells();
+    double a = rows.get(1).work().cells();
+    double b = rows.get(rows.size() - 1).work().cells();
     page.line(x.at(a), y.at(law.at(a)), x.at(b), y.at(law.at(b)), colour, 1.2, "");
     for (int i = 0; i < rows.size(); i++) {
       GrowthRow row = rows.get(i);
       if (i > 0 && row.settled()) {
-        page.dot(x.at(row.cells()), y.at(value.applyAsDouble(row)), colour);
+        page.dot(x.at(row.work().cells()), y.at(value.applyAsDouble(row)), colour);
       } else {
-        page.ring(x.at(row.cells()), y.at(value.applyAsDouble(row)), colour);
+        page.ring(x.at(row.work().cells()), y.at(value.applyAsDouble(row)), colour);
       }
     }
   }
@@ -95,9 +95,9 @@ final class GrowthChart {
         String.format(
             Locale.ROOT,
             "%s, %.0f Pa, %s: cells^%.2f",
-            first.lip().replace('-', ' '),
-            first.suction(),
-            first.closure().key(),
+            first.flow().lip().replace('-', ' '),
+            first.flow().suction(),
+            first.flow().closure().key(),
             law.exponent()));
   }
 

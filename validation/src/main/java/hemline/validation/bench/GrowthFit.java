@@ -34,7 +34,7 @@ record GrowthFit(
         fit(used, GrowthRow::seconds),
         fit(used, GrowthRow::allSeconds),
         fit(used, GrowthRow::secondsPerPass),
-        fit(used, GrowthRow::passes));
+        fit(used, g -> g.work().passes()));
   }
 
   private static List<GrowthRow> used(List<GrowthRow> rows) {
@@ -43,7 +43,7 @@ record GrowthFit(
 
   private static PowerFit fit(List<GrowthRow> used, ToDoubleFunction<GrowthRow> value) {
     return PowerFit.of(
-        used.stream().mapToDouble(GrowthRow::cells).toArray(),
+        used.stream().mapToDouble(g -> g.work().cells()).toArray(),
         used.stream().mapToDouble(value).toArray());
   }
 
@@ -66,14 +66,14 @@ record GrowthFit(
         String.format(
             Locale.ROOT,
             "%s,%.0f,%s,%s,%.3f,%.0f,%d,%d,%d\n",
-            first.lip(),
-            first.suction(),
-            first.closure().key(),
+            first.flow().lip(),
+            first.flow().suction(),
+            first.flow().closure().key(),
             quantity,
             fit.exponent(),
             100 * fit.worst(),
-            first.cells(),
-            used.get(used.size() - 1).cells(),
+            first.work().cells(),
+            used.get(used.size() - 1).work().cells(),
             used.size()));
   }
 }

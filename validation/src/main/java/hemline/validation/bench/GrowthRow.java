@@ -1,7 +1,6 @@
 package hemline.validation.bench;
 
 import hemline.shared.result.SolveStatus;
-import hemline.solver.flow.Closure;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
@@ -9,27 +8,17 @@ import java.util.stream.Collectors;
 /**
  * Cost of one grid of a long family, started from the flow on the grid before it.
  *
- * @param lip file name of the lip without its ending
- * @param suction Pa
- * @param closure flow model used
- * @param cells fluid cells
- * @param status how the solve ended
- * @param passes iterations on this grid
+ * @param flow what was solved
+ * @param work of this grid, in iterations
  * @param seconds CPU time of the solving thread on this grid, mesh not counted
- * @param cellPasses cells times passes, summed from the coarsest grid to this one
  * @param allSeconds CPU time, summed from the coarsest grid to this one
  * @param leak leak flow, m²/s: the figure that settled
  * @param residual of momentum at the end, over gap times suction
  */
 public record GrowthRow(
-    String lip,
-    double suction,
-    Closure closure,
-    int cells,
-    SolveStatus status,
-    int passes,
+    SolvedFlow flow,
+    GridWork work,
     double seconds,
-    long cellPasses,
     double allSeconds,
     double leak,
     double residual) {
@@ -39,12 +28,12 @@ public record GrowthRow(
 
   /** True when the solve ended as it should. */
   boolean settled() {
-    return status == SolveStatus.CONVERGED;
+    return work.status() == SolveStatus.CONVERGED;
   }
 
   /** Seconds of one pass over this grid. */
   double secondsPerPass() {
-    return seconds / passes;
+    return seconds / work.passes();
   }
 
   /** The rows as comma-separated text, with a line of column names. */
@@ -58,18 +47,18 @@ public record GrowthRow(
     return String.format(
         Locale.ROOT,
         "%s,%.0f,%s,%d,%s,%d,%.1f,%.3f,%.3f,%.0f,%.0f,%.1f,%.5f,%.1e",
-        lip,
-        suction,
-        closure.key(),
-        cells,
-        status.name().toLowerCase(Locale.ROOT),
-        passes,
-        (double) cellPasses / cells,
+        flow.lip(),
+        flow.suction(),
+        flow.closure().key(),
+        work.cells(),
+        work.status().name().toLowerCase(Locale.ROOT),
+        work.passes(),
+        (double) work.cellPasses() / work.cells(),
         seconds,
         allSeconds,
         1e6 * secondsPerPass(),
-        1e9 * secondsPerPass() / cells,
-        yardstick.ratio(seconds, (double) cells * passes, closure),
+        1e9 * secondsPerPass() / work.cells(),
+        yardstick.ratio(seconds, (double) work.cells() * work.passes(), flow.closure()),
         leak,
         residual);
   }

@@ -79,14 +79,9 @@ final class GrowthRun {
       all += seconds;
       rows.add(
           new GrowthRow(
-              one.lip(),
-              one.section().suction(),
-              closure,
-              cells,
-              outcome.status(),
-              outcome.iterations(),
+              new SolvedFlow(one.lip(), one.section().suction(), closure),
+              new GridWork(cells, outcome.status(), outcome.iterations(), cellPasses),
               seconds,
-              cellPasses,
               all,
               outcome.figure(),
               outcome.momentumResidual()));

@@ -85,7 +85,7 @@ public final class Main {
           String.format(
               Locale.ROOT,
               "%s: cost grows as cells^%.2f, asked %.2f, striven for %.2f",
-              fit.rows().get(0).closure().key(),
+              fit.rows().get(0).flow().closure().key(),
               fit.cost().exponent(),
               GrowthFit.TARGET,
               GrowthFit.STRETCH));
@@ -114,10 +114,10 @@ public final class Main {
         String.format(
             Locale.ROOT,
             "%s, %d cells: %s, %d passes, %.2f s",
-            row.closure().key(),
-            row.cells(),
-            row.status(),
-            row.passes(),
+            row.flow().closure().key(),
+            row.work().cells(),
+            row.work().status(),
+            row.work().passes(),
             row.seconds()));
   }
 

@@ -39,8 +39,8 @@ final class SpeedChart {
     chart.panel(
         0,
         "work units: passes over the finest grid",
-        r -> r.finest().workUnits(),
-        chart.even(r -> r.finest().workUnits()));
+        r -> r.finest().work().units(),
+        chart.even(r -> r.finest().work().units()));
     chart.panel(1, "CPU time, s", SpeedRow::seconds, chart.even(SpeedRow::seconds));
     chart.panel(2, "time over triad, for each cell and pass", SpeedRow::timeOverTriad, DECADES);
     return chart.page.end();
@@ -62,7 +62,7 @@ final class SpeedChart {
           y(i) + 4,
           SvgPage.Anchor.END,
           INK,
-          "%s, %.0f Pa".formatted(f.lip().replace('-', ' '), f.suction()));
+          "%s, %.0f Pa".formatted(f.flow().lip().replace('-', ' '), f.flow().suction()));
     }
   }
 
@@ -82,9 +82,9 @@ final class SpeedChart {
     for (int i = 0; i < rows.size(); i++) {
       SpeedRow row = rows.get(i);
       double x = left + PANEL * scale.share(value.applyAsDouble(row));
-      String colour = row.finest().closure() == Closure.LAMINAR ? LAMINAR : TURBULENT;
+      String colour = row.finest().flow().closure() == Closure.LAMINAR ? LAMINAR : TURBULENT;
       page.line(left, y(i), x, y(i), colour, 1.2, "");
-      if (row.finest().status() == SolveStatus.CONVERGED) {
+      if (row.finest().work().status() == SolveStatus.CONVERGED) {
         page.dot(x, y(i), colour);
       } else {
         page.ring(x, y(i), colour);

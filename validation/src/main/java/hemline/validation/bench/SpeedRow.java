@@ -19,12 +19,12 @@ public record SpeedRow(GridCount finest, double seconds, Yardstick yardstick) {
 
   /** Nanoseconds for each cell and pass. */
   public double nanosecondsPerCellPass() {
-    return 1e9 * seconds / finest.cellPasses();
+    return 1e9 * seconds / finest.work().cellPasses();
   }
 
   /** Time over that of ideal passes at the triad's speed. */
   public double timeOverTriad() {
-    return yardstick.ratio(seconds, finest.cellPasses(), finest.closure());
+    return yardstick.ratio(seconds, finest.work().cellPasses(), finest.flow().closure());
   }
 
   /** The rows as comma-separated text, with a line of column names. */
@@ -38,12 +38,12 @@ public record SpeedRow(GridCount finest, double seconds, Yardstick yardstick) {
     return String.format(
         Locale.ROOT,
         "%s,%.0f,%s,%d,%s,%.1f,%.2f,%.0f,%.1f,%.1f",
-        finest.lip(),
-        finest.suction(),
-        finest.closure().key(),
-        finest.cells(),
-        finest.status().name().toLowerCase(Locale.ROOT),
-        finest.workUnits(),
+        finest.flow().lip(),
+        finest.flow().suction(),
+        finest.flow().closure().key(),
+        finest.work().cells(),
+        finest.work().status().name().toLowerCase(Locale.ROOT),
+        finest.work().units(),
         seconds,
         nanosecondsPerCellPass(),
         timeOverTriad(),

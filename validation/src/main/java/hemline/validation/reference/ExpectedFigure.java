@@ -8,26 +8,42 @@ import org.jspecify.annotations.Nullable;
  *
  * @param quantity a figure by its name in result files, such as {@code pressureDrop}, or a place in
  *     the flow, such as {@code u at 0.5,0.2}
- * @param reference SI
- * @param referenceUncertainty half-width of the reference itself, SI, not negative
- * @param relativeTolerance largest difference that passes, over the scale, not negative
- * @param scale what the tolerance is relative to, SI, positive; the size of the reference as a rule
- * @param comparison on which side of the reference a value passes
- * @param reason why the tolerance is what it is
+ * @param reference value to be met
+ * @param tolerance how far a value may lie from it
  * @param evidence where the reference comes from
  * @param knownLimit why the method does not meet the tolerance, and by how much; null when it does
  */
 public record ExpectedFigure(
     String quantity,
-    double reference,
-    double referenceUncertainty,
-    double relativeTolerance,
-    double scale,
-    Comparison comparison,
-    String reason,
+    Reference reference,
+    Tolerance tolerance,
     Evidence evidence,
     @Nullable KnownLimit knownLimit) {
   private static final double ROUND_OFF = 1e-9;
+
+  /**
+   * A published value, SI.
+   *
+   * @param value of it
+   * @param uncertainty half-width of the reference itself, not negative
+   */
+  public record Reference(double value, double uncertainty) {}
+
+  /**
+   * How far a value may lie from its reference.
+   *
+   * @param relative largest difference that passes, over the scale, not negative
+   * @param scale what the tolerance is relative to, SI, positive; the size of the reference as a
+   *     rule
+   * @param comparison on which side of the reference a value passes
+   * @param reason why the tolerance is what it is
+   */
+  public record Tolerance(double relative, double scale, Comparison comparison, String reason) {
+    /** Largest difference that passes, SI. */
+    public double largest() {
+      return relative * scale;
+    }
+  }
 
   /** On which side of the reference a value passes. */
   public enum Comparison {
@@ -51,29 +67,29 @@ public record ExpectedFigure(
   }
 
   public ExpectedFigure {
-    boolean within = comparison == Comparison.WITHIN;
-    if (!Double.isFinite(reference)
-        || !(referenceUncertainty >= 0)
-        || !(relativeTolerance >= 0)
-        || within && !(relativeTolerance > 0)
-        || !(scale > 0)) {
+    boolean within = tolerance.comparison == Comparison.WITHIN;
+    if (!Double.isFinite(reference.value)
+        || !(reference.uncertainty >= 0)
+        || !(tolerance.relative >= 0)
+        || within && !(tolerance.relative > 0)
+        || !(tolerance.scale > 0)) {
       throw new IllegalArgumentException(
           quantity
               + ": a reference must be finite, its uncertainty not negative, the tolerance and its"
               + " scale positive, got "
-              + reference
+              + reference.value
               + ", "
-              + referenceUncertainty
+              + reference.uncertainty
               + ", "
-              + relativeTolerance
+              + tolerance.relative
               + ", "
-              + scale);
+              + tolerance.scale);
     }
   }
 
   /** What errors are told relative to, SI: the reference, or the scale where that is zero. */
   public double size() {
-    return reference == 0 ? scale : Math.abs(reference);
+    return reference.value == 0 ? tolerance.scale : Math.abs(reference.value);
   }
 
   /**
@@ -83,12 +99,7 @@ public record ExpectedFigure(
    * @param value computed
    */
   public double natural(double value) {
-    return scale > size() || reference == 0 ? scale : Math.abs(value);
-  }
-
-  /** Largest difference that passes, SI. */
-  public double tolerance() {
-    return relativeTolerance * scale;
+    return tolerance.scale > size() || reference.value == 0 ? tolerance.scale : Math.abs(value);
   }
 
   /**
@@ -101,10 +112,10 @@ public record ExpectedFigure(
       return false;
     }
     double value = computed.getAsDouble();
-    return switch (comparison) {
-      case WITHIN -> Math.abs(value - reference) <= tolerance();
-      case AT_LEAST -> value >= reference - tolerance();
-      case AT_MOST -> value <= reference + tolerance();
+    return switch (tolerance.comparison) {
+      case WITHIN -> Math.abs(value - reference.value) <= tolerance.largest();
+      case AT_LEAST -> value >= reference.value - tolerance.largest();
+      case AT_MOST -> value <= reference.value + tolerance.largest();
     };
   }
 
@@ -120,7 +131,7 @@ public record ExpectedFigure(
     if (high - low >= natural(value)) {
       return false;
     }
-    double slack = referenceUncertainty + ROUND_OFF * scale;
-    return low - slack <= reference && reference <= high + slack;
+    double slack = reference.uncertainty + ROUND_OFF * tolerance.scale;
+    return low - slack <= reference.value && reference.value <= high + slack;
   }
 }

@@ -6,9 +6,7 @@ import java.util.List;
  * A flow with known answers.
  *
  * @param name folder and case, such as {@code lips/flat-re20-still}
- * @param title for people
- * @param proves what it proves for a seal, one sentence
- * @param covers which part of a seal's life it stands for, such as {@code laminar gap}
+ * @param purpose what it is for
  * @param flow what stands behind its references
  * @param setup the question
  * @param mesh finest grid of the family: coarse, medium or fine
@@ -18,15 +16,22 @@ import java.util.List;
  */
 public record ReferenceCase(
     String name,
-    String title,
-    String proves,
-    String covers,
+    Purpose purpose,
     FlowClass flow,
     CaseSetup setup,
     String mesh,
     boolean fast,
     List<ExpectedFigure> expected,
     List<ProfileReference> profiles) {
+  /**
+   * What a case is for.
+   *
+   * @param title for people
+   * @param proves what it proves for a seal, one sentence
+   * @param covers which part of a seal's life it stands for, such as {@code laminar gap}
+   */
+  public record Purpose(String title, String proves, String covers) {}
+
   public ReferenceCase {
     expected = List.copyOf(expected);
     profiles = List.copyOf(profiles);

@@ -99,9 +99,7 @@ public final class ReferenceCases {
       cases.add(
           new ReferenceCase(
               folder + "/" + name,
-              row.text("title"),
-              row.text("proves"),
-              row.text("covers"),
+              new ReferenceCase.Purpose(row.text("title"), row.text("proves"), row.text("covers")),
               flow,
               setup(folder, row),
               row.text("mesh", "medium"),
@@ -122,12 +120,12 @@ public final class ReferenceCases {
       if (c.key().equals(comparison)) {
         return new ExpectedFigure(
             row.text("quantity"),
-            reference,
-            row.number("referenceUncertainty", 0),
-            row.number("relativeTolerance", 0),
-            row.number("scale", reference == 0 ? 1 : Math.abs(reference)),
-            c,
-            row.text("reason", table.paragraph("Reason")),
+            new ExpectedFigure.Reference(reference, row.number("referenceUncertainty", 0)),
+            new ExpectedFigure.Tolerance(
+                row.number("relativeTolerance", 0),
+                row.number("scale", reference == 0 ? 1 : Math.abs(reference)),
+                c,
+                row.text("reason", table.paragraph("Reason"))),
             new Evidence(
                 row.text("source", table.citation()),
                 row.text("provenance", table.paragraph("Provenance")),

@@ -90,7 +90,7 @@ public final class CaseRunner {
                   GridMeter.measure(
                       expected.quantity(),
                       probe,
-                      expected.scale(),
+                      expected.tolerance().scale(),
                       solved.grids(),
                       figure(expected.quantity(), result)),
                   expected,

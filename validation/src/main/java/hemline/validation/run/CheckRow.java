@@ -101,7 +101,7 @@ public record CheckRow(
     Estimate computed = computed();
     return computed == null
         ? OptionalDouble.empty()
-        : OptionalDouble.of(computed.value() - expected.reference());
+        : OptionalDouble.of(computed.value() - expected.reference().value());
   }
 
   /** Half the computed band and the uncertainty of the reference together, SI. */
@@ -110,7 +110,8 @@ public record CheckRow(
     return computed == null
         ? OptionalDouble.empty()
         : OptionalDouble.of(
-            Math.hypot(0.5 * (computed.high() - computed.low()), expected.referenceUncertainty()));
+            Math.hypot(
+                0.5 * (computed.high() - computed.low()), expected.reference().uncertainty()));
   }
 
   /**
@@ -131,7 +132,7 @@ public record CheckRow(
     return measured != null
         && measured.hasBand()
         && status == SolveStatus.CONVERGED
-        && expected.comparison() == ExpectedFigure.Comparison.WITHIN
+        && expected.tolerance().comparison() == ExpectedFigure.Comparison.WITHIN
         && expected.evidence().grade() != Evidence.Grade.C;
   }
 

@@ -121,7 +121,8 @@ record DevelopedGap(
       List<GridSolution> grids,
       @Nullable GridSolution other) {
     Probe probe = probe(expected.quantity(), one);
-    Measured found = GridMeter.measure(expected.quantity(), probe, expected.scale(), grids, null);
+    Measured found =
+        GridMeter.measure(expected.quantity(), probe, expected.tolerance().scale(), grids, null);
     if (found == null || other == null || probe.distance()) {
       return found;
     }
@@ -132,7 +133,9 @@ record DevelopedGap(
       values[g] = found.grids().get(g).value();
       sizes[g] = 1.0 / found.grids().get(g).cells();
     }
-    Estimate e = ThreeGrid.estimate(new GridValues(values, sizes, new double[n]), expected.scale());
+    Estimate e =
+        ThreeGrid.estimate(
+            new GridValues(values, sizes, new double[n]), expected.tolerance().scale());
     return ModelBand.onFinest(
         new Measured(found.quantity(), found.unit(), e, found.grids(), found.hasBand()),
         expected,

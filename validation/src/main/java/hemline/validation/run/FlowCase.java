@@ -139,7 +139,7 @@ record FlowCase(
               false);
     }
     Probe probe = own.containsKey(name) ? own.get(name) : Probes.parse(name, one.profiles());
-    Measured found = GridMeter.measure(name, probe, expected.scale(), grids, null);
+    Measured found = GridMeter.measure(name, probe, expected.tolerance().scale(), grids, null);
     return grids.isEmpty()
         ? found
         : ModelBand.of(found, expected, probe, closure(grids.get(0)), others);

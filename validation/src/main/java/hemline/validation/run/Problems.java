@@ -55,17 +55,14 @@ final class Problems {
     return new FlowProblem(
         new FaceGeometry(mesh),
         boundary,
-        viscosity,
         Closure.LAMINAR,
-        new double[0],
-        force,
-        spanwise,
-        share,
-        all,
-        new FlowProblem.InflowTurbulence(
-            1e-3 * scales.velocity() * scales.velocity(),
-            10 * viscosity,
-            SpalartAllmaras.INFLOW_RATIO * viscosity),
+        new FlowProblem.Momentum(viscosity, force, spanwise, share, all),
+        new FlowProblem.Turbulence(
+            new double[0],
+            new FlowProblem.InflowTurbulence(
+                1e-3 * scales.velocity() * scales.velocity(),
+                10 * viscosity,
+                SpalartAllmaras.INFLOW_RATIO * viscosity)),
         new Watch(mesh, scales),
         scales);
   }
@@ -107,15 +104,12 @@ final class Problems {
     return new FlowProblem(
         new FaceGeometry(mesh),
         boundary,
-        viscosity,
         closure,
-        WallDistance.of(mesh, boundary.walls()),
-        force,
-        false,
-        share,
-        all,
-        new FlowProblem.InflowTurbulence(
-            1e-3 * speed * speed, 10 * viscosity, SpalartAllmaras.INFLOW_RATIO * viscosity),
+        new FlowProblem.Momentum(viscosity, force, false, share, all),
+        new FlowProblem.Turbulence(
+            WallDistance.of(mesh, boundary.walls()),
+            new FlowProblem.InflowTurbulence(
+                1e-3 * speed * speed, 10 * viscosity, SpalartAllmaras.INFLOW_RATIO * viscosity)),
         new Watch(mesh, scales),
         scales);
   }
@@ -157,14 +151,9 @@ final class Problems {
     return new FlowProblem(
         new FaceGeometry(mesh),
         boundary,
-        viscosity,
         closure,
-        distance,
-        0,
-        false,
-        share,
-        all,
-        inflow,
+        new FlowProblem.Momentum(viscosity, 0, false, share, all),
+        new FlowProblem.Turbulence(distance, inflow),
         new Watch(mesh, scales),
         scales);
   }

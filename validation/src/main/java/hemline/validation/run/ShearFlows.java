@@ -49,12 +49,13 @@ final class ShearFlows {
             closure,
             AIR,
             n -> new GridLines(grown(1.2, 20 * n, 2), both(0.3, 16 * n, 3.5)),
-            y -> y > 0 ? FAST * layer(y / above) : SLOW * layer(-y / below),
-            Double.NEGATIVE_INFINITY,
+            new Entry(
+                y -> y > 0 ? FAST * layer(y / above) : SLOW * layer(-y / below),
+                Double.NEGATIVE_INFINITY,
+                0.003 * FAST),
             Boundary.SLIP,
             Boundary.SLIP,
-            new FlowProblem.Scales(0.03, FAST - SLOW, 0.5 * FAST * FAST),
-            0.003 * FAST);
+            new FlowProblem.Scales(0.03, FAST - SLOW, 0.5 * FAST * FAST));
     return flowCase(
         FINER_SIZES,
         box,
@@ -77,12 +78,10 @@ final class ShearFlows {
                 new GridLines(
                     grown(1100, 20 * n, 3.5),
                     joined(reversed(grown(400, 16 * n, 4)), grown(250, 16 * n, 4))),
-            y -> y > 0 ? layer(y / LAYERS) : 0,
-            0,
+            new Entry(y -> y > 0 ? layer(y / LAYERS) : 0, 0, 0.003),
             Boundary.OPEN,
             Boundary.SLIP,
-            new FlowProblem.Scales(30, 1, 0.5),
-            0.003);
+            new FlowProblem.Scales(30, 1, 0.5));
     return flowCase(
         SIZES,
         box,
@@ -99,12 +98,10 @@ final class ShearFlows {
             closure,
             1e-4,
             n -> new GridLines(grown(120, 12 * n, 3), grown(40, 20 * n, 5.5)),
-            y -> y < 1 ? 1 : 0,
-            0,
+            new Entry(y -> y < 1 ? 1 : 0, 0, 0.01),
             Boundary.WALL,
             Boundary.OPEN,
-            new FlowProblem.Scales(1, 1, 0.5),
-            0.01);
+            new FlowProblem.Scales(1, 1, 0.5));
     return flowCase(
         SIZES,
         box,
@@ -119,24 +116,29 @@ final class ShearFlows {
   }
 
   /**
+   * What enters a box.
+   *
+   * @param profile speed along x by height
+   * @param from below it is a wall without shear; the profile's zeros are as well
+   * @param turbulence speed of the entering fluctuations, m/s
+   */
+  private record Entry(DoubleUnaryOperator profile, double from, double turbulence) {}
+
+  /**
    * What a box holds.
    *
-   * @param profile speed along x at the left end by height
-   * @param from the left end below it is a wall without shear; the profile's zeros are as well
+   * @param entry what enters at the left end
    * @param bottom kind of the lower side
    * @param top kind of the upper side
-   * @param turbulence speed of the entering fluctuations, m/s
    */
   private record Box(
       Closure closure,
       double viscosity,
       IntFunction<GridLines> lines,
-      DoubleUnaryOperator profile,
-      double from,
+      Entry entry,
       byte bottom,
       byte top,
-      FlowProblem.Scales scales,
-      double turbulence) {
+      FlowProblem.Scales scales) {
 
     FlowProblem problem(int n, Closure closure) {
       Mesh mesh =
@@ -162,7 +164,9 @@ final class ShearFlows {
           viscosity,
           closure,
           new FlowProblem.InflowTurbulence(
-              1.5 * turbulence * turbulence, viscosity, SpalartAllmaras.INFLOW_RATIO * viscosity),
+              1.5 * entry.turbulence() * entry.turbulence(),
+              viscosity,
+              SpalartAllmaras.INFLOW_RATIO * viscosity),
           scales);
     }
 
@@ -171,7 +175,7 @@ final class ShearFlows {
       int parts = 64;
       double sum = 0;
       for (int k = 0; k < parts; k++) {
-        sum += profile.applyAsDouble(low + (high - low) * (k + 0.5) / parts);
+        sum += entry.profile().applyAsDouble(low + (high - low) * (k + 0.5) / parts);
       }
       return sum / parts;
     }

@@ -76,9 +76,7 @@ final class TurbulentStep implements ComputedCase {
         new DuctSetup(
             new DuctSection(
                 "backward-facing step",
-                -entry,
-                EXIT,
-                height,
+                new DuctSection.Channel(-entry, EXIT, height),
                 List.of(
                     new Outline(
                         List.of(
@@ -88,13 +86,10 @@ final class TurbulentStep implements ComputedCase {
                             new Vertex(-entry - 1, 1)))),
                 new FluidState(1, 1 / reynolds),
                 // speed 1 on the whole height; the step keeps its share out
-                new Drive.LeakFlow(height),
-                DuctSection.Inlet.UNIFORM,
-                still,
-                symmetric ? new DuctSection.Wall(0, 0, true) : still,
-                null,
-                null,
-                height - 1,
+                new DuctSection.Inflow(new Drive.LeakFlow(height), DuctSection.Inlet.UNIFORM),
+                new DuctSection.Walls(
+                    still, symmetric ? new DuctSection.Wall(0, 0, true) : still, null),
+                new DuctSection.Measures(null, height - 1),
                 Closure.SST.key()));
   }
 
@@ -120,7 +115,8 @@ final class TurbulentStep implements ComputedCase {
       Probe probe = probe(expected.quantity());
       quantities.add(
           ModelBand.of(
-              GridMeter.measure(expected.quantity(), probe, expected.scale(), grids, null),
+              GridMeter.measure(
+                  expected.quantity(), probe, expected.tolerance().scale(), grids, null),
               expected,
               probe,
               Closure.SST,

@@ -134,7 +134,7 @@ final class Widths {
         shear = flow.shearX()[b] / Math.abs(mesh.bny[b]);
       }
     }
-    double law = 0.0315 * Math.pow(top[1] * top[0] / flow.problem().viscosity(), -0.182);
+    double law = 0.0315 * Math.pow(top[1] * top[0] / flow.problem().momentum().viscosity(), -0.182);
     return 2 * Math.abs(shear) / (top[1] * top[1]) / law;
   }
 }

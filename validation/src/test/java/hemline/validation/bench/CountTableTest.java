@@ -13,21 +13,16 @@ import org.junit.jupiter.api.Test;
 class CountTableTest {
   private static GridCount row(int cells, SolveStatus status, int passes) {
     return new GridCount(
-        "plain-flat-8",
-        600,
-        Closure.SST,
+        new SolvedFlow("plain-flat-8", 600, Closure.SST),
         1,
-        cells,
-        status,
-        passes,
-        2 * passes,
-        (long) cells * passes);
+        new GridWork(cells, status, passes, (long) cells * passes),
+        2 * passes);
   }
 
   private static final GridCount KEPT = row(1000, SolveStatus.CONVERGED, 100);
 
   private static List<String> against(GridCount now) {
-    return CountTable.changes(List.of(KEPT), List.of(now));
+    return CountChanges.changes(List.of(KEPT), List.of(now));
   }
 
   @Test
@@ -36,11 +31,14 @@ class CountTableTest {
         List.of(
             KEPT,
             new GridCount(
-                "knife-fin", 20, Closure.LAMINAR, 2, 4321, SolveStatus.UNSTEADY, 7, 40, 123456));
+                new SolvedFlow("knife-fin", 20, Closure.LAMINAR),
+                2,
+                new GridWork(4321, SolveStatus.UNSTEADY, 7, 123456),
+                40));
     String text = CountTable.text(rows);
     assertThat(text.lines().toList().get(2))
         .isEqualTo("knife-fin,20,laminar,2,4321,unsteady,7,40,123456,28.6");
-    assertThat(CountTable.parse(text)).isEqualTo(rows);
+    assertThat(CountChanges.parse(text)).isEqualTo(rows);
   }
 
   @Test
@@ -66,27 +64,27 @@ class CountTableTest {
   @Test
   void aFewStepsMayChangeByOne() {
     List<GridCount> kept = List.of(row(1000, SolveStatus.CONVERGED, 6));
-    assertThat(CountTable.changes(kept, List.of(row(1000, SolveStatus.CONVERGED, 7)))).isEmpty();
-    assertThat(CountTable.changes(kept, List.of(row(1000, SolveStatus.CONVERGED, 8)))).hasSize(3);
+    assertThat(CountChanges.changes(kept, List.of(row(1000, SolveStatus.CONVERGED, 7)))).isEmpty();
+    assertThat(CountChanges.changes(kept, List.of(row(1000, SolveStatus.CONVERGED, 8)))).hasSize(3);
   }
 
   @Test
   void aMissingRowIsTold() {
-    assertThat(CountTable.changes(List.of(), List.of(KEPT)))
+    assertThat(CountChanges.changes(List.of(), List.of(KEPT)))
         .containsExactly("plain-flat-8 at 600 Pa, grid 1 is not in the table");
   }
 
   @Test
   void otherTextIsRefused() {
-    assertThatIllegalArgumentException().isThrownBy(() -> CountTable.parse("lip,cells\n"));
+    assertThatIllegalArgumentException().isThrownBy(() -> CountChanges.parse("lip,cells\n"));
     assertThatIllegalArgumentException()
-        .isThrownBy(() -> CountTable.parse(CountTable.text(List.of()) + "knife-fin,20\n"));
+        .isThrownBy(() -> CountChanges.parse(CountTable.text(List.of()) + "knife-fin,20\n"));
   }
 
   /** Keeps the committed table in step with the set of sections. */
   @Test
   void theKeptTableHoldsTheWholeSet() throws Exception {
-    List<GridCount> kept = CountTable.parse(Files.readString(Path.of("bench", "counts.csv")));
+    List<GridCount> kept = CountChanges.parse(Files.readString(Path.of("bench", "counts.csv")));
     List<String> names = kept.stream().map(GridCount::name).toList();
     for (BenchSection one : BenchSection.all(Path.of("..", "profiles"))) {
       for (int grid = 1; grid <= 3; grid++) {

@@ -33,7 +33,7 @@ class CountsTest {
     }
     counted.addAll(GridCount.of(BenchSection.of(PROFILES, "plain-flat-8", BenchSection.FAINT), 2));
     assertThat(counted).hasSize(8);
-    List<GridCount> kept = CountTable.parse(Files.readString(TABLE));
-    assertThat(CountTable.changes(kept, counted)).as("changes of work; " + CURE).isEmpty();
+    List<GridCount> kept = CountChanges.parse(Files.readString(TABLE));
+    assertThat(CountChanges.changes(kept, counted)).as("changes of work; " + CURE).isEmpty();
   }
 }

@@ -20,8 +20,8 @@ class GrowthRunTest {
             .run(5_000);
     assertThat(heard).isEqualTo(rows);
     assertThat(rows).hasSize(2).allMatch(GrowthRow::settled);
-    assertThat(rows.get(0).cells()).isBetween(1_300, 2_300);
-    assertThat(rows.get(1).cells()).isBetween(3_500, 6_500);
+    assertThat(rows.get(0).work().cells()).isBetween(1_300, 2_300);
+    assertThat(rows.get(1).work().cells()).isBetween(3_500, 6_500);
     assertThat(rows.get(1).allSeconds())
         .isEqualTo(rows.get(0).seconds() + rows.get(1).seconds())
         .isPositive();

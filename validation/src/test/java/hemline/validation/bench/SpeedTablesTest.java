@@ -20,15 +20,10 @@ class SpeedTablesTest {
   private static final SpeedRow ROW =
       new SpeedRow(
           new GridCount(
-              "plain-flat-8",
-              600,
-              Closure.SST,
+              new SolvedFlow("plain-flat-8", 600, Closure.SST),
               3,
-              10_000,
-              SolveStatus.CONVERGED,
-              100,
-              170,
-              1_500_000),
+              new GridWork(10_000, SolveStatus.CONVERGED, 100, 1_500_000),
+              170),
           0.96,
           TWENTY);
 
@@ -44,14 +39,13 @@ class SpeedTablesTest {
       cellPasses += (long) cells * passes;
       rows.add(
           new GrowthRow(
-              "plain-flat-8",
-              600,
-              Closure.SST,
-              cells,
-              settled ? SolveStatus.CONVERGED : SolveStatus.UNSTEADY,
-              passes,
+              new SolvedFlow("plain-flat-8", 600, Closure.SST),
+              new GridWork(
+                  cells,
+                  settled ? SolveStatus.CONVERGED : SolveStatus.UNSTEADY,
+                  passes,
+                  cellPasses),
               seconds,
-              cellPasses,
               all,
               0.048,
               1e-3));

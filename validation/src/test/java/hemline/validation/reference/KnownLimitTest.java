@@ -51,12 +51,8 @@ class KnownLimitTest {
   private static ExpectedFigure figure(double reference, double scale) {
     return new ExpectedFigure(
         "made up",
-        reference,
-        0,
-        0.1,
-        scale,
-        ExpectedFigure.Comparison.WITHIN,
-        "made up",
+        new ExpectedFigure.Reference(reference, 0),
+        new ExpectedFigure.Tolerance(0.1, scale, ExpectedFigure.Comparison.WITHIN, "made up"),
         new Evidence("made up", "made up", Evidence.Grade.A),
         null);
   }

@@ -43,13 +43,13 @@ class ReferenceCasesTest {
       assertThat(duct.fluid().density()).isEqualTo(1);
       assertThat(duct.fluid().kinematicViscosity()).isEqualTo(1 / row.number("Re_Q"));
       assertThat(duct.drive()).isEqualTo(new Drive.LeakFlow(1));
-      assertThat(duct.inlet()).isEqualTo(DuctSection.Inlet.DEVELOPED);
+      assertThat(duct.inflow().inlet()).isEqualTo(DuctSection.Inlet.DEVELOPED);
       assertThat(duct.ground().speed()).isEqualTo(groundSpeed);
-      assertThat(duct.upperWall().speed()).isZero();
-      assertThat(duct.stations()).isEqualTo(new Stations(-10, 40));
-      assertThat(duct.from()).isEqualTo(-10);
-      assertThat(duct.to()).isEqualTo(80);
-      assertThat(duct.height()).isEqualTo(8);
+      assertThat(duct.walls().upper().speed()).isZero();
+      assertThat(duct.measures().stations()).isEqualTo(new Stations(-10, 40));
+      assertThat(duct.channel().from()).isEqualTo(-10);
+      assertThat(duct.channel().to()).isEqualTo(80);
+      assertThat(duct.channel().height()).isEqualTo(8);
       assertThat(duct.gap()).isEqualTo(1);
       assertThat(duct.closure()).isEqualTo("laminar");
       assertShape(duct, SHAPES.get(row.text("geometry")));
@@ -60,7 +60,7 @@ class ReferenceCasesTest {
       assertHalf(one.expected().get(0), row.number("K"), row.number("K_err"));
       assertHalf(one.expected().get(1), row.number("Fx"), row.number("F_err"));
       assertThat(one.expected())
-          .allSatisfy(e -> assertThat(e.relativeTolerance()).isEqualTo(0.015));
+          .allSatisfy(e -> assertThat(e.tolerance().relative()).isEqualTo(0.015));
       assertThat(one.sources()).singleElement().asString().contains("finite-element");
       // the table agrees with itself
       assertThat(row.number("Cd") * Math.sqrt(row.number("K"))).isCloseTo(1, within(1e-3));
@@ -85,8 +85,9 @@ class ReferenceCasesTest {
   }
 
   private static void assertHalf(ExpectedFigure expected, double coefficient, double error) {
-    assertThat(expected.reference()).isCloseTo(0.5 * coefficient, within(1e-12 * coefficient));
-    assertThat(expected.referenceUncertainty()).isCloseTo(0.5 * error, within(1e-12));
+    assertThat(expected.reference().value())
+        .isCloseTo(0.5 * coefficient, within(1e-12 * coefficient));
+    assertThat(expected.reference().uncertainty()).isCloseTo(0.5 * error, within(1e-12));
   }
 
   @Test
@@ -97,13 +98,13 @@ class ReferenceCasesTest {
     assertThat(all)
         .allSatisfy(
             c -> {
-              assertThat(c.title()).as(c.name()).isNotBlank();
-              assertThat(c.proves()).as(c.name()).endsWith(".");
-              assertThat(c.covers()).as(c.name()).isNotBlank();
+              assertThat(c.purpose().title()).as(c.name()).isNotBlank();
+              assertThat(c.purpose().proves()).as(c.name()).endsWith(".");
+              assertThat(c.purpose().covers()).as(c.name()).isNotBlank();
               assertThat(c.expected()).as(c.name()).isNotEmpty();
               assertThat(c.expected())
                   .as(c.name())
-                  .allSatisfy(e -> assertThat(e.reason()).isNotBlank());
+                  .allSatisfy(e -> assertThat(e.tolerance().reason()).isNotBlank());
             });
     assertThat(all).filteredOn(ReferenceCase::fast).isNotEmpty();
     assertThatThrownBy(() -> ReferenceCases.in("none"))
@@ -113,7 +114,7 @@ class ReferenceCasesTest {
   @Test
   void aFigureIsJudgedByToleranceAndByBand() {
     ExpectedFigure expected = figure(Comparison.WITHIN, 0.01);
-    assertThat(expected.tolerance()).isCloseTo(0.03, within(1e-15));
+    assertThat(expected.tolerance().largest()).isCloseTo(0.03, within(1e-15));
     assertThat(expected.passes(OptionalDouble.of(-2.029))).isTrue();
     assertThat(expected.passes(OptionalDouble.of(-2.031))).isFalse();
     assertThat(expected.passes(OptionalDouble.of(2))).isFalse();
@@ -137,12 +138,8 @@ class ReferenceCasesTest {
   private static ExpectedFigure figure(Comparison comparison, double uncertainty) {
     return new ExpectedFigure(
         "pressureDrop",
-        -2,
-        uncertainty,
-        0.015,
-        2,
-        comparison,
-        "made up",
+        new ExpectedFigure.Reference(-2, uncertainty),
+        new ExpectedFigure.Tolerance(0.015, 2, comparison, "made up"),
         new Evidence("made up", "made up", Evidence.Grade.A),
         null);
   }

@@ -51,8 +51,7 @@ class CaseRunnerTest {
               new double[1],
               new double[1],
               new double[1],
-              new double[0],
-              new double[4],
+              new FlowField.Flux(new double[0], new double[4]),
               new double[4]);
       List<GridSolution> solved = new ArrayList<>();
       for (int k = 0; k < request.grids(); k++) {
@@ -74,7 +73,7 @@ class CaseRunnerTest {
 
   @Test
   void everyExpectedFigureGetsARow() {
-    double reference = CASE.expected().get(0).reference();
+    double reference = CASE.expected().get(0).reference().value();
     List<CheckRow> rows = run(1.014 * reference, SolveStatus.CONVERGED);
     assertThat(rows).hasSize(2);
     CheckRow drop = rows.get(0);
@@ -91,7 +90,7 @@ class CaseRunnerTest {
 
   @Test
   void onlyAConvergedValueWithinTheTolerancePasses() {
-    double reference = CASE.expected().get(0).reference();
+    double reference = CASE.expected().get(0).reference().value();
     assertThat(run(1.016 * reference, SolveStatus.CONVERGED).get(0).pass()).isFalse();
     assertThat(run(reference, SolveStatus.UNSTEADY).get(0).pass()).isFalse();
     CheckRow failed = run(reference, SolveStatus.FAILED).get(0);
@@ -109,13 +108,13 @@ class CaseRunnerTest {
 
   @Test
   void errorAndUncertaintyAreThoseOfTheStandard() {
-    double reference = CASE.expected().get(0).reference();
+    double reference = CASE.expected().get(0).reference().value();
     CheckRow row = run(1.014 * reference, SolveStatus.CONVERGED).get(0);
     Estimate computed = row.computed();
     assertThat(row.comparisonError().orElseThrow()).isCloseTo(0.014 * reference, within(1e-9));
     double band = 0.5 * (computed.high() - computed.low());
     assertThat(row.validationUncertainty().orElseThrow())
-        .isCloseTo(Math.hypot(band, row.expected().referenceUncertainty()), within(1e-12));
+        .isCloseTo(Math.hypot(band, row.expected().reference().uncertainty()), within(1e-12));
     assertThat(row.calibrates()).isTrue();
     assertThat(row.verdict()).isEqualTo(CheckRow.Verdict.PASS);
     assertThat(run(1.1 * reference, SolveStatus.CONVERGED).get(0).verdict())
@@ -147,14 +146,14 @@ class CaseRunnerTest {
   }
 
   private static CheckRow.Verdict verdict(ReferenceCase one, double factor, SolveStatus status) {
-    double value = factor * one.expected().get(0).reference();
+    double value = factor * one.expected().get(0).reference().value();
     CaseRunner runner = new CaseRunner(new Answer(value, status, new ArrayList<>()));
     return runner.run(one, new CancelToken(), ProgressListener.NONE).rows().get(0).verdict();
   }
 
   @Test
   void aSummaryCountsEachRowOnce() {
-    double reference = CASE.expected().get(0).reference();
+    double reference = CASE.expected().get(0).reference().value();
     CaseRunner runner =
         new CaseRunner(new Answer(reference, SolveStatus.CONVERGED, new ArrayList<>()));
     CaseResult result = runner.run(CASE, new CancelToken(), ProgressListener.NONE);
@@ -168,7 +167,7 @@ class CaseRunnerTest {
 
   @Test
   void classesAreCountedApart() {
-    double reference = CASE.expected().get(0).reference();
+    double reference = CASE.expected().get(0).reference().value();
     CaseRunner runner =
         new CaseRunner(new Answer(reference, SolveStatus.CONVERGED, new ArrayList<>()));
     CaseRunner off =
@@ -214,9 +213,7 @@ class CaseRunnerTest {
   private static ReferenceCase with(FlowClass flow, ExpectedFigure expected) {
     return new ReferenceCase(
         "odd/odd",
-        "odd",
-        "Nothing.",
-        "odd",
+        new ReferenceCase.Purpose("odd", "Nothing.", "odd"),
         flow,
         CASE.setup(),
         "coarse",
@@ -230,11 +227,7 @@ class CaseRunnerTest {
     return new ExpectedFigure(
         e.quantity(),
         e.reference(),
-        e.referenceUncertainty(),
-        e.relativeTolerance(),
-        e.scale(),
-        e.comparison(),
-        e.reason(),
+        e.tolerance(),
         new Evidence("made up", "made up", grade),
         limit);
   }
@@ -246,12 +239,8 @@ class CaseRunnerTest {
         with(
             new ExpectedFigure(
                 "colour",
-                1,
-                0,
-                0.1,
-                1,
-                ExpectedFigure.Comparison.WITHIN,
-                "made up",
+                new ExpectedFigure.Reference(1, 0),
+                new ExpectedFigure.Tolerance(0.1, 1, ExpectedFigure.Comparison.WITHIN, "made up"),
                 new Evidence("made up", "made up", Evidence.Grade.A),
                 null));
     assertThatThrownBy(() -> runner.run(odd, new CancelToken(), ProgressListener.NONE))

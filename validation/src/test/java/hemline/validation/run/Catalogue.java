@@ -88,9 +88,9 @@ record Catalogue(List<Row> rows) {
         result.closure(),
         e.quantity(),
         e.evidence().grade().name(),
-        e.comparison().key(),
-        text(e.reference()),
-        text(e.referenceUncertainty()),
+        e.tolerance().comparison().key(),
+        text(e.reference().value()),
+        text(e.reference().uncertainty()),
         e.natural(0) > 0 ? text(e.natural(0)) : "",
         computed == null ? row.status().key() : text(computed.value()),
         computed == null ? "" : text(computed.numerical() + computed.iteration()),
@@ -98,7 +98,7 @@ record Catalogue(List<Row> rows) {
         computed == null ? "" : text(computed.low()),
         computed == null ? "" : text(computed.high()),
         row.relativeError().isEmpty() ? "" : text(row.relativeError().getAsDouble()),
-        text(e.tolerance() / e.size()),
+        text(e.tolerance().largest() / e.size()),
         row.calibrates() ? row.insideBand() ? "holds" : "misses" : "",
         row.verdict().key());
   }

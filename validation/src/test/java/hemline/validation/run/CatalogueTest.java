@@ -63,7 +63,11 @@ class CatalogueTest {
           .forEach(
               e ->
                   keys.add(
-                      one.name() + ": " + e.quantity() + " = " + Catalogue.text(e.reference())));
+                      one.name()
+                          + ": "
+                          + e.quantity()
+                          + " = "
+                          + Catalogue.text(e.reference().value())));
     }
     return keys;
   }

@@ -38,7 +38,7 @@ class FastCheckTest {
                 row.expected().quantity(),
                 row.computed(),
                 row.status().key(),
-                row.expected().reference())
+                row.expected().reference().value())
             .isNotEqualTo(CheckRow.Verdict.FAIL);
       }
     }

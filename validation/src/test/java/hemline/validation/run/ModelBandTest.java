@@ -55,12 +55,8 @@ class ModelBandTest {
     ExpectedFigure expected =
         new ExpectedFigure(
             quantity,
-            reference,
-            0,
-            0.1,
-            scale,
-            ExpectedFigure.Comparison.WITHIN,
-            "made up",
+            new ExpectedFigure.Reference(reference, 0),
+            new ExpectedFigure.Tolerance(0.1, scale, ExpectedFigure.Comparison.WITHIN, "made up"),
             new Evidence("made up", "made up", Evidence.Grade.A),
             null);
     @Nullable Measured found =

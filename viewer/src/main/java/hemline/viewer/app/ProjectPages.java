@@ -126,11 +126,6 @@ public final class ProjectPages {
     return files.menu();
   }
 
-  /** Comparisons with rigs. */
-  public RigDesk rigs() {
-    return rigs;
-  }
-
   /** Searches for better lips. */
   public ImproveDesk searches() {
     return searches;
@@ -162,7 +157,7 @@ public final class ProjectPages {
           quiet.stop();
           longest.stop();
           machines.work().stop();
-          rigs.stop();
+          rigs.work().stop();
           searches.work().stop();
           project.close();
         });

@@ -199,8 +199,9 @@ final class BalanceCommand extends Job {
       effort(sections + " sections on " + options.level().key() + " grids", seconds);
     }
     boolean shown =
-        balance.rest() != null
-            && balance.holds().stream().noneMatch(h -> h.verdict() == HoldVerdict.NOT_SHOWN);
+        balance.operation().rest() != null
+            && balance.holding().holds().stream()
+                .noneMatch(h -> h.judgement().verdict() == HoldVerdict.NOT_SHOWN);
     int code = shown ? ExitCode.DONE : ExitCode.NOT_USABLE;
     if (folder != null) {
       BalanceFiles.write(folder, balance, document, options.level().key());

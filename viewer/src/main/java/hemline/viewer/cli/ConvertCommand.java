@@ -168,16 +168,7 @@ final class ConvertCommand extends Job {
    */
   private LipDrawing drawing(LoadedLip lip, String lipName) {
     boolean imported = in != null && LipImport.isDrawing(in);
-    LipDrawing d = imported ? LipImport.atOrigin(lip) : lip.drawing();
-    return new LipDrawing(
-        lipName,
-        d.family(),
-        d.notes(),
-        d.invented(),
-        d.source(),
-        d.body(),
-        d.mountEdge(),
-        d.detached());
+    return (imported ? LipImport.atOrigin(lip) : lip.drawing()).named(lipName);
   }
 
   private static List<Notice> notices(LoadedLip lip, String kind) {

@@ -152,7 +152,7 @@ final class ImproveCommand extends Job {
       print(PageText.lines(ImprovePage.of(found)));
       effort(found.history().size() + " evaluations", seconds);
     }
-    int code = found.lips().isEmpty() ? ExitCode.NOT_USABLE : ExitCode.DONE;
+    int code = found.proof().lips().isEmpty() ? ExitCode.NOT_USABLE : ExitCode.DONE;
     if (folder == null) {
       return code;
     }

@@ -105,20 +105,23 @@ final class ShapeOptions {
         return null;
       }
     }
-    Map<String, QuantityRange> ranges = new LinkedHashMap<>(filed.vary());
+    Map<String, QuantityRange> ranges = new LinkedHashMap<>(filed.family().vary());
     vary.forEach(text -> vary(text, ranges, wanted));
     SearchLimits said =
         new SearchLimits(
-            length("--width", width, filed.width(), wanted),
-            length("--height", height, filed.height(), wanted),
-            length("--wall", wall, filed.wall(), wanted),
-            length("--slot", slot, filed.slot(), wanted),
-            family == null ? filed.family() : family,
-            number == null ? filed.number() : number,
-            ranges,
-            corners == null ? filed.corners() : corners,
-            length("--reach", reach, filed.reach(), wanted),
-            symmetric || filed.symmetric());
+            new SearchLimits.Sizes(
+                length("--width", width, filed.sizes().width(), wanted),
+                length("--height", height, filed.sizes().height(), wanted),
+                length("--wall", wall, filed.sizes().wall(), wanted),
+                length("--slot", slot, filed.sizes().slot(), wanted)),
+            new SearchLimits.Family(
+                family == null ? filed.family().name() : family,
+                number == null ? filed.family().number() : number,
+                ranges),
+            new SearchLimits.Corners(
+                corners == null ? filed.corners().moving() : corners,
+                length("--reach", reach, filed.corners().reach(), wanted),
+                symmetric || filed.corners().symmetric()));
     if (lip == null) {
       return null;
     }

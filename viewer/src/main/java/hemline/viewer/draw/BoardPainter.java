@@ -67,8 +67,8 @@ public final class BoardPainter {
     if (base > 0 && right > left) {
       solid(
           new Rectangle2D.Double(left, -10, right - left, base + 10),
-          ink.wall(),
-          ink.wallHatch(),
+          ink.wall().fill(),
+          ink.wall().hatch(),
           ink.quiet());
     }
   }
@@ -76,7 +76,7 @@ public final class BoardPainter {
   /** The lip with its roundings. */
   public void lip(LipDrawing drawing) {
     for (Outline outline : Placement.outlines(drawing)) {
-      solid(path(outline), ink.lip(), ink.lipHatch(), ink.lipEdge());
+      solid(path(outline), ink.lip().fill(), ink.lip().hatch(), ink.lip().edge());
     }
   }
 
@@ -122,11 +122,12 @@ public final class BoardPainter {
     double seam = Math.min(Math.ceil(top) + GROUND, view.height());
     sheet.hatch(
         new Rectangle2D.Double(0, top, view.width(), seam - top),
-        ink.wall(),
-        ink.wallHatch(),
+        ink.wall().fill(),
+        ink.wall().hatch(),
         view.px(0) + travel,
         top);
-    sheet.fill(new Rectangle2D.Double(0, seam, view.width(), view.height() - seam), ink.wall(), 1);
+    sheet.fill(
+        new Rectangle2D.Double(0, seam, view.width(), view.height() - seam), ink.wall().fill(), 1);
     sheet.stroke(new Line2D.Double(0, top, view.width(), top), new Pen(ink.text(), 1, 1.8));
   }
 
@@ -153,13 +154,13 @@ public final class BoardPainter {
         path.lineTo(x, y);
       }
     }
-    sheet.stroke(path, new Pen(ink.lipEdge(), 1, 2));
+    sheet.stroke(path, new Pen(ink.lip().edge(), 1, 2));
     if (next != null && !points.isEmpty()) {
       Vertex last = points.get(points.size() - 1);
       sheet.stroke(
           new Line2D.Double(
               view.px(last.x()), view.py(last.y()), view.px(next[0]), view.py(next[1])),
-          new Pen(ink.chosen(), 1, 1.4, 5, 4));
+          new Pen(ink.marks().chosen(), 1, 1.4, 5, 4));
     }
     for (int k = 0; k < points.size(); k++) {
       mark(points.get(k), k == 0);
@@ -173,8 +174,8 @@ public final class BoardPainter {
     double half = on ? 4.5 : 3.5;
     Rectangle2D box =
         new Rectangle2D.Double(view.px(v.x()) - half, view.py(v.y()) - half, 2 * half, 2 * half);
-    sheet.fill(box, on ? ink.chosen() : ink.paper(), 1);
-    sheet.stroke(box, new Pen(on ? ink.chosen() : ink.handle(), 1, 1.5));
+    sheet.fill(box, on ? ink.marks().chosen() : ink.paper(), 1);
+    sheet.stroke(box, new Pen(on ? ink.marks().chosen() : ink.marks().handle(), 1, 1.5));
   }
 
   /** Names of the two sides. */
@@ -308,7 +309,7 @@ public final class BoardPainter {
           label.x(),
           label.y(),
           label.text(),
-          Lettering.of(DIMENSION, ink.chosen()).heavy().lifted().at(Anchor.MIDDLE));
+          Lettering.of(DIMENSION, ink.marks().chosen()).heavy().lifted().at(Anchor.MIDDLE));
     }
   }
 

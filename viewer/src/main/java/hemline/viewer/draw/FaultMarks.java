@@ -41,11 +41,12 @@ public final class FaultMarks {
     List<Rectangle2D> written = new ArrayList<>();
     for (OutlineChecks.Meeting m : OutlineChecks.meetings(outline)) {
       for (int edge : new int[] {m.edge(), m.other()}) {
-        sheet.stroke(edge(view, outline, edge), new Pen(ink.wrong(), 1, 3.2));
+        sheet.stroke(edge(view, outline, edge), new Pen(ink.marks().wrong(), 1, 3.2));
       }
       double x = view.px(m.x());
       double y = view.py(m.y());
-      sheet.stroke(new Ellipse2D.Double(x - 8, y - 8, 16, 16), new Pen(ink.wrong(), 1, 2.2));
+      sheet.stroke(
+          new Ellipse2D.Double(x - 8, y - 8, 16, 16), new Pen(ink.marks().wrong(), 1, 2.2));
       double width = TextWidth.of(CROSSING, LETTERS);
       Rectangle2D place = new Rectangle2D.Double(x - 0.5 * width, y - 26, width, 16);
       if (written.stream().noneMatch(place::intersects)) {
@@ -54,7 +55,7 @@ public final class FaultMarks {
             x,
             y - 14,
             CROSSING,
-            Lettering.of(LETTERS, ink.wrong()).heavy().lifted().at(Anchor.MIDDLE));
+            Lettering.of(LETTERS, ink.marks().wrong()).heavy().lifted().at(Anchor.MIDDLE));
       }
     }
   }
@@ -76,8 +77,9 @@ public final class FaultMarks {
       double r = Math.max(9, 0.5 * part.length() * view.scale() + 4);
       double x = view.px(part.x());
       double y = view.py(part.y());
-      sheet.stroke(new Ellipse2D.Double(x - r, y - r, 2 * r, 2 * r), new Pen(ink.caution(), 1, 2));
-      sheet.text(x + r + 6, y + 4, cure, Lettering.of(12, ink.caution()).heavy().lifted());
+      sheet.stroke(
+          new Ellipse2D.Double(x - r, y - r, 2 * r, 2 * r), new Pen(ink.marks().caution(), 1, 2));
+      sheet.text(x + r + 6, y + 4, cure, Lettering.of(12, ink.marks().caution()).heavy().lifted());
     }
   }
 }

@@ -1,6 +1,6 @@
 package hemline.viewer.draw;
 
-import hemline.shared.result.SectionResult;
+import hemline.shared.result.SectionFigures;
 import hemline.solver.flow.FlowField;
 import hemline.viewer.draw.BoardLook.ColourMap;
 import hemline.viewer.model.Shown;
@@ -133,7 +133,7 @@ public final class FlowPicture {
       paintMesh(sheet, to, frame, ink);
     }
     if (look.streamlines()) {
-      lines.paint(sheet, to, ink.leak(), ink.vortex(), ink.paper());
+      lines.paint(sheet, to, ink.lines().leak(), ink.lines().vortex(), ink.paper());
     }
   }
 
@@ -164,14 +164,15 @@ public final class FlowPicture {
    * @param words rooms of other words, which stay free
    */
   public void paintLabels(Sheet sheet, BoardView view, Palette ink, List<Rectangle2D> words) {
-    VortexLabels.paint(sheet, projection(view), shown.result(), ink.text(), ink.vortex(), words);
+    VortexLabels.paint(
+        sheet, projection(view), shown.result(), ink.text(), ink.lines().vortex(), words);
   }
 
   /** The part of the board that {@link #paintLabels} needs; empty without vortices. */
   public Rectangle2D labelsArea(BoardView view) {
     Projection to = projection(view);
     Rectangle2D area = new Rectangle2D.Double();
-    for (SectionResult.TrappedVortex vortex : shown.result().trappedVortices()) {
+    for (SectionFigures.TrappedVortex vortex : shown.result().figures().trappedVortices()) {
       Rectangle2D one =
           new Rectangle2D.Double(to.x(vortex.x()) - 60, to.y(vortex.y()) - 24, 120, 46);
       if (area.isEmpty()) {

@@ -59,8 +59,8 @@ public final class TracePainter {
       double y = y(t, low, high);
       sheet.stroke(new Line2D.Double(0, y, view.width(), y), new Pen(ink.quiet(), 0.35, 0.8));
     }
-    stroke(trace.ground(), originX, low, high, new Pen(ink.leak(), 1, 1.8));
-    stroke(trace.lip(), originX, low, high, new Pen(ink.vortex(), 1, 1.8, 6, 3));
+    stroke(trace.ground(), originX, low, high, new Pen(ink.lines().leak(), 1, 1.8));
+    stroke(trace.lip(), originX, low, high, new Pen(ink.lines().vortex(), 1, 1.8, 6, 3));
     for (double t : ticks.values()) {
       double y = y(t, low, high);
       sheet.text(10, y - 3, Digits.fixed(t, ticks.decimals()) + " Pa", digits);
@@ -75,10 +75,12 @@ public final class TracePainter {
     sheet.fill(new RoundRectangle2D.Double(right - 216, 4, 224, 40, 8, 8), ink.paper(), 0.9);
     Lettering words = Lettering.of(12, ink.text()).lifted().at(Anchor.END);
     sheet.text(right, 20, "pressure along the ground", words);
-    sheet.stroke(new Line2D.Double(right - 206, 16, right - 178, 16), new Pen(ink.leak(), 1, 1.8));
+    sheet.stroke(
+        new Line2D.Double(right - 206, 16, right - 178, 16), new Pen(ink.lines().leak(), 1, 1.8));
     sheet.text(right, 37, "pressure under the lip", words);
     sheet.stroke(
-        new Line2D.Double(right - 206, 33, right - 178, 33), new Pen(ink.vortex(), 1, 1.8, 6, 3));
+        new Line2D.Double(right - 206, 33, right - 178, 33),
+        new Pen(ink.lines().vortex(), 1, 1.8, 6, 3));
   }
 
   private void stroke(List<double[]> points, double originX, double low, double high, Pen pen) {

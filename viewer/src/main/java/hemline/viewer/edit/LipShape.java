@@ -7,6 +7,7 @@ import hemline.shared.problem.PlainText;
 import hemline.shared.profile.LipDrawing;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.UnaryOperator;
 
 /** Changes of a lip drawing as a whole: mirrored, shifted, scaled, named anew, copied. */
 public final class LipShape {
@@ -15,14 +16,7 @@ public final class LipShape {
   /** Exchanges the ambient and the plenum side; the lip stays where it is. */
   public static LipDrawing mirror(LipDrawing drawing) {
     double[] box = box(drawing);
-    return Parts.mapped(
-        drawing,
-        o ->
-            new DrawnOutline(
-                o.vertices().stream()
-                    .map(v -> new Vertex(box[0] + box[1] - v.x(), v.y(), flipped(v.bulge())))
-                    .toList(),
-                o.roundings()));
+    return moved(drawing, v -> new Vertex(box[0] + box[1] - v.x(), v.y(), flipped(v.bulge())));
   }
 
   private static double flipped(double bulge) {
@@ -31,14 +25,12 @@ public final class LipShape {
 
   /** Moves the whole drawing, m. */
   public static LipDrawing shift(LipDrawing drawing, double dx, double dy) {
+    return moved(drawing, v -> new Vertex(v.x() + dx, v.y() + dy, v.bulge()));
+  }
+
+  private static LipDrawing moved(LipDrawing drawing, UnaryOperator<Vertex> to) {
     return Parts.mapped(
-        drawing,
-        o ->
-            new DrawnOutline(
-                o.vertices().stream()
-                    .map(v -> new Vertex(v.x() + dx, v.y() + dy, v.bulge()))
-                    .toList(),
-                o.roundings()));
+        drawing, o -> new DrawnOutline(o.vertices().stream().map(to).toList(), o.roundings()));
   }
 
   /** Scales the whole drawing about its lower left corner, roundings too. */
@@ -63,15 +55,7 @@ public final class LipShape {
 
   /** The same lip under another name. */
   public static LipDrawing named(LipDrawing d, String name) {
-    return new LipDrawing(
-        PlainText.asName(name),
-        d.family(),
-        d.notes(),
-        d.invented(),
-        d.source(),
-        d.body(),
-        d.mountEdge(),
-        d.detached());
+    return d.named(PlainText.asName(name));
   }
 
   /** The lip as a new one whose name counts up: "flat", "flat variant 2", "flat variant 3". */

@@ -52,7 +52,7 @@ public final class BalanceWords {
   /** What a builder asks first: downforce, hold and least margin. */
   public static List<String> headline(MachineBalance balance) {
     List<String> lines = new ArrayList<>();
-    SettledFigures rest = balance.rest();
+    SettledFigures rest = balance.operation().rest();
     if (rest == null) {
       return List.of("It does not settle.");
     }
@@ -61,24 +61,24 @@ public final class BalanceWords {
             .formatted(
                 figure(rest.get(MachineFigure.DOWNFORCE), 1),
                 figure(rest.get(MachineFigure.SUCTION), 1)));
-    for (Hold hold : balance.holds()) {
-      if (hold.place().equals("worst")) {
-        Estimate margin = hold.margin();
+    for (Hold hold : balance.holding().holds()) {
+      if (hold.place().name().equals("worst")) {
+        Estimate margin = hold.margins().least();
         lines.add(
             "Over all tilts and headings: %s; least margin %s (%s, tilt %s\u00b0, %s)."
                 .formatted(
                     holding(hold),
                     margin == null ? "unknown" : figure(margin, 1),
-                    hold.limitedBy(),
-                    Digits.plain(Math.toDegrees(hold.angle()), 3),
-                    hold.heading()));
+                    hold.judgement().limitedBy(),
+                    Digits.plain(Math.toDegrees(hold.place().angle()), 3),
+                    hold.place().heading()));
       }
     }
     return lines;
   }
 
   private static String holding(Hold hold) {
-    return switch (hold.verdict()) {
+    return switch (hold.judgement().verdict()) {
       case YES -> "it holds";
       case UNTIL_IT_SLIPS -> "it holds until it slips";
       case NOT_SHOWN -> "that it holds is not shown";
@@ -94,7 +94,7 @@ public final class BalanceWords {
             Digits.plain(m.floor().perimeter(), 4),
             Digits.plain(m.load().mass(), 4),
             Digits.plain(60 * m.fan().speed(), 5),
-            Digits.plain(m.air().air().density(), 4));
+            Digits.plain(m.duty().air().air().density(), 4));
   }
 
   private static String floor(double area) {

@@ -62,9 +62,9 @@ public final class CheckWords {
 
   /** What is allowed over the same size: "1 %"; or "at least". */
   public static String tolerance(ExpectedFigure expected) {
-    return expected.comparison() == Comparison.WITHIN
-        ? percent(expected.tolerance() / expected.size(), false)
-        : expected.comparison().key();
+    return expected.tolerance().comparison() == Comparison.WITHIN
+        ? percent(expected.tolerance().largest() / expected.size(), false)
+        : expected.tolerance().comparison().key();
   }
 
   private static String share(OptionalDouble value, ExpectedFigure expected, boolean signed) {

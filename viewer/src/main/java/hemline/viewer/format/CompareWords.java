@@ -50,36 +50,36 @@ public final class CompareWords {
 
   /** The verdict over all in a few words. */
   public static String brief(Comparison c) {
-    return verdict(c.verdict())
-        + (c.verdict() == Verdict.NO_PREDICTION
+    return verdict(c.mean().verdict())
+        + (c.mean().verdict() == Verdict.NO_PREDICTION
             ? ""
             : ": predicted less measured "
-                + signedPercent(c.meanError())
+                + signedPercent(c.mean().error())
                 + " \u00b1 "
-                + percent(c.meanUncertainty())
+                + percent(c.mean().uncertainty())
                 + " in the mean (95 %)");
   }
 
   /** The verdict over all in one sentence. */
   public static String overall(Comparison c) {
-    if (c.verdict() == Verdict.NO_PREDICTION) {
+    if (c.mean().verdict() == Verdict.NO_PREDICTION) {
       return "No point has a usable prediction; there is nothing to compare.";
     }
     String mean =
         "the prediction lies "
-            + percent(Math.abs(c.meanError()))
-            + (c.meanError() < 0 ? " below" : " above")
+            + percent(Math.abs(c.mean().error()))
+            + (c.mean().error() < 0 ? " below" : " above")
             + " the measurement in the mean, known within "
-            + percent(c.meanUncertainty())
+            + percent(c.mean().uncertainty())
             + " (95 %)";
-    return switch (c.verdict()) {
+    return switch (c.mean().verdict()) {
       case AGREES -> "Agrees: " + mean + ".";
       case DIFFERS -> "Differs: " + mean + ", and the points lie outside the prediction's bands.";
       case CANNOT_TELL ->
           "Cannot tell: "
               + mean
               + "; a difference of "
-              + percent(c.matters())
+              + percent(c.finer().matters())
               + ", which matters, could hide in that.";
       case NO_PREDICTION -> "";
     };
@@ -94,7 +94,7 @@ public final class CompareWords {
     if (c.relative()) {
       return "Suction alone was read, which teaches no calibration.";
     }
-    if (c.verdict() == Verdict.NO_PREDICTION) {
+    if (c.mean().verdict() == Verdict.NO_PREDICTION) {
       return "Without a prediction there is no calibration.";
     }
     if (!c.diagnosis().teaches()) {

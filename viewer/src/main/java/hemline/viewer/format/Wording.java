@@ -4,6 +4,7 @@ import hemline.shared.fluid.Air;
 import hemline.shared.fluid.FluidState;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.SectionConditions;
 import hemline.solver.flow.Closure;
 import hemline.solver.study.GroundSpeeds;
 import hemline.solver.study.Placement;
@@ -32,6 +33,11 @@ public final class Wording {
         : Digits.plain(pascals / 1000, 4) + " kPa";
   }
 
+  /** Motion of the ground under which a section was solved. */
+  public static String ground(SectionConditions conditions) {
+    return ground(conditions.groundSpeed(), conditions.spanwiseSpeed());
+  }
+
   /** Motion of the ground under the lip. */
   public static String ground(double speed, double spanwiseSpeed) {
     if (speed == 0 && spanwiseSpeed == 0) {
@@ -52,11 +58,11 @@ public final class Wording {
   /** Gap, suction and ground motion of a result. */
   public static String conditions(SectionResult result) {
     return "gap "
-        + length(result.gap())
+        + length(result.conditions().gap())
         + " \u00b7 suction "
-        + pressure(result.suction())
+        + pressure(result.conditions().suction())
         + " \u00b7 "
-        + ground(result.groundSpeed(), result.spanwiseSpeed());
+        + ground(result.conditions());
   }
 
   /** Air that is not standard, by its density; empty for standard air. */
@@ -159,7 +165,7 @@ public final class Wording {
         ranking.rows().stream()
             .flatMap(row -> row.results().stream())
             .findFirst()
-            .map(r -> " \u00b7 " + ground(r.groundSpeed(), r.spanwiseSpeed()))
+            .map(r -> " \u00b7 " + ground(r.conditions()))
             .orElse("");
     return text + " \u00b7 suction " + pressure(ranking.suction()) + ground;
   }
@@ -168,15 +174,15 @@ public final class Wording {
   public static String besides(Swept swept, SectionResult point) {
     List<String> parts = new ArrayList<>();
     if (swept != Swept.GAP) {
-      parts.add("gap " + length(point.gap()));
+      parts.add("gap " + length(point.conditions().gap()));
     }
     if (swept != Swept.SUCTION) {
-      parts.add("suction " + pressure(point.suction()));
+      parts.add("suction " + pressure(point.conditions().suction()));
     }
     if (swept != Swept.GROUND_SPEED) {
-      parts.add(ground(point.groundSpeed(), point.spanwiseSpeed()));
-    } else if (point.spanwiseSpeed() != 0) {
-      parts.add(ground(0, point.spanwiseSpeed()));
+      parts.add(ground(point.conditions()));
+    } else if (point.conditions().spanwiseSpeed() != 0) {
+      parts.add(ground(0, point.conditions().spanwiseSpeed()));
     }
     return String.join(" \u00b7 ", parts);
   }

@@ -27,6 +27,7 @@ public final class BackgroundWork {
   private final String what;
   private final Executor screen;
   private final Clock clock;
+  private final boolean foretold;
   private final ExecutorService background;
   private final ReadOnlyBooleanWrapper running = new ReadOnlyBooleanWrapper();
   private final ReadOnlyDoubleWrapper progress = new ReadOnlyDoubleWrapper();
@@ -50,6 +51,16 @@ public final class BackgroundWork {
    * @param screen runs what must happen on the screen's thread
    */
   BackgroundWork(String what, Executor screen, Clock clock) {
+    this(what, screen, clock, true);
+  }
+
+  /**
+   * Work whose end is foretold or not.
+   *
+   * @param foretold true to tell how long it may take
+   */
+  BackgroundWork(String what, Executor screen, Clock clock, boolean foretold) {
+    this.foretold = foretold;
     this.what = what;
     this.screen = screen;
     this.clock = clock;
@@ -123,7 +134,7 @@ public final class BackgroundWork {
   private void tell(CancelToken token, double done, String step, DoubleSupplier seconds) {
     if (token == cancel && running.get()) {
       progress.set(Math.max(progress.get(), done));
-      String left = TimeLeft.words(progress.get(), seconds.getAsDouble());
+      String left = foretold ? TimeLeft.words(progress.get(), seconds.getAsDouble()) : "";
       state.set(
           token.isCancelled()
               ? "Stopping \u2026"

@@ -80,11 +80,6 @@ public final class Follower {
     }
   }
 
-  /** True while a solve runs or waits. */
-  public synchronized boolean busy() {
-    return running != null || waiting != null;
-  }
-
   private synchronized void start() {
     Wanted next = waiting;
     waiting = null;

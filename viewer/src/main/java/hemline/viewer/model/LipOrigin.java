@@ -26,14 +26,6 @@ record LipOrigin(@Nullable Path file, String digest, LipDrawing saved) {
 
   /** A drawing that no lip equals, for a lip whose file is not known. */
   static LipDrawing blank(LipDrawing like) {
-    return new LipDrawing(
-        "",
-        like.family(),
-        like.notes(),
-        like.invented(),
-        like.source(),
-        like.body(),
-        like.mountEdge(),
-        like.detached());
+    return like.named("");
   }
 }

@@ -85,14 +85,6 @@ public final class MachineSheet {
     read();
   }
 
-  public boolean canUndo() {
-    return history.canUndo();
-  }
-
-  public boolean canRedo() {
-    return history.canRedo();
-  }
-
   public void undo() {
     history.undo();
     read();

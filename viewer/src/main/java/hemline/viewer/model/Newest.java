@@ -38,9 +38,4 @@ public final class Newest<T> {
           });
     }
   }
-
-  /** Drops the wish that waits. */
-  public void drop() {
-    waiting.set(null);
-  }
 }

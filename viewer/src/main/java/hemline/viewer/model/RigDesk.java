@@ -7,6 +7,7 @@ import hemline.shared.result.SolveStatus;
 import hemline.shared.rig.Rig;
 import hemline.shared.section.SealSection;
 import hemline.solver.flow.CancelToken;
+import hemline.solver.flow.ProgressListener;
 import hemline.solver.refine.SectionFamily;
 import hemline.solver.rig.CalibrationFit;
 import hemline.solver.rig.Comparison;
@@ -17,27 +18,16 @@ import hemline.solver.study.RunOptions;
 import java.time.Clock;
 import java.util.List;
 import java.util.concurrent.Executor;
-import javafx.beans.property.ReadOnlyBooleanProperty;
-import javafx.beans.property.ReadOnlyBooleanWrapper;
-import javafx.beans.property.ReadOnlyDoubleProperty;
-import javafx.beans.property.ReadOnlyDoubleWrapper;
+import java.util.function.DoubleSupplier;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
-import javafx.beans.property.ReadOnlyStringProperty;
-import javafx.beans.property.ReadOnlyStringWrapper;
 import org.jspecify.annotations.Nullable;
 
 /** Compares a rig with its prediction in the background. Methods belong to the screen's thread. */
 public final class RigDesk {
   private final PredictionStudy study;
-  private final Executor screen;
-  private final Clock clock;
-  private final Executor background = SolveThreads.solve("hemline-rig");
+  private final BackgroundWork work;
   private final ReadOnlyObjectWrapper<@Nullable Compared> shown = new ReadOnlyObjectWrapper<>();
-  private final ReadOnlyBooleanWrapper running = new ReadOnlyBooleanWrapper();
-  private final ReadOnlyDoubleWrapper progress = new ReadOnlyDoubleWrapper();
-  private final ReadOnlyStringWrapper state = new ReadOnlyStringWrapper("");
-  private @Nullable CancelToken cancel;
 
   /**
    * A comparison with what it was made of.
@@ -59,8 +49,7 @@ public final class RigDesk {
    */
   public RigDesk(SectionFamily family, Executor screen, Clock clock) {
     this.study = new PredictionStudy(family);
-    this.screen = screen;
-    this.clock = clock;
+    this.work = new BackgroundWork("comparison", screen, clock, false);
   }
 
   /** The comparison on show; null for none. */
@@ -68,19 +57,13 @@ public final class RigDesk {
     return shown.getReadOnlyProperty();
   }
 
-  public ReadOnlyBooleanProperty running() {
-    return running.getReadOnlyProperty();
+  /** What goes on, or why there is no comparison; stopped, there is none. */
+  public BackgroundWork work() {
+    return work;
   }
 
-  /** Share of the points that is predicted, 0 to 1. */
-  public ReadOnlyDoubleProperty progress() {
-    return progress.getReadOnlyProperty();
-  }
-
-  /** What goes on, or why there is no comparison. */
-  public ReadOnlyStringProperty state() {
-    return state.getReadOnlyProperty();
-  }
+  /** What became of a comparison: it, or why there is none. */
+  private record Ended(@Nullable Compared found, String said) {}
 
   /**
    * Compares a rig with the prediction of a lip.
@@ -88,72 +71,41 @@ public final class RigDesk {
    * @param matters share of the discharge from which on a difference matters
    */
   public void start(Rig rig, LipProfile lip, double matters, RunOptions options) {
-    stop();
-    CancelToken token = new CancelToken();
-    cancel = token;
-    running.set(true);
-    progress.set(0);
-    state.set("Starting \u2026");
-    long start = clock.millis();
     SealSection base = PredictionStudy.base(rig, lip);
-    background.execute(() -> solve(rig, base, matters, options, token, start));
+    work.start(
+        (token, progress, seconds) ->
+            compared(rig, base, matters, options, token, progress, seconds),
+        this::end,
+        () -> {});
   }
 
-  /** Stops; there is no comparison then. */
-  public void stop() {
-    if (cancel != null) {
-      cancel.cancel();
-    }
-  }
-
-  private void solve(
+  private Ended compared(
       Rig rig,
       SealSection base,
       double matters,
       RunOptions options,
       CancelToken token,
-      long start) {
+      ProgressListener progress,
+      DoubleSupplier seconds) {
     try {
       List<Prediction> predictions =
-          study.at(
-              ComparisonStudy.points(rig),
-              base,
-              options,
-              token,
-              (done, what) -> screen.execute(() -> tell(token, done, what)));
+          study.at(ComparisonStudy.points(rig), base, options, token, progress);
       if (predictions.stream().anyMatch(p -> p.status() == SolveStatus.CANCELLED)) {
-        screen.execute(() -> end(token, null, "Stopped before all points were predicted."));
-        return;
+        return new Ended(null, "Stopped before all points were predicted.");
       }
       Comparison comparison = ComparisonStudy.of(rig, predictions, matters);
-      Calibration learnt = CalibrationFit.of(rig, base.profile(), predictions);
-      double seconds = 1e-3 * (clock.millis() - start);
-      Compared found = new Compared(rig, base.profile(), comparison, learnt, seconds);
-      screen.execute(() -> end(token, found, ""));
+      LipProfile lip = base.profile();
+      Calibration learnt = CalibrationFit.of(rig, lip, predictions);
+      return new Ended(new Compared(rig, lip, comparison, learnt, seconds.getAsDouble()), "");
     } catch (InputException e) {
-      screen.execute(() -> end(token, null, e.problems().get(0).toString()));
-    } catch (RuntimeException e) {
-      String reason = e.getMessage() == null ? e.getClass().getSimpleName() : e.getMessage();
-      screen.execute(() -> end(token, null, "The comparison broke off: " + reason + "."));
+      return new Ended(null, e.problems().get(0).toString());
     }
   }
 
-  private void tell(CancelToken token, double done, String what) {
-    if (token == cancel && running.get()) {
-      progress.set(Math.max(progress.get(), done));
-      state.set(token.isCancelled() ? "Stopping \u2026" : what);
-    }
-  }
-
-  private void end(CancelToken token, @Nullable Compared found, String said) {
-    if (token != cancel) {
-      return;
-    }
-    cancel = null;
-    running.set(false);
-    state.set(said);
-    if (found != null) {
-      shown.set(found);
+  private void end(Ended ended) {
+    work.tell(ended.said());
+    if (ended.found() != null) {
+      shown.set(ended.found());
     }
   }
 }

@@ -42,10 +42,10 @@ public record Setting(
    */
   public static Setting of(SectionResult section, FluidState air) {
     return new Setting(
-        section.gap(),
-        section.suction(),
-        section.groundSpeed(),
-        section.spanwiseSpeed(),
+        section.conditions().gap(),
+        section.conditions().suction(),
+        section.conditions().groundSpeed(),
+        section.conditions().spanwiseSpeed(),
         temperature(air));
   }
 

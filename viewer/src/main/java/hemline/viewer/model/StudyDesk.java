@@ -155,7 +155,7 @@ public final class StudyDesk {
 
   /** True when the study was solved by the solver that runs now. */
   public boolean current(KeptStudy study) {
-    return study.engine().equals(store.engine());
+    return study.run().engine().equals(store.engine());
   }
 
   /**
@@ -191,14 +191,16 @@ public final class StudyDesk {
     StudyStore into = store;
     asked = question;
     looked = false;
-    KeptStudy part =
-        before != null
-            ? before
-            : KeptStudy.part(question, List.of(), 0, clock.instant().toString(), into.engine());
+    KeptStudy part = before != null ? before : KeptStudy.part(question, List.of(), run(0, into));
     work.start(
         (token, progress, seconds) ->
             solve(
-                part, threads, token, progress, () -> part.seconds() + seconds.getAsDouble(), into),
+                part,
+                threads,
+                token,
+                progress,
+                () -> part.run().seconds() + seconds.getAsDouble(),
+                into),
         this::end,
         this::list);
     return List.of();
@@ -232,8 +234,7 @@ public final class StudyDesk {
             answer -> keepPart(question, had, answer, seconds, into),
             token,
             progress);
-    KeptStudy study =
-        found.study(question, seconds.getAsDouble(), clock.instant().toString(), into.engine());
+    KeptStudy study = found.study(question, run(seconds.getAsDouble(), into));
     if (study.results().isEmpty()) {
       into.remove(study);
       return new Ended(null, "Stopped before anything was solved.");
@@ -265,12 +266,15 @@ public final class StudyDesk {
     synchronized (had) {
       if (answer.status() != SolveStatus.CANCELLED && !had.contains(answer)) {
         had.add(answer);
-        String now = clock.instant().toString();
-        KeptStudy part = KeptStudy.part(question, had, seconds.getAsDouble(), now, into.engine());
+        KeptStudy part = KeptStudy.part(question, had, run(seconds.getAsDouble(), into));
         keep(part, into);
         screen.execute(() -> follow(part));
       }
     }
+  }
+
+  private KeptStudy.Run run(double seconds, StudyStore into) {
+    return new KeptStudy.Run(seconds, clock.instant().toString(), into.engine());
   }
 
   private static void keep(KeptStudy part, StudyStore into) {

@@ -61,7 +61,7 @@ record StudyPieces(
   }
 
   /** The study, whole or as far as it came. */
-  KeptStudy study(StudyQuestion question, double seconds, String now, String engine) {
+  KeptStudy study(StudyQuestion question, KeptStudy.Run run) {
     List<SectionResult> all = new ArrayList<>();
     if (ranking != null) {
       ranking.answers().forEach(answer -> all.add(answer.result()));
@@ -75,7 +75,7 @@ record StudyPieces(
     }
     List<SectionResult> solved = KeptStudy.solved(all);
     return solved.size() < all.size()
-        ? KeptStudy.part(question, solved, seconds, now, engine)
+        ? KeptStudy.part(question, solved, run)
         : new KeptStudy(
             question,
             sweep,
@@ -83,8 +83,6 @@ record StudyPieces(
             ranking == null ? null : ranking.ranking(),
             List.of(),
             true,
-            seconds,
-            now,
-            engine);
+            run);
   }
 }

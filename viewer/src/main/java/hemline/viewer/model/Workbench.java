@@ -274,6 +274,15 @@ public final class Workbench {
     history.begin();
   }
 
+  /** Starts or ends a drag. */
+  public void drag(boolean on) {
+    if (on) {
+      beginDrag();
+    } else {
+      endDrag();
+    }
+  }
+
   /** Ends a drag; the full solve runs if the flow is not that of the drawing. */
   public void endDrag() {
     if (!flow.dragging()) {
@@ -284,11 +293,6 @@ public final class Workbench {
     refresh();
     check.finish();
     flow.finish(options.get());
-  }
-
-  /** True between {@link #beginDrag} and {@link #endDrag}. */
-  public boolean dragging() {
-    return flow.dragging();
   }
 
   /** The question on the bench; null while the drawing is no lip. */

@@ -33,7 +33,10 @@ public final class BalancePage {
   private BalancePage(MachineBalance balance) {
     this.balance = balance;
     machine = balance.machine();
-    page = new Page(machine.name() + (machine.invented() ? " (invented figures)" : ""));
+    page =
+        new Page(
+            machine.description().name()
+                + (machine.description().invented() ? " (invented figures)" : ""));
   }
 
   /**
@@ -46,18 +49,18 @@ public final class BalancePage {
     p.page.quiet(BalanceWords.conditions(p.machine));
     p.page.texts(BalanceWords.headline(balance), Tone.FINDING);
     p.page.plot(() -> MachinePlan.of(p.machine), "floor, axles, fan and centre of gravity in plan");
-    p.page.details().plain(p.machine.notes()).everywhere();
+    p.page.details().plain(p.machine.description().notes()).everywhere();
     p.points();
-    SettledFigures rest = balance.rest();
+    SettledFigures rest = balance.operation().rest();
     if (rest != null) {
-      p.figures(rest, balance.travelling());
-      p.edges(rest, balance.travelling());
+      p.figures(rest, balance.operation().travelling());
+      p.edges(rest, balance.operation().travelling());
     }
     p.height();
     HoldBlocks holds = new HoldBlocks(balance, p.page);
     holds.holds();
     HoldEndBlocks.ends(balance, p.page);
-    var launch = balance.launch();
+    var launch = balance.driving().launch();
     if (launch != null) {
       p.page.heading("Going, on level ground");
       p.page.plain(BalanceWords.launch(launch, Air.GRAVITY));
@@ -79,21 +82,21 @@ public final class BalancePage {
     page.heading("Operating points: fan against all leaks");
     PageTable table =
         PageTable.of("suction, Pa", "fan, L/s", "seal, L/s", "valve, L/s", "other, L/s", "");
-    for (OperatingPoint p : balance.operatingPoints()) {
+    for (OperatingPoint p : balance.operation().points()) {
       table.row(
           BalanceWords.figure(p.suction(), 1),
-          BalanceWords.figure(p.fanFlow(), 1000),
-          BalanceWords.figure(p.leakFlow(), 1000),
-          BalanceWords.figure(p.valveFlow(), 1000),
-          BalanceWords.figure(p.otherFlow(), 1000),
+          BalanceWords.figure(p.flows().fan(), 1000),
+          BalanceWords.figure(p.flows().leak(), 1000),
+          BalanceWords.figure(p.flows().valve(), 1000),
+          BalanceWords.figure(p.flows().other(), 1000),
           BalanceWords.point(p));
     }
-    page.table(table).plain(balance.operatingPoints().isEmpty() ? "There is none." : "");
+    page.table(table).plain(balance.operation().points().isEmpty() ? "There is none." : "");
     page.plot(() -> FanChart.of(balance), "pressure of the fan and of all leaks over the flow");
   }
 
   private String travelling() {
-    return "at " + BalanceWords.speed(machine.travelSpeed());
+    return "at " + BalanceWords.speed(machine.duty().travelSpeed());
   }
 
   private void figures(SettledFigures rest, @Nullable SettledFigures moving) {
@@ -118,9 +121,9 @@ public final class BalancePage {
     page.details();
     changes(
         "smallest static gap, " + LengthUnit.unit(),
-        balance.overGap(),
+        balance.changes().overGap(),
         LengthUnit.factor() * machine.floor().leastGap());
-    changes("fan speed, 1000 rpm", balance.overSpeed(), 0.06 * machine.fan().speed());
+    changes("fan speed, 1000 rpm", balance.changes().overSpeed(), 0.06 * machine.fan().speed());
     page.everywhere();
   }
 
@@ -171,16 +174,16 @@ public final class BalancePage {
   }
 
   private void height() {
-    var r = balance.rideHeight();
+    var r = balance.drawDown().margin();
     if (r != null) {
       page.heading("Ride height and suck-down");
       page.texts(HeightWords.rideHeight(r), Tone.PLAIN);
       page.text(BalanceWords.PINCH_CAUTION, Tone.CAUTION);
     }
-    var v = balance.valve();
+    var v = balance.drawDown().valve();
     if (v != null) {
       page.heading("Relief valve");
-      page.texts(HeightWords.valve(v, balance.rest() != null), Tone.PLAIN);
+      page.texts(HeightWords.valve(v, balance.operation().rest() != null), Tone.PLAIN);
     }
   }
 
@@ -203,7 +206,7 @@ public final class BalancePage {
             "N per electrical W",
             "gap, " + LengthUnit.unit(),
             "");
-    for (Trade t : balance.trades()) {
+    for (Trade t : balance.changes().trades()) {
       table.row(
           BalanceWords.change(t),
           margin(t.downforce()),
@@ -213,11 +216,11 @@ public final class BalancePage {
           remark(t));
     }
     page.heading("One change at a time").table(table);
-    page.texts(TradeWords.best(balance.trades()).stream().toList(), Tone.FINDING);
+    page.texts(TradeWords.best(balance.changes().trades()).stream().toList(), Tone.FINDING);
     page.plot(() -> TradeChart.of(balance), "downforce, and downforce per watt, change by change");
-    if (!balance.lips().isEmpty()) {
+    if (!balance.changes().lips().isEmpty()) {
       page.heading("Other lips all round, by downforce on this fan").table(lips());
-      page.texts(TradeWords.lipRanks(balance.lips()), Tone.PLAIN);
+      page.texts(TradeWords.lipRanks(balance.changes().lips()), Tone.PLAIN);
     }
   }
 
@@ -232,7 +235,7 @@ public final class BalancePage {
             "gap, " + LengthUnit.unit(),
             "ties with",
             "");
-    for (RankedLip lip : balance.lips()) {
+    for (RankedLip lip : balance.changes().lips()) {
       Trade t = lip.trade();
       table.row(
           lip.name(),
@@ -241,7 +244,7 @@ public final class BalancePage {
           margin(t.downforce()),
           margin(t.perWatt()),
           or(t.leastGap(), LengthUnit.factor()),
-          TradeWords.ties(lip, balance.lips()),
+          TradeWords.ties(lip, balance.changes().lips()),
           remark(t));
     }
     return table;

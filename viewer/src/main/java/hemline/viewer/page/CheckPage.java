@@ -28,7 +28,7 @@ public final class CheckPage {
   /** Cases and what each proves for a seal. */
   public static PageTable list(List<ReferenceCase> cases) {
     PageTable table = PageTable.of("case", "", "what it proves").bare();
-    cases.forEach(one -> table.row(one.name(), one.fast() ? "fast" : "", one.proves()));
+    cases.forEach(one -> table.row(one.name(), one.fast() ? "fast" : "", one.purpose().proves()));
     return table;
   }
 
@@ -75,8 +75,8 @@ public final class CheckPage {
           String.valueOf(part.cases()),
           part.passed() + " of " + part.rows(),
           error == 0 ? "" : Digits.plain(100 * error, 2) + " %",
-          range(part.reynoldsLow(), part.reynoldsHigh()),
-          range(part.groundLow(), part.groundHigh()));
+          range(part.reynolds().low(), part.reynolds().high()),
+          range(part.ground().low(), part.ground().high()));
     }
     page.table(table);
     page.quiet(
@@ -132,8 +132,8 @@ public final class CheckPage {
   }
 
   private void oneCase(CaseResult result) {
-    page.heading(result.one().title());
-    page.plain(result.one().proves());
+    page.heading(result.one().purpose().title());
+    page.plain(result.one().purpose().proves());
     String closure = result.closure();
     page.quiet(result.one().name() + (closure.isEmpty() ? "" : ", flow model " + closure));
     PageTable table = table();
@@ -152,7 +152,10 @@ public final class CheckPage {
 
   private static String origin(CheckRow row) {
     return "%s (%s) Tolerance: %s"
-        .formatted(row.source(), row.expected().evidence().provenance(), row.expected().reason());
+        .formatted(
+            row.source(),
+            row.expected().evidence().provenance(),
+            row.expected().tolerance().reason());
   }
 
   private static PageTable table() {
@@ -168,7 +171,7 @@ public final class CheckPage {
             row.expected().quantity()
                 + (unit.equals("1") ? "" : ", " + unit.replace("m2", "m\u00b2")),
             computed == null ? "(" + row.status().key() + ")" : CheckWords.value(computed),
-            CheckWords.number(row.expected().reference()),
+            CheckWords.number(row.expected().reference().value()),
             CheckWords.error(row),
             CheckWords.uncertainty(row),
             CheckWords.tolerance(row.expected()),

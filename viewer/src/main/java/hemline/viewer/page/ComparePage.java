@@ -93,9 +93,9 @@ public final class ComparePage {
               LengthUnit.bare(p.gap(), 4),
               Digits.plain(p.suction(), 4),
               Integer.toString(p.readings()),
-              within(p.measured(), p.measuredUncertainty()),
+              within(p.measured().value(), p.measured().halfWidth()),
               predicted == null ? "-" : Digits.withBand(predicted, 1),
-              predicted == null ? "-" : within(p.error(), p.errorUncertainty()),
+              predicted == null ? "-" : within(p.error().value(), p.error().halfWidth()),
               CompareWords.verdict(p.verdict()),
               p.largest().words()));
     }
@@ -136,11 +136,11 @@ public final class ComparePage {
   }
 
   private void deciders() {
-    if (comparison.decisive().isEmpty()) {
+    if (comparison.finer().decisive().isEmpty()) {
       return;
     }
     List<String> sentences = new ArrayList<>();
-    for (Comparison.Decider d : comparison.decisive()) {
+    for (Comparison.Decider d : comparison.finer().decisive()) {
       String share = " (" + Digits.plain(100 * d.share(), 2) + " % of the variance)";
       if (Double.isInfinite(d.better())) {
         sentences.add("Not enough by itself: " + d.source().words() + share + ".");
@@ -177,7 +177,7 @@ public final class ComparePage {
     List<String> sentences = new ArrayList<>();
     if (learnt != null) {
       sentences.add(NoticeWords.of(learnt.notice(NoticeKind.CALIBRATION_LEARNT)));
-      if (learnt.offset() == 0 && learnt.points() > 1) {
+      if (learnt.line().offset() == 0 && learnt.points() > 1) {
         sentences.add("An offset besides the factor is not significant and left out.");
       }
       sentences.add(

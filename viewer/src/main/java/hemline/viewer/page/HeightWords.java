@@ -19,11 +19,11 @@ final class HeightWords {
     List<String> s = new ArrayList<>();
     s.add(
         "Stiffness in heave, tyres and frame: %s N/mm."
-            .formatted(Digits.plain(1e-3 * r.stiffness(), 4)));
-    Estimate force = r.force();
+            .formatted(Digits.plain(1e-3 * r.heave().stiffness(), 4)));
+    Estimate force = r.bears().force();
     Estimate gap = r.gap();
-    Estimate required = r.requiredStiffness();
-    Estimate factor = r.factor();
+    Estimate required = r.heave().required();
+    Estimate factor = r.heave().factor();
     if (force == null || gap == null) {
       s.add(
           "The machine is drawn down to the ground%s.%s"
@@ -55,12 +55,12 @@ final class HeightWords {
 
   /** What it bears at the centre of gravity and at its weakest corner. */
   private static String elsewhere(RideHeight r) {
-    Estimate gravity = r.forceAtGravity();
-    Estimate corner = r.forceAtCorner();
+    Estimate gravity = r.bears().atGravity();
+    Estimate corner = r.bears().atCorner();
     return gravity == null || corner == null
         ? ""
         : " (%s N at the centre of gravity, %s N at corner %d of the floor)"
-            .formatted(figure(gravity, 1), figure(corner, 1), r.corner());
+            .formatted(figure(gravity, 1), figure(corner, 1), r.bears().corner());
   }
 
   /**
@@ -101,27 +101,29 @@ final class HeightWords {
 
   private static void setting(List<String> s, ValveSetting v, ValveSetting.Setting set) {
     s.add(
-        set.fits()
+        set.seat().fits()
             ? "Set the preload to %s N: the valve opens at %s Pa and lifts %s."
                 .formatted(
-                    Digits.plain(set.preload(), 3),
-                    Digits.plain(set.openingSuction(), 3),
-                    LengthUnit.text(set.liftAtCap(), 3))
+                    Digits.plain(set.spring().preload(), 3),
+                    Digits.plain(set.spring().openingSuction(), 3),
+                    LengthUnit.text(set.seat().lift(), 3))
             : "This valve cannot do it: it passes %s L/s fully open. A seat of %s and a softer spring would."
                 .formatted(
-                    Digits.plain(1000 * set.largestFlow(), 3),
-                    LengthUnit.area(set.seatAreaNeeded(), 3)));
-    Estimate suction = set.suction();
-    Estimate downforce = set.downforce();
+                    Digits.plain(1000 * set.seat().largestFlow(), 3),
+                    LengthUnit.area(set.seat().areaNeeded(), 3)));
+    Estimate suction = set.settled().suction();
+    Estimate downforce = set.settled().downforce();
     if (suction != null && downforce != null) {
       s.add(
           "With that preload the machine settles at %s Pa and %s N."
               .formatted(figure(suction, 1), figure(downforce, 1)));
     }
-    if (set.fits() && set.softSpring() > 0 && set.openingSuction() < v.capSuction().value()) {
+    if (set.seat().fits()
+        && set.spring().softRate() > 0
+        && set.spring().openingSuction() < v.capSuction().value()) {
       s.add(
           "A spring of up to %s N/mm would open only above the suction at which the machine settles without it."
-              .formatted(Digits.plain(1e-3 * set.softSpring(), 2)));
+              .formatted(Digits.plain(1e-3 * set.spring().softRate(), 2)));
     }
   }
 

@@ -40,22 +40,24 @@ final class HoldBlocks {
   }
 
   void holds() {
-    boolean tolerances = !machine.terms().tolerances().none();
+    boolean tolerances = !machine.duty().terms().tolerances().none();
     List<String> head = new ArrayList<>(List.of("", "holds", "limited by", "slip", "sliding"));
     head.addAll(List.of("tip", "axle lift", "peel-off"));
     if (tolerances) {
       head.add("least, inputs' tolerances too");
     }
     PageTable table = PageTable.of(head);
-    for (Hold h : balance.holds()) {
-      List<String> row = new ArrayList<>(List.of(place(h), h.verdict().key(), h.limitedBy()));
-      row.add(margin(h.slip(), h, h.headings().slip()));
-      row.add(margin(h.sliding(), h, h.headings().slip()));
-      row.add(margin(h.tip(), h, h.headings().tip()));
-      row.add(margin(h.axleLift(), h, h.headings().axleLift()));
-      row.add(margin(h.peelOff(), h, h.headings().peelOff()));
+    for (Hold h : balance.holding().holds()) {
+      List<String> row =
+          new ArrayList<>(
+              List.of(place(h), h.judgement().verdict().key(), h.judgement().limitedBy()));
+      row.add(margin(h.margins().slip(), h, h.headings().slip()));
+      row.add(margin(h.margins().sliding(), h, h.headings().slip()));
+      row.add(margin(h.margins().tip(), h, h.headings().tip()));
+      row.add(margin(h.margins().axleLift(), h, h.headings().axleLift()));
+      row.add(margin(h.margins().peelOff(), h, h.headings().peelOff()));
       if (tolerances) {
-        row.add(BalancePage.margin(h.total()));
+        row.add(BalancePage.margin(h.margins().total()));
       }
       table.row(row, !h.holds());
     }
@@ -66,7 +68,7 @@ final class HoldBlocks {
     page.text(Cautions.HOLD, Tone.CAUTION);
     page.plot(() -> HoldChart.of(balance), "least margin over the tilt of the ground");
     PageTable tilts = PageTable.of("tilt, \u00b0", "least margin", "limited by", "heading");
-    for (HoldPoint p : balance.holdOverTilt()) {
+    for (HoldPoint p : balance.holding().overTilt()) {
       String tilt = Digits.plain(Math.toDegrees(p.tilt()), 3);
       tilts.row(tilt, BalancePage.margin(p.margin()), p.limitedBy(), p.heading());
     }
@@ -74,24 +76,24 @@ final class HoldBlocks {
   }
 
   private static String margin(@Nullable Estimate e, Hold h, String heading) {
-    return e == null || heading.equals(h.heading())
+    return e == null || heading.equals(h.place().heading())
         ? BalancePage.margin(e)
         : BalancePage.margin(e) + ", " + heading;
   }
 
   /** Place, tilt and heading of a hold. */
   private static String place(Hold h) {
-    String tilt = Digits.plain(Math.toDegrees(h.angle()), 3) + "\u00b0";
-    return switch (h.place()) {
-      case "slope" -> "slope " + tilt + ", " + h.heading();
-      case "wall" -> "wall, " + h.heading();
-      case "worst" -> "worst of all, " + tilt + ", " + h.heading();
-      default -> h.place();
+    String tilt = Digits.plain(Math.toDegrees(h.place().angle()), 3) + "\u00b0";
+    return switch (h.place().name()) {
+      case "slope" -> "slope " + tilt + ", " + h.place().heading();
+      case "wall" -> "wall, " + h.place().heading();
+      case "worst" -> "worst of all, " + tilt + ", " + h.place().heading();
+      default -> h.place().name();
     };
   }
 
   private void sentences() {
-    double factor = machine.terms().safetyFactor();
+    double factor = machine.duty().terms().safetyFactor();
     page.plain(
         factor > 1
             ? "It holds where the low end of the least margin reaches the safety factor of %s in the file."
@@ -99,14 +101,14 @@ final class HoldBlocks {
             : "No safety factor is asked in the file: it holds where the low end of the least"
                 + " margin reaches 1.");
     Map<NoticeKind, String> reasons = new LinkedHashMap<>(); // the last row is the worst of all
-    balance.holds().stream()
-        .filter(h -> h.verdict() == HoldVerdict.NOT_SHOWN)
-        .flatMap(h -> h.reasons().stream())
+    balance.holding().holds().stream()
+        .filter(h -> h.judgement().verdict() == HoldVerdict.NOT_SHOWN)
+        .flatMap(h -> h.judgement().reasons().stream())
         .forEach(r -> reasons.put(r.kind(), NoticeWords.reason(r)));
     if (!reasons.isEmpty()) {
       page.plain("Not shown: " + String.join("; ", reasons.values()) + ".");
     }
-    for (Hold h : balance.holds()) {
+    for (Hold h : balance.holding().holds()) {
       if (!h.freeWheels().isEmpty()) {
         page.plain(
             "In the case \u201c%s\u201d a wheel carries nothing and the others do: %s."
@@ -116,8 +118,8 @@ final class HoldBlocks {
   }
 
   void steps() {
-    GroundStep step = machine.step();
-    if (balance.steps().isEmpty() || step == null) {
+    GroundStep step = machine.duty().step();
+    if (balance.driving().steps().isEmpty() || step == null) {
       return;
     }
     PageTable table =
@@ -131,7 +133,7 @@ final class HoldBlocks {
             "on a wall",
             "on a ceiling");
     Map<List<String>, List<String>> alike = new LinkedHashMap<>();
-    for (StepCrossing s : balance.steps()) {
+    for (StepCrossing s : balance.driving().steps()) {
       List<String> cells = new ArrayList<>(List.of(s.kind().key(), suction(s)));
       cells.add(BalancePage.margin(s.downforce()));
       cells.add(BalancePage.or(s.kept(), 100));
@@ -158,11 +160,11 @@ final class HoldBlocks {
   }
 
   private boolean strikes() {
-    return balance.steps().stream()
+    return balance.driving().steps().stream()
         .anyMatch(
             s ->
                 s.strikes() != StepCrossing.Strike.NOTHING
-                    || s.holds().stream().anyMatch(h -> h.limitedBy().equals("ledge")));
+                    || s.holds().stream().anyMatch(h -> h.judgement().limitedBy().equals("ledge")));
   }
 
   private static String suction(StepCrossing s) {
@@ -178,15 +180,15 @@ final class HoldBlocks {
     if (h == null) {
       return "-";
     }
-    Estimate e = h.margin();
+    Estimate e = h.margins().least();
     String margin = e == null ? "" : ", " + Digits.plain(e.value(), 3);
-    if (h.verdict() != HoldVerdict.NO) {
-      return h.verdict().key() + margin;
+    if (h.judgement().verdict() != HoldVerdict.NO) {
+      return h.judgement().verdict().key() + margin;
     }
-    return switch (h.limitedBy()) {
+    return switch (h.judgement().limitedBy()) {
       case "no balance" -> "no, the suction is lost";
       case "ledge" -> "no, the ledge strikes the lip";
-      default -> "no, " + h.limitedBy() + margin;
+      default -> "no, " + h.judgement().limitedBy() + margin;
     };
   }
 }

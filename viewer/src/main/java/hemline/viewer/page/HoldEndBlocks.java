@@ -26,7 +26,7 @@ final class HoldEndBlocks {
   static void ends(MachineBalance b, Page page) {
     Machine m = b.machine();
     page.heading("What ends the hold");
-    if (b.holdEnds().isEmpty()) {
+    if (b.holding().ends().isEmpty()) {
       page.plain("None of the tilted cases holds as estimated.");
     } else {
       page.table(table(b, m));
@@ -36,17 +36,18 @@ final class HoldEndBlocks {
           brackets how many times that it has. The fan's speed goes with the voltage (common \
           practice, no source).\
           """
-              .formatted(Digits.plain(m.terms().safetyFactor(), 3)));
+              .formatted(Digits.plain(m.duty().terms().safetyFactor(), 3)));
       page.plain(surfaces(b));
     }
-    boolean parked = m.terms().parked() && m.running().axles().stream().anyMatch(Axle::braked);
+    boolean parked =
+        m.duty().terms().parked() && m.running().axles().stream().anyMatch(Axle::braked);
     page.plain(
         parked
             ? "With the fan off the parked brakes hold it on slopes of up to %s\u00b0."
-                .formatted(Digits.plain(Math.toDegrees(b.steepestWithoutFan()), 3))
+                .formatted(Digits.plain(Math.toDegrees(b.holding().steepestWithoutFan()), 3))
             : "With fan and power off nothing holds its wheels: no axle has a parked brake in the"
                 + " file.");
-    page.text(b.holdEnds().isEmpty() ? "" : STOP_CAUTION, Tone.CAUTION);
+    page.text(b.holding().ends().isEmpty() ? "" : STOP_CAUTION, Tone.CAUTION);
   }
 
   private static PageTable table(MachineBalance b, Machine m) {
@@ -64,12 +65,12 @@ final class HoldEndBlocks {
             "seconds, fan stops dead",
             "seconds, rotor runs down");
     double speed = m.fan().speed();
-    for (HoldEnd e : b.holdEnds()) {
-      Double voltage = e.voltage();
-      Double friction = e.friction();
+    for (HoldEnd e : b.holding().ends()) {
+      Double voltage = e.fan().voltage();
+      Double friction = e.grip().friction();
       table.row(
           BalanceWords.place(e.place(), e.tilt()),
-          has(60 * e.fanSpeed(), 4, speed / e.fanSpeed()),
+          has(60 * e.fan().speed(), 4, speed / e.fan().speed()),
           voltage == null ? "-" : has(voltage, 3, m.power().batteryVoltage() / voltage),
           e.wider() == null
               ? "more than " + LengthUnit.bare(5e-3, 2)
@@ -79,8 +80,8 @@ final class HoldEndBlocks {
           surface(e, "dusty"),
           surface(e, "wet"),
           has(e.payload(), 3, 1 + e.payload() / m.load().mass()),
-          Digits.plain(e.plenumTime(), 2),
-          number(e.rotorTime(), 1));
+          Digits.plain(e.times().plenum(), 2),
+          number(e.times().rotor(), 1));
     }
     return table;
   }
@@ -96,8 +97,8 @@ final class HoldEndBlocks {
             .map(SurfaceGrip::surface)
             .filter(
                 name ->
-                    b.holdEnds().stream()
-                        .flatMap(e -> e.surfaces().stream())
+                    b.holding().ends().stream()
+                        .flatMap(e -> e.grip().surfaces().stream())
                         .anyMatch(o -> o.surface().equals(name) && o.least() < 1))
             .toList();
     String lets =
@@ -122,7 +123,7 @@ final class HoldEndBlocks {
   }
 
   private static String surface(HoldEnd e, String name) {
-    return e.surfaces().stream()
+    return e.grip().surfaces().stream()
         .filter(g -> g.surface().equals(name))
         .map(g -> range(g.least(), g.most(), 3))
         .findFirst()
@@ -134,28 +135,28 @@ final class HoldEndBlocks {
   }
 
   static void manoeuvres(MachineBalance b, Page page) {
-    Manoeuvres v = b.manoeuvres();
+    Manoeuvres v = b.driving().manoeuvres();
     if (v == null) {
       return;
     }
-    String slope = BalanceWords.place("slope", b.machine().slope());
+    String slope = BalanceWords.place("slope", b.machine().duty().slope());
     String top = BalanceWords.speed(b.machine().running().topSpeed());
     String square = "m/s\u00b2";
     PageTable table =
         PageTable.of("", "", "")
-            .row(slope + ", nose up: grip over pull", BalancePage.margin(v.slopeGrip()), "")
-            .row("\u00b7 speed the power allows", Digits.plain(v.slopeSpeed(), 3), "m/s")
-            .row("wall, nose up: grip over pull", BalancePage.margin(v.wallGrip()), "")
-            .row("\u00b7 speed the power allows", Digits.plain(v.wallSpeed(), 3), "m/s")
-            .row("braking on level ground", BalancePage.margin(v.braking()), square)
+            .row(slope + ", nose up: grip over pull", BalancePage.margin(v.slope().grip()), "")
+            .row("\u00b7 speed the power allows", Digits.plain(v.slope().speed(), 3), "m/s")
+            .row("wall, nose up: grip over pull", BalancePage.margin(v.wall().grip()), "")
+            .row("\u00b7 speed the power allows", Digits.plain(v.wall().speed(), 3), "m/s")
+            .row("braking on level ground", BalancePage.margin(v.braking().level()), square)
             .row(
                 "\u00b7 distance from " + top + ", without reaction",
-                BalancePage.margin(v.brakingDistance()),
+                BalancePage.margin(v.braking().distance()),
                 "m")
-            .row("braking down the slope", BalancePage.margin(v.slopeBraking()), square)
+            .row("braking down the slope", BalancePage.margin(v.braking().slope()), square)
             .row(
-                "turning on level ground, until " + v.turningEndsIn(),
-                BalancePage.margin(v.turning()),
+                "turning on level ground, until " + v.turning().endsIn(),
+                BalancePage.margin(v.turning().acceleration()),
                 square);
     page.heading("Climbing, braking, turning, fan on").table(table);
     page.plain(

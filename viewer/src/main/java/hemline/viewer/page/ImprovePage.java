@@ -26,7 +26,7 @@ public final class ImprovePage {
   private ImprovePage() {}
 
   public static Page of(Improvement found) {
-    Page page = new Page("Better than " + found.start().name());
+    Page page = new Page("Better than " + found.asked().start().name());
     page.text(verdict(found), Tone.FINDING);
     proof(found, page);
     page.heading("The search").texts(search(found), Tone.PLAIN);
@@ -34,25 +34,25 @@ public final class ImprovePage {
     page.plot(
         () -> ImproveChart.of(found), "figure of each lip that was tried over that of the start");
     page.everywhere();
-    if (found.toStart() != null) {
-      page.notices(found.toStart().ranking().notices());
+    if (found.proof().toStart() != null) {
+      page.notices(found.proof().toStart().ranking().notices());
     }
-    if (found.balance() != null) {
-      page.notices(found.balance().notices());
+    if (found.proof().balance() != null) {
+      page.notices(found.proof().balance().notices());
     }
     return page.heading("Before you build").text(Cautions.SHORT, Tone.CAUTION);
   }
 
   private static void proof(Improvement found, Page page) {
-    MachineBalance balance = found.balance();
-    if (found.toStart() != null && found.goal() instanceof LeakGoal goal) {
-      page.quiet(Wording.conditions(found.toStart().ranking(), goal.speeds()));
+    MachineBalance balance = found.proof().balance();
+    if (found.proof().toStart() != null && found.asked().goal() instanceof LeakGoal goal) {
+      page.quiet(Wording.conditions(found.proof().toStart().ranking(), goal.speeds()));
       page.table(lips(found));
       page.quiet(
           "Leak over that of the start and of the flat lip as wide, solved anew on finer grids,"
               + " with bands; leak in the search over coarse grids, which picks lucky errors too.");
     } else if (balance != null) {
-      page.quiet(balance.machine().name() + " at rest, each lip all round in turn");
+      page.quiet(balance.machine().description().name() + " at rest, each lip all round in turn");
       page.table(forces(found, balance));
       page.quiet(
           "Downforce over that with the start, from the whole balance with leaks solved anew on"
@@ -64,9 +64,9 @@ public final class ImprovePage {
   /** What was found, in one sentence. */
   public static String verdict(Improvement found) {
     Improvement.Found best = found.best();
-    boolean leak = found.goal() instanceof LeakGoal;
+    boolean leak = found.asked().goal() instanceof LeakGoal;
     if (best == null) {
-      return found.lips().isEmpty()
+      return found.proof().lips().isEmpty()
           ? "No lip can be compared: the start or all that were tried have no usable flow."
           : leak ? "The proof has no usable flow." : "With none of the lips the machine settles.";
     }
@@ -79,7 +79,7 @@ public final class ImprovePage {
                 : (found.proven() ? " gives " : ", gives "))
             + share
             + (leak ? " of " : " of the downforce of ")
-            + found.start().name();
+            + found.asked().start().name();
     return found.proven()
         ? told + ": proven better."
         : "No gain was found beyond the band in "
@@ -99,9 +99,9 @@ public final class ImprovePage {
                 "N per electrical W",
                 "least gap, " + LengthUnit.unit()));
     head.add("in the search");
-    found.lengths().forEach(l -> head.add(l.name() + ", " + LengthUnit.unit()));
+    found.asked().space().lengths().forEach(l -> head.add(l.name() + ", " + LengthUnit.unit()));
     PageTable table = PageTable.of(head).folds();
-    for (RankedLip one : balance.lips()) {
+    for (RankedLip one : balance.changes().lips()) {
       Trade trade = one.trade();
       List<String> cells = new ArrayList<>();
       cells.add(one.name());
@@ -110,12 +110,12 @@ public final class ImprovePage {
       cells.add(told(trade.perWatt(), 1));
       cells.add(told(trade.leastGap(), LengthUnit.factor()));
       Improvement.Found lip =
-          found.lips().stream()
+          found.proof().lips().stream()
               .filter(l -> l.profile().name().equals(one.name()))
               .findFirst()
               .orElse(null);
       cells.add(lip == null ? "-" : Digits.plain(lip.evaluation().score(), 3));
-      for (int k = 0; k < found.lengths().size(); k++) {
+      for (int k = 0; k < found.asked().space().lengths().size(); k++) {
         cells.add(lip == null ? "-" : LengthUnit.bare(lip.evaluation().lengths().get(k), 3));
       }
       table.row(cells, false);
@@ -131,11 +131,13 @@ public final class ImprovePage {
     List<String> head =
         new ArrayList<>(List.of("lip", "leak to start", "band", "leaks less", "leak to flat"));
     head.add("in the search");
-    found.lengths().forEach(l -> head.add(l.name() + ", " + LengthUnit.unit()));
+    found.asked().space().lengths().forEach(l -> head.add(l.name() + ", " + LengthUnit.unit()));
     PageTable table = PageTable.of(head).folds();
     for (Ranking.Row row :
-        found.toStart() == null ? List.<Ranking.Row>of() : found.toStart().ranking().rows()) {
-      found.lips().stream()
+        found.proof().toStart() == null
+            ? List.<Ranking.Row>of()
+            : found.proof().toStart().ranking().rows()) {
+      found.proof().lips().stream()
           .filter(l -> l.profile().name().equals(row.profile()))
           .findFirst()
           .ifPresent(lip -> table.row(cells(found, row, lip), false));
@@ -144,7 +146,7 @@ public final class ImprovePage {
   }
 
   private static List<String> cells(Improvement found, Ranking.Row row, Improvement.Found lip) {
-    Ranking.Row flat = Improvement.row(found.toFlat(), row.profile());
+    Ranking.Row flat = Improvement.row(found.proof().toFlat(), row.profile());
     List<String> cells = new ArrayList<>();
     cells.add(row.profile());
     cells.add(Digits.value(row.relativeLeak(), 1));
@@ -159,7 +161,7 @@ public final class ImprovePage {
   private static List<String> search(Improvement found) {
     List<String> told = new ArrayList<>();
     List<String> lengths = new ArrayList<>();
-    for (NamedLength l : found.lengths()) {
+    for (NamedLength l : found.asked().space().lengths()) {
       lengths.add(
           l.name() + " " + LengthUnit.bare(l.low(), 3) + " to " + LengthUnit.bare(l.high(), 3));
     }

@@ -104,7 +104,7 @@ public final class RankingPage {
   private static String atGap(Ranking.Row row, double gap) {
     boolean settled =
         row.results().stream()
-            .filter(result -> result.gap() == gap)
+            .filter(result -> result.conditions().gap() == gap)
             .allMatch(result -> result.status() == SolveStatus.CONVERGED);
     return row.perGap().stream()
         .filter(ratio -> ratio.gap() == gap)

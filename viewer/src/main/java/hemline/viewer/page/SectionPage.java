@@ -5,6 +5,7 @@ import hemline.shared.profile.LipProfile;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
+import hemline.shared.result.SectionFigures;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.Drive;
 import hemline.shared.section.DuctSection;
@@ -62,10 +63,7 @@ public final class SectionPage {
     boolean duct = section instanceof DuctSection;
     SectionPage p = new SectionPage(result, field, options, duct);
     p.page
-        .quiet(
-            duct
-                ? Wording.ground(result.groundSpeed(), result.spanwiseSpeed())
-                : Wording.conditions(result))
+        .quiet(duct ? Wording.ground(result.conditions()) : Wording.conditions(result))
         .quiet(Wording.verdict(result));
     if (field != null) {
       p.page.plot(() -> SectionPicture.of(section, result, field), "streamlines and pressure");
@@ -100,17 +98,17 @@ public final class SectionPage {
       }
     }
     int stage = 1;
-    for (Estimate share : result.stageShares()) {
+    for (Estimate share : result.figures().stageShares()) {
       String help = "Equal shares use all stages alike.";
       row(table, "pressure share of stage " + stage, "s_" + stage, share, TradeUnit.PERCENT, help);
       stage++;
     }
     stage = 2;
-    for (Estimate share : result.carryOver()) {
+    for (Estimate share : result.figures().carryOver()) {
       String help = "Less is better: the jet should lose its energy before the next stage.";
       row(table, "carry-over to stage " + stage++, "", share, TradeUnit.PERCENT, help);
     }
-    for (SectionResult.TrappedVortex vortex : result.trappedVortices()) {
+    for (SectionFigures.TrappedVortex vortex : result.figures().trappedVortices()) {
       String help = "It takes energy from the leak and keeps it turning.";
       row(table, "trapped vortex", "\u0393", vortex.strength(), place(vortex), help);
     }
@@ -127,13 +125,13 @@ public final class SectionPage {
     return figure == Figure.GROUND_DRAG_SPANWISE || figure == Figure.GROUND_POWER;
   }
 
-  private TradeUnit place(SectionResult.TrappedVortex vortex) {
+  private TradeUnit place(SectionFigures.TrappedVortex vortex) {
     double factor = duct ? 1 : LengthUnit.factor();
     return new TradeUnit(
         1,
         "%s at x %s, y %s %s"
             .formatted(
-                result.figures().containsKey(Figure.LEAK_FLOW) ? "q" : "m\u00b2/s",
+                result.figures().scalars().containsKey(Figure.LEAK_FLOW) ? "q" : "m\u00b2/s",
                 Digits.plain(vortex.x() * factor, 3),
                 Digits.plain(vortex.y() * factor, 3),
                 duct ? "m" : LengthUnit.unit()));
@@ -195,13 +193,13 @@ public final class SectionPage {
             "channel",
             "x from %s to %s m, height %s m"
                 .formatted(
-                    Digits.plain(duct.from(), 6),
-                    Digits.plain(duct.to(), 6),
-                    Digits.plain(duct.height(), 6)))
+                    Digits.plain(duct.channel().from(), 6),
+                    Digits.plain(duct.channel().to(), 6),
+                    Digits.plain(duct.channel().height(), 6)))
         .row("obstacles", String.valueOf(duct.obstacles().size()))
         .row("drive", driven)
         .row("ground speed", Digits.plain(duct.ground().speed(), 6) + " m/s")
-        .row("ceiling speed", Digits.plain(duct.upperWall().speed(), 6) + " m/s");
+        .row("ceiling speed", Digits.plain(duct.walls().upper().speed(), 6) + " m/s");
   }
 
   private void outline(LipProfile lip) {
@@ -257,7 +255,7 @@ public final class SectionPage {
                   : Digits.plain(1000 * q, 5) + " L/s per m");
     }
     page.heading("Mesh and convergence").table(table);
-    if (result.figures().containsKey(Figure.LEAK_FLOW)) {
+    if (result.figures().scalars().containsKey(Figure.LEAK_FLOW)) {
       page.plot(() -> ConvergenceChart.of(result, duct), "leak flow from grid to grid");
     }
   }

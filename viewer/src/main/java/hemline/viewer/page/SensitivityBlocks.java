@@ -21,7 +21,7 @@ public final class SensitivityBlocks {
 
   /** What the figures assume, by what it is about. */
   public static Map<String, String> assumptions(Machine m) {
-    HoldTerms terms = m.terms();
+    HoldTerms terms = m.duty().terms();
     Tolerances t = terms.tolerances();
     Map<String, String> a = new LinkedHashMap<>();
     a.put(
@@ -97,12 +97,12 @@ public final class SensitivityBlocks {
 
   /** Each input and guess, and what it does to the least margin of each case. */
   static void sensitivities(MachineBalance b, Page page) {
-    if (b.sensitivities().isEmpty()) {
+    if (b.holding().sensitivities().isEmpty()) {
       return;
     }
     List<String> head = new ArrayList<>(List.of("", "changed by"));
     Map<String, String> steps = new LinkedHashMap<>();
-    for (Sensitivity s : b.sensitivities()) {
+    for (Sensitivity s : b.holding().sensitivities()) {
       head.add(place(b, s) + (s.over().isEmpty() ? "" : ", crossing"));
       s.effects().forEach(e -> steps.putIfAbsent(e.input(), step(e)));
     }
@@ -110,14 +110,14 @@ public final class SensitivityBlocks {
     steps.forEach(
         (input, step) -> {
           List<String> row = new ArrayList<>(List.of(input, step));
-          b.sensitivities().forEach(s -> row.add(change(s, input)));
+          b.holding().sensitivities().forEach(s -> row.add(change(s, input)));
           table.row(row, false);
         });
     page.heading("What the least margins hang on").table(table);
     page.plain(
         "Change of the least margin by a step up, from steps both ways; one thing at a time,"
             + " springs and suction solved anew.");
-    for (Sensitivity s : b.sensitivities()) {
+    for (Sensitivity s : b.holding().sensitivities()) {
       String column = place(b, s) + (s.over().isEmpty() ? "" : ", " + s.over());
       String assumed = s.mostAssumed().map(a -> "; of what is assumed, on: " + takes(a)).orElse("");
       s.most()
@@ -133,7 +133,7 @@ public final class SensitivityBlocks {
   }
 
   private static String place(MachineBalance b, Sensitivity s) {
-    return BalanceWords.place(s.place(), b.machine().slope());
+    return BalanceWords.place(s.place(), b.machine().duty().slope());
   }
 
   private static String step(Sensitivity.Effect e) {

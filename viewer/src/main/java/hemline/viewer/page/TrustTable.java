@@ -7,6 +7,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.function.Function;
 
 /**
  * What the cases of a check cover, part by part.
@@ -22,10 +24,8 @@ record TrustTable(List<Part> parts) {
    * @param cases how many
    * @param rows how many
    * @param passed rows met
-   * @param reynoldsLow least gap Reynolds number, not a number when none has one
-   * @param reynoldsHigh largest
-   * @param groundLow least ground speed over mean speed in the gap, not a number when none has one
-   * @param groundHigh largest
+   * @param reynolds gap Reynolds numbers
+   * @param ground ground speeds over mean speed in the gap
    * @param largestError largest relative error of a row with a band
    */
   record Part(
@@ -33,11 +33,34 @@ record TrustTable(List<Part> parts) {
       int cases,
       int rows,
       int passed,
-      double reynoldsLow,
-      double reynoldsHigh,
-      double groundLow,
-      double groundHigh,
+      Range reynolds,
+      Range ground,
       double largestError) {}
+
+  /**
+   * A range; not numbers when it is empty.
+   *
+   * @param low least
+   * @param high largest
+   */
+  record Range(double low, double high) {
+    private static final Range EMPTY = new Range(Double.NaN, Double.NaN);
+
+    private Range with(double value) {
+      return Double.isNaN(low)
+          ? new Range(value, value)
+          : new Range(Math.min(low, value), Math.max(high, value));
+    }
+
+    private static Range of(List<CaseResult> results, Function<CaseResult, OptionalDouble> value) {
+      Range range = EMPTY;
+      for (CaseResult result : results) {
+        OptionalDouble one = value.apply(result);
+        range = one.isPresent() ? range.with(one.getAsDouble()) : range;
+      }
+      return range;
+    }
+  }
 
   TrustTable {
     parts = List.copyOf(parts);
@@ -46,7 +69,7 @@ record TrustTable(List<Part> parts) {
   static TrustTable of(List<CaseResult> results) {
     Map<String, List<CaseResult>> by = new LinkedHashMap<>();
     for (CaseResult result : results) {
-      by.computeIfAbsent(result.one().covers(), key -> new ArrayList<>()).add(result);
+      by.computeIfAbsent(result.one().purpose().covers(), key -> new ArrayList<>()).add(result);
     }
     List<Part> parts = new ArrayList<>();
     by.forEach((covers, some) -> parts.add(part(covers, some)));
@@ -54,14 +77,10 @@ record TrustTable(List<Part> parts) {
   }
 
   private static Part part(String covers, List<CaseResult> results) {
-    double[] reynolds = {Double.NaN, Double.NaN};
-    double[] ground = {Double.NaN, Double.NaN};
     int rows = 0;
     int passed = 0;
     double largest = 0;
     for (CaseResult result : results) {
-      result.gapReynolds().ifPresent(re -> widen(reynolds, re));
-      result.groundRatio().ifPresent(ratio -> widen(ground, ratio));
       for (CheckRow row : result.rows()) {
         rows++;
         passed += row.verdict() == Verdict.PASS ? 1 : 0;
@@ -75,16 +94,9 @@ record TrustTable(List<Part> parts) {
         results.size(),
         rows,
         passed,
-        reynolds[0],
-        reynolds[1],
-        ground[0],
-        ground[1],
+        Range.of(results, CaseResult::gapReynolds),
+        Range.of(results, CaseResult::groundRatio),
         largest);
-  }
-
-  private static void widen(double[] range, double value) {
-    range[0] = Double.isNaN(range[0]) ? value : Math.min(range[0], value);
-    range[1] = Double.isNaN(range[1]) ? value : Math.max(range[1], value);
   }
 
   /** Decades of the gap Reynolds number from 0.01 to 100 000 that no case lies in, by exponent. */

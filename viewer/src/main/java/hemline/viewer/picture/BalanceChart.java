@@ -30,7 +30,7 @@ abstract sealed class BalanceChart extends Picture
 
   @Override
   public final void paint(Sheet sheet) {
-    heading(sheet, balance.machine().name(), shown);
+    heading(sheet, balance.machine().description().name(), shown);
     paint(sheet, balance);
   }
 

@@ -104,12 +104,13 @@ record BandStrips(Rectangle2D box, List<CaseResult> results) {
     if (computed == null) {
       return Double.NaN;
     }
-    double d = row.expected().reference();
+    double d = row.expected().reference().value();
     double side =
         d > computed.value()
             ? computed.high() - computed.value()
             : computed.value() - computed.low();
-    double room = side + row.expected().referenceUncertainty() + 1e-9 * row.expected().scale();
+    double room =
+        side + row.expected().reference().uncertainty() + 1e-9 * row.expected().tolerance().scale();
     return Math.abs(computed.value() - d) / room;
   }
 

@@ -122,8 +122,8 @@ public final class CheckPlot extends Picture {
         continue;
       }
       int finest = row.grids().get(row.grids().size() - 1).cells();
-      double reference = order ? 0 : row.expected().reference();
-      double scale = order ? 1 : row.expected().scale();
+      double reference = order ? 0 : row.expected().reference().value();
+      double scale = order ? 1 : row.expected().tolerance().scale();
       List<double[]> points = new ArrayList<>();
       for (var grid : row.grids()) {
         double error = Math.abs(grid.value() - reference) / scale;

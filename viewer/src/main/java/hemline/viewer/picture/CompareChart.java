@@ -82,8 +82,8 @@ public final class CompareChart extends Picture {
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     for (ComparedPoint p : points) {
-      low = Math.min(low, p.measured() - p.measuredUncertainty());
-      high = Math.max(high, p.measured() + p.measuredUncertainty());
+      low = Math.min(low, p.measured().value() - p.measured().halfWidth());
+      high = Math.max(high, p.measured().value() + p.measured().halfWidth());
       Estimate s = p.predicted();
       low = s == null ? low : Math.min(low, s.low());
       high = s == null ? high : Math.max(high, s.high());
@@ -96,8 +96,8 @@ public final class CompareChart extends Picture {
     key(sheet, 690, Ink.SERIES, "predicted");
     for (int k = 0; k < points.size(); k++) {
       ComparedPoint p = points.get(k);
-      double wide = p.measuredUncertainty();
-      bar(sheet, panel, k - APART, p.measured(), wide, wide, Ink.VORTEX);
+      double wide = p.measured().halfWidth();
+      bar(sheet, panel, k - APART, p.measured().value(), wide, wide, Ink.VORTEX);
       Estimate s = p.predicted();
       if (s != null) {
         bar(
@@ -118,8 +118,8 @@ public final class CompareChart extends Picture {
     for (ComparedPoint p : points) {
       Estimate s = p.predicted();
       if (s != null) {
-        low = Math.min(low, Math.min(-s.modelHigh(), p.error() - p.errorUncertainty()));
-        high = Math.max(high, Math.max(s.modelLow(), p.error() + p.errorUncertainty()));
+        low = Math.min(low, Math.min(-s.modelHigh(), p.error().value() - p.error().halfWidth()));
+        high = Math.max(high, Math.max(s.modelLow(), p.error().value() + p.error().halfWidth()));
       }
     }
     ChartPanel panel = panel(1, low, high);
@@ -144,8 +144,8 @@ public final class CompareChart extends Picture {
     for (int k = 0; k < points.size(); k++) {
       ComparedPoint p = points.get(k);
       if (p.predicted() != null) {
-        double wide = p.errorUncertainty();
-        bar(sheet, panel, k, p.error(), wide, wide, Ink.TEXT);
+        double wide = p.error().halfWidth();
+        bar(sheet, panel, k, p.error().value(), wide, wide, Ink.TEXT);
       }
     }
   }

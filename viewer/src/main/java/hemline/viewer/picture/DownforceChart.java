@@ -31,8 +31,8 @@ public final class DownforceChart extends BalanceChart {
   void paint(Sheet sheet, MachineBalance balance) {
     double room = (WIDTH - LEFT - RIGHT - BETWEEN) / 2;
     double most = 0;
-    List<DownforcePoint> all = new ArrayList<>(balance.overGap());
-    all.addAll(balance.overSpeed());
+    List<DownforcePoint> all = new ArrayList<>(balance.changes().overGap());
+    all.addAll(balance.changes().overSpeed());
     for (DownforcePoint p : all) {
       Estimate e = p.downforce();
       most = e == null ? most : Math.max(most, e.high());
@@ -43,13 +43,13 @@ public final class DownforceChart extends BalanceChart {
     panel(
         sheet,
         first,
-        balance.overGap(),
+        balance.changes().overGap(),
         LengthUnit.factor() * gap,
         most,
         "smallest static gap, " + LengthUnit.unit());
     Rectangle2D second =
         new Rectangle2D.Double(LEFT + room + BETWEEN, TOP, room, HEIGHT - TOP - BOTTOM);
-    panel(sheet, second, balance.overSpeed(), speed / 1000, most, "fan speed, 1000 rpm");
+    panel(sheet, second, balance.changes().overSpeed(), speed / 1000, most, "fan speed, 1000 rpm");
     foot(
         sheet,
         LEFT,

@@ -44,7 +44,7 @@ public final class FanChart extends BalanceChart {
    * @throws IllegalArgumentException if the balance is not complete
    */
   public static FanChart of(MachineBalance balance) {
-    FlowCurve fan = balance.fanCurve();
+    FlowCurve fan = balance.operation().fanCurve();
     if (fan == null) {
       throw new IllegalArgumentException("a balance that was stopped has no chart");
     }
@@ -65,7 +65,7 @@ public final class FanChart extends BalanceChart {
         new ChartPanel(box, PlotScale.upTo(1.05 * LITRES * most), PlotScale.upTo(1.12 * peak));
     panel.paintScales(sheet, 8, 6, true, true);
     sheet.clip(box);
-    for (FlowCurve leak : balance.leakCurves()) {
+    for (FlowCurve leak : balance.operation().leakCurves()) {
       sheet.stroke(
           line(panel, leak), new Pen(leak.factor() == 1 ? Ink.LIP_EDGE : Ink.LIP_HATCH, 1, 1.4));
     }
@@ -74,9 +74,9 @@ public final class FanChart extends BalanceChart {
     label(sheet, panel, balance);
     FreeSpot free = new FreeSpot(box);
     free.avoid(line(panel, fan));
-    balance.leakCurves().forEach(leak -> free.avoid(line(panel, leak)));
-    balance.operatingPoints().forEach(p -> mark(sheet, panel, p, free));
-    balance.operatingPoints().forEach(p -> name(sheet, panel, p, free));
+    balance.operation().leakCurves().forEach(leak -> free.avoid(line(panel, leak)));
+    balance.operation().points().forEach(p -> mark(sheet, panel, p, free));
+    balance.operation().points().forEach(p -> name(sheet, panel, p, free));
     scales(sheet, panel, "suction, Pa", "flow, L/s");
     signs(
         sheet,
@@ -93,7 +93,8 @@ public final class FanChart extends BalanceChart {
 
   /** The stall side dashed. */
   private void paintFan(Sheet sheet, ChartPanel panel, MachineBalance balance) {
-    FanCurve running = balance.machine().fan().running(balance.machine().air().air().density());
+    FanCurve running =
+        balance.machine().fan().running(balance.machine().duty().air().air().density());
     Path2D stall = new Path2D.Double();
     Path2D working = new Path2D.Double();
     stall.moveTo(panel.x(0), panel.y(fan.pressure()[0]));
@@ -132,7 +133,7 @@ public final class FanChart extends BalanceChart {
   private static void label(Sheet sheet, ChartPanel panel, MachineBalance balance) {
     List<Rectangle2D> taken = new ArrayList<>();
     taken.add(new Rectangle2D.Double(LEFT, TOP - 22, TextWidth.of("suction, Pa", 12) + 6, 14));
-    balance.leakCurves().stream()
+    balance.operation().leakCurves().stream()
         .sorted(Comparator.comparing(leak -> leak.factor() != 1))
         .forEach(leak -> label(sheet, panel, leak, taken));
   }
@@ -169,14 +170,14 @@ public final class FanChart extends BalanceChart {
   }
 
   private static void mark(Sheet sheet, ChartPanel panel, OperatingPoint p, FreeSpot free) {
-    double x = panel.x(LITRES * p.fanFlow().value());
+    double x = panel.x(LITRES * p.flows().fan().value());
     double y = panel.y(p.suction().value());
     Path2D bars = new Path2D.Double();
     bars.append(
         new Line2D.Double(
-            panel.x(Math.max(panel.across().low(), LITRES * p.fanFlow().low())),
+            panel.x(Math.max(panel.across().low(), LITRES * p.flows().fan().low())),
             y,
-            panel.x(Math.min(panel.across().high(), LITRES * p.fanFlow().high())),
+            panel.x(Math.min(panel.across().high(), LITRES * p.flows().fan().high())),
             y),
         false);
     bars.append(
@@ -193,7 +194,7 @@ public final class FanChart extends BalanceChart {
         new Rectangle2D.Double(x - 8, y - 8, 16, 16),
         BalanceWords.point(p)
             + "\nflow, L/s: "
-            + Digits.withBand(p.fanFlow(), LITRES)
+            + Digits.withBand(p.flows().fan(), LITRES)
             + "\nsuction, Pa: "
             + Digits.withBand(p.suction(), 1));
   }
@@ -201,7 +202,7 @@ public final class FanChart extends BalanceChart {
   /** Says what kind of point it is where no line runs, with a thin line to it from afar. */
   private static void name(Sheet sheet, ChartPanel panel, OperatingPoint p, FreeSpot free) {
     String words = BalanceWords.point(p);
-    double x = panel.x(LITRES * p.fanFlow().value());
+    double x = panel.x(LITRES * p.flows().fan().value());
     double y = panel.y(p.suction().value());
     Rectangle2D spot = free.take(x, y, TextWidth.of(words, 11.5), 13);
     double nearX = Math.max(spot.getMinX(), Math.min(spot.getMaxX(), x));

@@ -38,7 +38,7 @@ public final class GapChart extends Picture {
         Ranking.GapRatio ratio = row.perGap().get(g);
         boolean settled =
             row.results().stream()
-                .filter(result -> result.gap() == ratio.gap())
+                .filter(result -> result.conditions().gap() == ratio.gap())
                 .allMatch(result -> result.status() == SolveStatus.CONVERGED);
         points.add(new ChartPanel.Point(1000 * ratio.gap(), ratio.relativeLeak(), settled));
       }

@@ -38,7 +38,7 @@ public final class HoldChart extends BalanceChart {
   void paint(Sheet sheet, MachineBalance balance) {
     Rectangle2D box =
         new Rectangle2D.Double(LEFT, TOP, WIDTH - LEFT - RIGHT, HEIGHT - TOP - BOTTOM);
-    double asked = balance.machine().terms().safetyFactor();
+    double asked = balance.machine().duty().terms().safetyFactor();
     ChartPanel panel =
         new ChartPanel(box, PlotScale.upTo(180), PlotScale.upTo(Math.max(MOST, 1.5 * asked)));
     panel.paintScales(sheet, 6, 5, true, true);
@@ -54,7 +54,7 @@ public final class HoldChart extends BalanceChart {
     }
     List<ChartPanel.@Nullable Point> points = new ArrayList<>();
     HoldPoint before = null;
-    for (HoldPoint p : balance.holdOverTilt()) {
+    for (HoldPoint p : balance.holding().overTilt()) {
       Estimate e = p.margin();
       boolean shown = e != null && e.high() <= panel.up().high();
       points.add(
@@ -69,8 +69,8 @@ public final class HoldChart extends BalanceChart {
       before = p;
     }
     broken(sheet, panel, points, "tilt of the ground, \u00b0", "margin");
-    balance.holds().stream()
-        .filter(h -> h.place().equals("worst"))
+    balance.holding().holds().stream()
+        .filter(h -> h.place().name().equals("worst"))
         .findFirst()
         .ifPresent(h -> worst(sheet, panel, h));
     foot(
@@ -99,22 +99,22 @@ public final class HoldChart extends BalanceChart {
 
   /** A ring round the least margin of all, named below its band. */
   private static void worst(Sheet sheet, ChartPanel panel, Hold h) {
-    Estimate e = h.margin();
+    Estimate e = h.margins().least();
     if (e == null || e.value() > panel.up().high()) {
       return;
     }
     Estimate shown = above(e);
-    double x = panel.x(Math.toDegrees(h.angle()));
+    double x = panel.x(Math.toDegrees(h.place().angle()));
     ChartPanel.dot(sheet, x, panel.y(shown.value()), Ink.VORTEX, false);
     String text =
         "least "
             + Digits.plain(e.value(), 3)
             + " at "
-            + Digits.plain(Math.toDegrees(h.angle()), 3)
+            + Digits.plain(Math.toDegrees(h.place().angle()), 3)
             + "\u00b0: "
-            + h.limitedBy()
+            + h.judgement().limitedBy()
             + ", "
-            + h.heading();
+            + h.place().heading();
     double half = 0.5 * TextWidth.of(text, 11.5);
     Rectangle2D box = panel.box();
     double at = Math.max(box.getMinX() + half + 4, Math.min(box.getMaxX() - half - 4, x));

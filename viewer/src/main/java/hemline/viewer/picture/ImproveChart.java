@@ -42,7 +42,7 @@ public final class ImproveChart extends Picture {
 
   /** Chart of a search with at least one evaluation. */
   public static ImproveChart of(Improvement found) {
-    return of(found.start().name(), found.goal(), found.history());
+    return of(found.asked().start().name(), found.asked().goal(), found.history());
   }
 
   /** Chart of a search that may still run. */

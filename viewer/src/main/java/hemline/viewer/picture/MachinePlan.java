@@ -77,7 +77,8 @@ public final class MachinePlan extends Picture {
 
   @Override
   public void paint(Sheet sheet) {
-    heading(sheet, machine.name(), "plan, seen from above; the front is on the right");
+    heading(
+        sheet, machine.description().name(), "plan, seen from above; the front is on the right");
     Path2D floor = new Path2D.Double();
     for (FloorOutline.Piece piece : pieces) {
       if (floor.getCurrentPoint() == null) {
@@ -155,9 +156,9 @@ public final class MachinePlan extends Picture {
 
   private void fan(Sheet sheet) {
     Fan fan = machine.fan();
-    double radius = fan.exitArea() > 0 ? scale * Math.sqrt(fan.exitArea() / Math.PI) : 12;
-    double x = px(fan.x());
-    double y = py(fan.y());
+    double radius = fan.outlet().area() > 0 ? scale * Math.sqrt(fan.outlet().area() / Math.PI) : 12;
+    double x = px(fan.outlet().x());
+    double y = py(fan.outlet().y());
     Ellipse2D ring = new Ellipse2D.Double(x - radius, y - radius, 2 * radius, 2 * radius);
     sheet.stroke(ring, new Pen(Ink.SERIES, 1, 2));
     sheet.mark(ring.getBounds2D(), "fan, " + Digits.plain(60 * fan.speed(), 5) + " rpm");

@@ -55,7 +55,7 @@ final class Rulers {
           digits.at(Anchor.MIDDLE).turned(90));
     }
     if (scene.duct() == null) {
-      paintGap(sheet, view, scene.result().gap());
+      paintGap(sheet, view, scene.result().conditions().gap());
     }
   }
 

@@ -46,13 +46,13 @@ final class SectionCaption {
   private static String conditions(SectionScene scene) {
     SectionResult result = scene.result();
     if (scene.closed()) {
-      return "closed cavity \u00b7 " + Wording.ground(result.groundSpeed(), result.spanwiseSpeed());
+      return "closed cavity \u00b7 " + Wording.ground(result.conditions());
     }
     return scene.duct() != null
         ? "pressure drop "
-            + Digits.plain(result.suction(), 4)
+            + Digits.plain(result.conditions().suction(), 4)
             + " Pa \u00b7 "
-            + Wording.ground(result.groundSpeed(), result.spanwiseSpeed())
+            + Wording.ground(result.conditions())
         : Wording.conditions(result);
   }
 

@@ -68,7 +68,7 @@ public final class SectionPicture extends Picture {
     sheet.clip(view.frame());
     paintPressure(sheet);
     Streamlines lines =
-        new Streamlines(shown, scene.through(), scene.result().gap() * view.scale());
+        new Streamlines(shown, scene.through(), scene.result().conditions().gap() * view.scale());
     lines.paint(sheet, view);
     paintSolids(sheet);
     VortexLabels.paint(sheet, view, scene.result());
@@ -114,7 +114,7 @@ public final class SectionPicture extends Picture {
     DuctSection duct = scene.duct();
     if (duct != null && scene.ceilingShown()) {
       GroundMotion motion =
-          new GroundMotion(duct.upperWall().speed(), duct.upperWall().spanwiseSpeed());
+          new GroundMotion(duct.walls().upper().speed(), duct.walls().upper().spanwiseSpeed());
       strip(sheet, frame.getMinY() - GROUND, frame.getMinY(), "ceiling", motion);
     }
     if (scene.closed()) {

@@ -41,12 +41,12 @@ public record SectionScene(
 
   /** True when the upper wall of a duct bounds the picture. */
   public boolean ceilingShown() {
-    return duct != null && window.top() >= duct.height() * (1 - 1e-9);
+    return duct != null && window.top() >= duct.channel().height() * (1 - 1e-9);
   }
 
   /** True for a duct closed on all sides. */
   public boolean closed() {
-    return duct != null && duct.cavity() != null;
+    return duct != null && duct.walls().cavity() != null;
   }
 
   /** The scene of a solved lip or duct. */
@@ -81,7 +81,7 @@ public record SectionScene(
         List.of(),
         duct.ground(),
         SectionWindow.aroundObstacles(obstacles, duct, field),
-        field.streamfunctionIn(duct.from(), duct.to(), duct.height()),
+        field.streamfunctionIn(duct.channel().from(), duct.channel().to(), duct.channel().height()),
         duct);
   }
 

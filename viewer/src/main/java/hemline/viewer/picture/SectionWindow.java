@@ -53,13 +53,18 @@ public record SectionWindow(double left, double right, double bottom, double top
   /** Window around the obstacles of a duct; the whole duct when there are none. */
   public static SectionWindow aroundObstacles(
       List<Ring> solids, DuctSection duct, GridField field) {
-    if (solids.isEmpty() || duct.cavity() != null) {
-      return new SectionWindow(duct.from(), duct.to(), 0, duct.height()).within(field);
+    if (solids.isEmpty() || duct.walls().cavity() != null) {
+      return new SectionWindow(
+              duct.channel().from(), duct.channel().to(), 0, duct.channel().height())
+          .within(field);
     }
     Box box = Box.of(solids);
     double step = duct.gap();
     return new SectionWindow(
-            box.left() - UPSTREAM * step, box.right() + DOWNSTREAM * step, 0, duct.height())
+            box.left() - UPSTREAM * step,
+            box.right() + DOWNSTREAM * step,
+            0,
+            duct.channel().height())
         .within(field);
   }
 

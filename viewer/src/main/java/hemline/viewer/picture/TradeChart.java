@@ -28,10 +28,10 @@ public final class TradeChart extends BalanceChart {
     super(
         balance,
         "what one change buys, springs included",
-        TOP + ROW * (balance.trades().size() + balance.lips().size()) + BOTTOM);
+        TOP + ROW * (balance.changes().trades().size() + balance.changes().lips().size()) + BOTTOM);
     for (Trade.Kind kind : Trade.Kind.values()) {
       List<Trade> of = new ArrayList<>();
-      for (Trade t : balance.trades()) {
+      for (Trade t : balance.changes().trades()) {
         if (t.kind() == kind) {
           of.add(t);
         }
@@ -39,7 +39,7 @@ public final class TradeChart extends BalanceChart {
       of.sort(Comparator.comparingDouble(Trade::factor));
       rows.addAll(of);
     }
-    balance.lips().forEach(lip -> rows.add(lip.trade()));
+    balance.changes().lips().forEach(lip -> rows.add(lip.trade()));
   }
 
   /** Chart of a balance. */

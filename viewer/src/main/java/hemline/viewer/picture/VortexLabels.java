@@ -1,6 +1,7 @@
 package hemline.viewer.picture;
 
 import hemline.shared.result.Figure;
+import hemline.shared.result.SectionFigures;
 import hemline.shared.result.SectionResult;
 import hemline.viewer.format.Digits;
 import hemline.viewer.picture.Sheet.Anchor;
@@ -35,8 +36,8 @@ public final class VortexLabels {
       List<Rectangle2D> words) {
     List<Rectangle2D> taken = new ArrayList<>(words);
     Rectangle2D frame = view.frame();
-    boolean leaking = result.figures().containsKey(Figure.LEAK_FLOW);
-    for (SectionResult.TrappedVortex vortex : result.trappedVortices()) {
+    boolean leaking = result.figures().scalars().containsKey(Figure.LEAK_FLOW);
+    for (SectionFigures.TrappedVortex vortex : result.figures().trappedVortices()) {
       double x = view.x(vortex.x());
       double y = view.y(vortex.y());
       if (vortex.strength().value() < WEAKEST || !frame.contains(x, y)) {

@@ -23,8 +23,8 @@ final class FlowBytes {
         f.w(),
         f.p(),
         f.eddyViscosity(),
-        f.faceFlux(),
-        f.boundaryFlux(),
+        f.flux().interior(),
+        f.flux().boundary(),
         f.streamfunction());
   }
 
@@ -64,8 +64,7 @@ final class FlowBytes {
             new double[n],
             new double[n],
             new double[n],
-            new double[mesh.faces],
-            new double[mesh.boundaryFaces],
+            new FlowField.Flux(new double[mesh.faces], new double[mesh.boundaryFaces]),
             new double[mesh.lines.x().length * mesh.lines.y().length]);
     if (bytes.length != length(arrays(field)) * Double.BYTES) {
       return null;

@@ -3,6 +3,7 @@ package hemline.viewer.project;
 import hemline.shared.file.MachineFile;
 import hemline.shared.problem.InputException;
 import hemline.shared.result.Estimate;
+import hemline.shared.result.LeakGrids;
 import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
@@ -55,15 +56,13 @@ public final class InventedLeaks implements ResultStore<LeakPoint> {
     LeakPoint point =
         new LeakPoint(
             "invented",
-            asked.gap(),
-            asked.suction(),
-            asked.groundSpeed(),
-            asked.spanwiseSpeed(),
+            asked.conditions(),
             SolveStatus.CONVERGED,
             Regime.TURBULENT,
             new Estimate(0.75, 0.01, 0, 0, 0, Estimate.Trend.MONOTONE),
             Estimate.exact(0),
-            List.of());
+            List.of(),
+            LeakGrids.NONE);
     folder.keep(asked, point);
     return point;
   }

@@ -4,7 +4,6 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.shared.problem.InputException;
 import hemline.shared.result.LeakOrigin;
@@ -48,9 +47,7 @@ public final class KeptResults<T extends Record> implements ResultStore<T> {
   private final String solver;
   private final int most;
   private final ObjectMapper json =
-      new ObjectMapper()
-          .enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS)
-          .enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES);
+      KeptForm.json().enable(DeserializationFeature.FAIL_ON_MISSING_CREATOR_PROPERTIES);
 
   KeptResults(Class<T> kind, String schema, Path folder, String solver, int most) {
     this.kind = kind;

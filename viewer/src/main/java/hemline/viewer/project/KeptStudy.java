@@ -19,9 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param ranking the whole ranking; null for other studies and for a ranking that was stopped
  * @param sections answers of a ranking that was stopped: those solved by then; else empty
  * @param complete false when the study was stopped before its end
- * @param seconds wall time
- * @param when instant of the end, ISO 8601
- * @param engine {@link Engine#fingerprint} of the solver
+ * @param run of the solver
  */
 public record KeptStudy(
     StudyQuestion question,
@@ -30,9 +28,17 @@ public record KeptStudy(
     @Nullable Ranking ranking,
     List<SectionResult> sections,
     boolean complete,
-    double seconds,
-    String when,
-    String engine) {
+    Run run) {
+
+  /**
+   * A run of the solver.
+   *
+   * @param seconds wall time
+   * @param when instant of the end, ISO 8601
+   * @param engine {@link Engine#fingerprint} of the solver
+   */
+  public record Run(double seconds, String when, String engine) {}
+
   public KeptStudy {
     sections = List.copyOf(sections);
   }
@@ -43,12 +49,7 @@ public record KeptStudy(
    *
    * @param solved answers, in any order
    */
-  public static KeptStudy part(
-      StudyQuestion question,
-      List<SectionResult> solved,
-      double seconds,
-      String when,
-      String engine) {
+  public static KeptStudy part(StudyQuestion question, List<SectionResult> solved, Run run) {
     Swept swept = question.swept();
     SweepResult sweep = null;
     if (swept != null) {
@@ -63,15 +64,7 @@ public record KeptStudy(
       sweep = new SweepResult(points, null);
     }
     return new KeptStudy(
-        question,
-        sweep,
-        null,
-        null,
-        swept == null ? solved : List.of(),
-        false,
-        seconds,
-        when,
-        engine);
+        question, sweep, null, null, swept == null ? solved : List.of(), false, run);
   }
 
   /** Points of the lip that was swept; null where there are none. */
@@ -135,13 +128,14 @@ public record KeptStudy(
   /** True for an answer under the conditions of the question. */
   private boolean asked(SectionResult r) {
     Swept swept = question.swept();
-    double varied = swept == null ? r.gap() : swept.of(r);
+    double varied = swept == null ? r.conditions().gap() : swept.of(r);
     boolean speeds =
-        (swept == Swept.GROUND_SPEED || r.groundSpeed() == question.ground().speed())
-            && r.spanwiseSpeed() == question.ground().spanwiseSpeed();
+        (swept == Swept.GROUND_SPEED
+                || r.conditions().groundSpeed() == question.held().ground().speed())
+            && r.conditions().spanwiseSpeed() == question.held().ground().spanwiseSpeed();
     return question.values().stream().anyMatch(v -> v == varied)
-        && (swept == null || swept == Swept.GAP || r.gap() == question.gap())
-        && (swept == Swept.SUCTION || r.suction() == question.suction())
+        && (swept == null || swept == Swept.GAP || r.conditions().gap() == question.held().gap())
+        && (swept == Swept.SUCTION || r.conditions().suction() == question.held().suction())
         && speeds;
   }
 }

@@ -3,7 +3,6 @@ package hemline.viewer.project;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.shared.problem.InputException;
@@ -50,9 +49,7 @@ public final class SectionStore {
   /** Bytes of the folder at the last look, and what was kept since; below 0 before the first. */
   private long held = -1;
 
-  /** Maps in the order of their keys, so that the same content is the same file. */
-  private final ObjectMapper json =
-      new ObjectMapper().enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS);
+  private final ObjectMapper json = KeptForm.json();
 
   /**
    * A store in a folder, which is made when the first section is kept.

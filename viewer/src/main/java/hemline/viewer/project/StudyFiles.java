@@ -23,11 +23,11 @@ public final class StudyFiles {
     Swept swept = study.question().swept();
     SweepResult sweep = study.swept();
     if (ranking != null) {
-      String document = RankingDocument.text(ranking, study.complete(), study.seconds());
+      String document = RankingDocument.text(ranking, study.complete(), study.run().seconds());
       RankingFiles.write(folder, document, ranking, study.results(), page);
     } else if (swept != null && sweep != null) {
       String document =
-          SweepDocument.text(sweep, study.relative(), study.complete(), study.seconds());
+          SweepDocument.text(sweep, study.relative(), study.complete(), study.run().seconds());
       SweepFiles.write(folder, document, sweep, study.relative(), swept, page);
     } else {
       folder.write("figures.csv", FiguresCsv.of(study.results()));

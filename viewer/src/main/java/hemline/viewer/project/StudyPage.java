@@ -41,7 +41,8 @@ public final class StudyPage {
     }
     study.results().forEach(result -> page.plain(line(result)));
     page.toKnow(
-        SweepPage.gathered(study.results(), p -> p.name() + " at " + Wording.length(p.gap())));
+        SweepPage.gathered(
+            study.results(), p -> p.name() + " at " + Wording.length(p.conditions().gap())));
     return page.quiet(Cautions.CODES);
   }
 
@@ -50,7 +51,7 @@ public final class StudyPage {
     return "%s, gap %s: %s"
         .formatted(
             result.name(),
-            Wording.length(result.gap()),
+            Wording.length(result.conditions().gap()),
             leak == null ? "no usable flow" : Digits.withBand(leak, 1000) + " L/s per m");
   }
 }

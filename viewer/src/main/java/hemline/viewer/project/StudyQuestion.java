@@ -21,26 +21,36 @@ import org.jspecify.annotations.Nullable;
  * @param lips the lip, or the candidates
  * @param baseline what leaks are measured against; null for none, which a ranking cannot do without
  * @param values points of the range; for a ranking the gaps
- * @param gap m; not used where gaps are in the values
- * @param suction Pa; not used where it is swept
- * @param ground its speed is not used where it is swept
- * @param air the fluid
- * @param level finest grid
- * @param closure flow model
- * @param modelSpread true to widen the bands by a second flow model
+ * @param held conditions that stay still
+ * @param solving how sections are solved
  */
 public record StudyQuestion(
     @Nullable Swept swept,
     List<LipProfile> lips,
     @Nullable LipProfile baseline,
     List<Double> values,
-    double gap,
-    double suction,
-    GroundMotion ground,
-    FluidState air,
-    MeshLevel level,
-    Closure closure,
-    boolean modelSpread) {
+    Held held,
+    Solving solving) {
+
+  /**
+   * Conditions of all points.
+   *
+   * @param gap m; not used where gaps are in the values
+   * @param suction Pa; not used where it is swept
+   * @param ground its speed is not used where it is swept
+   * @param air the fluid
+   */
+  public record Held(double gap, double suction, GroundMotion ground, FluidState air) {}
+
+  /**
+   * How sections are solved.
+   *
+   * @param level finest grid
+   * @param closure flow model
+   * @param modelSpread true to widen the bands by a second flow model
+   */
+  public record Solving(MeshLevel level, Closure closure, boolean modelSpread) {}
+
   public StudyQuestion {
     lips = List.copyOf(lips);
     values = List.copyOf(values);
@@ -63,12 +73,13 @@ public record StudyQuestion(
 
   /** The first lip under the conditions of the study. */
   public SealSection base() {
-    double first = swept == null || swept == Swept.GAP ? values.get(0) : gap;
-    return new SealSection(lips.get(0), first, suction, ground, air, List.of());
+    double first = swept == null || swept == Swept.GAP ? values.get(0) : held.gap();
+    return new SealSection(
+        lips.get(0), first, held.suction(), held.ground(), held.air(), List.of());
   }
 
   public RunOptions options(int threads) {
-    return new RunOptions(level, closure, modelSpread, threads);
+    return new RunOptions(solving.level(), solving.closure(), solving.modelSpread(), threads);
   }
 
   /** One line that names the study. */
@@ -86,20 +97,22 @@ public record StudyQuestion(
   public String conditions() {
     StringBuilder text = new StringBuilder();
     if (swept != null && swept != Swept.GAP) {
-      text.append("gap ").append(Wording.length(gap)).append(" \u00b7 ");
+      text.append("gap ").append(Wording.length(held.gap())).append(" \u00b7 ");
     }
     if (swept != Swept.SUCTION) {
-      text.append("suction ").append(Wording.pressure(suction)).append(" \u00b7 ");
+      text.append("suction ").append(Wording.pressure(held.suction())).append(" \u00b7 ");
     }
     text.append(
         swept == Swept.GROUND_SPEED
-            ? ground.spanwiseSpeed() == 0 ? "" : Wording.ground(0, ground.spanwiseSpeed())
-            : Wording.ground(ground.speed(), ground.spanwiseSpeed()));
-    if (!Wording.air(air).isEmpty()) {
-      text.append(" \u00b7 ").append(Wording.air(air));
+            ? held.ground().spanwiseSpeed() == 0
+                ? ""
+                : Wording.ground(0, held.ground().spanwiseSpeed())
+            : Wording.ground(held.ground().speed(), held.ground().spanwiseSpeed()));
+    if (!Wording.air(held.air()).isEmpty()) {
+      text.append(" \u00b7 ").append(Wording.air(held.air()));
     }
-    text.append(" \u00b7 ").append(level.key()).append(" mesh");
-    if (modelSpread) {
+    text.append(" \u00b7 ").append(solving.level().key()).append(" mesh");
+    if (solving.modelSpread()) {
       text.append(" \u00b7 with a second turbulence model");
     }
     return text.toString().replace(" \u00b7  \u00b7 ", " \u00b7 ");

@@ -3,7 +3,6 @@ package hemline.viewer.project;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.NoticeKind;
@@ -48,9 +47,7 @@ public final class StudyStore {
   private final Path folder;
   private final String engine;
 
-  /** Maps in the order of their keys, so that the same content is the same file. */
-  private final ObjectMapper json =
-      new ObjectMapper().enable(SerializationFeature.ORDER_MAP_ENTRIES_BY_KEYS);
+  private final ObjectMapper json = KeptForm.json();
 
   /**
    * A store in a folder, which is made when the first study is kept.
@@ -131,7 +128,7 @@ public final class StudyStore {
         refused.add(KeptFile.setAside(file, e));
       }
     }
-    studies.sort(Comparator.comparing((KeptStudy s) -> Instant.parse(s.when())).reversed());
+    studies.sort(Comparator.comparing((KeptStudy s) -> Instant.parse(s.run().when())).reversed());
     return new Kept(studies, refused);
   }
 
@@ -139,7 +136,7 @@ public final class StudyStore {
   public void remove(KeptStudy study) {
     try {
       // the file may be named by another build of the solver
-      StudyStore store = new StudyStore(folder, study.engine());
+      StudyStore store = new StudyStore(folder, study.run().engine());
       store.sections(study.question()).clear();
       Files.deleteIfExists(store.file(study.question()));
     } catch (IOException e) {
@@ -185,11 +182,11 @@ public final class StudyStore {
       return "lacks \"" + missing + "\"";
     }
     try {
-      Instant.parse(study.when());
+      Instant.parse(study.run().when());
     } catch (DateTimeException e) {
       return "does not tell when it was solved";
     }
-    Path named = new StudyStore(folder, study.engine()).file(study.question());
+    Path named = new StudyStore(folder, study.run().engine()).file(study.question());
     if (!named.getFileName().equals(file.getFileName())) {
       return "answers another question than its name says";
     }

@@ -17,8 +17,8 @@ final class BalanceCsv {
   /** Figures where the machine settles, at rest and at the travel speed. */
   static String figures(MachineBalance balance) {
     CsvText out = new CsvText("state,figure,value,low,high,unit");
-    figures(out, "rest", balance.rest());
-    figures(out, "travel", balance.travelling());
+    figures(out, "rest", balance.operation().rest());
+    figures(out, "travel", balance.operation().travelling());
     return out.toString();
   }
 
@@ -42,8 +42,8 @@ final class BalanceCsv {
         new CsvText(
             "change,name,factor,downforce_N,low,high,shaftPower_W,low,high,perWatt_N_W,low,high,"
                 + "leastGap_m,low,high,beyondSolved,rank,relativeDownforce,low,high");
-    balance.trades().forEach(t -> out.row(trade(t), null, CsvText.band(null)));
-    for (RankedLip lip : balance.lips()) {
+    balance.changes().trades().forEach(t -> out.row(trade(t), null, CsvText.band(null)));
+    for (RankedLip lip : balance.changes().lips()) {
       out.row(trade(lip.trade()), lip.rank(), CsvText.band(lip.relative()));
     }
     return out.toString();
@@ -64,13 +64,13 @@ final class BalanceCsv {
   /** Points of all curves: fan, leaks at fixed gaps, downforce over gap and fan speed. */
   static String curves(MachineBalance balance) {
     CsvText out = new CsvText("curve,gapFactor,x,y,low,high,xUnit,yUnit");
-    FlowCurve fan = balance.fanCurve();
+    FlowCurve fan = balance.operation().fanCurve();
     if (fan != null) {
       flow(out, "fan", fan);
     }
-    balance.leakCurves().forEach(c -> flow(out, "leaks", c));
-    series(out, "downforceOverGap", balance.overGap());
-    series(out, "downforceOverFanSpeed", balance.overSpeed());
+    balance.operation().leakCurves().forEach(c -> flow(out, "leaks", c));
+    series(out, "downforceOverGap", balance.changes().overGap());
+    series(out, "downforceOverFanSpeed", balance.changes().overSpeed());
     return out.toString();
   }
 
@@ -93,10 +93,10 @@ final class BalanceCsv {
     for (LeakPoint p : balance.leakPoints()) {
       out.row(
           p.lip(),
-          p.gap(),
-          p.suction(),
-          p.groundSpeed(),
-          p.spanwiseSpeed(),
+          p.conditions().gap(),
+          p.conditions().suction(),
+          p.conditions().groundSpeed(),
+          p.conditions().spanwiseSpeed(),
           p.status().key(),
           p.regime().key(),
           CsvText.band(p.discharge()),

@@ -38,33 +38,33 @@ public final class BalanceDocument {
     machine(document.putObject("machine"), balance.machine());
     document.put("mesh", mesh);
     ArrayNode points = document.putArray("operatingPoints");
-    balance.operatingPoints().forEach(p -> points.add(point(p)));
-    settled(document, balance.rest(), balance.machine());
-    if (balance.travelling() != null) {
+    balance.operation().points().forEach(p -> points.add(point(p)));
+    settled(document, balance.operation().rest(), balance.machine());
+    if (balance.operation().travelling() != null) {
       ObjectNode travelling = document.putObject("atTravelSpeed");
-      JsonText.number(travelling, "speed", balance.machine().travelSpeed());
-      settled(travelling, balance.travelling(), balance.machine());
+      JsonText.number(travelling, "speed", balance.machine().duty().travelSpeed());
+      settled(travelling, balance.operation().travelling(), balance.machine());
     } else {
       document.putNull("atTravelSpeed");
     }
-    margin(document, balance.rideHeight());
-    valve(document, balance.valve());
+    margin(document, balance.drawDown().margin());
+    valve(document, balance.drawDown().valve());
     ArrayNode holds = document.putArray("holds");
-    for (Hold h : balance.holds()) {
-      if (h.place().equals("worst")) {
+    for (Hold h : balance.holding().holds()) {
+      if (h.place().name().equals("worst")) {
         document.set("worstHold", HoldNodes.hold(h, balance));
       } else {
         holds.add(HoldNodes.hold(h, balance));
       }
     }
-    HoldNodes.overTilt(document.putArray("holdOverTilt"), balance.holdOverTilt());
+    HoldNodes.overTilt(document.putArray("holdOverTilt"), balance.holding().overTilt());
     HoldNodes.ends(document, balance);
-    launch(document, balance.launch());
-    HoldNodes.steps(document, balance.steps());
+    launch(document, balance.driving().launch());
+    HoldNodes.steps(document, balance.driving().steps());
     ArrayNode trades = document.putArray("trades");
-    balance.trades().forEach(t -> trades.add(trade(t)));
+    balance.changes().trades().forEach(t -> trades.add(trade(t)));
     ArrayNode lips = document.putArray("lips");
-    for (RankedLip lip : balance.lips()) {
+    for (RankedLip lip : balance.changes().lips()) {
       ObjectNode node = trade(lip.trade());
       node.put("rank", lip.rank());
       put(node, "relativeDownforce", lip.relative(), PURE);
@@ -81,23 +81,23 @@ public final class BalanceDocument {
   }
 
   private static void machine(ObjectNode node, Machine machine) {
-    node.put("name", machine.name());
-    node.put("notes", machine.notes());
-    node.put("invented", machine.invented());
+    node.put("name", machine.description().name());
+    node.put("notes", machine.description().notes());
+    node.put("invented", machine.description().invented());
     JsonText.number(node, "mass", machine.load().mass());
     JsonText.number(node, "floorArea", machine.floor().area());
     JsonText.number(node, "sealLength", machine.floor().perimeter());
-    JsonText.number(node, "airDensity", machine.air().air().density());
-    JsonText.number(node, "airPressure", machine.air().pressure());
+    JsonText.number(node, "airDensity", machine.duty().air().air().density());
+    JsonText.number(node, "airPressure", machine.duty().air().pressure());
   }
 
   private static ObjectNode point(OperatingPoint p) {
     ObjectNode node = JsonText.NODES.objectNode();
     put(node, "suction", p.suction(), "Pa");
-    put(node, "fanFlow", p.fanFlow(), FLOW);
-    put(node, "leakFlow", p.leakFlow(), FLOW);
-    put(node, "valveFlow", p.valveFlow(), FLOW);
-    put(node, "otherFlow", p.otherFlow(), FLOW);
+    put(node, "fanFlow", p.flows().fan(), FLOW);
+    put(node, "leakFlow", p.flows().leak(), FLOW);
+    put(node, "valveFlow", p.flows().valve(), FLOW);
+    put(node, "otherFlow", p.flows().other(), FLOW);
     node.put("stable", p.stable());
     node.put("stallSide", p.stallSide());
     node.put("touching", p.touching());
@@ -134,14 +134,14 @@ public final class BalanceDocument {
     if (r == null) {
       return;
     }
-    put(node, "force", r.force(), "N");
-    put(node, "forceAtGravity", r.forceAtGravity(), "N");
-    put(node, "forceAtCorner", r.forceAtCorner(), "N");
-    node.put("corner", r.corner());
+    put(node, "force", r.bears().force(), "N");
+    put(node, "forceAtGravity", r.bears().atGravity(), "N");
+    put(node, "forceAtCorner", r.bears().atCorner(), "N");
+    node.put("corner", r.bears().corner());
     put(node, "gap", r.gap(), "m");
-    put(node, "requiredStiffness", r.requiredStiffness(), "N/m");
-    put(node, "factor", r.factor(), PURE);
-    JsonText.number(node, "stiffness", r.stiffness());
+    put(node, "requiredStiffness", r.heave().required(), "N/m");
+    put(node, "factor", r.heave().factor(), PURE);
+    JsonText.number(node, "stiffness", r.heave().stiffness());
     node.put("endsIn", r.ending().key());
     node.put("edge", r.edge());
   }
@@ -162,15 +162,15 @@ public final class BalanceDocument {
       return;
     }
     ObjectNode set = node.putObject("setting");
-    set.put("fits", s.fits());
-    JsonText.number(set, "preload", s.preload());
-    JsonText.number(set, "openingSuction", s.openingSuction());
-    JsonText.number(set, "lift", s.liftAtCap());
-    JsonText.number(set, "largestFlow", s.largestFlow());
-    JsonText.number(set, "seatAreaNeeded", s.seatAreaNeeded());
-    JsonText.number(set, "softSpring", s.softSpring());
-    put(set, "suction", s.suction(), "Pa");
-    put(set, "downforce", s.downforce(), "N");
+    set.put("fits", s.seat().fits());
+    JsonText.number(set, "preload", s.spring().preload());
+    JsonText.number(set, "openingSuction", s.spring().openingSuction());
+    JsonText.number(set, "lift", s.seat().lift());
+    JsonText.number(set, "largestFlow", s.seat().largestFlow());
+    JsonText.number(set, "seatAreaNeeded", s.seat().areaNeeded());
+    JsonText.number(set, "softSpring", s.spring().softRate());
+    put(set, "suction", s.settled().suction(), "Pa");
+    put(set, "downforce", s.settled().downforce(), "N");
     ObjectNode chatter = node.putObject("chatter");
     chatter.put("open", s.chatter().open());
     chatter.put("warns", s.chatter().warns());

@@ -41,10 +41,13 @@ record BatchColumn(
   static List<BatchColumn> all() {
     List<BatchColumn> all = new ArrayList<>();
     all.add(text("lip", "name of the lip", r -> r.result().name()));
-    all.add(number("gap", "m", "gap", r -> r.result().gap()));
-    all.add(number("suction", "Pa", "suction", r -> r.result().suction()));
-    all.add(number("groundSpeed", "m/s", "across the lip", r -> r.result().groundSpeed()));
-    all.add(number("spanwiseSpeed", "m/s", "along the lip", r -> r.result().spanwiseSpeed()));
+    all.add(number("gap", "m", "gap", r -> r.result().conditions().gap()));
+    all.add(number("suction", "Pa", "suction", r -> r.result().conditions().suction()));
+    all.add(
+        number("groundSpeed", "m/s", "across the lip", r -> r.result().conditions().groundSpeed()));
+    all.add(
+        number(
+            "spanwiseSpeed", "m/s", "along the lip", r -> r.result().conditions().spanwiseSpeed()));
     all.add(text("status", "how the solve ended", r -> r.result().status().key()));
     all.add(text("regime", "by the gap Reynolds number", r -> r.result().regime().key()));
     all.add(text("closure", "flow model used", r -> r.result().closure()));
@@ -57,12 +60,12 @@ record BatchColumn(
         text(
             "stageShares",
             "share of the pressure drop by constriction, parted by blanks",
-            r -> BatchRow.values(r.result().stageShares())));
+            r -> BatchRow.values(r.result().figures().stageShares())));
     all.add(
         text(
             "carryOver",
             "kinetic energy kept from each constriction to the next, parted by blanks",
-            r -> BatchRow.values(r.result().carryOver())));
+            r -> BatchRow.values(r.result().figures().carryOver())));
     all.add(number("cells", "", "fluid cells of the finest grid", BatchRow::cells));
     all.add(number("iterations", "", "on all grids", BatchRow::iterations));
     all.add(
@@ -74,8 +77,8 @@ record BatchColumn(
                     .map(text -> text.replace('|', '/'))
                     .collect(Collectors.joining(" | "))));
     all.add(text("lipDigest", "SHA-256 of the outline", r -> r.origin().lip()));
-    all.add(number("density", "kg/m3", "of the air", r -> r.origin().density()));
-    all.add(number("viscosity", "m2/s", "kinematic", r -> r.origin().kinematicViscosity()));
+    all.add(number("density", "kg/m3", "of the air", r -> r.origin().air().density()));
+    all.add(number("viscosity", "m2/s", "kinematic", r -> r.origin().air().kinematicViscosity()));
     all.add(text("mesh", "finest grid asked", r -> r.origin().mesh()));
     all.add(text("flowModel", "asked", r -> r.origin().flowModel()));
     all.add(text("solver", "fingerprint of the solver", BatchRow::solver));

@@ -27,10 +27,10 @@ public final class CheckCsv {
             e.quantity(),
             measured == null ? null : measured.unit(),
             CsvText.band(row.computed()),
-            e.reference(),
-            e.referenceUncertainty(),
-            e.tolerance(),
-            e.comparison().key(),
+            e.reference().value(),
+            e.reference().uncertainty(),
+            e.tolerance().largest(),
+            e.tolerance().comparison().key(),
             row.comparisonError(),
             row.relativeError(),
             row.validationUncertainty(),
@@ -39,7 +39,7 @@ public final class CheckCsv {
             e.evidence().grade().name(),
             e.evidence().source(),
             e.evidence().provenance(),
-            e.reason(),
+            e.tolerance().reason(),
             row.reason());
       }
     }

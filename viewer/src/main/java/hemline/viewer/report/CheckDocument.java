@@ -49,7 +49,7 @@ public final class CheckDocument {
     ExpectedFigure expected = row.expected();
     ObjectNode node = JsonText.NODES.objectNode();
     node.put("case", row.caseName());
-    node.put("title", result.one().title());
+    node.put("title", result.one().purpose().title());
     node.put("class", result.one().flow().key());
     node.put("quantity", expected.quantity());
     Estimate computed = row.computed();
@@ -59,12 +59,12 @@ public final class CheckDocument {
     } else {
       node.set("computed", JsonText.estimate(computed, measured.unit()));
     }
-    JsonText.number(node, "reference", expected.reference());
-    JsonText.number(node, "referenceUncertainty", expected.referenceUncertainty());
-    JsonText.number(node, "tolerance", expected.tolerance());
-    node.put("comparison", expected.comparison().key());
-    JsonText.number(node, "scale", expected.scale());
-    node.put("toleranceReason", expected.reason());
+    JsonText.number(node, "reference", expected.reference().value());
+    JsonText.number(node, "referenceUncertainty", expected.reference().uncertainty());
+    JsonText.number(node, "tolerance", expected.tolerance().largest());
+    node.put("comparison", expected.tolerance().comparison().key());
+    JsonText.number(node, "scale", expected.tolerance().scale());
+    node.put("toleranceReason", expected.tolerance().reason());
     node.put("source", expected.evidence().source());
     node.put("provenance", expected.evidence().provenance());
     node.put("grade", expected.evidence().grade().name());

@@ -19,11 +19,11 @@ final class CompareCsv {
           p.gap(),
           p.suction(),
           p.readings(),
-          p.measured(),
-          p.measuredUncertainty(),
+          p.measured().value(),
+          p.measured().halfWidth(),
           CsvText.band(s),
-          s == null ? null : p.error(),
-          s == null ? null : p.errorUncertainty(),
+          s == null ? null : p.error().value(),
+          s == null ? null : p.error().halfWidth(),
           p.verdict().key(),
           p.largest().key());
     }

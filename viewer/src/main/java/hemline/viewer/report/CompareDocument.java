@@ -31,16 +31,16 @@ public final class CompareDocument {
     document.put("lip", lip);
     document.put("rig", rig.name());
     document.put("invented", rig.invented());
-    document.put("verdict", comparison.verdict().key());
-    JsonText.number(document, "matters", comparison.matters());
-    JsonText.number(document, "meanRelativeError", comparison.meanError());
-    JsonText.number(document, "meanUncertainty", comparison.meanUncertainty());
-    JsonText.number(document, "chiSquare", comparison.chiSquare());
+    document.put("verdict", comparison.mean().verdict().key());
+    JsonText.number(document, "matters", comparison.finer().matters());
+    JsonText.number(document, "meanRelativeError", comparison.mean().error());
+    JsonText.number(document, "meanUncertainty", comparison.mean().uncertainty());
+    JsonText.number(document, "chiSquare", comparison.mean().chiSquare());
     JsonText.number(document, "scatter", comparison.scatter());
     ArrayNode points = document.putArray("points");
     comparison.points().forEach(p -> points.add(point(p)));
     ArrayNode deciders = document.putArray("deciders");
-    for (Comparison.Decider d : comparison.decisive()) {
+    for (Comparison.Decider d : comparison.finer().decisive()) {
       ObjectNode node = deciders.addObject();
       node.put("source", d.source().key());
       JsonText.number(node, "share", d.share());
@@ -66,12 +66,12 @@ public final class CompareDocument {
 
   private static ObjectNode calibration(Calibration c) {
     ObjectNode node = JsonText.NODES.objectNode();
-    JsonText.number(node, "factor", c.factor());
-    JsonText.number(node, "factorStandardUncertainty", c.factorUncertainty());
-    JsonText.number(node, "offset", c.offset());
-    JsonText.number(node, "offsetStandardUncertainty", c.offsetUncertainty());
-    JsonText.number(node, "correlation", c.correlation());
-    JsonText.number(node, "rest", c.rest());
+    JsonText.number(node, "factor", c.line().factor());
+    JsonText.number(node, "factorStandardUncertainty", c.line().factorUncertainty());
+    JsonText.number(node, "offset", c.line().offset());
+    JsonText.number(node, "offsetStandardUncertainty", c.line().offsetUncertainty());
+    JsonText.number(node, "correlation", c.line().correlation());
+    JsonText.number(node, "rest", c.line().rest());
     return node;
   }
 
@@ -109,16 +109,16 @@ public final class CompareDocument {
     JsonText.number(node, "gap", p.gap());
     JsonText.number(node, "suction", p.suction());
     node.put("readings", p.readings());
-    JsonText.number(node, "measured", p.measured());
-    JsonText.number(node, "measuredUncertainty", p.measuredUncertainty());
+    JsonText.number(node, "measured", p.measured().value());
+    JsonText.number(node, "measuredUncertainty", p.measured().halfWidth());
     Estimate predicted = p.predicted();
     if (predicted == null) {
       node.putNull("predicted");
     } else {
       node.set("predicted", JsonText.estimate(predicted, "1"));
     }
-    JsonText.number(node, "error", p.error());
-    JsonText.number(node, "errorUncertainty", p.errorUncertainty());
+    JsonText.number(node, "error", p.error().value());
+    JsonText.number(node, "errorUncertainty", p.error().halfWidth());
     node.put("verdict", p.verdict().key());
     node.put("largestSource", p.largest().key());
     return node;

@@ -2,6 +2,7 @@ package hemline.viewer.report;
 
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
+import hemline.shared.result.SectionFigures;
 import hemline.shared.result.SectionResult;
 import hemline.solver.study.Ranking;
 import java.util.List;
@@ -20,10 +21,10 @@ public final class FiguresCsv {
       List<Object> head =
           List.of(
               r.name(),
-              r.gap(),
-              r.suction(),
-              r.groundSpeed(),
-              r.spanwiseSpeed(),
+              r.conditions().gap(),
+              r.conditions().suction(),
+              r.conditions().groundSpeed(),
+              r.conditions().spanwiseSpeed(),
               r.status().key(),
               r.regime().key(),
               r.closure());
@@ -33,13 +34,15 @@ public final class FiguresCsv {
           out.row(head, figure.key(), CsvText.band(estimate), figure.unit());
         }
       }
-      list(out, head, "stageShare", r.stageShares());
-      list(out, head, "carryOver", r.carryOver());
+      list(out, head, "stageShare", r.figures().stageShares());
+      list(out, head, "carryOver", r.figures().carryOver());
       list(
           out,
           head,
           "trappedVortexStrength",
-          r.trappedVortices().stream().map(SectionResult.TrappedVortex::strength).toList());
+          r.figures().trappedVortices().stream()
+              .map(SectionFigures.TrappedVortex::strength)
+              .toList());
     }
     return out.toString();
   }

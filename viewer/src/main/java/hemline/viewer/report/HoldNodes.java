@@ -23,22 +23,22 @@ final class HoldNodes {
 
   static ObjectNode hold(Hold h) {
     ObjectNode node = JsonText.NODES.objectNode();
-    node.put("case", h.place());
-    JsonText.number(node, "angle", h.angle());
-    node.put("heading", h.heading());
-    JsonText.number(node, "noseAngle", h.noseAngle());
+    node.put("case", h.place().name());
+    JsonText.number(node, "angle", h.place().angle());
+    node.put("heading", h.place().heading());
+    JsonText.number(node, "noseAngle", h.place().noseAngle());
     node.put("holds", h.holds());
-    node.put("verdict", h.verdict().key());
+    node.put("verdict", h.judgement().verdict().key());
     ArrayNode reasons = node.putArray("notShown");
-    h.reasons().forEach(r -> reasons.add(NoticeWords.reason(r)));
-    node.put("limitedBy", h.limitedBy());
-    BalanceDocument.put(node, "margin", h.margin(), PURE);
-    BalanceDocument.put(node, "marginWithTolerances", h.total(), PURE);
-    BalanceDocument.put(node, "slip", h.slip(), PURE);
-    BalanceDocument.put(node, "sliding", h.sliding(), PURE);
-    BalanceDocument.put(node, "tip", h.tip(), PURE);
-    BalanceDocument.put(node, "axleLift", h.axleLift(), PURE);
-    BalanceDocument.put(node, "peelOff", h.peelOff(), PURE);
+    h.judgement().reasons().forEach(r -> reasons.add(NoticeWords.reason(r)));
+    node.put("limitedBy", h.judgement().limitedBy());
+    BalanceDocument.put(node, "margin", h.margins().least(), PURE);
+    BalanceDocument.put(node, "marginWithTolerances", h.margins().total(), PURE);
+    BalanceDocument.put(node, "slip", h.margins().slip(), PURE);
+    BalanceDocument.put(node, "sliding", h.margins().sliding(), PURE);
+    BalanceDocument.put(node, "tip", h.margins().tip(), PURE);
+    BalanceDocument.put(node, "axleLift", h.margins().axleLift(), PURE);
+    BalanceDocument.put(node, "peelOff", h.margins().peelOff(), PURE);
     ObjectNode headings = node.putObject("headings");
     headings.put("slip", h.headings().slip());
     headings.put("tip", h.headings().tip());
@@ -56,8 +56,8 @@ final class HoldNodes {
     ObjectNode node = hold(h);
     node.put(
         "sensitiveTo",
-        b.sensitivities().stream()
-            .filter(s -> s.over().isEmpty() && s.place().equals(h.place()))
+        b.holding().sensitivities().stream()
+            .filter(s -> s.over().isEmpty() && s.place().equals(h.place().name()))
             .findFirst()
             .flatMap(Sensitivity::most)
             .map(Sensitivity.Effect::input)
@@ -78,16 +78,16 @@ final class HoldNodes {
   /** What ends the holds, how it moves, and what is assumed. */
   static void ends(ObjectNode document, MachineBalance b) {
     ArrayNode ends = document.putArray("holdEnds");
-    for (HoldEnd e : b.holdEnds()) {
+    for (HoldEnd e : b.holding().ends()) {
       ObjectNode node = ends.addObject();
       node.put("case", e.place());
       JsonText.number(node, "tilt", e.tilt());
-      JsonText.number(node, "leastFanSpeed", e.fanSpeed());
-      number(node, "leastVoltage", e.voltage());
+      JsonText.number(node, "leastFanSpeed", e.fan().speed());
+      number(node, "leastVoltage", e.fan().voltage());
       number(node, "gapsWider", e.wider());
-      number(node, "leastFriction", e.friction());
+      number(node, "leastFriction", e.grip().friction());
       ArrayNode surfaces = node.putArray("surfaces");
-      for (SurfaceGrip g : e.surfaces()) {
+      for (SurfaceGrip g : e.grip().surfaces()) {
         ObjectNode one = surfaces.addObject();
         one.put("surface", g.surface());
         JsonText.number(one, "low", g.low());
@@ -96,25 +96,25 @@ final class HoldNodes {
         JsonText.number(one, "most", g.most());
       }
       JsonText.number(node, "payload", e.payload());
-      JsonText.number(node, "plenumTime", e.plenumTime());
-      number(node, "rotorTime", e.rotorTime());
+      JsonText.number(node, "plenumTime", e.times().plenum());
+      number(node, "rotorTime", e.times().rotor());
     }
     sensitivities(document, b);
-    JsonText.number(document, "steepestWithoutFan", b.steepestWithoutFan());
-    Manoeuvres v = b.manoeuvres();
+    JsonText.number(document, "steepestWithoutFan", b.holding().steepestWithoutFan());
+    Manoeuvres v = b.driving().manoeuvres();
     if (v == null) {
       document.putNull("manoeuvres");
     } else {
       ObjectNode node = document.putObject("manoeuvres");
-      BalanceDocument.put(node, "slopeGrip", v.slopeGrip(), PURE);
-      JsonText.number(node, "slopeSpeed", v.slopeSpeed());
-      BalanceDocument.put(node, "wallGrip", v.wallGrip(), PURE);
-      JsonText.number(node, "wallSpeed", v.wallSpeed());
-      BalanceDocument.put(node, "braking", v.braking(), "m/s2");
-      BalanceDocument.put(node, "brakingDistance", v.brakingDistance(), "m");
-      BalanceDocument.put(node, "slopeBraking", v.slopeBraking(), "m/s2");
-      BalanceDocument.put(node, "turning", v.turning(), "m/s2");
-      node.put("turningEndsIn", v.turningEndsIn());
+      BalanceDocument.put(node, "slopeGrip", v.slope().grip(), PURE);
+      JsonText.number(node, "slopeSpeed", v.slope().speed());
+      BalanceDocument.put(node, "wallGrip", v.wall().grip(), PURE);
+      JsonText.number(node, "wallSpeed", v.wall().speed());
+      BalanceDocument.put(node, "braking", v.braking().level(), "m/s2");
+      BalanceDocument.put(node, "brakingDistance", v.braking().distance(), "m");
+      BalanceDocument.put(node, "slopeBraking", v.braking().slope(), "m/s2");
+      BalanceDocument.put(node, "turning", v.turning().acceleration(), "m/s2");
+      node.put("turningEndsIn", v.turning().endsIn());
     }
     ArrayNode assumptions = document.putArray("assumptions");
     SensitivityBlocks.assumptions(b.machine())
@@ -128,7 +128,7 @@ final class HoldNodes {
 
   private static void sensitivities(ObjectNode document, MachineBalance b) {
     ArrayNode all = document.putArray("sensitivities");
-    for (Sensitivity s : b.sensitivities()) {
+    for (Sensitivity s : b.holding().sensitivities()) {
       ObjectNode node = all.addObject();
       node.put("case", s.place());
       node.put("over", s.over());

@@ -27,13 +27,13 @@ public final class ImproveDocument {
   public static String text(Improvement found, double seconds) {
     ObjectNode document = JsonText.NODES.objectNode();
     document.put("schema", "hemline.improvement/1");
-    document.put("start", found.start().name());
+    document.put("start", found.asked().start().name());
     document.put("proven", found.proven());
     Improvement.Found best = found.best();
     document.put("best", best == null ? null : best.profile().name());
-    goal(document, found.goal());
+    goal(document, found.asked().goal());
     ArrayNode lengths = document.putArray("lengths");
-    for (NamedLength l : found.lengths()) {
+    for (NamedLength l : found.asked().space().lengths()) {
       ObjectNode length = lengths.addObject();
       length.put("name", l.name());
       JsonText.number(length, "low", l.low());
@@ -41,9 +41,9 @@ public final class ImproveDocument {
     }
     ArrayNode lips = document.putArray("lips");
     List<String> files =
-        ResultFolder.fileNames(found.lips().stream().map(l -> l.profile().name()).toList());
-    for (int k = 0; k < found.lips().size(); k++) {
-      lips.add(lip(found, found.lips().get(k), files.get(k) + ".json"));
+        ResultFolder.fileNames(found.proof().lips().stream().map(l -> l.profile().name()).toList());
+    for (int k = 0; k < found.proof().lips().size(); k++) {
+      lips.add(lip(found, found.proof().lips().get(k), files.get(k) + ".json"));
     }
     ArrayNode history = document.putArray("history");
     found.history().forEach(e -> history.add(evaluation(e)));
@@ -64,7 +64,7 @@ public final class ImproveDocument {
       weighted(speeds, "groundSpeed", leak.speeds().speeds(), leak.speeds().weights());
     } else if (goal instanceof DownforceGoal downforce) {
       document.put("goal", "downforce");
-      document.put("machine", downforce.machine().name());
+      document.put("machine", downforce.machine().description().name());
       document.putNull("suction");
       document.putNull("spanwiseSpeed");
     }
@@ -87,9 +87,9 @@ public final class ImproveDocument {
     node.put("profile", name);
     node.put("file", file);
     node.put("evaluation", lip.evaluation().number());
-    ratio(node, "relativeLeak", Improvement.row(found.toStart(), name));
-    ratio(node, "relativeToFlat", Improvement.row(found.toFlat(), name));
-    Ranking.Row row = Improvement.row(found.toStart(), name);
+    ratio(node, "relativeLeak", Improvement.row(found.proof().toStart(), name));
+    ratio(node, "relativeToFlat", Improvement.row(found.proof().toFlat(), name));
+    Ranking.Row row = Improvement.row(found.proof().toStart(), name);
     node.put("group", row == null ? null : row.placement().group().key());
     JsonText.number(
         node, "probabilityLess", row == null ? Double.NaN : row.placement().probabilityLess());

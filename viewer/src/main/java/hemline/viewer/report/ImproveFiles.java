@@ -35,17 +35,17 @@ public final class ImproveFiles {
     folder.write("report.html", () -> PageHtml.bytes(ImprovePage.of(found)));
     SectionFiles.picture(folder, "search", () -> ImproveChart.of(found));
     List<String> names =
-        ResultFolder.fileNames(found.lips().stream().map(l -> l.profile().name()).toList());
-    for (int k = 0; k < found.lips().size(); k++) {
-      Improvement.Found lip = found.lips().get(k);
+        ResultFolder.fileNames(found.proof().lips().stream().map(l -> l.profile().name()).toList());
+    for (int k = 0; k < found.proof().lips().size(); k++) {
+      Improvement.Found lip = found.proof().lips().get(k);
       folder.write(names.get(k) + ".json", LipFile.text(lip.drawing()));
       folder.write(names.get(k) + ".stl", () -> StlFile.bytes(lip.profile().bodies(), COUPON));
     }
-    RankingAnswer proof = found.toStart();
-    if (proof != null && found.goal() instanceof LeakGoal goal) {
+    RankingAnswer proof = found.proof().toStart();
+    if (proof != null && found.asked().goal() instanceof LeakGoal goal) {
       leaks(folder, found, proof, goal, names);
     }
-    MachineBalance balance = found.balance();
+    MachineBalance balance = found.proof().balance();
     if (balance != null && balance.complete()) {
       SectionFiles.picture(folder, "trades", () -> TradeChart.of(balance));
     }
@@ -61,11 +61,11 @@ public final class ImproveFiles {
       return;
     }
     SectionFiles.picture(folder, "ranking", () -> RankingChart.of(proof.ranking()));
-    List<SealSection> sections = goal.sections(found.start());
+    List<SealSection> sections = goal.sections(found.asked().start());
     int middle = (sections.size() - 1) / 2;
-    for (int k = 0; k < found.lips().size(); k++) {
+    for (int k = 0; k < found.proof().lips().size(); k++) {
       SectionAnswer answer = proof.answers().get(k * sections.size() + middle);
-      SealSection section = sections.get(middle).withProfile(found.lips().get(k).profile());
+      SealSection section = sections.get(middle).withProfile(found.proof().lips().get(k).profile());
       var field = answer.field();
       if (field != null) {
         SectionFiles.picture(
@@ -78,7 +78,7 @@ public final class ImproveFiles {
 
   private static String history(Improvement found) {
     StringBuilder head = new StringBuilder("evaluation");
-    found.lengths().forEach(l -> head.append(',').append(l.name()).append("_m"));
+    found.asked().space().lengths().forEach(l -> head.append(',').append(l.name()).append("_m"));
     CsvText csv = new CsvText(head + ",score,doubt");
     for (Evaluation e : found.history()) {
       csv.row(

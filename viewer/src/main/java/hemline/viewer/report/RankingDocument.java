@@ -58,7 +58,7 @@ public final class RankingDocument {
       JsonText.number(entry, "gap", ratio.gap());
       entry.set("relativeLeak", JsonText.estimate(ratio.relativeLeak(), "1"));
       for (SectionResult result : row.results()) {
-        if (result.gap() == ratio.gap()) {
+        if (result.conditions().gap() == ratio.gap()) {
           addResult(entry, result);
         }
       }

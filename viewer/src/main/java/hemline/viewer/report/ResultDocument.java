@@ -6,6 +6,7 @@ import hemline.shared.problem.Notice;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
+import hemline.shared.result.SectionFigures;
 import hemline.shared.result.SectionResult;
 import hemline.solver.improve.CornerEffect;
 import hemline.viewer.format.NoticeWords;
@@ -76,10 +77,10 @@ public final class ResultDocument {
     ObjectNode section = document.putObject("section");
     section.put("kind", duct ? "duct" : "lip");
     section.put("profile", result.name());
-    JsonText.number(section, "gap", result.gap());
-    JsonText.number(section, "suction", result.suction());
-    JsonText.number(section, "groundSpeed", result.groundSpeed());
-    JsonText.number(section, "spanwiseSpeed", result.spanwiseSpeed());
+    JsonText.number(section, "gap", result.conditions().gap());
+    JsonText.number(section, "suction", result.conditions().suction());
+    JsonText.number(section, "groundSpeed", result.conditions().groundSpeed());
+    JsonText.number(section, "spanwiseSpeed", result.conditions().spanwiseSpeed());
     document.put("status", result.status().key());
     document.put("regime", result.regime().key());
     document.put("closure", result.closure());
@@ -116,11 +117,11 @@ public final class ResultDocument {
       }
     }
     ArrayNode shares = figures.putArray("stageShares");
-    result.stageShares().forEach(share -> shares.add(JsonText.estimate(share, PURE)));
+    result.figures().stageShares().forEach(share -> shares.add(JsonText.estimate(share, PURE)));
     ArrayNode carried = figures.putArray("carryOver");
-    result.carryOver().forEach(share -> carried.add(JsonText.estimate(share, PURE)));
+    result.figures().carryOver().forEach(share -> carried.add(JsonText.estimate(share, PURE)));
     ArrayNode vortices = figures.putArray("trappedVortices");
-    for (SectionResult.TrappedVortex vortex : result.trappedVortices()) {
+    for (SectionFigures.TrappedVortex vortex : result.figures().trappedVortices()) {
       ObjectNode node = vortices.addObject();
       node.set("strength", JsonText.estimate(vortex.strength(), PURE));
       JsonText.number(node, "x", vortex.x());

@@ -3,7 +3,6 @@ package hemline.viewer.report;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.Section;
 import hemline.solver.flow.FlowField;
-import hemline.solver.study.Ranking;
 import hemline.viewer.picture.Picture;
 import hemline.viewer.picture.SectionPicture;
 import java.nio.charset.StandardCharsets;
@@ -59,10 +58,5 @@ public final class SectionFiles {
       }
       return drawn;
     }
-  }
-
-  /** Results of a ranking in the order of its rows. */
-  public static List<SectionResult> results(Ranking ranking) {
-    return ranking.rows().stream().flatMap(row -> row.results().stream()).toList();
   }
 }

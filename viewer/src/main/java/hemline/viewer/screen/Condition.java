@@ -10,9 +10,7 @@ import java.util.function.ToDoubleFunction;
  * @param id for tests and styles
  * @param name beside its field
  * @param meaning told on hover
- * @param zero where its scale begins, such as that of degrees Celsius
- * @param low end of its slider, over the zero
- * @param high end of its slider, over the zero
+ * @param scale of its slider
  */
 record Condition(
     String id,
@@ -21,9 +19,17 @@ record Condition(
     Measure measure,
     ToDoubleFunction<Setting> value,
     Change change,
-    double zero,
-    double low,
-    double high) {
+    Scale scale) {
+
+  /**
+   * Scale of a slider.
+   *
+   * @param zero where it begins, such as that of degrees Celsius
+   * @param low end over the zero
+   * @param high end over the zero
+   */
+  record Scale(double zero, double low, double high) {}
+
   /** 0 \u00b0C, K. */
   private static final double ICE = 273.15;
 
@@ -44,9 +50,7 @@ record Condition(
               Measure.GAP,
               Setting::gap,
               Setting::withGap,
-              0,
-              0.2e-3,
-              8e-3),
+              new Scale(0, 0.2e-3, 8e-3)),
           new Condition(
               "suction",
               "suction",
@@ -54,9 +58,7 @@ record Condition(
               Measure.SUCTION,
               Setting::suction,
               Setting::withSuction,
-              0,
-              0,
-              3000),
+              new Scale(0, 0, 3000)),
           new Condition(
               "ground",
               "ground",
@@ -64,9 +66,7 @@ record Condition(
               Measure.SPEED,
               Setting::groundSpeed,
               Setting::withGroundSpeed,
-              0,
-              -15,
-              15),
+              new Scale(0, -15, 15)),
           new Condition(
               "spanwise",
               "along the seal",
@@ -74,9 +74,7 @@ record Condition(
               Measure.SPEED,
               Setting::spanwiseSpeed,
               Setting::withSpanwiseSpeed,
-              0,
-              -15,
-              15),
+              new Scale(0, -15, 15)),
           new Condition(
               "temperature",
               "air",
@@ -84,20 +82,18 @@ record Condition(
               Measure.TEMPERATURE,
               Setting::temperature,
               Setting::withTemperature,
-              ICE,
-              -20,
-              50));
+              new Scale(ICE, -20, 50)));
 
   /** Place on the slider. */
   double along(Setting setting) {
-    return value.applyAsDouble(setting) - zero;
+    return value.applyAsDouble(setting) - scale.zero();
   }
 
   /** The setting with a place on the slider, rounded to what a hand can mean. */
   Setting at(Setting setting, double along) {
-    double step = (high - low) / 500;
+    double step = (scale.high() - scale.low()) / 500;
     double ten = Math.pow(10, Math.floor(Math.log10(step)));
-    double rounded = Math.rint(along / ten) * ten + zero;
+    double rounded = Math.rint(along / ten) * ten + scale.zero();
     return change.of(setting, id.equals("gap") ? Math.max(LEAST_GAP, rounded) : rounded);
   }
 }

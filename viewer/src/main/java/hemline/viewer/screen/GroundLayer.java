@@ -113,7 +113,7 @@ final class GroundLayer {
     canvas.setWidth(view.width());
     canvas.setHeight(seen);
     canvas.setLayoutY(top);
-    below.setFill(FxSheet.colour(now.ink().wall(), 1));
+    below.setFill(FxSheet.colour(now.ink().wall().fill(), 1));
     below.setY(top + seen);
     below.setWidth(view.width());
     below.setHeight(view.height() - below.getY());

@@ -219,16 +219,10 @@ final class ImproveForm {
     boolean corners = CORNERS.equals(family.getValue());
     SearchLimits said =
         new SearchLimits(
-            width.value(),
-            height.value(),
-            wall.value(),
-            slot.value(),
-            corners ? null : family.getValue(),
-            (int) number.value(),
-            Map.of(),
-            null,
-            reach.value(),
-            symmetric.isSelected());
+            new SearchLimits.Sizes(width.value(), height.value(), wall.value(), slot.value()),
+            new SearchLimits.Family(
+                corners ? null : family.getValue(), (int) number.value(), Map.of()),
+            new SearchLimits.Corners(null, reach.value(), symmetric.isSelected()));
     SearchSpace space = SearchSpace.of(said, drawing, lip, problems);
     if (space == null) {
       return null;

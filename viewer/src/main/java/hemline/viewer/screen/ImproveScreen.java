@@ -152,7 +152,7 @@ public final class ImproveScreen implements Screen {
                 "Save lips, report and coupons",
                 e -> saved.setText(write(state, found))));
     Improvement.Found best = found.best();
-    if (best != null && found.goal() instanceof LeakGoal goal) {
+    if (best != null && found.asked().goal() instanceof LeakGoal goal) {
       Button open =
           Controls.button(
               "improve-open",
@@ -175,7 +175,7 @@ public final class ImproveScreen implements Screen {
 
   private String write(State state, Improvement found) {
     try {
-      String name = ResultFolder.fileName("better than " + found.start().name());
+      String name = ResultFolder.fileName("better than " + found.asked().start().name());
       ResultFolder folder = ResultFolder.at(project.get().results().resolve(name));
       ImproveFiles.write(folder, found, ImproveDocument.text(found, state.seconds()));
       return folder.told();

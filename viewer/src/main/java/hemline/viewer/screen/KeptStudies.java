@@ -95,7 +95,7 @@ final class KeptStudies {
 
   static String when(KeptStudy study) {
     try {
-      return TIME.format(Instant.parse(study.when()).atZone(ZoneId.systemDefault()));
+      return TIME.format(Instant.parse(study.run().when()).atZone(ZoneId.systemDefault()));
     } catch (DateTimeParseException e) {
       return "";
     }

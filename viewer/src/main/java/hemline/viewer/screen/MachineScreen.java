@@ -253,7 +253,9 @@ public final class MachineScreen implements Screen {
   }
 
   private static Page plan(Machine machine) {
-    return new Page(machine.name() + (machine.invented() ? " (invented figures)" : ""))
+    return new Page(
+            machine.description().name()
+                + (machine.description().invented() ? " (invented figures)" : ""))
         .quiet(BalanceWords.conditions(machine))
         .plot(() -> MachinePlan.of(machine), "floor, axles, fan and centre of gravity in plan")
         .text(Cautions.HOLD, Tone.CAUTION);
@@ -265,7 +267,7 @@ public final class MachineScreen implements Screen {
     if (now == null || now.machine() == null) {
       return;
     }
-    String name = ResultFolder.fileName(now.machine().name()) + ".json";
+    String name = ResultFolder.fileName(now.machine().description().name()) + ".json";
     Path to = files.target().apply(project.get().path().resolve(name));
     if (to != null) {
       sheet.save(
@@ -331,7 +333,7 @@ public final class MachineScreen implements Screen {
 
   private String write(Balanced found) {
     try {
-      String name = ResultFolder.fileName(found.balance().machine().name());
+      String name = ResultFolder.fileName(found.balance().machine().description().name());
       ResultFolder folder = ResultFolder.at(project.get().results().resolve(name));
       BalanceFiles.write(
           folder,

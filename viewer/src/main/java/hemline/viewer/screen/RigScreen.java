@@ -20,21 +20,13 @@ import hemline.viewer.report.CompareFiles;
 import hemline.viewer.report.ResultFolder;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Objects;
 import java.util.function.Supplier;
-import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
 import javafx.scene.control.Label;
-import javafx.scene.control.ProgressBar;
-import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
-import javafx.scene.layout.Region;
-import javafx.scene.layout.VBox;
-import javafx.util.StringConverter;
 import org.jspecify.annotations.Nullable;
 
 /** A lip measured at a test rig beside its prediction. */
@@ -58,7 +50,7 @@ public final class RigScreen implements Screen {
                           : "a number above 0 and at most 100 is needed, such as 10"))
           .showing(10);
   private final Label file = new Label("No rig file chosen.");
-  private final Label fault = new Label();
+  private final AskPane pane;
   private final PageView view =
       new PageView(
           "rig",
@@ -85,6 +77,7 @@ public final class RigScreen implements Screen {
     this.chooser = chooser;
     this.project = project;
     this.threads = threads;
+    pane = new AskPane("rig", desk.work(), this::compare);
   }
 
   @Override
@@ -116,32 +109,23 @@ public final class RigScreen implements Screen {
     lip.setId("rig-lip");
     lip.setAccessibleText("lip that was measured");
     lip.setMaxWidth(Double.MAX_VALUE);
-    lip.setConverter(names());
-    Button open = new Button("Rig file \u2026");
-    open.setId("rig-open");
-    open.setOnAction(e -> choose(chooser.get()));
+    lip.setConverter(Controls.names(LipProfile::name));
+    Button open = Controls.button("rig-open", "Rig file \u2026", e -> choose(chooser.get()));
     file.setWrapText(true);
     file.getStyleClass().add("quiet");
     HBox row = matters.line();
     row.getChildren().add(new Label("%"));
-    fault.setId("rig-fault");
-    fault.getStyleClass().add("wrong");
-    fault.setWrapText(true);
-    fault.managedProperty().bind(fault.textProperty().isNotEmpty());
-    VBox left =
-        new VBox(9, text("Readings", "page-heading"), open, file, text("Lip", "page-heading"), lip);
-    left.getChildren().addAll(row, matters.reason(), start(), fault);
-    CompareWords.CAUTIONS.forEach(c -> left.getChildren().add(text(c, "safety")));
-    left.getStyleClass().add("ask");
-    left.setPrefWidth(318);
-    left.setMinWidth(300);
-    BorderPane page = new BorderPane(view.content());
-    page.setLeft(left);
-    page.getStyleClass().add("page");
-    page.getStylesheets()
-        .add(Objects.requireNonNull(RigScreen.class.getResource("pages.css")).toExternalForm());
+    Label readings = Controls.text("Readings", "page-heading");
+    Label measured = Controls.text("Lip", "page-heading");
+    Parent page =
+        pane.content(
+            List.of(readings, open, file, measured, lip, row, matters.reason()),
+            CompareWords.CAUTIONS.stream()
+                .<Node>map(caution -> Controls.text(caution, "safety"))
+                .toList(),
+            view);
     desk.shown().subscribe(this::show);
-    ShownUnit.follow(page, () -> show(desk.shown().get()));
+    ShownUnit.follow(view.content(), () -> show(desk.shown().get()));
     return page;
   }
 
@@ -150,42 +134,15 @@ public final class RigScreen implements Screen {
     if (path != null) {
       chosen = path;
       file.setText(path.toString());
-      fault.setText("");
+      pane.fault("");
     }
-  }
-
-  private Region start() {
-    Button start = new Button("Start");
-    start.setId("rig-start");
-    start.getStyleClass().add("run");
-    start.setMinWidth(Region.USE_PREF_SIZE);
-    desk.running().subscribe(on -> start.setText(on ? "Stop" : "Start"));
-    start.setOnAction(
-        e -> {
-          if (desk.running().get()) {
-            desk.stop();
-          } else {
-            compare();
-          }
-        });
-    ProgressBar bar = new ProgressBar(0);
-    bar.progressProperty().bind(desk.progress());
-    bar.visibleProperty().bind(desk.running());
-    bar.managedProperty().bind(desk.running());
-    bar.setMaxWidth(Double.MAX_VALUE);
-    Label state = text("", "quiet");
-    state.textProperty().bind(desk.state());
-    state.managedProperty().bind(state.textProperty().isNotEmpty());
-    VBox words = new VBox(3, bar, state);
-    HBox.setHgrow(words, Priority.ALWAYS);
-    return new HBox(10, start, words);
   }
 
   private void compare() {
     Path path = chosen;
     LipProfile measured = lip.getValue();
     if (path == null || measured == null) {
-      fault.setText("Choose a rig file and the lip that was measured first.");
+      pane.fault("Choose a rig file and the lip that was measured first.");
       return;
     }
     if (!matters.commit()) {
@@ -194,14 +151,14 @@ public final class RigScreen implements Screen {
     }
     try {
       Rig rig = RigFile.read(path);
-      fault.setText("");
+      pane.fault("");
       desk.start(
           rig,
           measured,
           matters.value() / 100,
           new RunOptions(MeshLevel.MEDIUM, Closure.AUTO, false, threads));
     } catch (InputException e) {
-      fault.setText(e.problems().get(0).toString());
+      pane.fault(e.problems().get(0).toString());
     }
   }
 
@@ -216,21 +173,19 @@ public final class RigScreen implements Screen {
   }
 
   private Node keep(Compared found) {
-    Label saved = text("", "quiet");
+    Label saved = Controls.text("", "quiet");
     saved.setId("rig-saved");
-    Button save = new Button("Save report, chart and table");
-    save.setId("rig-save");
-    save.setMinWidth(Region.USE_PREF_SIZE);
-    save.setOnAction(e -> saved.setText(write(found)));
-    HBox row = new HBox(10, save);
-    row.setAlignment(Pos.CENTER_LEFT);
+    HBox row =
+        Controls.row(
+            10,
+            Controls.button(
+                "rig-save", "Save report, chart and table", e -> saved.setText(write(found))));
     Calibration learnt = found.learnt();
     if (learnt != null) {
-      Button calibrate = new Button("Keep the calibration");
-      calibrate.setId("rig-keep");
-      calibrate.setMinWidth(Region.USE_PREF_SIZE);
-      calibrate.setOnAction(e -> saved.setText(keepCalibration(learnt)));
-      row.getChildren().add(calibrate);
+      row.getChildren()
+          .add(
+              Controls.button(
+                  "rig-keep", "Keep the calibration", e -> saved.setText(keepCalibration(learnt))));
     }
     row.getChildren().add(saved);
     return row;
@@ -269,27 +224,5 @@ public final class RigScreen implements Screen {
     } catch (InputException e) {
       return e.problems().get(0).toString();
     }
-  }
-
-  private static StringConverter<LipProfile> names() {
-    return new StringConverter<>() {
-      @Override
-      public String toString(@Nullable LipProfile one) {
-        return one == null ? "" : one.name();
-      }
-
-      @Override
-      public @Nullable LipProfile fromString(String text) {
-        return null;
-      }
-    };
-  }
-
-  private static Label text(String words, String style) {
-    Label label = new Label(words);
-    label.setWrapText(true);
-    label.setMinHeight(Region.USE_PREF_SIZE);
-    label.getStyleClass().add(style);
-    return label;
   }
 }

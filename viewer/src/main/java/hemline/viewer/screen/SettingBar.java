@@ -112,8 +112,8 @@ final class SettingBar {
         new ValueField(condition.id(), condition.name(), condition.meaning(), condition.measure())
             .taking(v -> bench.set(condition.change().of(bench.setting().get(), v)));
     fields.add(field);
-    double low = condition.low();
-    double high = condition.high();
+    double low = condition.scale().low();
+    double high = condition.scale().high();
     Slider slider = new Slider(low, high, condition.along(bench.setting().get()));
     slider.setId(condition.id() + "-slider");
     slider.setAccessibleText(condition.meaning());
@@ -136,16 +136,7 @@ final class SettingBar {
                 bench.set(condition.at(bench.setting().get(), v.doubleValue()));
               }
             });
-    slider
-        .valueChangingProperty()
-        .subscribe(
-            on -> {
-              if (on) {
-                bench.beginDrag();
-              } else {
-                bench.endDrag();
-              }
-            });
+    slider.valueChangingProperty().subscribe(bench::drag);
     return new VBox(2, field.line(), slider);
   }
 }

@@ -171,16 +171,7 @@ public final class StarterPanel {
                   changed.run();
                 }
               });
-      slider
-          .valueChangingProperty()
-          .subscribe(
-              on -> {
-                if (on) {
-                  bench.beginDrag();
-                } else {
-                  bench.endDrag();
-                }
-              });
+      slider.valueChangingProperty().subscribe(bench::drag);
       sliders.put(title, slider);
       rows.add(new VBox(0, label, slider));
       return slider;

@@ -142,9 +142,9 @@ final class StudyForm {
             : swept == Swept.SUCTION
                 ? overSuction
                 : swept == Swept.GROUND_SPEED ? overGround : overGap);
-    gap.set(question.gap());
-    suction.set(question.suction());
-    ground.set(question.ground().speed());
+    gap.set(question.held().gap());
+    suction.set(question.held().suction());
+    ground.set(question.held().ground().speed());
     double first = question.values().get(0);
     double last = question.values().get(question.values().size() - 1);
     boolean suctions = swept == Swept.SUCTION;
@@ -152,10 +152,10 @@ final class StudyForm {
     (suctions ? suction : speeds ? ground : gap).set(first);
     (suctions ? suctionTo : speeds ? groundTo : gapTo).set(last);
     points.set(question.values().size());
-    spanwise.set(question.ground().spanwiseSpeed());
-    temperature.set(Setting.temperature(question.air()));
-    mesh.setValue(question.level());
-    spread.setSelected(question.modelSpread());
+    spanwise.set(question.held().ground().spanwiseSpeed());
+    temperature.set(Setting.temperature(question.held().air()));
+    mesh.setValue(question.solving().level());
+    spread.setSelected(question.solving().modelSpread());
     relative.setSelected(question.baseline() != null);
     List<String> names = question.lips().stream().map(LipProfile::name).toList();
     known.stream().filter(l -> l.name().equals(names.get(0))).findFirst().ifPresent(lip::setValue);
@@ -284,13 +284,12 @@ final class StudyForm {
         lips,
         against,
         values,
-        atGap,
-        swept == Swept.SUCTION ? values.get(0) : atSuction,
-        new GroundMotion(swept == Swept.GROUND_SPEED ? 0 : atGround, atSpanwise),
-        Air.at(kelvin, Air.STANDARD_PRESSURE),
-        mesh.getValue(),
-        Closure.AUTO,
-        spread.isSelected());
+        new StudyQuestion.Held(
+            atGap,
+            swept == Swept.SUCTION ? values.get(0) : atSuction,
+            new GroundMotion(swept == Swept.GROUND_SPEED ? 0 : atGround, atSpanwise),
+            Air.at(kelvin, Air.STANDARD_PRESSURE)),
+        new StudyQuestion.Solving(mesh.getValue(), Closure.AUTO, spread.isSelected()));
   }
 
   private List<Double> values(double from, ValueField toField, List<Problem> problems) {

@@ -82,14 +82,15 @@ final class StudyResults {
       view.show(null);
       return;
     }
-    String made = KeptStudies.when(study) + ", " + Digits.plain(study.seconds(), 2) + " s";
+    String made = KeptStudies.when(study) + ", " + Digits.plain(study.run().seconds(), 2) + " s";
     view.show(StudyPage.of(study), running, tools(study), saved, Controls.text(made, "quiet"));
   }
 
   private void open(SectionResult section) {
     KeptStudy study = desk.shown().get();
     if (study != null) {
-      lip(section).ifPresent(lip -> flows.accept(lip, Setting.of(section, study.question().air())));
+      lip(section)
+          .ifPresent(lip -> flows.accept(lip, Setting.of(section, study.question().held().air())));
     }
   }
 

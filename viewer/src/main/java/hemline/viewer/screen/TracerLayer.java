@@ -74,7 +74,7 @@ final class TracerLayer {
       double r = 1.6 + 1.4 * moving.speed(k);
       pen.setFill(FxSheet.colour(ink.get().paper(), 0.9 * moving.opacity(k)));
       pen.fillOval(x - r - 0.8, y - r - 0.8, 2 * r + 1.6, 2 * r + 1.6);
-      pen.setFill(FxSheet.colour(ink.get().leak(), moving.opacity(k)));
+      pen.setFill(FxSheet.colour(ink.get().lines().leak(), moving.opacity(k)));
       pen.fillOval(x - r, y - r, 2 * r, 2 * r);
     }
   }

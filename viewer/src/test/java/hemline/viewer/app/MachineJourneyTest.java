@@ -83,7 +83,7 @@ final class MachineJourneyTest extends ApplicationTest {
   }
 
   private double downforce() {
-    return shown().balance().rest().get(MachineFigure.DOWNFORCE).value();
+    return shown().balance().operation().rest().get(MachineFigure.DOWNFORCE).value();
   }
 
   private void type(String field, String text) {

@@ -151,9 +151,9 @@ final class StudiesJourneyTest extends ProjectJourney {
     interact(() -> lookup("#study-relative").<CheckBox>query().setSelected(false));
     clickOn("#study-model-spread");
     KeptStudy study = studied();
-    assertThat(study.question().ground().spanwiseSpeed()).isEqualTo(0.1);
-    assertThat(study.question().air().density()).isBetween(1.12, 1.14);
-    assertThat(study.question().modelSpread()).isTrue();
+    assertThat(study.question().held().ground().spanwiseSpeed()).isEqualTo(0.1);
+    assertThat(study.question().held().air().density()).isBetween(1.12, 1.14);
+    assertThat(study.question().solving().modelSpread()).isTrue();
     itsConditionsComeBack(study);
     assertThat(study.question().values()).containsExactly(-0.1, 0.1);
     assertThat(study.question().conditions()).contains("second turbulence model", "kg/m");

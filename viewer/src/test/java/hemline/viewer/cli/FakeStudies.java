@@ -5,13 +5,16 @@ import hemline.shared.profile.LipProfile;
 import hemline.shared.profile.LipResolver;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Estimate.Trend;
+import hemline.shared.result.LeakGrids;
 import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
+import hemline.shared.result.SectionFigures;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.SealSection;
 import hemline.shared.section.Section;
+import hemline.shared.section.SectionConditions;
 import hemline.shared.vehicle.Machine;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.ProgressListener;
@@ -74,17 +77,12 @@ final class FakeStudies implements Studies {
     boolean empty = ended == SolveStatus.CANCELLED || ended == SolveStatus.FAILED;
     return new SectionResult(
         name,
-        gap,
-        suction,
-        0,
-        0,
+        new SectionConditions(gap, suction, 0, 0),
         ended,
         Regime.TURBULENT,
         "sst",
-        empty ? Map.of() : r.figures(),
-        List.of(),
-        List.of(),
-        List.of(),
+        new SectionFigures(
+            empty ? Map.of() : r.figures().scalars(), List.of(), List.of(), List.of()),
         List.of(),
         List.of());
   }
@@ -241,7 +239,7 @@ final class FakeStudies implements Studies {
               Calibrations.NONE,
               cancel,
               progress);
-      return searched.proven(List.of(found), null, null, balance);
+      return searched.proven(new Improvement.Proof(List.of(found), null, null, balance));
     }
     Estimate less = new Estimate(0.9, 0.02, 0, 0.01, 0.01, Trend.MONOTONE);
     Ranking.Row row =
@@ -261,7 +259,7 @@ final class FakeStudies implements Studies {
             .map(g -> new SectionAnswer(answer(best.name(), g, 600), null))
             .toList();
     RankingAnswer proof = new RankingAnswer(ranking, answers);
-    return searched.proven(List.of(found), proof, proof, null);
+    return searched.proven(new Improvement.Proof(List.of(found), proof, proof, null));
   }
 
   @Override
@@ -315,15 +313,17 @@ final class FakeStudies implements Studies {
         LeakPoint p = Objects.requireNonNull(InventedStudies.LEAKS.find(asked));
         return new LeakPoint(
             p.lip(),
-            p.gap(),
-            p.suction(),
-            p.groundSpeed(),
-            p.spanwiseSpeed(),
+            new SectionConditions(
+                p.conditions().gap(),
+                p.conditions().suction(),
+                p.conditions().groundSpeed(),
+                p.conditions().spanwiseSpeed()),
             status,
             p.regime(),
             p.discharge(),
             p.lift(),
-            p.notices());
+            p.notices(),
+            LeakGrids.NONE);
       }
 
       @Override

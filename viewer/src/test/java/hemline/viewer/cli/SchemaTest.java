@@ -117,7 +117,13 @@ class SchemaTest extends CommandCase {
     assertThat(ducts).isGreaterThan(10);
     Calibration learnt =
         new Calibration(
-            "a", "b", "c.csv", true, 4, 0.9, 0.01, 0.02, 0.01, -0.5, 0, 1e-3, 2e-3, 300, 600);
+            "a",
+            "b",
+            "c.csv",
+            true,
+            4,
+            new Calibration.Line(0.9, 0.01, 0.02, 0.01, -0.5, 0),
+            new Calibration.Range(1e-3, 2e-3, 300, 600));
     Path kept = dir.resolve("a.calibration.json");
     CalibrationFile.write(kept, learnt);
     fits("calibration", kept);

@@ -22,7 +22,12 @@ final class ContrastTest {
     for (Palette ink : List.of(Palette.LIGHT, Palette.DARK)) {
       for (int rgb :
           new int[] {
-            ink.text(), ink.quiet(), ink.chosen(), ink.wrong(), ink.caution(), ink.leak()
+            ink.text(),
+            ink.quiet(),
+            ink.marks().chosen(),
+            ink.marks().wrong(),
+            ink.marks().caution(),
+            ink.lines().leak()
           }) {
         assertThat(contrast(rgb, ink.paper()))
             .as("%06x on %06x", rgb, ink.paper())

@@ -212,16 +212,8 @@ class NoticeWordsTest {
         "rig.csv",
         invented,
         points,
-        1.0234,
-        0.0123,
-        offset,
-        offset / 10,
-        0,
-        0,
-        1e-3,
-        3e-3,
-        300,
-        12e3);
+        new Calibration.Line(1.0234, 0.0123, offset, offset / 10, 0, 0),
+        new Calibration.Range(1e-3, 3e-3, 300, 12e3));
   }
 
   @Test

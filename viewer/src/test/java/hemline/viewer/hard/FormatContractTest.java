@@ -12,6 +12,7 @@ import hemline.shared.file.LimitsFile;
 import hemline.shared.file.LipFile;
 import hemline.shared.file.MachineFile;
 import hemline.shared.file.SvgFile;
+import hemline.shared.fluid.FluidState;
 import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.InputException;
@@ -20,6 +21,7 @@ import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.SectionConditions;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.SolvedSection;
 import hemline.solver.grid.MeshLevel;
@@ -251,7 +253,12 @@ class FormatContractTest {
 
     private String described(Path file) throws InputException {
       var m = MachineFile.read(file);
-      return m.name() + m.floor() + m.load() + m.running() + m.fan().exitAngle() + m.valve();
+      return m.description().name()
+          + m.floor()
+          + m.load()
+          + m.running()
+          + m.fan().outlet().angle()
+          + m.openings().valve();
     }
 
     private void copyProfiles() throws IOException {
@@ -414,7 +421,13 @@ class FormatContractTest {
   @Nested
   class KeptLeak extends Contract {
     private final LeakOrigin asked =
-        new LeakOrigin("a", 2e-3, 600, 0, 0, 1.2, 1.5e-5, "coarse", "auto", false);
+        new LeakOrigin(
+            "a",
+            new SectionConditions(2e-3, 600, 0, 0),
+            new FluidState(1.2, 1.5e-5),
+            "coarse",
+            "auto",
+            false);
 
     private KeptResults<LeakPoint> leaks() {
       return KeptResults.leaks(dir.resolve("leaks"), "engine");

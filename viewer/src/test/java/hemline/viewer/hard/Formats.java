@@ -12,6 +12,7 @@ import hemline.shared.file.LipImport;
 import hemline.shared.file.MachineFile;
 import hemline.shared.file.Seal;
 import hemline.shared.file.SvgFile;
+import hemline.shared.fluid.FluidState;
 import hemline.shared.geometry.Outline;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
@@ -26,6 +27,7 @@ import hemline.shared.rig.Rig;
 import hemline.shared.rig.RigFile;
 import hemline.shared.rig.RigTemplate;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.SectionConditions;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
@@ -183,7 +185,13 @@ final class Formats {
     CalibrationFile.write(
         calibration,
         new Calibration(
-            "a", "b", "c.csv", true, 4, 0.9, 0.01, 0.02, 0.01, -0.5, 0, 1e-3, 2e-3, 300, 600));
+            "a",
+            "b",
+            "c.csv",
+            true,
+            4,
+            new Calibration.Line(0.9, 0.01, 0.02, 0.01, -0.5, 0),
+            new Calibration.Range(1e-3, 2e-3, 300, 600)));
     addKept("calibration", calibration, f -> told(() -> CalibrationFile.read(f)));
 
     SealSection section = study.question().base();
@@ -203,7 +211,14 @@ final class Formats {
         kept,
         f -> SampleSections.find(sections, section) == null ? List.of(MISSING) : List.of());
 
-    LeakOrigin asked = new LeakOrigin("a", 2e-3, 600, 0, 0, 1.2, 1.5e-5, "coarse", "auto", false);
+    LeakOrigin asked =
+        new LeakOrigin(
+            "a",
+            new SectionConditions(2e-3, 600, 0, 0),
+            new FluidState(1.2, 1.5e-5),
+            "coarse",
+            "auto",
+            false);
     LeakPoint point = InventedStudies.LEAKS.find(asked);
     KeptResults<LeakPoint> leaks = KeptResults.leaks(root.resolve("leaks"), "engine");
     leaks.keep(asked, point);

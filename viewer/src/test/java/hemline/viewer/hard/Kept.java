@@ -34,13 +34,8 @@ final class Kept {
             List.of(lip),
             flat,
             List.of(1e-3, 2e-3),
-            2e-3,
-            600,
-            GroundMotion.STILL,
-            Air.STANDARD,
-            MeshLevel.COARSE,
-            Closure.AUTO,
-            false);
+            new StudyQuestion.Held(2e-3, 600, GroundMotion.STILL, Air.STANDARD),
+            new StudyQuestion.Solving(MeshLevel.COARSE, Closure.AUTO, false));
     Estimate ratio = new Estimate(0.9, 0.01, 0, 0, 0, Estimate.Trend.MONOTONE);
     RelativeSweep sweep =
         new RelativeSweep(
@@ -48,7 +43,13 @@ final class Kept {
             new SweepResult(points(flat.name()), ratio),
             List.of(ratio, ratio));
     return new KeptStudy(
-        question, null, sweep, null, List.of(), true, 1, "2026-11-25T12:00:00Z", "engine");
+        question,
+        null,
+        sweep,
+        null,
+        List.of(),
+        true,
+        new KeptStudy.Run(1, "2026-11-25T12:00:00Z", "engine"));
   }
 
   private static List<SectionResult> points(String name) {

@@ -162,13 +162,8 @@ final class SoakTest {
             List.of(profile),
             PlainFlat.asWideAs(profile),
             List.of(random.nextDouble(0.2e-3, 0.4e-3)),
-            0.3e-3,
-            20,
-            GroundMotion.STILL,
-            Air.STANDARD,
-            MeshLevel.COARSE,
-            Closure.AUTO,
-            false);
+            new StudyQuestion.Held(0.3e-3, 20, GroundMotion.STILL, Air.STANDARD),
+            new StudyQuestion.Solving(MeshLevel.COARSE, Closure.AUTO, false));
     assertThat(desk.start(question, 1)).isEmpty();
     until(() -> !desk.work().running().get());
     assertThat(desk.work().state().get()).isEmpty();

@@ -110,13 +110,8 @@ final class StudyDeskTest {
         List.of(FLAT),
         baseline,
         List.of(values),
-        0.5e-3,
-        20,
-        GroundMotion.STILL,
-        Air.STANDARD,
-        MeshLevel.COARSE,
-        Closure.LAMINAR,
-        false);
+        new StudyQuestion.Held(0.5e-3, 20, GroundMotion.STILL, Air.STANDARD),
+        new StudyQuestion.Solving(MeshLevel.COARSE, Closure.LAMINAR, false));
   }
 
   @Test
@@ -194,7 +189,7 @@ final class StudyDeskTest {
     until(() -> !later.work().running().get());
     KeptStudy whole = later.shown().get();
     assertThat(whole.complete()).isTrue();
-    assertThat(whole.seconds()).isGreaterThan(part.seconds());
+    assertThat(whole.run().seconds()).isGreaterThan(part.run().seconds());
     assertThat(family.solves.get()).as("only what was missing is solved").isEqualTo(2);
     StudyDesk other =
         new StudyDesk(
@@ -301,13 +296,8 @@ final class StudyDeskTest {
             List.of(lip(1e-3, "flat 1"), FLAT),
             FLAT,
             List.of(0.5e-3),
-            0.5e-3,
-            20,
-            GroundMotion.STILL,
-            Air.STANDARD,
-            MeshLevel.COARSE,
-            Closure.LAMINAR,
-            false);
+            new StudyQuestion.Held(0.5e-3, 20, GroundMotion.STILL, Air.STANDARD),
+            new StudyQuestion.Solving(MeshLevel.COARSE, Closure.LAMINAR, false));
     desk.start(question, 2);
     until(() -> !desk.work().running().get());
     assertThat(desk.shown().get().ranking().rows())
@@ -323,13 +313,8 @@ final class StudyDeskTest {
             List.of(lip(4e-3, "flat"), lip(5e-3, "flat")),
             FLAT,
             List.of(0.5e-3),
-            0.5e-3,
-            20,
-            GroundMotion.STILL,
-            Air.STANDARD,
-            MeshLevel.COARSE,
-            Closure.LAMINAR,
-            false);
+            new StudyQuestion.Held(0.5e-3, 20, GroundMotion.STILL, Air.STANDARD),
+            new StudyQuestion.Solving(MeshLevel.COARSE, Closure.LAMINAR, false));
     assertThat(desk.start(twice, 1)).isNotEmpty();
     assertThat(desk.work().running().get()).isFalse();
   }

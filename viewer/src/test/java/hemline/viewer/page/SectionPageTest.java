@@ -61,17 +61,11 @@ final class SectionPageTest {
     SectionResult told =
         new SectionResult(
             r.name(),
-            r.gap(),
-            r.suction(),
-            r.groundSpeed(),
-            r.spanwiseSpeed(),
+            r.conditions(),
             r.status(),
             r.regime(),
             r.closure(),
             r.figures(),
-            r.stageShares(),
-            r.carryOver(),
-            r.trappedVortices(),
             notices,
             r.grids());
     page =

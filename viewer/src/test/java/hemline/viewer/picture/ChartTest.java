@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Regime;
+import hemline.shared.result.SectionFigures;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.SectionConditions;
 import hemline.solver.study.GapDistribution;
 import hemline.solver.study.Ranking;
 import hemline.solver.study.RelativeSweep;
@@ -14,7 +16,6 @@ import hemline.solver.study.SweepResult;
 import hemline.solver.study.Swept;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 final class ChartTest {
@@ -109,17 +110,11 @@ final class ChartTest {
     SectionResult failed =
         new SectionResult(
             "lip",
-            1e-3,
-            600,
-            0,
-            0,
+            new SectionConditions(1e-3, 600, 0, 0),
             SolveStatus.FAILED,
             Regime.LAMINAR,
             "laminar",
-            Map.of(),
-            List.of(),
-            List.of(),
-            List.of(),
+            SectionFigures.NONE,
             List.of(),
             List.of());
     assertThat(text(SweepChart.of(new SweepResult(List.of(failed), null), Swept.GAP)))

@@ -43,8 +43,7 @@ public final class InventedChannel {
         new double[mesh.cells],
         p,
         new double[mesh.cells],
-        new double[mesh.faces],
-        new double[mesh.boundaryFaces],
+        new FlowField.Flux(new double[mesh.faces], new double[mesh.boundaryFaces]),
         psi);
   }
 }

@@ -9,10 +9,12 @@ import hemline.shared.result.Estimate;
 import hemline.shared.result.Estimate.Trend;
 import hemline.shared.result.Figure;
 import hemline.shared.result.Regime;
+import hemline.shared.result.SectionFigures;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.GroundMotion;
 import hemline.shared.section.SealSection;
+import hemline.shared.section.SectionConditions;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -57,21 +59,19 @@ final class InventedFlow {
     figures.put(Figure.EFFECTIVE_GAP, new Estimate(1.362e-3, 1.2e-5, 0, 0, 0, Trend.MONOTONE));
     return new SectionResult(
         "one pocket 8",
-        GAP,
-        SUCTION,
-        motion.speed(),
-        motion.spanwiseSpeed(),
+        new SectionConditions(GAP, SUCTION, motion.speed(), motion.spanwiseSpeed()),
         status,
         Regime.TRANSITIONAL,
         "sst",
-        figures,
-        List.of(),
-        List.of(),
-        List.of(
-            new SectionResult.TrappedVortex(
-                new Estimate(1.4, 0.1, 0, 0, 0, Trend.MONOTONE), 17e-3, 8e-3),
-            new SectionResult.TrappedVortex(
-                new Estimate(0.22, 0.01, 0, 0, 0, Trend.MONOTONE), 4e-3, 3.4e-3)),
+        new SectionFigures(
+            figures,
+            List.of(),
+            List.of(),
+            List.of(
+                new SectionFigures.TrappedVortex(
+                    new Estimate(1.4, 0.1, 0, 0, 0, Trend.MONOTONE), 17e-3, 8e-3),
+                new SectionFigures.TrappedVortex(
+                    new Estimate(0.22, 0.01, 0, 0, 0, Trend.MONOTONE), 4e-3, 3.4e-3))),
         List.of(NoticeKind.REGIME_TRANSITION.of(1200, 500, 3000)),
         List.of());
   }

@@ -3,11 +3,14 @@ package hemline.viewer.picture;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.Estimate.Trend;
 import hemline.shared.result.Figure;
+import hemline.shared.result.LeakGrids;
 import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
+import hemline.shared.result.SectionFigures;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.SectionConditions;
 import hemline.solver.study.GapDistribution;
 import hemline.solver.study.Placement;
 import hemline.solver.study.Ranking;
@@ -43,17 +46,11 @@ public final class InventedStudies {
     figures.put(Figure.EFFECTIVE_GAP, coefficient.times(gap));
     return new SectionResult(
         name,
-        gap,
-        suction,
-        0,
-        0,
+        new SectionConditions(gap, suction, 0, 0),
         gap > 4.5e-3 ? SolveStatus.UNSTEADY : SolveStatus.CONVERGED,
         Regime.at(cd * gap * jet / 1.5e-5),
         "sst",
-        figures,
-        List.of(),
-        List.of(),
-        List.of(),
+        new SectionFigures(figures, List.of(), List.of(), List.of()),
         List.of(),
         List.of());
   }
@@ -116,15 +113,13 @@ public final class InventedStudies {
         public LeakPoint find(LeakOrigin asked) {
           return new LeakPoint(
               "any",
-              2e-3,
-              600,
-              0,
-              0,
+              new SectionConditions(2e-3, 600, 0, 0),
               SolveStatus.CONVERGED,
               Regime.TURBULENT,
               new Estimate(0.7, 0.02, 0, 0, 0, Estimate.Trend.MONOTONE),
               new Estimate(-0.01, 0.001, 0, 0, 0, Estimate.Trend.MONOTONE),
-              List.of());
+              List.of(),
+              LeakGrids.NONE);
         }
 
         @Override

@@ -3,14 +3,17 @@ package hemline.viewer.project;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import hemline.shared.file.Seal;
+import hemline.shared.fluid.FluidState;
 import hemline.shared.problem.NoticeKind;
 import hemline.shared.result.Estimate;
 import hemline.shared.result.GridLeak;
+import hemline.shared.result.LeakGrids;
 import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.Regime;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.SectionConditions;
 import hemline.viewer.hard.SampleResults;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -27,19 +30,17 @@ class KeptResultsTest {
   private static final LeakPoint POINT =
       new LeakPoint(
           "plain \"flat\" 8",
-          1.7320508e-3,
-          300,
-          -0.2,
-          1.0 / 3,
+          new SectionConditions(1.7320508e-3, 300, -0.2, 1.0 / 3),
           SolveStatus.UNSTEADY,
           Regime.TRANSITIONAL,
           new Estimate(0.7123456789012345, 1e-3, 2e-7, 0.1, 0, Estimate.Trend.OSCILLATING),
           new Estimate(-0.0101, 3e-4, 0, 0, 1e-5, Estimate.Trend.MONOTONE),
           List.of(NoticeKind.REGIME_TRANSITION.of(1000.0 / 3, 500, 3000).about("plain")),
-          List.of(
-              new GridLeak(0, 840, 0.7000000000000001, 1e-9, -0.0102),
-              new GridLeak(2, 3360, 0.71, 0, -0.0101)),
-          List.of(new GridLeak(0, 840, 0.8, 2e-3, -0.0102)));
+          new LeakGrids(
+              List.of(
+                  new GridLeak(0, 840, 0.7000000000000001, 1e-9, -0.0102),
+                  new GridLeak(2, 3360, 0.71, 0, -0.0101)),
+              List.of(new GridLeak(0, 840, 0.8, 2e-3, -0.0102))));
 
   @TempDir Path folder;
 
@@ -77,19 +78,79 @@ class KeptResultsTest {
   /** Questions that differ in one part each. */
   private static List<LeakOrigin> others() {
     LeakOrigin a = ASKED;
-    double rho = a.density();
-    double nu = a.kinematicViscosity();
+    double rho = a.air().density();
+    double nu = a.air().kinematicViscosity();
     return List.of(
-        new LeakOrigin("abd", 2e-3, 600, 0, 0, rho, nu, "coarse", "auto", false),
-        new LeakOrigin("abc", 2.1e-3, 600, 0, 0, rho, nu, "coarse", "auto", false),
-        new LeakOrigin("abc", 2e-3, 601, 0, 0, rho, nu, "coarse", "auto", false),
-        new LeakOrigin("abc", 2e-3, 600, 1, 0, rho, nu, "coarse", "auto", false),
-        new LeakOrigin("abc", 2e-3, 600, 0, 1, rho, nu, "coarse", "auto", false),
-        new LeakOrigin("abc", 2e-3, 600, 0, 0, 2 * rho, nu, "coarse", "auto", false),
-        new LeakOrigin("abc", 2e-3, 600, 0, 0, rho, 2 * nu, "coarse", "auto", false),
-        new LeakOrigin("abc", 2e-3, 600, 0, 0, rho, nu, "fine", "auto", false),
-        new LeakOrigin("abc", 2e-3, 600, 0, 0, rho, nu, "coarse", "sst", false),
-        new LeakOrigin("abc", 2e-3, 600, 0, 0, rho, nu, "coarse", "auto", true));
+        new LeakOrigin(
+            "abd",
+            new SectionConditions(2e-3, 600, 0, 0),
+            new FluidState(rho, nu),
+            "coarse",
+            "auto",
+            false),
+        new LeakOrigin(
+            "abc",
+            new SectionConditions(2.1e-3, 600, 0, 0),
+            new FluidState(rho, nu),
+            "coarse",
+            "auto",
+            false),
+        new LeakOrigin(
+            "abc",
+            new SectionConditions(2e-3, 601, 0, 0),
+            new FluidState(rho, nu),
+            "coarse",
+            "auto",
+            false),
+        new LeakOrigin(
+            "abc",
+            new SectionConditions(2e-3, 600, 1, 0),
+            new FluidState(rho, nu),
+            "coarse",
+            "auto",
+            false),
+        new LeakOrigin(
+            "abc",
+            new SectionConditions(2e-3, 600, 0, 1),
+            new FluidState(rho, nu),
+            "coarse",
+            "auto",
+            false),
+        new LeakOrigin(
+            "abc",
+            new SectionConditions(2e-3, 600, 0, 0),
+            new FluidState(2 * rho, nu),
+            "coarse",
+            "auto",
+            false),
+        new LeakOrigin(
+            "abc",
+            new SectionConditions(2e-3, 600, 0, 0),
+            new FluidState(rho, 2 * nu),
+            "coarse",
+            "auto",
+            false),
+        new LeakOrigin(
+            "abc",
+            new SectionConditions(2e-3, 600, 0, 0),
+            new FluidState(rho, nu),
+            "fine",
+            "auto",
+            false),
+        new LeakOrigin(
+            "abc",
+            new SectionConditions(2e-3, 600, 0, 0),
+            new FluidState(rho, nu),
+            "coarse",
+            "sst",
+            false),
+        new LeakOrigin(
+            "abc",
+            new SectionConditions(2e-3, 600, 0, 0),
+            new FluidState(rho, nu),
+            "coarse",
+            "auto",
+            true));
   }
 
   @Test

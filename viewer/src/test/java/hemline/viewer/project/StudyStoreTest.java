@@ -15,9 +15,11 @@ import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.RawFigures;
 import hemline.shared.result.Regime;
+import hemline.shared.result.SectionFigures;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.section.GroundMotion;
+import hemline.shared.section.SectionConditions;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.study.RelativeSweep;
@@ -59,13 +61,8 @@ final class StudyStoreTest {
         List.of(lip),
         lip("plain flat 8 mm", "", 8e-3),
         List.of(1e-3, 2e-3),
-        2e-3,
-        600,
-        GroundMotion.STILL,
-        Air.STANDARD,
-        MeshLevel.COARSE,
-        Closure.AUTO,
-        false);
+        new StudyQuestion.Held(2e-3, 600, GroundMotion.STILL, Air.STANDARD),
+        new StudyQuestion.Solving(MeshLevel.COARSE, Closure.AUTO, false));
   }
 
   private static StudyQuestion ranked() {
@@ -74,13 +71,8 @@ final class StudyStoreTest {
         InventedStudies.ranking().rows().stream().map(r -> lip(r.profile(), "", 4e-3)).toList(),
         lip("plain flat 8", "", 8e-3),
         InventedStudies.ranking().gaps(),
-        1e-3,
-        600,
-        GroundMotion.STILL,
-        Air.STANDARD,
-        MeshLevel.FINE,
-        Closure.SST,
-        true);
+        new StudyQuestion.Held(1e-3, 600, GroundMotion.STILL, Air.STANDARD),
+        new StudyQuestion.Solving(MeshLevel.FINE, Closure.SST, true));
   }
 
   /** A result with every part filled in, awkward numbers among them. */
@@ -94,17 +86,15 @@ final class StudyStoreTest {
             List.of(new RawFigures.Vortex(0.3, 1e-3, 2e-3)));
     return new SectionResult(
         name,
-        gap,
-        600,
-        0,
-        0,
+        new SectionConditions(gap, 600, 0, 0),
         SolveStatus.UNSTEADY,
         Regime.TRANSITIONAL,
         "sst",
-        Map.of(Figure.LEAK_FLOW, odd, Figure.EXPANSIBILITY, odd),
-        List.of(odd),
-        List.of(),
-        List.of(new SectionResult.TrappedVortex(odd, 1e-3, 0)),
+        new SectionFigures(
+            Map.of(Figure.LEAK_FLOW, odd, Figure.EXPANSIBILITY, odd),
+            List.of(odd),
+            List.of(),
+            List.of(new SectionFigures.TrappedVortex(odd, 1e-3, 0))),
         List.of(NoticeKind.LIP_THIN.of("detached[0]", 3, 1e-3 / 3, -0.0, 8e-4)),
         List.of(new GridRun(2600, 17, SolveStatus.CONVERGED, Double.NaN, 1e-6, raw, 0)));
   }
@@ -120,7 +110,13 @@ final class StudyStoreTest {
                 new Estimate(1, 0.1, 0, 0, 0, Estimate.Trend.UNKNOWN)),
             Arrays.asList(new Estimate(0.9, 0.1, 0, 0, 0, Estimate.Trend.MONOTONE), null));
     return new KeptStudy(
-        question, null, relative, null, List.of(), complete, 12.5, when, "engine one");
+        question,
+        null,
+        relative,
+        null,
+        List.of(),
+        complete,
+        new KeptStudy.Run(12.5, when, "engine one"));
   }
 
   private StudyStore store(String engine) {
@@ -138,9 +134,7 @@ final class StudyStoreTest {
             InventedStudies.ranking(),
             List.of(),
             true,
-            3,
-            "2026-11-25T04:00:00Z",
-            "engine one");
+            new KeptStudy.Run(3, "2026-11-25T04:00:00Z", "engine one"));
     store("engine one").keep(curve);
     store("engine one").keep(ranked);
     StudyStore again = store("engine one");
@@ -341,7 +335,14 @@ final class StudyStoreTest {
         .anyMatch(
             line -> line.startsWith("  - the wall near detached[0] corner 3 at (0.333333, 0) mm"));
     KeptStudy ranked =
-        new KeptStudy(ranked(), null, null, InventedStudies.ranking(), List.of(), true, 3, "", "");
+        new KeptStudy(
+            ranked(),
+            null,
+            null,
+            InventedStudies.ranking(),
+            List.of(),
+            true,
+            new KeptStudy.Run(3, "", ""));
     assertThat(PageText.lines(StudyPage.of(ranked)))
         .contains("Leaks less than plain flat 8", "A finer mesh may tell: one pocket 8.")
         .anyMatch(

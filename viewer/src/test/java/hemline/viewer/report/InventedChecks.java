@@ -35,8 +35,9 @@ public final class InventedChecks {
   }
 
   private static CheckRow row(ReferenceCase one, ExpectedFigure e, double miss) {
-    double step = e.tolerance() == 0 ? 0.05 * e.scale() : e.tolerance();
-    double value = e.reference() + miss * step;
+    double step =
+        e.tolerance().largest() == 0 ? 0.05 * e.tolerance().scale() : e.tolerance().largest();
+    double value = e.reference().value() + miss * step;
     List<Measured.GridPoint> grids = new ArrayList<>();
     for (int k = 2; k <= 4; k++) {
       grids.add(new Measured.GridPoint(400 * k * k, value + step / k / k));

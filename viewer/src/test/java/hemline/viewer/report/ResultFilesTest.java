@@ -14,8 +14,10 @@ import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.result.RawFigures;
 import hemline.shared.result.Regime;
+import hemline.shared.result.SectionFigures;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
+import hemline.shared.section.SectionConditions;
 import hemline.solver.flow.FlowField;
 import hemline.solver.study.Ranking;
 import hemline.solver.study.SweepResult;
@@ -44,17 +46,15 @@ final class ResultFilesTest {
         new RawFigures(Map.of(Figure.LEAK_FLOW, leak.value()), List.of(), List.of(), List.of());
     return new SectionResult(
         "lip, \"odd\" name",
-        2e-3,
-        600,
-        -15,
-        3,
+        new SectionConditions(2e-3, 600, -15, 3),
         SolveStatus.CONVERGED,
         Regime.TURBULENT,
         "sst",
-        Map.of(Figure.LEAK_FLOW, leak),
-        List.of(leak),
-        List.of(leak),
-        List.of(new SectionResult.TrappedVortex(leak, 1e-3, 2e-3)),
+        new SectionFigures(
+            Map.of(Figure.LEAK_FLOW, leak),
+            List.of(leak),
+            List.of(leak),
+            List.of(new SectionFigures.TrappedVortex(leak, 1e-3, 2e-3))),
         List.of(NoticeKind.FORMER.of("Mind this.")),
         List.of(
             new GridRun(2600, 90, SolveStatus.CONVERGED, 1e-15, 1e-3, raw, 0),

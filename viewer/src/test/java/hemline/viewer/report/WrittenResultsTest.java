@@ -14,9 +14,11 @@ import hemline.shared.result.GridRun;
 import hemline.shared.result.MachineFigure;
 import hemline.shared.result.RawFigures;
 import hemline.shared.result.Regime;
+import hemline.shared.result.SectionFigures;
 import hemline.shared.result.SectionResult;
 import hemline.shared.result.SolveStatus;
 import hemline.shared.result.Termination;
+import hemline.shared.section.SectionConditions;
 import hemline.solver.flow.CancelToken;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.ProgressListener;
@@ -59,17 +61,15 @@ class WrittenResultsTest {
     RawFigures raw = new RawFigures(scalars, List.of(), List.of(), List.of());
     return new SectionResult(
         "lip, \"odd\" = name",
-        1.7320508e-3,
-        600.1,
-        -15,
-        1.0 / 3,
+        new SectionConditions(1.7320508e-3, 600.1, -15, 1.0 / 3),
         SolveStatus.UNSTEADY,
         Regime.TRANSITIONAL,
         "sst",
-        figures,
-        List.of(estimate(0.6, 1), estimate(0.4, 2)),
-        List.of(estimate(0.3, 3)),
-        List.of(new SectionResult.TrappedVortex(estimate(-0.02, 4), 1e-3 / 3, 2e-3)),
+        new SectionFigures(
+            figures,
+            List.of(estimate(0.6, 1), estimate(0.4, 2)),
+            List.of(estimate(0.3, 3)),
+            List.of(new SectionFigures.TrappedVortex(estimate(-0.02, 4), 1e-3 / 3, 2e-3))),
         List.of(NoticeKind.FORMER.of("Mind this: 5 < 6 & \"so\".")),
         List.of(
             new GridRun(
@@ -130,10 +130,10 @@ class WrittenResultsTest {
       assertThat(one.path("unit").textValue()).isEqualTo(figure.unit());
       figures.put(figure, estimate(one));
     }
-    List<SectionResult.TrappedVortex> vortices = new ArrayList<>();
+    List<SectionFigures.TrappedVortex> vortices = new ArrayList<>();
     for (JsonNode v : d.path("figures").path("trappedVortices")) {
       vortices.add(
-          new SectionResult.TrappedVortex(
+          new SectionFigures.TrappedVortex(
               estimate(v.path("strength")), v.path("x").doubleValue(), v.path("y").doubleValue()));
     }
     List<GridRun> grids = new ArrayList<>();
@@ -141,17 +141,19 @@ class WrittenResultsTest {
     JsonNode s = d.path("section");
     return new SectionResult(
         s.path("profile").textValue(),
-        s.path("gap").doubleValue(),
-        s.path("suction").doubleValue(),
-        s.path("groundSpeed").doubleValue(),
-        s.path("spanwiseSpeed").doubleValue(),
+        new SectionConditions(
+            s.path("gap").doubleValue(),
+            s.path("suction").doubleValue(),
+            s.path("groundSpeed").doubleValue(),
+            s.path("spanwiseSpeed").doubleValue()),
         named(SolveStatus.values(), SolveStatus::key, d.path("status").textValue()),
         named(Regime.values(), Regime::key, d.path("regime").textValue()),
         d.path("closure").textValue(),
-        figures,
-        estimates(d.path("figures").path("stageShares")),
-        estimates(d.path("figures").path("carryOver")),
-        vortices,
+        new SectionFigures(
+            figures,
+            estimates(d.path("figures").path("stageShares")),
+            estimates(d.path("figures").path("carryOver")),
+            vortices),
         List.of(NoticeKind.FORMER.of(d.path("warnings").path(0).textValue())),
         grids);
   }
@@ -265,9 +267,9 @@ class WrittenResultsTest {
     assertThat(rest)
         .extracting(l -> l.get(8))
         .containsExactly("stageShare1", "stageShare2", "carryOver1", "trappedVortexStrength1");
-    assertBand(rest.get(1), 9, told.stageShares().get(1));
-    assertBand(rest.get(2), 9, told.carryOver().get(0));
-    assertBand(rest.get(3), 9, told.trappedVortices().get(0).strength());
+    assertBand(rest.get(1), 9, told.figures().stageShares().get(1));
+    assertBand(rest.get(2), 9, told.figures().carryOver().get(0));
+    assertBand(rest.get(3), 9, told.figures().trappedVortices().get(0).strength());
   }
 
   @Test
@@ -325,7 +327,7 @@ class WrittenResultsTest {
     MachineBalance b = balance();
     String text = BalanceDocument.text(b, "coarse", 3);
     assertSame(text);
-    var rest = b.rest();
+    var rest = b.operation().rest();
     assertThat(rest).isNotNull();
     assertThat(estimate(JSON.readTree(text).path("downforce")))
         .isEqualTo(rest.get(MachineFigure.DOWNFORCE));
@@ -337,15 +339,15 @@ class WrittenResultsTest {
             .orElseThrow();
     assertBand(downforce, 2, rest.get(MachineFigure.DOWNFORCE));
     List<List<String>> trades = table(BalanceCsv.trades(b));
-    assertThat(trades).hasSize(1 + b.trades().size() + b.lips().size());
-    for (int k = 0; k < b.trades().size(); k++) {
-      var force = b.trades().get(k).downforce();
+    assertThat(trades).hasSize(1 + b.changes().trades().size() + b.changes().lips().size());
+    for (int k = 0; k < b.changes().trades().size(); k++) {
+      var force = b.changes().trades().get(k).downforce();
       if (force != null) {
         assertBand(trades.get(k + 1), 3, force);
       }
     }
     List<List<String>> curves = table(BalanceCsv.curves(b));
-    double[] pressure = b.leakCurves().get(1).pressure();
+    double[] pressure = b.operation().leakCurves().get(1).pressure();
     List<List<String>> leaks =
         curves.stream().filter(l -> l.get(0).equals("leaks") && l.get(1).equals("0.75")).toList();
     assertThat(leaks).hasSize(pressure.length);

@@ -20,6 +20,8 @@ import com.tngtech.archunit.lang.ConditionEvents;
 import com.tngtech.archunit.lang.SimpleConditionEvent;
 import com.tngtech.archunit.lang.syntax.ArchRuleDefinition;
 import hemline.shared.problem.NoticeKind;
+import hemline.shared.result.LeakPoint;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
@@ -73,6 +75,9 @@ final class ArchitectureTest {
           List.of(
               "format", "picture", "page", "report", "project", "cli", "edit", "model", "draw",
               "screen", "app"));
+
+  /** Most components of a record. */
+  private static final int MOST_COMPONENTS = 8;
 
   private static final String CURE =
       "; turn the dependency round or move the class, see DEVELOPERS.md, Layout";
@@ -278,6 +283,26 @@ final class ArchitectureTest {
                 })
             .because("solves run side by side and share nothing");
     rule.check(CLASSES);
+  }
+
+  @Test
+  void recordsGroupWhatBelongsTogether() {
+    List<String> large = new ArrayList<>();
+    for (JavaClass c : CLASSES) {
+      long parts =
+          c.isAssignableTo(Record.class)
+              ? c.getFields().stream()
+                  .filter(f -> !f.getModifiers().contains(JavaModifier.STATIC))
+                  .count()
+              : 0;
+      if (parts > MOST_COMPONENTS) {
+        large.add(c.getName() + " has " + parts);
+      }
+    }
+    assertThat(CLASSES.get(LeakPoint.class).isAssignableTo(Record.class)).isTrue();
+    assertThat(large)
+        .as("records with so many components that arguments swap unseen; group what belongs")
+        .isEmpty();
   }
 
   @Test
