@@ -1,6 +1,5 @@
 package hemline.shared.vehicle;
 
-import hemline.shared.fluid.Air;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -12,8 +11,6 @@ import java.util.List;
  * y)ᵀ with K = Σ k_i (1, x_i, y_i)ᵀ (1, x_i, y_i).
  */
 public final class WheelLoads {
-  private static final double GRAVITY = Air.GRAVITY;
-
   private WheelLoads() {}
 
   /**

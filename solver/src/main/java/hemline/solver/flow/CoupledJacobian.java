@@ -90,7 +90,7 @@ final class CoupledJacobian {
       entry[9 * e + 4] = -nb[e];
     }
     interior(s, correction.prediction.interpolation());
-    boundary(s, correction, pressure, momentum);
+    boundary(s, correction, pressure);
     return lu.factor(diagonal, entry);
   }
 
@@ -160,8 +160,7 @@ final class CoupledJacobian {
     diagonal[own + 3 * row + P] -= wo * jump * d;
   }
 
-  private void boundary(
-      FlowState s, PressureCorrection correction, PressureField pressure, Momentum momentum) {
+  private void boundary(FlowState s, PressureCorrection correction, PressureField pressure) {
     Boundary boundary = problem.boundary();
     boolean open = false;
     for (int b = 0; b < mesh.boundaryFaces; b++) {

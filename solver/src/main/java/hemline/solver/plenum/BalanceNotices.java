@@ -52,10 +52,10 @@ final class BalanceNotices {
         points.stream().filter(p -> p.status() == SolveStatus.UNSTEADY).distinct().count();
     long all = points.stream().distinct().count();
     if (failed > 0) {
-      add(NoticeKind.LEAK_FAILED, failed, all);
+      add(NoticeKind.LEAK_FAILED, (double) failed, (double) all);
     }
     if (unsteady > 0) {
-      add(NoticeKind.LEAK_UNSTEADY, unsteady, all);
+      add(NoticeKind.LEAK_UNSTEADY, (double) unsteady, (double) all);
     }
   }
 

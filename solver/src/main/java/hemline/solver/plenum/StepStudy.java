@@ -125,14 +125,14 @@ final class StepStudy {
     for (Hold h : whole) {
       if (PLACES.contains(h.place().name())) {
         boolean none = h.margins().least() != null && h.margins().least().low() < 1;
-        holds.add(none ? h : hold(h, asked, c, worst));
+        holds.add(none ? h : hold(h, c, worst));
       }
     }
     return new Judged(asked, told(asked, c, holds), worst);
   }
 
   /** The lesser of the holds at the ride height before and at the one that follows. */
-  private Hold hold(Hold h, Asked asked, Crossing c, List<Worst> worst) {
+  private Hold hold(Hold h, Crossing c, List<Worst> worst) {
     CrossingStates held = new CrossingStates(new HoldStatics(balance, true), c, true);
     CrossingStates follows = new CrossingStates(new HoldStatics(balance, true), c, false);
     HoldSearch.Worst first = held.search().among(held.search().headings(h.place().angle()));
