@@ -99,12 +99,7 @@ final class MachineReader {
     Load load = load();
     HoldTermsReader hold = new HoldTermsReader(top);
     Running running = hold.braked(running());
-    JsonKeys fanKeys = needed("fan");
-    Fan fan =
-        fanKeys == null
-            ? null
-            : new FanReader(folder, problems)
-                .read(fanKeys, floor == null ? 0 : floor.ceilingHeight());
+    Fan fan = fan(floor == null ? 0 : floor.ceilingHeight());
     PowerSupply power = power();
     OpeningsReader openings = new OpeningsReader(top, problems);
     ReliefValve valve = openings.valve();
@@ -139,6 +134,11 @@ final class MachineReader {
 
   private @Nullable JsonKeys needed(String key) {
     return top.missing(key, "a group of keys in braces { }") ? null : top.group(key);
+  }
+
+  private @Nullable Fan fan(double ceilingHeight) {
+    JsonKeys keys = needed("fan");
+    return keys == null ? null : new FanReader(folder, problems).read(keys, ceilingHeight);
   }
 
   private Ambient air() {

@@ -106,12 +106,7 @@ public final class RigFile {
         }
         case "resolution" -> accuracy(row, 2, accuracies);
         case "rig" -> {
-          for (Instrument instrument : Instrument.values()) {
-            double value = table.value(row, instrument);
-            if (!Double.isNaN(value)) {
-              all.put(instrument, value);
-            }
-          }
+          values(row, all);
           if (!table.curve(row).isEmpty()) {
             curve = table.curve(row);
             curveLine = row.line();
@@ -119,13 +114,7 @@ public final class RigFile {
         }
         case "invented" -> invented = true;
         case "lip", "taped", "decay" -> readingRows.add(row);
-        default ->
-            table.fault(
-                row.line(),
-                "the first cell must be rig, accuracy, accuracy %, resolution, lip, taped, decay or"
-                    + " invented, but is \""
-                    + row.what()
-                    + "\"");
+        default -> unknown(row);
       }
     }
     if (readingRows.size() > MOST_READINGS) {
@@ -164,6 +153,25 @@ public final class RigFile {
         known,
         readings,
         notices);
+  }
+
+  /** What holds for all readings. */
+  private void values(RigTable.Row row, Map<Instrument, Double> all) {
+    for (Instrument instrument : Instrument.values()) {
+      double value = table.value(row, instrument);
+      if (!Double.isNaN(value)) {
+        all.put(instrument, value);
+      }
+    }
+  }
+
+  private void unknown(RigTable.Row row) {
+    table.fault(
+        row.line(),
+        "the first cell must be rig, accuracy, accuracy %, resolution, lip, taped, decay or"
+            + " invented, but is \""
+            + row.what()
+            + "\"");
   }
 
   private void accuracy(RigTable.Row row, int part, Map<Instrument, double[]> accuracies) {

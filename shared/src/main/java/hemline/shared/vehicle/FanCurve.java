@@ -140,21 +140,29 @@ public final class FanCurve {
     for (int i = 1; i < points.size(); i++) {
       double step = points.get(i).staticPressure() - points.get(i - 1).staticPressure();
       if (i <= peak ? step < 0 : step >= 0) {
-        problems.add(
-            new Problem(
-                "fan.monotone",
-                place,
-                "the pressure "
-                    + (i <= peak ? "falls" : "does not fall")
-                    + " from point "
-                    + i
-                    + " to "
-                    + (i + 1)
-                    + "; it may rise to one peak (the stall side) and must fall from there on:"
-                    + " smooth the measurement"));
+        problems.add(turned(i, peak, place));
         return;
       }
     }
+    checkSigns(points, place, problems);
+  }
+
+  private static Problem turned(int i, int peak, String place) {
+    return new Problem(
+        "fan.monotone",
+        place,
+        "the pressure "
+            + (i <= peak ? "falls" : "does not fall")
+            + " from point "
+            + i
+            + " to "
+            + (i + 1)
+            + "; it may rise to one peak (the stall side) and must fall from there on:"
+            + " smooth the measurement");
+  }
+
+  /** Pressure that another fan makes, or more power in the air than at the shaft. */
+  private static void checkSigns(List<Point> points, String place, List<Problem> problems) {
     for (int i = 0; i < points.size(); i++) {
       if (points.get(i).staticPressure() < 0) {
         problems.add(

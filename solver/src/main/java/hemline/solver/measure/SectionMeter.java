@@ -45,14 +45,7 @@ public final class SectionMeter {
     f.put(Figure.PRESSURE_DROP, section.suction());
     coefficients(f, leak, drive, h);
     GapColumns columns = new GapColumns(flow, 0, setup.width());
-    double throat = Double.POSITIVE_INFINITY;
-    for (int i = columns.first; i <= columns.last; i++) {
-      throat = Math.min(throat, columns.meanPressure(i));
-    }
-    double head = 0.5 * (leak / h) * (leak / h);
-    if (head > 0) {
-      f.put(Figure.PRESSURE_RECOVERY, (-drive - throat) / head);
-    }
+    recovery(f, columns, -drive, leak / h);
     MountEdge mount = MountEdge.of(section.profile());
     boolean[] lip = new boolean[patches(flow)];
     for (int k = 0; k < setup.lipSolids(); k++) {
@@ -98,14 +91,9 @@ public final class SectionMeter {
     } else {
       unit = flow.problem().scales().velocity() * h;
     }
-    double from = Double.POSITIVE_INFINITY;
-    double to = Double.NEGATIVE_INFINITY;
-    for (var solid : setup.domain().solids()) {
-      for (double x : solid.x()) {
-        from = Math.min(from, x);
-        to = Math.max(to, x);
-      }
-    }
+    double[] span = span(setup);
+    double from = span[0];
+    double to = span[1];
     boolean bodies = from < to;
     if (bodies) {
       boolean[] solids = new boolean[patches(flow)];
@@ -124,29 +112,8 @@ public final class SectionMeter {
     List<Double> carryOver = List.of();
     if (bodies && duct.walls().cavity() == null) {
       GapColumns columns = new GapColumns(flow, from, to);
-      double throat = Double.POSITIVE_INFINITY;
-      for (int i = columns.first; i <= columns.last; i++) {
-        throat = Math.min(throat, columns.meanPressure(i));
-      }
-      double head = 0.5 * (leak / h) * (leak / h);
-      if (head > 0) {
-        f.put(Figure.PRESSURE_RECOVERY, (reference - throat) / head);
-      }
-      double upstream =
-          duct.measures().stations() == null
-              ? duct.channel().from()
-              : duct.measures().stations().upstream();
-      double downstream =
-          duct.measures().stations() == null
-              ? duct.channel().to()
-              : duct.measures().stations().downstream();
-      Stages stages =
-          new Stages(
-              columns,
-              h,
-              setup.upstreamTap(mesh).read(flow.state().p)
-                  + columns.kineticHead(columns.at(upstream)),
-              reference + columns.kineticHead(columns.at(downstream)));
+      recovery(f, columns, reference, leak / h);
+      Stages stages = stages(setup, flow, columns, reference);
       shares = stages.shares;
       carryOver = stages.carryOver;
     }
@@ -163,6 +130,47 @@ public final class SectionMeter {
                 / Math.max(1e-300, Math.abs(flow.outcome().figure()))
                 * Math.abs(leak);
     return run(flow, new RawFigures(f, shares, carryOver, eddies), leak, spread);
+  }
+
+  /** Least and largest x of the bodies; the first the larger where there are none. */
+  private static double[] span(DuctSetup setup) {
+    double from = Double.POSITIVE_INFINITY;
+    double to = Double.NEGATIVE_INFINITY;
+    for (var solid : setup.domain().solids()) {
+      for (double x : solid.x()) {
+        from = Math.min(from, x);
+        to = Math.max(to, x);
+      }
+    }
+    return new double[] {from, to};
+  }
+
+  /** Shares of the stages, of total pressure between the stations. */
+  private static Stages stages(
+      DuctSetup setup, FlowSolution flow, GapColumns columns, double downstreamPressure) {
+    DuctSection duct = setup.drawn();
+    var stations = duct.measures().stations();
+    double upstream = stations == null ? duct.channel().from() : stations.upstream();
+    double downstream = stations == null ? duct.channel().to() : stations.downstream();
+    return new Stages(
+        columns,
+        duct.gap(),
+        setup.upstreamTap(mesh(flow)).read(flow.state().p)
+            + columns.kineticHead(columns.at(upstream)),
+        downstreamPressure + columns.kineticHead(columns.at(downstream)));
+  }
+
+  /** Pressure won back from the throat on, in heads of the mean speed in the gap. */
+  private static void recovery(
+      Map<Figure, Double> f, GapColumns columns, double far, double speed) {
+    double throat = Double.POSITIVE_INFINITY;
+    for (int i = columns.first; i <= columns.last; i++) {
+      throat = Math.min(throat, columns.meanPressure(i));
+    }
+    double head = 0.5 * speed * speed;
+    if (head > 0) {
+      f.put(Figure.PRESSURE_RECOVERY, (far - throat) / head);
+    }
   }
 
   private static void coefficients(Map<Figure, Double> f, double leak, double drive, double h) {

@@ -143,31 +143,15 @@ final class PlenumBalance {
         lips = lipLoad(suction, sink, stand);
       }
     }
-    double least = Double.POSITIVE_INFINITY;
-    int leastEdge = -1;
     double leak = 0;
     double[] edgeLeaks = new double[edgeLength.length];
     double jet = Math.sqrt(2 * suction / rho);
     double lnSuction = Math.log(suction);
     // D = Σ C_d h L √(2 Δp / ρ)
     for (int i = 0; i < strips.count; i++) {
-      double h = gap(i, sink);
-      if (h < least) {
-        least = h;
-        leastEdge = strips.edge[i];
-      }
-      double part = stripLeak(i, h, lnSuction, stand) * jet;
+      double part = stripLeak(i, gap(i, sink), lnSuction, stand) * jet;
       leak += part;
       edgeLeaks[strips.edge[i]] += part;
-    }
-    for (FloorOutline.Piece p : pieces) {
-      double h0 = machine.floor().edges().get(p.edge()).gap();
-      double h = h0 - (sink[0] + sink[1] * p.x0() + sink[2] * p.y0());
-      double h1 = h0 - (sink[0] + sink[1] * p.x1() + sink[2] * p.y1());
-      if (Math.min(h, h1) < least) {
-        least = Math.min(h, h1);
-        leastEdge = p.edge();
-      }
     }
     double other = 0;
     for (OtherLeak o : machine.openings().leaks()) {
@@ -179,9 +163,32 @@ final class PlenumBalance {
         sink.clone(),
         load,
         new PlenumState.Parts(floor, lips[0], thrust, valveJet),
-        new PlenumState.LeastGap(least, leastEdge),
+        leastGap(sink),
         false,
         false);
+  }
+
+  /** The least gap over all strips and the ends of all pieces. */
+  private PlenumState.LeastGap leastGap(double[] sink) {
+    double least = Double.POSITIVE_INFINITY;
+    int edge = -1;
+    for (int i = 0; i < strips.count; i++) {
+      double h = gap(i, sink);
+      if (h < least) {
+        least = h;
+        edge = strips.edge[i];
+      }
+    }
+    for (FloorOutline.Piece p : pieces) {
+      double h0 = machine.floor().edges().get(p.edge()).gap();
+      double h = h0 - (sink[0] + sink[1] * p.x0() + sink[2] * p.y0());
+      double h1 = h0 - (sink[0] + sink[1] * p.x1() + sink[2] * p.y1());
+      if (Math.min(h, h1) < least) {
+        least = Math.min(h, h1);
+        edge = p.edge();
+      }
+    }
+    return new PlenumState.LeastGap(least, edge);
   }
 
   /** Sink {z, a, b} under a load and the extra load of the stand. */

@@ -87,8 +87,12 @@ public final class Gradient {
         boundaryY[b] = w * y;
       }
     }
-    // g = M⁻¹ Σ w r Δφ: entries become M⁻¹ w r
-    for (int r = 0; r < n; r++) {
+    invert(xx, xy, yy, known);
+  }
+
+  /** g = M⁻¹ Σ w r Δφ: entries become M⁻¹ w r, M its inverse. */
+  private void invert(double[] xx, double[] xy, double[] yy, boolean[] known) {
+    for (int r = 0; r < xx.length; r++) {
       double extra = REGULARISATION * (xx[r] + yy[r]);
       xx[r] += extra;
       yy[r] += extra;
@@ -111,9 +115,9 @@ public final class Gradient {
       xy[r] = ixy;
       yy[r] = iyy;
     }
-    for (int b = 0; b < mesh.boundaryFaces; b++) {
+    for (int b = 0; b < known.length; b++) {
       if (known[b]) {
-        int r = mesh.bCell[b];
+        int r = geometry.mesh.bCell[b];
         double x = boundaryX[b];
         double y = boundaryY[b];
         boundaryX[b] = xx[r] * x + xy[r] * y;

@@ -133,17 +133,17 @@ final class Probes {
       boolean ground = m.group(2).equals("ground");
       return new Simple("Pa", false, g -> WallShear.of(g, ground).at(x));
     }
-    m = SURFACE.matcher(text);
+    return more(text, profiles);
+  }
+
+  private static Probe more(String text, List<ProfileReference> profiles) {
+    Matcher m = SURFACE.matcher(text);
     if (m.matches()) {
       double[] p = {number(m, 1), number(m, 2), number(m, 3), number(m, 4)};
       return new Simple(
           "Pa", false, g -> SurfacePressure.at(g, p[0], p[1]) - SurfacePressure.at(g, p[2], p[3]));
     }
-    return more(text, profiles);
-  }
-
-  private static Probe more(String text, List<ProfileReference> profiles) {
-    Matcher m = LISTED.matcher(text);
+    m = LISTED.matcher(text);
     if (m.matches()) {
       boolean shares = m.group(1).equals("stageShare");
       int k = Integer.parseInt(m.group(2)) - 1;
