@@ -138,17 +138,16 @@ class ResultValuesTest {
     assertThat(with.with(BAND, Estimate.exact(0.1))).isEqualTo(p);
   }
 
+  private static LeakOrigin origin(SectionConditions conditions, FluidState air) {
+    return new LeakOrigin("a", conditions, air, "coarse", "auto", false);
+  }
+
   /** Another question is another text; −0 is 0. */
   @Test
   void originsTellQuestionsApart() {
-    LeakOrigin origin =
-        new LeakOrigin(
-            "a",
-            new SectionConditions(2e-3, 600, 3, 1),
-            new FluidState(1.2, 1.5e-5),
-            "coarse",
-            "auto",
-            false);
+    SectionConditions at = new SectionConditions(2e-3, 600, 3, 1);
+    FluidState air = new FluidState(1.2, 1.5e-5);
+    LeakOrigin origin = origin(at, air);
     assertThat(origin.text())
         .isEqualTo(
             "lip a\ngap 0.002\nsuction 600.0\nground 3.0 1.0\nair 1.2 1.5E-5\nmesh coarse\n"
@@ -156,87 +155,19 @@ class ResultValuesTest {
     assertThat(
             Stream.of(
                     origin,
-                    new LeakOrigin(
-                        "b",
-                        new SectionConditions(2e-3, 600, 3, 1),
-                        new FluidState(1.2, 1.5e-5),
-                        "coarse",
-                        "auto",
-                        false),
-                    new LeakOrigin(
-                        "a",
-                        new SectionConditions(3e-3, 600, 3, 1),
-                        new FluidState(1.2, 1.5e-5),
-                        "coarse",
-                        "auto",
-                        false),
-                    new LeakOrigin(
-                        "a",
-                        new SectionConditions(2e-3, 601, 3, 1),
-                        new FluidState(1.2, 1.5e-5),
-                        "coarse",
-                        "auto",
-                        false),
-                    new LeakOrigin(
-                        "a",
-                        new SectionConditions(2e-3, 600, 1, 3),
-                        new FluidState(1.2, 1.5e-5),
-                        "coarse",
-                        "auto",
-                        false),
-                    new LeakOrigin(
-                        "a",
-                        new SectionConditions(2e-3, 600, 3, 1),
-                        new FluidState(1.3, 1.5e-5),
-                        "coarse",
-                        "auto",
-                        false),
-                    new LeakOrigin(
-                        "a",
-                        new SectionConditions(2e-3, 600, 3, 1),
-                        new FluidState(1.2, 1.6e-5),
-                        "coarse",
-                        "auto",
-                        false),
-                    new LeakOrigin(
-                        "a",
-                        new SectionConditions(2e-3, 600, 3, 1),
-                        new FluidState(1.2, 1.5e-5),
-                        "fine",
-                        "auto",
-                        false),
-                    new LeakOrigin(
-                        "a",
-                        new SectionConditions(2e-3, 600, 3, 1),
-                        new FluidState(1.2, 1.5e-5),
-                        "coarse",
-                        "sst",
-                        false),
-                    new LeakOrigin(
-                        "a",
-                        new SectionConditions(2e-3, 600, 3, 1),
-                        new FluidState(1.2, 1.5e-5),
-                        "coarse",
-                        "auto",
-                        true))
+                    new LeakOrigin("b", at, air, "coarse", "auto", false),
+                    origin(new SectionConditions(3e-3, 600, 3, 1), air),
+                    origin(new SectionConditions(2e-3, 601, 3, 1), air),
+                    origin(new SectionConditions(2e-3, 600, 1, 3), air),
+                    origin(at, new FluidState(1.3, 1.5e-5)),
+                    origin(at, new FluidState(1.2, 1.6e-5)),
+                    new LeakOrigin("a", at, air, "fine", "auto", false),
+                    new LeakOrigin("a", at, air, "coarse", "sst", false),
+                    new LeakOrigin("a", at, air, "coarse", "auto", true))
                 .map(LeakOrigin::text))
         .doesNotHaveDuplicates();
-    LeakOrigin still =
-        new LeakOrigin(
-            "a",
-            new SectionConditions(2e-3, 600, 0, 0),
-            new FluidState(1.2, 1.5e-5),
-            "coarse",
-            "auto",
-            false);
-    LeakOrigin minus =
-        new LeakOrigin(
-            "a",
-            new SectionConditions(2e-3, 600, -0.0, 0),
-            new FluidState(1.2, 1.5e-5),
-            "coarse",
-            "auto",
-            false);
+    LeakOrigin still = origin(new SectionConditions(2e-3, 600, 0, 0), air);
+    LeakOrigin minus = origin(new SectionConditions(2e-3, 600, -0.0, 0), air);
     assertThat(minus.text()).isEqualTo(still.text());
   }
 

@@ -33,10 +33,7 @@ public final class BalancePage {
   private BalancePage(MachineBalance balance) {
     this.balance = balance;
     machine = balance.machine();
-    page =
-        new Page(
-            machine.description().name()
-                + (machine.description().invented() ? " (invented figures)" : ""));
+    page = new Page(title(machine));
   }
 
   /**
@@ -76,6 +73,12 @@ public final class BalancePage {
         "%d sections solved on %s grids. Every figure comes with the band that the leaks' own bands"
                 .formatted(balance.leakPoints().size(), mesh)
             + " leave it.");
+  }
+
+  /** What stands over the pages of a machine. */
+  public static String title(Machine machine) {
+    Machine.Description told = machine.description();
+    return told.name() + (told.invented() ? " (invented figures)" : "");
   }
 
   private void points() {

@@ -253,9 +253,7 @@ public final class MachineScreen implements Screen {
   }
 
   private static Page plan(Machine machine) {
-    return new Page(
-            machine.description().name()
-                + (machine.description().invented() ? " (invented figures)" : ""))
+    return new Page(BalancePage.title(machine))
         .quiet(BalanceWords.conditions(machine))
         .plot(() -> MachinePlan.of(machine), "floor, axles, fan and centre of gravity in plan")
         .text(Cautions.HOLD, Tone.CAUTION);

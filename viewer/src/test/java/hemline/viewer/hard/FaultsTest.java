@@ -4,12 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import hemline.shared.file.LipFile;
-import hemline.shared.fluid.FluidState;
 import hemline.shared.problem.InputException;
 import hemline.shared.profile.LipDrawing;
 import hemline.shared.profile.Starter;
 import hemline.shared.result.LeakOrigin;
-import hemline.shared.section.SectionConditions;
 import hemline.viewer.picture.InventedStudies;
 import hemline.viewer.project.KeptResults;
 import hemline.viewer.project.KeptStudy;
@@ -31,14 +29,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Disks that are full or must not be written, homes that are missing, clocks, large folders. */
 final class FaultsTest {
-  private static final LeakOrigin ASKED =
-      new LeakOrigin(
-          "a",
-          new SectionConditions(2e-3, 600, 0, 0),
-          new FluidState(1.2, 1.5e-5),
-          "coarse",
-          "auto",
-          false);
+  private static final LeakOrigin ASKED = SampleResults.ASKED;
 
   @TempDir Path dir;
 

@@ -12,7 +12,6 @@ import hemline.shared.file.LimitsFile;
 import hemline.shared.file.LipFile;
 import hemline.shared.file.MachineFile;
 import hemline.shared.file.SvgFile;
-import hemline.shared.fluid.FluidState;
 import hemline.shared.geometry.Outline;
 import hemline.shared.geometry.Vertex;
 import hemline.shared.problem.InputException;
@@ -21,7 +20,6 @@ import hemline.shared.result.LeakOrigin;
 import hemline.shared.result.LeakPoint;
 import hemline.shared.result.SectionResult;
 import hemline.shared.section.SealSection;
-import hemline.shared.section.SectionConditions;
 import hemline.solver.flow.Closure;
 import hemline.solver.flow.SolvedSection;
 import hemline.solver.grid.MeshLevel;
@@ -420,14 +418,7 @@ class FormatContractTest {
 
   @Nested
   class KeptLeak extends Contract {
-    private final LeakOrigin asked =
-        new LeakOrigin(
-            "a",
-            new SectionConditions(2e-3, 600, 0, 0),
-            new FluidState(1.2, 1.5e-5),
-            "coarse",
-            "auto",
-            false);
+    private final LeakOrigin asked = SampleResults.ASKED;
 
     private KeptResults<LeakPoint> leaks() {
       return KeptResults.leaks(dir.resolve("leaks"), "engine");

@@ -12,7 +12,6 @@ import hemline.shared.file.LipImport;
 import hemline.shared.file.MachineFile;
 import hemline.shared.file.Seal;
 import hemline.shared.file.SvgFile;
-import hemline.shared.fluid.FluidState;
 import hemline.shared.geometry.Outline;
 import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
@@ -27,7 +26,6 @@ import hemline.shared.rig.Rig;
 import hemline.shared.rig.RigFile;
 import hemline.shared.rig.RigTemplate;
 import hemline.shared.section.SealSection;
-import hemline.shared.section.SectionConditions;
 import hemline.solver.flow.Closure;
 import hemline.solver.grid.MeshLevel;
 import hemline.solver.refine.FamilySolver;
@@ -211,14 +209,7 @@ final class Formats {
         kept,
         f -> SampleSections.find(sections, section) == null ? List.of(MISSING) : List.of());
 
-    LeakOrigin asked =
-        new LeakOrigin(
-            "a",
-            new SectionConditions(2e-3, 600, 0, 0),
-            new FluidState(1.2, 1.5e-5),
-            "coarse",
-            "auto",
-            false);
+    LeakOrigin asked = SampleResults.ASKED;
     LeakPoint point = InventedStudies.LEAKS.find(asked);
     KeptResults<LeakPoint> leaks = KeptResults.leaks(root.resolve("leaks"), "engine");
     leaks.keep(asked, point);

@@ -77,80 +77,25 @@ class KeptResultsTest {
 
   /** Questions that differ in one part each. */
   private static List<LeakOrigin> others() {
-    LeakOrigin a = ASKED;
-    double rho = a.air().density();
-    double nu = a.air().kinematicViscosity();
+    SectionConditions at = ASKED.conditions();
+    FluidState air = ASKED.air();
+    double rho = air.density();
+    double nu = air.kinematicViscosity();
     return List.of(
-        new LeakOrigin(
-            "abd",
-            new SectionConditions(2e-3, 600, 0, 0),
-            new FluidState(rho, nu),
-            "coarse",
-            "auto",
-            false),
-        new LeakOrigin(
-            "abc",
-            new SectionConditions(2.1e-3, 600, 0, 0),
-            new FluidState(rho, nu),
-            "coarse",
-            "auto",
-            false),
-        new LeakOrigin(
-            "abc",
-            new SectionConditions(2e-3, 601, 0, 0),
-            new FluidState(rho, nu),
-            "coarse",
-            "auto",
-            false),
-        new LeakOrigin(
-            "abc",
-            new SectionConditions(2e-3, 600, 1, 0),
-            new FluidState(rho, nu),
-            "coarse",
-            "auto",
-            false),
-        new LeakOrigin(
-            "abc",
-            new SectionConditions(2e-3, 600, 0, 1),
-            new FluidState(rho, nu),
-            "coarse",
-            "auto",
-            false),
-        new LeakOrigin(
-            "abc",
-            new SectionConditions(2e-3, 600, 0, 0),
-            new FluidState(2 * rho, nu),
-            "coarse",
-            "auto",
-            false),
-        new LeakOrigin(
-            "abc",
-            new SectionConditions(2e-3, 600, 0, 0),
-            new FluidState(rho, 2 * nu),
-            "coarse",
-            "auto",
-            false),
-        new LeakOrigin(
-            "abc",
-            new SectionConditions(2e-3, 600, 0, 0),
-            new FluidState(rho, nu),
-            "fine",
-            "auto",
-            false),
-        new LeakOrigin(
-            "abc",
-            new SectionConditions(2e-3, 600, 0, 0),
-            new FluidState(rho, nu),
-            "coarse",
-            "sst",
-            false),
-        new LeakOrigin(
-            "abc",
-            new SectionConditions(2e-3, 600, 0, 0),
-            new FluidState(rho, nu),
-            "coarse",
-            "auto",
-            true));
+        new LeakOrigin("abd", at, air, "coarse", "auto", false),
+        at(new SectionConditions(2.1e-3, 600, 0, 0)),
+        at(new SectionConditions(2e-3, 601, 0, 0)),
+        at(new SectionConditions(2e-3, 600, 1, 0)),
+        at(new SectionConditions(2e-3, 600, 0, 1)),
+        new LeakOrigin("abc", at, new FluidState(2 * rho, nu), "coarse", "auto", false),
+        new LeakOrigin("abc", at, new FluidState(rho, 2 * nu), "coarse", "auto", false),
+        new LeakOrigin("abc", at, air, "fine", "auto", false),
+        new LeakOrigin("abc", at, air, "coarse", "sst", false),
+        new LeakOrigin("abc", at, air, "coarse", "auto", true));
+  }
+
+  private static LeakOrigin at(SectionConditions conditions) {
+    return new LeakOrigin("abc", conditions, ASKED.air(), "coarse", "auto", false);
   }
 
   @Test

@@ -119,6 +119,10 @@ final class StudyStoreTest {
         new KeptStudy.Run(12.5, when, "engine one"));
   }
 
+  private static KeptStudy ranked(KeptStudy.Run run) {
+    return new KeptStudy(ranked(), null, null, InventedStudies.ranking(), List.of(), true, run);
+  }
+
   private StudyStore store(String engine) {
     return new StudyStore(dir.resolve("studies"), engine);
   }
@@ -126,15 +130,7 @@ final class StudyStoreTest {
   @Test
   void aStudyComesBackAsItWasToTheLastBit() throws Exception {
     KeptStudy curve = study(curve(lip("a", "", 4e-3)), true, "2026-11-25T03:00:00Z");
-    KeptStudy ranked =
-        new KeptStudy(
-            ranked(),
-            null,
-            null,
-            InventedStudies.ranking(),
-            List.of(),
-            true,
-            new KeptStudy.Run(3, "2026-11-25T04:00:00Z", "engine one"));
+    KeptStudy ranked = ranked(new KeptStudy.Run(3, "2026-11-25T04:00:00Z", "engine one"));
     store("engine one").keep(curve);
     store("engine one").keep(ranked);
     StudyStore again = store("engine one");
@@ -334,15 +330,7 @@ final class StudyStoreTest {
         .contains("To know")
         .anyMatch(
             line -> line.startsWith("  - the wall near detached[0] corner 3 at (0.333333, 0) mm"));
-    KeptStudy ranked =
-        new KeptStudy(
-            ranked(),
-            null,
-            null,
-            InventedStudies.ranking(),
-            List.of(),
-            true,
-            new KeptStudy.Run(3, "", ""));
+    KeptStudy ranked = ranked(new KeptStudy.Run(3, "", ""));
     assertThat(PageText.lines(StudyPage.of(ranked)))
         .contains("Leaks less than plain flat 8", "A finer mesh may tell: one pocket 8.")
         .anyMatch(
