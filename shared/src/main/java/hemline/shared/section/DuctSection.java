@@ -105,6 +105,16 @@ public record DuctSection(
     return measures.gap;
   }
 
+  /** x where the upstream pressure is taken, m. */
+  public double upstream() {
+    return measures.stations == null ? channel.from : measures.stations.upstream;
+  }
+
+  /** x where the downstream pressure is taken, m. */
+  public double downstream() {
+    return measures.stations == null ? channel.to : measures.stations.downstream;
+  }
+
   @Override
   public GroundMotion ground() {
     return new GroundMotion(walls.lower().speed(), walls.lower().spanwiseSpeed());

@@ -139,20 +139,12 @@ public final class DuctSetup implements FlowSetup {
 
   /** Tap of the upstream station. */
   public PressureTap upstreamTap(Mesh mesh) {
-    return PressureTap.station(
-        mesh,
-        duct.measures().stations() == null
-            ? duct.channel().from()
-            : duct.measures().stations().upstream());
+    return PressureTap.station(mesh, duct.upstream());
   }
 
   /** Tap of the downstream station. */
   public PressureTap downstreamTap(Mesh mesh) {
-    return PressureTap.station(
-        mesh,
-        duct.measures().stations() == null
-            ? duct.channel().to()
-            : duct.measures().stations().downstream());
+    return PressureTap.station(mesh, duct.downstream());
   }
 
   private Boundary boundary(Mesh mesh, FaceGeometry geometry) {

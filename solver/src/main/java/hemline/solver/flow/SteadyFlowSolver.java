@@ -13,10 +13,10 @@ import hemline.solver.field.FlowState;
  * Newton's method gets stuck, by the segregated iteration with Anderson acceleration, which also
  * settles flows whose plain iteration cycles. An attempt ends early when many passes have brought
  * nothing. Where nothing settles, the mean over the last plain iterations is the answer, marked
- * unsteady. The work is bounded: no grid takes more passes than {@link StoppingLimits#most}.
+ * unsteady. The work is bounded: each attempt has its most passes in {@link StoppingLimits}.
  */
 public final class SteadyFlowSolver {
-  static final int NEWTON_STEPS = 80;
+  private static final int NEWTON_STEPS = 80;
 
   /** Newton steps without gain, after as many, that end the attempt: each costs many passes. */
   private static final int NEWTON_IDLE = 15;
@@ -57,9 +57,6 @@ public final class SteadyFlowSolver {
     new Rung(new IterationSettings(0.85, 0.5, 0.9, 6, 1e-1), 12, FAR),
     new Rung(new IterationSettings(0.7, 0.3, 0.6, 2, 1e-1), 12, FAR)
   };
-
-  /** Accelerated attempts from any start. */
-  static final int RUNGS = LADDER.length;
 
   /**
    * How one accelerated attempt iterates.

@@ -149,15 +149,12 @@ public final class SectionMeter {
   private static Stages stages(
       DuctSetup setup, FlowSolution flow, GapColumns columns, double downstreamPressure) {
     DuctSection duct = setup.drawn();
-    var stations = duct.measures().stations();
-    double upstream = stations == null ? duct.channel().from() : stations.upstream();
-    double downstream = stations == null ? duct.channel().to() : stations.downstream();
     return new Stages(
         columns,
         duct.gap(),
         setup.upstreamTap(mesh(flow)).read(flow.state().p)
-            + columns.kineticHead(columns.at(upstream)),
-        downstreamPressure + columns.kineticHead(columns.at(downstream)));
+            + columns.kineticHead(columns.at(duct.upstream())),
+        downstreamPressure + columns.kineticHead(columns.at(duct.downstream())));
   }
 
   /** Pressure won back from the throat on, in heads of the mean speed in the gap. */

@@ -235,6 +235,16 @@ class NoticeWordsTest {
   }
 
   @Test
+  void eachEndingHasItsOwnWords() {
+    assertThat(
+            Stream.of(Termination.Reason.values())
+                .map(reason -> NoticeKind.FLOW_UNSTEADY.of(reason.key(), 37, 1e-4, 0.05))
+                .map(NoticeWords::of))
+        .doesNotHaveDuplicates()
+        .anyMatch(words -> words.contains("the iteration cycles every 37 passes:"));
+  }
+
+  @Test
   void aLimitIsAReasonToo() {
     assertThat(NoticeWords.reason(NoticeKind.POWER_MOTOR.of(62.5, 60)))
         .isEqualTo("the fan takes 62.5 W electrical, more than the 60 W its motor bears");
