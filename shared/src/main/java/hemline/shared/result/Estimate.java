@@ -3,6 +3,12 @@ package hemline.shared.result;
 /**
  * A computed value with its uncertainty; {@code low} and {@code high} always bracket {@code value}.
  *
+ * <p>What the grid leaves open and what the flow model leaves open have nothing to do with each
+ * other, so both parts of the band add as squares: JCGM 100:2008, "Guide to the expression of
+ * uncertainty in measurement", 5.1.2; ASME V&amp;V 20-2009 combines numerical and other
+ * uncertainties in the same way (both from memory). Unfinished iteration belongs to the grid's part
+ * and adds to it in full.
+ *
  * @param value best value, finite
  * @param numerical half-width from the grid, not negative
  * @param iteration half-width from incomplete or cycling iteration, not negative
@@ -59,14 +65,19 @@ public record Estimate(
     return new Estimate(value, 0, 0, 0, 0, Trend.UNKNOWN);
   }
 
-  /** Lower end of the band: numerical, iteration and model parts together. */
+  /** Lower end of the band: both parts together. */
   public double low() {
-    return value - numerical - iteration - modelLow;
+    return value - Math.hypot(grid(), modelLow);
   }
 
-  /** Upper end of the band: numerical, iteration and model parts together. */
+  /** Upper end of the band: both parts together. */
   public double high() {
-    return value + numerical + iteration + modelHigh;
+    return value + Math.hypot(grid(), modelHigh);
+  }
+
+  /** Half-width of the grid's part, with what iteration leaves. */
+  public double grid() {
+    return numerical + iteration;
   }
 
   /** Half-width of the model part: half the distance between its ends. */

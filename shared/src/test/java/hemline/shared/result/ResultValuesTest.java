@@ -27,9 +27,10 @@ class ResultValuesTest {
   private static final Estimate BAND = new Estimate(10, 1, 0.5, 2, 4, Trend.MONOTONE);
 
   @Test
-  void aBandHoldsAllItsParts() {
-    assertThat(BAND.low()).isEqualTo(6.5);
-    assertThat(BAND.high()).isEqualTo(15.5);
+  void partsOfABandAddAsSquares() {
+    assertThat(BAND.grid()).isEqualTo(1.5);
+    assertThat(BAND.low()).isEqualTo(7.5); // 1.5, 2, 2.5
+    assertThat(BAND.high()).isCloseTo(10 + Math.sqrt(18.25), within(1e-12));
     assertThat(BAND.model()).isEqualTo(3);
     assertThat(Estimate.exact(-2).low()).isEqualTo(-2);
     assertThat(Estimate.exact(-2).high()).isEqualTo(-2);

@@ -35,12 +35,12 @@ record Bands<T>(T value, @Nullable T low, @Nullable T high, double numerical, do
     double grid = numerical * common;
     double cycle = iteration * common;
     return new Estimate(
-        v,
-        grid,
-        cycle,
-        Math.max(0, down - grid - cycle),
-        Math.max(0, up - grid - cycle),
-        Estimate.Trend.UNKNOWN);
+        v, grid, cycle, rest(down, grid + cycle), rest(up, grid + cycle), Estimate.Trend.UNKNOWN);
+  }
+
+  /** What adds as a square to a part so that both are the whole. */
+  private static double rest(double whole, double part) {
+    return Math.sqrt(Math.max(0, (whole - part) * (whole + part)));
   }
 
   <R> Bands<R> map(Function<T, R> to) {

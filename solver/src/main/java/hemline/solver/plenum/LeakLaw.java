@@ -54,7 +54,7 @@ final class LeakLaw {
   }
 
   Estimate estimate(double gap, double suction) {
-    return still.estimate(gap, suction);
+    return still.estimate(Math.log(gap), Math.log(suction));
   }
 
   /**

@@ -29,10 +29,8 @@ final class LeakTable {
   private static final int MODEL_LOW = 3;
   private static final int MODEL_HIGH = 4;
   private static final int LIFT = 5;
-  private static final int LOW = 6;
-  private static final int HIGH = 7;
-  private static final int LIFT_WIDTH = 8;
-  private static final int FIELDS = 9;
+  private static final int LIFT_WIDTH = 6;
+  private static final int FIELDS = 7;
 
   private final double[] logGap;
   private final double[] logSuction;
@@ -87,9 +85,6 @@ final class LeakTable {
       for (int j = 0; j < columns; j++) {
         fine[NUMERICAL][i][j] += Math.abs(straight[i][j] - fine[VALUE][i][j]);
         fine[LIFT_WIDTH][i][j] += Math.abs(straightLift[i][j] - fine[LIFT][i][j]);
-        double shared = fine[NUMERICAL][i][j] + fine[ITERATION][i][j];
-        fine[LOW][i][j] = fine[VALUE][i][j] - shared - fine[MODEL_LOW][i][j];
-        fine[HIGH][i][j] = fine[VALUE][i][j] + shared + fine[MODEL_HIGH][i][j];
       }
     }
   }
@@ -155,19 +150,19 @@ final class LeakTable {
   double discharge(double x, double y, Side side) {
     return switch (side) {
       case VALUE -> read(VALUE, x, y);
-      case LOW -> Math.max(0, read(LOW, x, y) - Math.max(beyond(VALUE, x, y), film(x, y)));
-      case HIGH -> read(HIGH, x, y) + beyond(VALUE, x, y);
+      case LOW -> Math.max(0, estimate(x, y).low());
+      case HIGH -> estimate(x, y).high();
     };
   }
 
-  /** Discharge coefficient with its band. */
-  Estimate estimate(double gap, double suction) {
+  /** Discharge coefficient with its band, by the logarithms of gap and suction. */
+  Estimate estimate(double x, double y) {
     return new Estimate(
-        at(VALUE, gap, suction),
-        at(NUMERICAL, gap, suction) + beyond(VALUE, Math.log(gap), Math.log(suction)),
-        at(ITERATION, gap, suction),
-        at(MODEL_LOW, gap, suction) + film(Math.log(gap), Math.log(suction)),
-        at(MODEL_HIGH, gap, suction),
+        read(VALUE, x, y),
+        read(NUMERICAL, x, y) + beyond(VALUE, x, y),
+        read(ITERATION, x, y),
+        read(MODEL_LOW, x, y) + film(x, y),
+        read(MODEL_HIGH, x, y),
         Estimate.Trend.UNKNOWN);
   }
 
@@ -208,10 +203,6 @@ final class LeakTable {
       out += Math.abs((read(field, x, edge) - read(field, x, inside)) / suctionStep * (y - edge));
     }
     return Math.min(out, MOST_BEYOND);
-  }
-
-  private double at(int field, double gap, double suction) {
-    return read(field, Math.log(gap), Math.log(suction));
   }
 
   private double read(int field, double lnGap, double lnSuction) {

@@ -29,7 +29,7 @@ class SettlingTest {
   private static final double AREA = Math.PI * Machines.RADIUS * Machines.RADIUS;
   private static final double SEAL = 2 * Math.PI * Machines.RADIUS;
 
-  /** Discharge 0.7: half of its band is 0.05, of it 0.02 from the grid and 0.01 from iteration. */
+  /** Discharge 0.7: 0.05 down, 0.03 up, of it 0.02 from the grid and 0.01 from iteration. */
   private static Map<String, LeakLaw> laws() {
     List<Double> gaps = List.of(1e-4, 1e-2);
     List<Double> suctions = List.of(1.0, 1e4);
@@ -38,7 +38,7 @@ class SettlingTest {
       for (double suction : suctions) {
         points.add(
             Machines.point(
-                gap, suction, new Estimate(Machines.C, 0.02, 0.01, 0.03, 0.01, Trend.MONOTONE)));
+                gap, suction, new Estimate(Machines.C, 0.02, 0.01, 0.04, 0, Trend.MONOTONE)));
       }
     }
     return Map.of("lip", new LeakLaw(new LeakTable(gaps, suctions, points)));
@@ -99,7 +99,7 @@ class SettlingTest {
   }
 
   /**
-   * The band of the leak is shared out as in the coefficient, 0.02 grid to 0.01 iteration of 0.05;
+   * The band of the leak is shared out as in the coefficient, 0.02 grid to 0.01 iteration of 0.04;
    * the allowance for the length of the seal around a curve makes both shares smaller.
    */
   @Test
@@ -107,12 +107,12 @@ class SettlingTest {
     Bands<PlenumState> b = Objects.requireNonNull(Settling.settled(balance, Stand.REST));
     assertThat(b.numerical()).isCloseTo(2 * b.iteration(), within(1e-9));
     assertThat(b.numerical()).isBetween(0.3, 0.4);
-    // more leak, less suction: C from 0.64 to 0.74 at least
+    // more leak, less suction: C from 0.65 to 0.73 at least
     double per = (900 / suction() - 1) / (Machines.C * Machines.C);
     assertThat(Objects.requireNonNull(b.low()).suction())
-        .isGreaterThan(0.9995 * 900 / (1 + per * 0.64 * 0.64));
+        .isGreaterThan(0.9995 * 900 / (1 + per * 0.65 * 0.65));
     assertThat(Objects.requireNonNull(b.high()).suction())
-        .isLessThan(1.0005 * 900 / (1 + per * 0.74 * 0.74));
+        .isLessThan(1.0005 * 900 / (1 + per * 0.73 * 0.73));
   }
 
   /** One point of a fan that falls all the way, with the bands of both sides. */

@@ -34,7 +34,7 @@ class ThinAndMovingLeakTest {
     double y = Math.log(300);
     assertThat(t.discharge(x, y, Side.VALUE)).isCloseTo(0.7, within(1e-12));
     assertThat(t.discharge(x, y, Side.LOW)).isCloseTo(0.7 * 0.01, within(1e-12));
-    assertThat(t.estimate(1e-4, 300).low()).isCloseTo(0.7 * 0.01, within(1e-12));
+    assertThat(t.estimate(x, y).low()).isCloseTo(0.7 * 0.01, within(1e-12));
     assertThat(t.discharge(Math.log(1e-3), y, Side.LOW)).isCloseTo(0.7, within(1e-12));
   }
 

@@ -93,7 +93,7 @@ record Catalogue(List<Row> rows) {
         text(e.reference().uncertainty()),
         e.natural(0) > 0 ? text(e.natural(0)) : "",
         computed == null ? row.status().key() : text(computed.value()),
-        computed == null ? "" : text(computed.numerical() + computed.iteration()),
+        computed == null ? "" : text(computed.grid()),
         measured == null || !Double.isFinite(measured.second()) ? "" : text(measured.second()),
         computed == null ? "" : text(computed.low()),
         computed == null ? "" : text(computed.high()),

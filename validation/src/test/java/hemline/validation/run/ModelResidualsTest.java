@@ -141,8 +141,8 @@ class ModelResidualsTest {
         QuantityKind.of(row.quantity()) == QuantityKind.FRICTION_VELOCITY
             ? 0.5 * residual * natural
             : residual * natural;
-    double low = value - grid - Math.max(half, -away);
-    double high = value + grid + Math.max(half, away);
+    double low = value - Math.hypot(grid, Math.max(half, -away));
+    double high = value + Math.hypot(grid, Math.max(half, away));
     double slack = Double.parseDouble(row.uncertainty());
     double reference = Double.parseDouble(row.reference());
     return high - low < natural && low - slack <= reference && reference <= high + slack;

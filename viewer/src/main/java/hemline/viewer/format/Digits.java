@@ -102,7 +102,7 @@ public final class Digits {
     int decimals = decimals(estimate, factor);
     double size = Math.abs(factor);
     return "grid \u00b1 "
-        + upwards((estimate.numerical() + estimate.iteration()) * size, decimals)
+        + upwards(estimate.grid() * size, decimals)
         + ", model \u00b1 "
         + upwards(estimate.model() * size, decimals);
   }

@@ -33,9 +33,9 @@ final class DigitsTest {
 
   @Test
   void lopsidedBandShowsBothSides() {
-    Estimate estimate = new Estimate(0.75, 0.01, 0, 0.1, 0, Trend.MONOTONE);
-    assertThat(Digits.withBand(estimate, 1)).isEqualTo("0.75 (+0.01/−0.11)");
-    assertThat(Digits.range(estimate, 1)).isEqualTo("0.64 to 0.76");
+    Estimate estimate = new Estimate(0.75, 0.06, 0, 0.08, 0, Trend.MONOTONE);
+    assertThat(Digits.withBand(estimate, 1)).isEqualTo("0.75 (+0.06/−0.10)");
+    assertThat(Digits.range(estimate, 1)).isEqualTo("0.65 to 0.81");
   }
 
   @Test
@@ -47,8 +47,8 @@ final class DigitsTest {
 
   @Test
   void negativeFactorTurnsTheBandRound() {
-    Estimate estimate = new Estimate(0.75, 0.01, 0, 0.1, 0, Trend.MONOTONE);
-    assertThat(Digits.withBand(estimate, -1)).isEqualTo("−0.75 (+0.11/−0.01)");
+    Estimate estimate = new Estimate(0.75, 0.06, 0, 0.08, 0, Trend.MONOTONE);
+    assertThat(Digits.withBand(estimate, -1)).isEqualTo("−0.75 (+0.10/−0.06)");
   }
 
   @Test

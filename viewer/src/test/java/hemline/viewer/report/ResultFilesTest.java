@@ -83,7 +83,7 @@ final class ResultFilesTest {
 
   @Test
   void resultDocumentKeepsTheContract() throws Exception {
-    Estimate leak = new Estimate(0.0431, 0.0004, 0, 0.0001, 0, Trend.MONOTONE);
+    Estimate leak = new Estimate(0.0431, 0.0004, 0, 0.0003, 0, Trend.MONOTONE);
     JsonNode document = read(ResultDocument.text(result(leak, 2e-15), null, false, 1.5));
     assertThat(document.get("schema").textValue()).isEqualTo("hemline.result/1");
     assertThat(document.at("/section/profile").textValue()).isEqualTo("lip, \"odd\" name");
