@@ -97,18 +97,19 @@ public record Calibration(
 
   /**
    * A calibrated discharge coefficient. Within what was measured the uncertainty of the measurement
-   * takes the place of the flow model's band; elsewhere it comes on top of it.
+   * takes the place of the flow model's band; elsewhere both count.
    */
   public Estimate of(Estimate discharge, boolean covered) {
-    double wide = WIDE * line.uncertainty(discharge.value());
     double factor = line.factor;
-    return new Estimate(
-        line.at(discharge.value()),
-        factor * discharge.numerical(),
-        factor * discharge.iteration(),
-        wide + (covered ? 0 : factor * discharge.modelLow()),
-        wide + (covered ? 0 : factor * discharge.modelHigh()),
-        discharge.trend());
+    Estimate calibrated =
+        new Estimate(
+            line.at(discharge.value()),
+            factor * discharge.numerical(),
+            factor * discharge.iteration(),
+            covered ? 0 : factor * discharge.modelLow(),
+            covered ? 0 : factor * discharge.modelHigh(),
+            discharge.trend());
+    return calibrated.with(WIDE * line.uncertainty(discharge.value()));
   }
 
   /**

@@ -85,6 +85,21 @@ public record Estimate(
     return 0.5 * (modelLow + modelHigh);
   }
 
+  /**
+   * The same estimate with one more independent uncertainty in its model part.
+   *
+   * @param more half-width, not negative
+   */
+  public Estimate with(double more) {
+    return new Estimate(
+        value,
+        numerical,
+        iteration,
+        Math.hypot(modelLow, more),
+        Math.hypot(modelHigh, more),
+        trend);
+  }
+
   /** The same estimate in another unit: every part times the factor, which may be negative. */
   public Estimate times(double factor) {
     double f = Math.abs(factor);

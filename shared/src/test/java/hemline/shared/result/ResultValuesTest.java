@@ -36,6 +36,12 @@ class ResultValuesTest {
     assertThat(Estimate.exact(-2).high()).isEqualTo(-2);
   }
 
+  @Test
+  void oneMoreIndependentUncertainty() {
+    assertThat(BAND.with(0)).isEqualTo(BAND);
+    assertThat(BAND.with(3)).isEqualTo(new Estimate(10, 1, 0.5, Math.sqrt(13), 5, Trend.MONOTONE));
+  }
+
   /** A negative factor turns the band round. */
   @Test
   void inAnotherUnit() {

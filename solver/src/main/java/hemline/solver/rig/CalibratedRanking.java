@@ -20,9 +20,9 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A ranking with the calibrations of its lips. Ratios are multiplied by the calibrated over the
- * predicted leak of both lips, and the bands of the calibrations come on top of theirs. Pairs
- * without a calibration keep their order; where one has one, the lips are apart only if the sum of
- * their bands leaves them apart.
+ * predicted leak of both lips, and the bands of the calibrations count beside theirs. Pairs without
+ * a calibration keep their order; where one has one, the lips are apart only if the sum of their
+ * bands leaves them apart.
  */
 public final class CalibratedRanking {
   private final RankingAnswer answer;
@@ -146,15 +146,7 @@ public final class CalibratedRanking {
   }
 
   private static Estimate scaled(Estimate ratio, double[] times) {
-    Estimate e = ratio.times(times[0]);
-    double more = ratio.value() * times[1];
-    return new Estimate(
-        e.value(),
-        e.numerical(),
-        e.iteration(),
-        e.modelLow() + more,
-        e.modelHigh() + more,
-        e.trend());
+    return ratio.times(times[0]).with(ratio.value() * times[1]);
   }
 
   /** Ranks and ties anew: one more than the number of lips that are clearly better. */

@@ -104,14 +104,7 @@ public final class Calibrations {
     }
     Estimate now = c.of(discharge, true);
     Estimate scaled = ratio.times(now.value() / discharge.value());
-    double more = scaled.value() * now.model() / now.value();
-    return new Estimate(
-        scaled.value(),
-        scaled.numerical(),
-        scaled.iteration(),
-        scaled.modelLow() + more,
-        scaled.modelHigh() + more,
-        scaled.trend());
+    return scaled.with(scaled.value() * now.model() / now.value());
   }
 
   /**
