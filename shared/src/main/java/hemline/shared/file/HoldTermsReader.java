@@ -72,7 +72,9 @@ final class HoldTermsReader {
     }
     for (JsonItem item : brakes.list("axles")) {
       String name = item instanceof JsonItem.Text t ? t.value() : "";
-      if (running.axles().stream().noneMatch(a -> a.name().equals(name))) {
+      // that a machine has no axles at all is told where they are read
+      if (!running.axles().isEmpty()
+          && running.axles().stream().noneMatch(a -> a.name().equals(name))) {
         brakes.fault(
             "machine.brakes",
             "axles",

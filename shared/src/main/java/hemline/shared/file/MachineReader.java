@@ -219,6 +219,9 @@ final class MachineReader {
       return axles;
     }
     List<JsonItem> items = top.list("axles");
+    if (items.isEmpty() && top.item("axles") instanceof JsonItem.Array) {
+      top.fault("machine.wheels", "axles", "there is none; give a list of axles, front to rear");
+    }
     for (int i = 0; i < items.size(); i++) {
       JsonKeys one = top.group(items.get(i), "axles[" + i + "]");
       if (one == null) {
@@ -237,6 +240,9 @@ final class MachineReader {
   }
 
   private void checkWheels(Running running, Load load) {
+    if (running.axles().isEmpty()) {
+      return;
+    }
     if (!WheelLoads.stand(running.axles())) {
       top.fault(
           "machine.wheels",

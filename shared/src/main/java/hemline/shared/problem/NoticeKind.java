@@ -31,6 +31,8 @@ public enum NoticeKind {
   REGIME_TRANSITION("regime.transition", 0, 3),
   /** The same where the bands of the figures hold both flows; values likewise. */
   REGIME_SPANNED("regime.transition", 0, 3),
+  /** The same where they reach towards the other flow; also the share of the way. */
+  REGIME_REACHED("regime.transition", 0, 4),
   /** The flow model that belongs to the flow gave none; that one, the one used instead. */
   MODEL_LOST("model.lost", 2, 0),
   /** The flow model solved to compare gave no usable flow; that one. */

@@ -228,4 +228,21 @@ class MachineValuesTest {
         .singleElement()
         .satisfies(p -> assertThat(p.text()).startsWith("a number is no axle"));
   }
+
+  /** One sentence each, at the key that is wrong. */
+  @Test
+  void noAxlesAndNoFanCurve() throws InputException {
+    String text = crawler();
+    assertThat(
+            problems(
+                text.replaceAll("(?s)\"axles\": \\[\\s*\\{.*?\\}\\s*\\]", "\"axles\": []"),
+                MACHINES))
+        .singleElement()
+        .satisfies(p -> assertThat(p.place()).endsWith("key axles"))
+        .satisfies(p -> assertThat(p.text()).startsWith("there is none"));
+    assertThat(problems(text.replace("silo-wall-crawler-fan.csv", "none.csv"), MACHINES))
+        .singleElement()
+        .satisfies(p -> assertThat(p.place()).endsWith("key fan.curve"))
+        .satisfies(p -> assertThat(p.text()).contains("none.csv: there is no such file"));
+  }
 }

@@ -45,7 +45,7 @@ public final class SectionMeter {
     f.put(Figure.PRESSURE_DROP, section.suction());
     coefficients(f, leak, drive, h);
     GapColumns columns = new GapColumns(flow, 0, setup.width());
-    recovery(f, columns, -drive, leak / h);
+    recovery(f, columns, leak < 0 ? 0 : -drive, leak / h);
     MountEdge mount = MountEdge.of(section.profile());
     boolean[] lip = new boolean[patches(flow)];
     for (int k = 0; k < setup.lipSolids(); k++) {
@@ -78,11 +78,12 @@ public final class SectionMeter {
     Mesh mesh = mesh(flow);
     double reference = 0;
     double leak = 0;
+    double drop = 0;
     double unit;
     if (duct.walls().cavity() == null) {
       double[] p = flow.state().p;
       reference = setup.downstreamTap(mesh).read(p);
-      double drop = setup.upstreamTap(mesh).read(p) - reference;
+      drop = setup.upstreamTap(mesh).read(p) - reference;
       leak = flowOut(flow, Patch.RIGHT);
       f.put(Figure.LEAK_FLOW, leak);
       f.put(Figure.PRESSURE_DROP, rho * drop);
@@ -112,7 +113,7 @@ public final class SectionMeter {
     List<Double> carryOver = List.of();
     if (bodies && duct.walls().cavity() == null) {
       GapColumns columns = new GapColumns(flow, from, to);
-      recovery(f, columns, reference, leak / h);
+      recovery(f, columns, leak < 0 ? reference + drop : reference, leak / h);
       Stages stages = stages(setup, flow, columns, reference);
       shares = stages.shares;
       carryOver = stages.carryOver;
@@ -157,7 +158,11 @@ public final class SectionMeter {
         downstreamPressure + columns.kineticHead(columns.at(duct.downstream())));
   }
 
-  /** Pressure won back from the throat on, in heads of the mean speed in the gap. */
+  /**
+   * Pressure won back from the throat on, in heads of the mean speed in the gap.
+   *
+   * @param far pressure over density where the leak goes
+   */
   private static void recovery(
       Map<Figure, Double> f, GapColumns columns, double far, double speed) {
     double throat = Double.POSITIVE_INFINITY;

@@ -41,8 +41,11 @@ final class Stages {
       shares.add((upstream - downstream) / (before - after));
       upstream = downstream;
       if (r + 1 < runs.size()) {
-        double leaving = columns.kineticFlux(runs.get(r)[1], gap);
-        double arriving = columns.kineticFlux(runs.get(r + 1)[0], gap);
+        double left = columns.kineticFlux(runs.get(r)[1], gap);
+        double right = columns.kineticFlux(runs.get(r + 1)[0], gap);
+        // a leak from the plenum runs the other way
+        double leaving = left < 0 ? right : left;
+        double arriving = left < 0 ? left : right;
         if (leaving != 0) {
           carryOver.add(arriving / leaving);
         }

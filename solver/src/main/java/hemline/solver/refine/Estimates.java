@@ -209,9 +209,15 @@ public final class Estimates {
         value -> prescribed(figure) ? 0 : residual.of(family.closure(), figure, value, scale));
   }
 
-  /** The stage shares on the finest grid, scaled so that they sum to 1 to round-off. */
+  /**
+   * The stage shares on the finest grid, scaled so that they sum to 1 to round-off; a single one is
+   * 1 by definition.
+   */
   private List<Estimate> shares() {
     List<Estimate> raw = list(run -> run.figures().stageShares());
+    if (raw.size() == 1) {
+      return List.of(Estimate.exact(1));
+    }
     double sum = raw.stream().mapToDouble(Estimate::value).sum();
     return Math.abs(sum) > 0.5 ? raw.stream().map(e -> e.times(1 / sum)).toList() : raw;
   }
@@ -285,6 +291,7 @@ public final class Estimates {
       case PRESSURE_RECOVERY -> 1;
       case PRESSURE_DROP -> dynamicPressure;
       case LIP_MOMENT -> dynamicPressure * h * h;
+      case GROUND_DRAG_SPANWISE -> section.ground().spanwiseSpeed() == 0 ? 0 : dynamicPressure * h;
       case GROUND_POWER -> dynamicPressure * h * Math.abs(section.ground().speed());
       default -> dynamicPressure * h;
     };

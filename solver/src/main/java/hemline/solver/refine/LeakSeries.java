@@ -5,6 +5,7 @@ import hemline.shared.result.Figure;
 import hemline.shared.result.GridRun;
 import hemline.shared.section.Section;
 import hemline.solver.grid.MeshLevel;
+import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -12,7 +13,8 @@ import org.jspecify.annotations.Nullable;
  * Leak flow over the places of a grid family, ready for sums and ratios.
  *
  * <p>Ratios are formed place by place and then refined like any figure: two lips solved on matching
- * families share most of their grid error, and it cancels in the ratio.
+ * families share most of their grid error, and it cancels in the ratio. Series with the same
+ * numbers are equal: they are one lip's, whatever it is called.
  */
 public final class LeakSeries {
   /** Below this gap Reynolds number there is no leak to speak of, only round-off. */
@@ -150,7 +152,7 @@ public final class LeakSeries {
    * @return null when no grid has both leaks with the same direction
    */
   public @Nullable Estimate over(LeakSeries other) {
-    if (other == this) {
+    if (equals(other)) {
       return usable() ? Estimate.exact(1) : null;
     }
     int n = Math.min(places(), other.places());
@@ -170,6 +172,20 @@ public final class LeakSeries {
       }
     }
     return any ? estimate(new GridValues(ratio, sizes, noise), Math.max(least, other.least)) : null;
+  }
+
+  @Override
+  public boolean equals(Object other) {
+    return other instanceof LeakSeries series
+        && Arrays.equals(leak, series.leak)
+        && Arrays.equals(size, series.size)
+        && Arrays.equals(spread, series.spread)
+        && least == series.least;
+  }
+
+  @Override
+  public int hashCode() {
+    return Arrays.hashCode(leak);
   }
 
   /** Errors of two lips cancel in part: the campaign's ratios keep to the larger of both bands. */

@@ -69,9 +69,7 @@ final class ResultNotices {
     List<Notice> notices = new ArrayList<>();
     @Nullable Estimate leak = figures.get(Figure.LEAK_FLOW);
     if (Regime.at(gapReynolds) == Regime.TRANSITIONAL) {
-      NoticeKind kind =
-          spansTransition() ? NoticeKind.REGIME_SPANNED : NoticeKind.REGIME_TRANSITION;
-      notices.add(kind.of(Math.abs(gapReynolds), Regime.TRANSITION_FROM, Regime.TRANSITION_TO));
+      notices.add(transition(gapReynolds));
     }
     lost(notices);
     models(notices);
@@ -92,13 +90,26 @@ final class ResultNotices {
     return Air.STANDARD_PRESSURE + Math.max(0, -section.askedDrop());
   }
 
-  private boolean spansTransition() {
+  /** The transition band, and how far the bands reach towards the answer of the other kind. */
+  private Notice transition(double gapReynolds) {
+    double reynolds = Math.abs(gapReynolds);
     boolean laminar = family.closure() == Closure.LAMINAR;
-    return others.stream()
-        .anyMatch(
-            other ->
-                (other.closure() == Closure.LAMINAR) != laminar
-                    && FigureSeries.of(other).finest() >= 0);
+    double share =
+        others.stream()
+            .filter(other -> (other.closure() == Closure.LAMINAR) != laminar)
+            .filter(other -> FigureSeries.of(other).finest() >= 0)
+            .mapToDouble(
+                other -> TransitionFade.weight(family.closure(), other.closure(), gapReynolds))
+            .max()
+            .orElse(0);
+    if (share == 0) {
+      return NoticeKind.REGIME_TRANSITION.of(
+          reynolds, Regime.TRANSITION_FROM, Regime.TRANSITION_TO);
+    }
+    return share < 1
+        ? NoticeKind.REGIME_REACHED.of(
+            reynolds, Regime.TRANSITION_FROM, Regime.TRANSITION_TO, share)
+        : NoticeKind.REGIME_SPANNED.of(reynolds, Regime.TRANSITION_FROM, Regime.TRANSITION_TO);
   }
 
   private void lost(List<Notice> notices) {

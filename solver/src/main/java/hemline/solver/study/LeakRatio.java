@@ -96,7 +96,7 @@ final class LeakRatio {
     }
     LeakSeries leakA = leak(a, closure(a, b));
     LeakSeries leakB = leak(b, closure(b, a));
-    return leakA == leakB || leakA.over(leakB) != null;
+    return leakA.equals(leakB) || leakA.over(leakB) != null;
   }
 
   /**
@@ -150,9 +150,7 @@ final class LeakRatio {
         lower.add(leak(b, both ? preferred : closure(b, a)));
       }
       return new Sums(
-          LeakSeries.sum(upper, weight),
-          LeakSeries.sum(lower, weight),
-          upper.equals(lower)); // by identity
+          LeakSeries.sum(upper, weight), LeakSeries.sum(lower, weight), upper.equals(lower));
     }
 
     @Nullable Estimate ratio() {

@@ -124,6 +124,10 @@ class GapColumnsTest {
     // kinetic flux below 3.9: leaves over 3 of height, arrives over 2.9 above the bump
     assertThat(two.carryOver).hasSize(1);
     assertThat(two.carryOver.get(0)).isCloseTo(2.9 / 3, within(1e-12));
+    // the other way round it leaves over the 2.9 above the bump
+    flow.velocity((x, y) -> -1, (x, y) -> 0);
+    assertThat(new Stages(columns(0, 12), 3.9, 0, 20).carryOver.get(0))
+        .isCloseTo(3 / 2.9, within(1e-12));
     assertThat(new Stages(columns(0, 12), 2, 20, 0).shares).isEmpty();
     assertThat(new Stages(columns(0, 12), 3.9, 7, 7).shares).isEmpty();
   }

@@ -169,6 +169,12 @@ class SealFiguresTest {
         .isCloseTo(
             0.2 * out.mesh.lines.y()[out.mesh.lines.ny()] / Math.sqrt(2 * SUCTION / RHO),
             within(1e-15));
+    // what is won back from the throat on is won back towards ambient
+    double speed = 0.2 * out.mesh.lines.y()[out.mesh.lines.ny()] / GAP;
+    double drive = SUCTION / RHO;
+    out.pressure((x, y) -> x > 5e-3 && x < 5.5e-3 ? -0.3 * drive : 0.5 * drive);
+    assertThat(run(blown, out).figures().scalars().get(Figure.PRESSURE_RECOVERY))
+        .isCloseTo(0.3 * drive / (0.5 * speed * speed), within(1e-12));
   }
 
   @Test

@@ -181,7 +181,15 @@ class EstimatesTest {
     GridFamily laminar = family(Closure.LAMINAR, leak(0, q), leak(1, q), leak(2, 0.95 * q));
     SectionResult both = result(sst, laminar);
     assertThat(both.regime()).isEqualTo(Regime.TRANSITIONAL);
-    assertThat(notice(both, NoticeKind.REGIME_SPANNED).numbers()).hasSize(3);
+    double way = TransitionFade.weight(Closure.SST, Closure.LAMINAR, 1500);
+    assertThat(way).isBetween(0.2, 0.6);
+    assertThat(notice(both, NoticeKind.REGIME_REACHED).numbers().get(3)).isEqualTo(way);
+    double low = 800 * AIR.kinematicViscosity();
+    SectionResult all =
+        result(
+            family(Closure.SST, leak(0, low), leak(1, low), leak(2, low)),
+            family(Closure.LAMINAR, leak(0, low), leak(1, low), leak(2, 0.95 * low)));
+    assertThat(notice(all, NoticeKind.REGIME_SPANNED).numbers()).hasSize(3);
     GridFamily nothing = family(Closure.LAMINAR, failed(0));
     assertThat(result(sst, nothing).notices())
         .contains(told, NoticeKind.MODEL_MISSING.of("laminar"));

@@ -98,6 +98,9 @@ class LeakSeriesTest {
   void ratioToItselfIsOne() {
     LeakSeries a = leaks(0.03, 0.04);
     assertThat(a.over(a)).isEqualTo(Estimate.exact(1));
+    assertThat(a.over(leaks(0.03, 0.04))).isEqualTo(Estimate.exact(1));
+    assertThat(a).isEqualTo(leaks(0.03, 0.04)).hasSameHashCodeAs(leaks(0.03, 0.04));
+    assertThat(a).isNotEqualTo(leaks(0.03, 0.041));
     LeakSeries none = leaks(Double.NaN);
     assertThat(none.over(none)).isNull();
     assertThat(a.over(leaks(-0.03, -0.04))).isNull();

@@ -116,6 +116,7 @@ final class BalanceCommand extends Job {
             false,
             wanted.threads("--threads", threads));
     Calibrations calibrations = calibrations(read, others, wanted);
+    keep.check(wanted);
     wanted.check();
     if (read == null) {
       throw new IllegalStateException("a machine that cannot be read is a problem");

@@ -95,6 +95,7 @@ final class BatchCommand extends Job {
     BatchSections batch = sections(wanted);
     RunOptions options = solve.read(wanted);
     BatchRunner cluster = spark == null ? null : Cluster.of(spark, wanted);
+    keep.check(wanted);
     wanted.check();
     ResultFolder folder = output.folder(output.json ? null : RankCommand.USUAL_FOLDER);
     CalibrationOptions.tellLeftOut(this, "batch", study);

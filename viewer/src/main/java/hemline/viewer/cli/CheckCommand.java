@@ -64,6 +64,9 @@ final class CheckCommand extends Job {
     Wanted wanted = new Wanted();
     List<ReferenceCase> cases = chosen(wanted);
     int workers = wanted.threads("--threads", threads);
+    if (list && output.json) {
+      wanted.fault("--json", "goes with figures; --list prints a table and solves nothing");
+    }
     wanted.check();
     if (list) {
       print(PageText.lines(CheckPage.list(cases)));

@@ -6,6 +6,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
@@ -20,6 +21,9 @@ import picocli.CommandLine.UnmatchedArgumentException;
 /** Finds the command that the arguments name and runs it. */
 final class Commands {
   private static final int HELP_WIDTH = 100;
+
+  /** Variable with the unit of lengths. */
+  private static final String UNITS = "HEMLINE_UNITS";
 
   private Commands() {}
 
@@ -97,12 +101,28 @@ final class Commands {
     }
     ArgSpec spec = problem.getArgSpec();
     if (spec != null && problem.getValue() != null) {
-      return name(spec) + ": \"" + problem.getValue() + "\" is no value for it" + help;
+      return unusable(spec, problem.getValue()) + help;
     }
     if (spec != null) {
       return name(spec) + " needs one value" + help;
     }
     return "the arguments cannot be read" + help;
+  }
+
+  /** What was written, where, and of which kind it should be. */
+  private static String unusable(ArgSpec spec, String value) {
+    String right =
+        spec.completionCandidates() != null
+            ? String.join(" or ", spec.completionCandidates()).toLowerCase(Locale.ROOT)
+            : spec.type() == int.class || spec.type() == Integer.class
+                ? "a whole number"
+                : spec.isMultiValue() ? spec.paramLabel() : "";
+    boolean variable = value.equals(System.getenv(UNITS)) && name(spec).equals("--units");
+    return (variable ? "the variable " + UNITS : name(spec))
+        + ": \""
+        + value
+        + "\" is no value for it"
+        + (right.isEmpty() ? "" : "; write " + right);
   }
 
   private static String unmatched(UnmatchedArgumentException problem, String help) {

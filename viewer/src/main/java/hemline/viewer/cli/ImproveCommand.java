@@ -86,6 +86,7 @@ final class ImproveCommand extends Job {
     SearchSpace space = shape.space(lip, wanted);
     RunOptions options = solve.read(wanted);
     budget(options, wanted);
+    keep.check(wanted);
     wanted.check();
     if (lip == null || space == null || goal == null) {
       throw new IllegalStateException("what cannot be read is a problem");

@@ -6,6 +6,7 @@ import hemline.viewer.project.Engine;
 import hemline.viewer.project.KeptFolder;
 import hemline.viewer.project.KeptResults;
 import hemline.viewer.project.SectionStore;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
@@ -20,6 +21,13 @@ final class KeepOptions {
 
   @Option(names = "--solve-anew", description = "Do not use solved sections kept before.")
   boolean anew;
+
+  /** Refuses a place that can hold nothing. */
+  void check(Wanted wanted) {
+    if (keep != null && Files.exists(keep) && !Files.isDirectory(keep)) {
+      wanted.fault("--keep", keep + " is a file; name a folder for solved sections");
+    }
+  }
 
   /**
    * The studies of a desk, which take solved sections from where they are kept.

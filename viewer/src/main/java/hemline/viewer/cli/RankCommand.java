@@ -100,6 +100,7 @@ final class RankCommand extends Job {
       ranked.add(against.profile());
     }
     Calibrations calibrations = calibration.read(places, ranked, wanted);
+    keep.check(wanted);
     wanted.check();
     if (against == null) {
       throw new IllegalStateException("a baseline that cannot be found is a problem");

@@ -29,6 +29,7 @@ import hemline.viewer.report.SectionFiles;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -122,6 +123,7 @@ final class RunCommand extends Job {
         lip == null || profile == null
             ? Calibrations.NONE
             : calibration.read(List.of(profile), List.of(lip.profile()), wanted);
+    keep.check(wanted);
     wanted.check();
     if (lip == null) {
       throw new IllegalStateException("a lip that cannot be read is a problem");
@@ -155,6 +157,10 @@ final class RunCommand extends Job {
       throw new InputException(
           "out.write", report.toString(), "is a folder; name a file to write the page to");
     }
+    if (!report.toString().toLowerCase(Locale.ROOT).matches(".*\\.html?")) {
+      throw new InputException(
+          "out.write", report.toString(), "is no page; give the file a name that ends in .html");
+    }
     return ResultFolder.at(folder);
   }
 
@@ -180,6 +186,7 @@ final class RunCommand extends Job {
     } catch (InputException e) {
       wanted.addAll(e);
     }
+    keep.check(wanted);
     wanted.check();
     if (section == null) {
       throw new IllegalStateException("a duct that cannot be read is a problem");
@@ -239,6 +246,9 @@ final class RunCommand extends Job {
     if (reportFolder != null && report != null) {
       reportFolder.write(String.valueOf(report.getFileName()), () -> PageHtml.bytes(page));
       code = tellProblems(reportFolder, code);
+      if (!output.json && reportFolder.problems().isEmpty()) {
+        print(List.of("Page in " + report + "."));
+      }
     }
     if (folder != null) {
       SectionFiles.write(folder, document, section, result, field);

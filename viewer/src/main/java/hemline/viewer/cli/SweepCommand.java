@@ -101,6 +101,7 @@ final class SweepCommand extends Job {
     RunOptions options = solve.read(wanted);
     var motion = swept == Swept.GROUND_SPEED ? ground.alongOnly(wanted) : ground.motion(wanted);
     var air = ground.air(wanted);
+    keep.check(wanted);
     wanted.check();
     if (lip == null) {
       throw new IllegalStateException("a lip that cannot be read is a problem");

@@ -120,7 +120,8 @@ public final class NoticeWords {
     return switch (way) {
       case "point" -> NumberText.point(v, w);
       case "band" -> NumberText.within(v, w) + " \u00b1 " + NumberText.significant(w, 2);
-      case "plus" -> v == 0 && w == 0 ? "" : ", plus " + numbers(v, w, "band");
+      case "plus" ->
+          v == 0 && w == 0 ? "" : (v < 0 ? ", less " : ", plus ") + numbers(Math.abs(v), w, "band");
       case "of" -> (v == w ? "all " : fixed(v, "0") + " of ") + fixed(w, "0");
       case "gaps" ->
           v == w ? "gap " + number(v, "mm") : "gaps " + number(v, "mm") + " to " + number(w, "mm");

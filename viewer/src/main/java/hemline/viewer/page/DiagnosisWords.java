@@ -48,14 +48,16 @@ final class DiagnosisWords {
       case NAMED ->
           told.add(
               "The pattern is that of "
-                  + (d.named().size() == 1 ? "one fault: " : "two faults together: ")
+                  + (d.named().size() + (d.alike().isEmpty() ? 0 : 1) == 1
+                      ? "one fault: "
+                      : "two faults together: ")
                   + d.named().stream()
                       .map(f -> f.fault().words() + ", " + size(f))
                       .collect(Collectors.joining("; and "))
                   + ". Look there first."
                   + (d.alike().isEmpty()
                       ? ""
-                      : " With it comes another that cannot be told: " + alike(d) + "."));
+                      : " Which the other is cannot be told: " + alike(d) + "."));
       case CANNOT_TELL ->
           told.add(
               d.alike().isEmpty()

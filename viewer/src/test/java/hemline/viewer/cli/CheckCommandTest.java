@@ -81,6 +81,8 @@ final class CheckCommandTest {
     assertThat(check("--list", "cavity")).isZero();
     assertThat(studies.asked).isEmpty();
     assertThat(out().lines().toList()).hasSize(4).allMatch(line -> line.startsWith("cavity/re"));
+    assertThat(check("--list", "--json")).isEqualTo(2);
+    assertThat(err()).contains("--json: goes with figures").hasLineCount(1);
   }
 
   @Test

@@ -60,7 +60,7 @@ final class RunCommandTest extends CommandCase {
   void lengthsAreToldInTheUnitAskedForAndStaySiInJson() throws Exception {
     String[] eighth = {"run", lip, "--gap", "0.125in", "--suction", "600Pa", "--units", "ell"};
     assertThat(hemline(eighth)).isEqualTo(2);
-    assertThat(err()).contains("--units: \"ell\" is no value for it");
+    assertThat(err()).contains("--units: \"ell\" is no value for it; write mm or inch");
     String[] json = {"run", lip, "--gap", "1mm", "--suction", "600Pa", "--units", "inch", "--json"};
     assertThat(hemline(json)).isZero();
     assertThat(document().at("/section/gap").doubleValue()).isEqualTo(1e-3);
@@ -188,6 +188,13 @@ final class RunCommandTest extends CommandCase {
     asked[7] = dir.resolve("page.html/page.html").toString();
     assertThat(hemline(asked)).isEqualTo(2);
     assertThat(err()).contains("page.html: is a file; name a folder");
+    asked[7] = dir.resolve("page.pdf").toString();
+    assertThat(hemline(asked)).isEqualTo(2);
+    assertThat(err()).contains("page.pdf: is no page; give the file a name that ends in .html");
+    asked[6] = "--keep";
+    asked[7] = page.toString();
+    assertThat(hemline(asked)).isEqualTo(2);
+    assertThat(err()).contains("--keep: " + page + " is a file; name a folder");
     assertThat(studies.asked).isEmpty();
   }
 }

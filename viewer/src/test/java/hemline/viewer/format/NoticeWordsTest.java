@@ -106,6 +106,16 @@ class NoticeWordsTest {
             "The gap Reynolds number of 1500 lies in the transition band, 500 to 3000: the flow may"
                 + " be laminar or turbulent, and the bands span both."),
         arguments(
+            NoticeKind.CALIBRATION_RANKED.of(
+                "rig", 1.12, 0.05, -0.081, 0.068, 4, 1e-3, 2e-3, 200, 600, 0),
+            "C_d and leak are calibrated by rig: C_d times 1.120 \u00b1 0.050, less 0.081 \u00b1 0.068,"
+                + " 4 points, gaps 1 mm to 2 mm, 200 Pa to 600 Pa"),
+        arguments(
+            NoticeKind.REGIME_REACHED.of(1500, 500, 3000, 0.784),
+            "The gap Reynolds number of 1500 lies in the transition band, 500 to 3000: the flow may"
+                + " be laminar or turbulent, and the bands reach 78 % of the way to the other"
+                + " answer."),
+        arguments(
             NoticeKind.FLOW_UNSTEADY.of("cycling", 37, 0.001, -0.05),
             "No steady flow was found on the finest grid, the iteration cycles every 37 passes:"
                 + " figures are means over the last passes, in which the leak moved by \u00b12.0 %."),
@@ -158,12 +168,12 @@ class NoticeWordsTest {
         arguments(
             NoticeKind.LEAK_TRANSITION.of(800.4, 1600, 500, 3000),
             "The gap Reynolds number of 800 to 1600 lies in the transition band, 500 to 3000: the"
-                + " leak may be laminar or turbulent. The bands hold both where a solved section"
+                + " leak may be laminar or turbulent. The bands reach towards both where a solved section"
                 + " lies in that band too."),
         arguments(
             NoticeKind.LEAK_TRANSITION.of(800.1, 800.2, 500, 3000),
             "The gap Reynolds number of 800 lies in the transition band, 500 to 3000: the leak may"
-                + " be laminar or turbulent. The bands hold both where a solved section lies in that"
+                + " be laminar or turbulent. The bands reach towards both where a solved section lies in that"
                 + " band too."),
         arguments(
             NoticeKind.FAN_NEAR_STALL.of(0.1),
