@@ -150,16 +150,19 @@ final class LipContest {
     double[] size = new double[PLACES];
     double[] noise = new double[PLACES];
     int finest = -1;
+    int both = 0;
     for (int k = 0; k < PLACES; k++) {
       ratio[k] = a.onGrid()[k] / b.onGrid()[k];
       size[k] = Math.sqrt(a.size()[k] * b.size()[k]);
       if (Double.isFinite(ratio[k])) {
         finest = k;
+        both++;
         noise[k] =
             ratio[k] * Math.hypot(a.noise()[k] / a.onGrid()[k], b.noise()[k] / b.onGrid()[k]);
       }
     }
-    if (finest < 0) {
+    if (both < 2) {
+      // one grid alone says less of the error of the ratio than the bands of both do
       return apart(upper, lower);
     }
     Estimate grid = ThreeGrid.estimate(new GridValues(ratio, size, noise), 1);
@@ -175,8 +178,8 @@ final class LipContest {
     }
     double model = otherModel(upper, lower) - ratio[0];
     if (Double.isFinite(model)) {
-      low += Math.max(0, -model);
-      high += Math.max(0, model);
+      low = Math.hypot(low, Math.max(0, -model));
+      high = Math.hypot(high, Math.max(0, model));
     }
     return new Estimate(
         grid.value(), grid.numerical() + straight, grid.iteration(), low, high, grid.trend());

@@ -96,7 +96,12 @@ final class GapExponent {
       }
       Estimate grid = ThreeGrid.estimate(new GridValues(slope, size, noise), 1);
       return new Estimate(
-          grid.value(), grid.numerical() + COVERAGE * error, grid.iteration(), 0, 0, grid.trend());
+          grid.value(),
+          Math.hypot(grid.numerical(), COVERAGE * error),
+          grid.iteration(),
+          0,
+          0,
+          grid.trend());
     }
 
     /** This slope minus another on the finest grid that both have; 0 when there is none. */

@@ -58,7 +58,7 @@ final class BalanceCommand extends Job {
       paramLabel = "KEY=VALUE",
       description = {
         "Another value in place of the file's, such as fan.speed=22000rpm or",
-        "axles.front.stiffness=80N/mm; none takes the key away. May be repeated."
+        "axles.front.stiffness=80N/mm; valve= leaves a key out. May be repeated."
       })
   Map<String, String> changed = new LinkedHashMap<>();
 

@@ -108,7 +108,7 @@ class NoticeWordsTest {
         arguments(
             NoticeKind.CALIBRATION_RANKED.of(
                 "rig", 1.12, 0.05, -0.081, 0.068, 4, 1e-3, 2e-3, 200, 600, 0),
-            "C_d and leak are calibrated by rig: C_d times 1.120 \u00b1 0.050, less 0.081 \u00b1 0.068,"
+            "C_d and leak are calibrated by rig: C_d times 1.120 \u00b1 0.05, less 0.081 \u00b1 0.068,"
                 + " 4 points, gaps 1 mm to 2 mm, 200 Pa to 600 Pa"),
         arguments(
             NoticeKind.REGIME_REACHED.of(1500, 500, 3000, 0.784),
