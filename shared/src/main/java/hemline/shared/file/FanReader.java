@@ -11,7 +11,6 @@ import hemline.shared.problem.InputException;
 import hemline.shared.problem.Problem;
 import hemline.shared.vehicle.Fan;
 import hemline.shared.vehicle.FanCurve;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -89,11 +88,7 @@ final class FanReader {
     try {
       return FanCurveFile.read(folder.resolve(name));
     } catch (InputException e) {
-      if (Files.isRegularFile(folder.resolve(name))) {
-        problems.addAll(e.problems());
-      } else {
-        e.problems().forEach(p -> fan.fault(p.code(), "curve", p.place() + ": " + p.text()));
-      }
+      fan.fault("curve", folder.resolve(name), e);
     } catch (java.nio.file.InvalidPathException e) {
       fan.fault("file.read", "curve", "is no file name here");
     }

@@ -207,7 +207,7 @@ final class FloorReader {
       lips.put(name, lip);
       return lip;
     } catch (InputException e) {
-      problems.addAll(e.problems());
+      keys.fault(key, folder.resolve(name), e);
     } catch (InvalidPathException e) {
       keys.fault("file.read", key, "is no file name here");
     }

@@ -1,9 +1,12 @@
 package hemline.shared.file;
 
+import hemline.shared.problem.InputException;
 import hemline.shared.problem.PlainText;
 import hemline.shared.problem.Problem;
 import hemline.shared.problem.Spelling;
 import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -216,6 +219,15 @@ final class JsonKeys {
 
   private void wrongType(String at, JsonItem item, int line, String right) {
     fault("file.type", line, at, "must be " + right + ", not " + item.noun());
+  }
+
+  /** Problems of a file that a key names: its own, or at the key where there is no such file. */
+  void fault(String key, Path file, InputException e) {
+    if (Files.isRegularFile(file)) {
+      problems.addAll(e.problems());
+    } else {
+      e.problems().forEach(p -> fault(p.code(), key, p.place() + ": " + p.text()));
+    }
   }
 
   void fault(String code, String key, String text) {

@@ -240,9 +240,6 @@ final class MachineReader {
   }
 
   private void checkWheels(Running running, Load load) {
-    if (running.axles().isEmpty()) {
-      return;
-    }
     if (!WheelLoads.stand(running.axles())) {
       top.fault(
           "machine.wheels",

@@ -11,8 +11,6 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.condition.DisabledOnOs;
-import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Files that appear whole, for whom the mask says, and never through a planted link. */
@@ -56,7 +54,6 @@ final class WholeFileTest {
   }
 
   @Test
-  @DisabledOnOs(OS.WINDOWS)
   void aLinkOfTheNameIsReplacedAndNotFollowed() throws Exception {
     Path foreign = Files.writeString(dir.resolve("foreign"), "theirs");
     Path link = Files.createSymbolicLink(dir.resolve("result.json"), foreign);
@@ -75,7 +72,6 @@ final class WholeFileTest {
    * The name of a draft once followed from process, thread and file; a link there was written to.
    */
   @Test
-  @DisabledOnOs(OS.WINDOWS)
   void aLinkPlantedWhereADraftCouldBeIsNotFollowed() throws Exception {
     Path foreign = Files.writeString(dir.resolve("foreign"), "theirs");
     String unique = ProcessHandle.current().pid() + "-" + Thread.currentThread().getId();
@@ -87,7 +83,6 @@ final class WholeFileTest {
 
   /** A lip file that is a link, into a shared folder perhaps, stays one when it is saved. */
   @Test
-  @DisabledOnOs(OS.WINDOWS)
   void aLipFileThatIsALinkStaysOne() throws Exception {
     Path real = Files.writeString(dir.resolve("real.json"), "old");
     Path link = Files.createSymbolicLink(dir.resolve("link.json"), real);
@@ -97,7 +92,6 @@ final class WholeFileTest {
   }
 
   @Test
-  @DisabledOnOs(OS.WINDOWS)
   void whoMayReadFollowsFromTheMask() throws Exception {
     for (String mask : List.of("077", "027", "022")) {
       Path file = dir.resolve("mask-" + mask);

@@ -76,14 +76,15 @@ public final class SectionMeter {
     double h = duct.gap();
     Map<Figure, Double> f = new EnumMap<>(Figure.class);
     Mesh mesh = mesh(flow);
-    double reference = 0;
+    double upstream = 0;
+    double downstream = 0;
     double leak = 0;
-    double drop = 0;
     double unit;
     if (duct.walls().cavity() == null) {
       double[] p = flow.state().p;
-      reference = setup.downstreamTap(mesh).read(p);
-      drop = setup.upstreamTap(mesh).read(p) - reference;
+      upstream = setup.upstreamTap(mesh).read(p);
+      downstream = setup.downstreamTap(mesh).read(p);
+      double drop = upstream - downstream;
       leak = flowOut(flow, Patch.RIGHT);
       f.put(Figure.LEAK_FLOW, leak);
       f.put(Figure.PRESSURE_DROP, rho * drop);
@@ -99,7 +100,7 @@ public final class SectionMeter {
     if (bodies) {
       boolean[] solids = new boolean[patches(flow)];
       java.util.Arrays.fill(solids, Patch.FIRST_SOLID, solids.length, true);
-      forces(f, flow, rho, solids, reference, 0.5 * (from + to), duct.channel().height());
+      forces(f, flow, rho, solids, downstream, 0.5 * (from + to), duct.channel().height());
     }
     ground(
         f,
@@ -113,8 +114,8 @@ public final class SectionMeter {
     List<Double> carryOver = List.of();
     if (bodies && duct.walls().cavity() == null) {
       GapColumns columns = new GapColumns(flow, from, to);
-      recovery(f, columns, leak < 0 ? reference + drop : reference, leak / h);
-      Stages stages = stages(setup, flow, columns, reference);
+      recovery(f, columns, leak < 0 ? upstream : downstream, leak / h);
+      Stages stages = stages(duct, columns, upstream, downstream);
       shares = stages.shares;
       carryOver = stages.carryOver;
     }
@@ -146,16 +147,14 @@ public final class SectionMeter {
     return new double[] {from, to};
   }
 
-  /** Shares of the stages, of total pressure between the stations. */
+  /** Shares of the stages, of total pressure between the stations, from static pressures there. */
   private static Stages stages(
-      DuctSetup setup, FlowSolution flow, GapColumns columns, double downstreamPressure) {
-    DuctSection duct = setup.drawn();
+      DuctSection duct, GapColumns columns, double upstream, double downstream) {
     return new Stages(
         columns,
         duct.gap(),
-        setup.upstreamTap(mesh(flow)).read(flow.state().p)
-            + columns.kineticHead(columns.at(duct.upstream())),
-        downstreamPressure + columns.kineticHead(columns.at(duct.downstream())));
+        upstream + columns.kineticHead(columns.at(duct.upstream())),
+        downstream + columns.kineticHead(columns.at(duct.downstream())));
   }
 
   /**

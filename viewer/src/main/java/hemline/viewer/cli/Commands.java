@@ -22,9 +22,6 @@ import picocli.CommandLine.UnmatchedArgumentException;
 final class Commands {
   private static final int HELP_WIDTH = 100;
 
-  /** Variable with the unit of lengths. */
-  private static final String UNITS = "HEMLINE_UNITS";
-
   private Commands() {}
 
   /** Runs a command line and answers with the exit code; never throws for bad input. */
@@ -117,8 +114,8 @@ final class Commands {
             : spec.type() == int.class || spec.type() == Integer.class
                 ? "a whole number"
                 : spec.isMultiValue() ? spec.paramLabel() : "";
-    boolean variable = value.equals(System.getenv(UNITS)) && name(spec).equals("--units");
-    return (variable ? "the variable " + UNITS : name(spec))
+    boolean variable = value.equals(System.getenv(Job.UNITS)) && name(spec).equals("--units");
+    return (variable ? "the variable " + Job.UNITS : name(spec))
         + ": \""
         + value
         + "\" is no value for it"

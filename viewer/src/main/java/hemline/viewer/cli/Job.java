@@ -18,13 +18,18 @@ abstract class Job implements Callable<Integer> {
 
   final Desk desk;
 
+  /** Variable with the unit of lengths. */
+  static final String UNITS = "HEMLINE_UNITS";
+
   @Option(
       names = "--units",
       paramLabel = "UNIT",
-      defaultValue = "${env:HEMLINE_UNITS:-mm}",
+      defaultValue = "${env:" + UNITS + ":-mm}",
       description =
           "Unit of lengths that are shown, mm or inch; files for programs keep SI. Default: the"
-              + " variable HEMLINE_UNITS, else mm.")
+              + " variable "
+              + UNITS
+              + ", else mm.")
   LengthUnit units = LengthUnit.MM;
 
   Job(Desk desk) {

@@ -38,7 +38,7 @@ final class ViewCommand extends Job {
 
   /** True where the command line or the environment names the unit; else the window remembers. */
   private boolean unitsTold() {
-    return System.getenv("HEMLINE_UNITS") != null
+    return System.getenv(UNITS) != null
         || spec.commandLine().getParseResult().hasMatchedOption("--units");
   }
 

@@ -48,7 +48,7 @@ final class DiagnosisWords {
       case NAMED ->
           told.add(
               "The pattern is that of "
-                  + (d.named().size() + (d.alike().isEmpty() ? 0 : 1) == 1
+                  + (d.named().size() == 1 && d.alike().isEmpty()
                       ? "one fault: "
                       : "two faults together: ")
                   + d.named().stream()

@@ -23,12 +23,12 @@ public record BatchRow(SectionResult result, LeakOrigin origin, String solver) {
 
   double low(Figure figure) {
     Estimate estimate = result.figures().get(figure);
-    return estimate == null ? Double.NaN : Math.min(estimate.low(), estimate.value());
+    return estimate == null ? Double.NaN : estimate.low();
   }
 
   double high(Figure figure) {
     Estimate estimate = result.figures().get(figure);
-    return estimate == null ? Double.NaN : Math.max(estimate.high(), estimate.value());
+    return estimate == null ? Double.NaN : estimate.high();
   }
 
   double cells() {

@@ -62,8 +62,8 @@ final class CsvText {
       Estimate e = band.estimate();
       add(flat, e == null ? null : e.value());
       // rounding in the sums must never put an end of the band on the wrong side
-      add(flat, e == null ? null : Math.min(e.low(), e.value()));
-      add(flat, e == null ? null : Math.max(e.high(), e.value()));
+      add(flat, e == null ? null : e.low());
+      add(flat, e == null ? null : e.high());
     } else if (cell instanceof OptionalDouble number) {
       add(flat, number.isPresent() ? (Object) number.getAsDouble() : null);
     } else if (cell instanceof Double number) {

@@ -47,9 +47,8 @@ final class JsonText {
   static ObjectNode estimate(Estimate estimate, String unit) {
     ObjectNode node = NODES.objectNode();
     number(node, "value", estimate.value());
-    // rounding in the sums must never put an end of the band on the wrong side
-    number(node, "low", Math.min(estimate.low(), estimate.value()));
-    number(node, "high", Math.max(estimate.high(), estimate.value()));
+    number(node, "low", estimate.low());
+    number(node, "high", estimate.high());
     node.put("unit", unit);
     ObjectNode parts = node.putObject("band");
     number(parts, "numerical", estimate.numerical());

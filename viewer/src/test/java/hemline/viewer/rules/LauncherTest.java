@@ -17,7 +17,6 @@ import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
@@ -26,7 +25,6 @@ import org.junit.jupiter.api.io.TempDir;
  * The launcher in a folder of its own with a stand-in for Java, which notes each start's arguments
  * one a line and ends as it is told.
  */
-@DisabledOnOs(OS.WINDOWS)
 class LauncherTest {
   private static final String NOTE =
       """
