@@ -155,7 +155,7 @@ class LauncherTest {
     assertThat(starts().get(0)).endsWith(arguments);
     List<String> again = starts().get(1);
     assertThat(again).endsWith(arguments);
-    assertThat(again.stream().filter(a -> a.contains("Tier") || a.contains("keptOnly"))).isEmpty();
+    assertThat(again.stream().filter(a -> a.contains("Tiered") || a.contains("keptOnly"))).isEmpty();
     assertThat(run("exit 75", "exit 75", arguments)).isEqualTo(75);
     assertThat(starts()).hasSize(2);
   }
@@ -166,6 +166,7 @@ class LauncherTest {
     assertThat(starts()).hasSize(1);
     assertThat(starts().get(0))
         .endsWith("run", "balance")
+        .contains("-XX:Tier4MinInvocationThreshold=30")
         .doesNotContain("-XX:TieredStopAtLevel=1");
     assertThat(run("echo wrong", "exit 0", "run", "--help")).isZero();
     assertThat(starts().get(0)).contains("-XX:TieredStopAtLevel=1");
