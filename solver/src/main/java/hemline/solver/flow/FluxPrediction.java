@@ -108,6 +108,38 @@ final class FluxPrediction {
     return interpolation;
   }
 
+  /**
+   * Sets the fluxes through open faces on which the dynamic head of what enters depends, together
+   * with that head: F = E - D' (p_b - p_b,0) with p_b = p_0 - ½ (F / A)² where fluid enters.
+   *
+   * @param pressure holds values p_b,0 of open faces, with which E is predicted
+   */
+  void settleOpenFluxes(FlowState s, PressureField pressure) {
+    Boundary boundary = problem.boundary();
+    for (int b = 0; b < mesh.boundaryFaces; b++) {
+      if (boundary.kind[b] == Boundary.OPEN) {
+        int c = mesh.bCell[b];
+        double rx = mesh.bx[b] - mesh.cx[c];
+        double ry = mesh.by[b] - mesh.cy[c];
+        double d = interpolation[c] * geometry.bConductance[b];
+        double mean = pressure.gx[c] * rx + pressure.gy[c] * ry;
+        double level = boundary.atOutletPressure[b] ? s.outletPressure : 0;
+        // the mean gradient of the cell has its share of p_b too
+        double share = 1 - (mesh.bnx[b] * rx + mesh.bny[b] * ry) / mesh.volume[c];
+        double atLevel =
+            s.u[c] * mesh.bnx[b]
+                + s.v[c] * mesh.bny[b]
+                - d * (pressure.onBoundary[b] - s.p[c] - mean)
+                - d * share * (level - pressure.onBoundary[b]);
+        double a = geometry.bArea[b];
+        s.boundaryFlux[b] =
+            atLevel >= 0
+                ? atLevel
+                : 2 * atLevel / (1 + Math.sqrt(1 - 2 * d * share * atLevel / (a * a)));
+      }
+    }
+  }
+
   /** F = A u_f + (1 - α) (F - A u_f)_last - D A/|d| (p_n - p_o - ∇p_f · d). */
   void predict(FlowState s, VelocityGradients g, PressureField pressure, double alpha) {
     for (int f = 0; f < mesh.faces; f++) {

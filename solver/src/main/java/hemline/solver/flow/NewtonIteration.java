@@ -26,6 +26,14 @@ final class NewtonIteration {
 
   private static final double LEAST_INERTIA = 1e-5;
 
+  /**
+   * The factors of the compact Jacobian serve the next step too where they brought the residual
+   * down to this share within so many Krylov steps.
+   */
+  private static final double KEPT_GAIN = 0.25;
+
+  private static final int KEPT_KRYLOV = 12;
+
   private final FlowEquations equations;
   private final FlowState state;
   private final Mesh mesh;
@@ -47,6 +55,7 @@ final class NewtonIteration {
   private final double[] boundaryFlux;
   private final double[] inertiaTerm;
   private double inertia;
+  private boolean kept;
   private int taken;
   private double norm = Double.NaN;
   private double massResidual = Double.MAX_VALUE;
@@ -97,6 +106,9 @@ final class NewtonIteration {
     equations.gradients.update(state);
     equations.correction.openPressures(state, equations.pressure);
     equations.pressure.update(state.p);
+    equations.correction.prediction.settleOpenFluxes(state, equations.pressure);
+    equations.correction.openPressures(state, equations.pressure);
+    equations.pressure.update(state.p);
     equations.correction.prediction.forget();
     equations.correction.massResiduals(state, equations.gradients, equations.pressure, 1, rp);
     assemble();
@@ -125,29 +137,35 @@ final class NewtonIteration {
     System.arraycopy(boundaryFlux, 0, state.boundaryFlux, 0, boundaryFlux.length);
   }
 
-  /**
-   * One Newton step; the state is left as it was when the step is refused.
-   *
-   * @return false when the linear solution failed
-   */
-  boolean step() {
+  /** Takes the residuals of the state, which the next step begins from. */
+  void look() {
     equations.correction.coefficients(equations.momentum, 1);
     System.arraycopy(state.boundaryFlux, 0, boundaryFlux, 0, boundaryFlux.length);
     evaluate(residual);
     norm = norm(residual);
     note();
     read(base);
+  }
+
+  /**
+   * One Newton step after a {@link #look}; the state is left as it was when the step is refused.
+   *
+   * @return false when the linear solution failed
+   */
+  boolean step() {
     double[] aP = equations.momentum.diagonal();
     for (int c = 0; c < cells; c++) {
       inertiaTerm[c] = inertia * aP[c] / momentumUnit;
     }
     if (!Double.isFinite(norm)
-        || !jacobian.factor(
-            state, equations.momentum, equations.correction, equations.pressure, inertia)) {
+        || !kept
+            && !jacobian.factor(
+                state, equations.momentum, equations.correction, equations.pressure, inertia)) {
       return false;
     }
-    equations.krylovSteps +=
+    int krylov =
         gmres.solve(this::derivative, this::precondition, residual, step, LINEAR_REDUCTION);
+    equations.krylovSteps += krylov;
     for (int i = 0; i < base.length; i++) {
       trial[i] = base[i] + step[i];
     }
@@ -157,10 +175,12 @@ final class NewtonIteration {
     if (taken >= FREE_STEPS ? !(after < TOLERATED * norm) : !Double.isFinite(after)) {
       write(base);
       evaluate(moved);
+      kept = false;
       inertia = Math.min(10, Math.max(4 * inertia, 0.02));
       return Double.isFinite(norm(moved));
     }
     taken++;
+    kept = krylov <= KEPT_KRYLOV && after < KEPT_GAIN * norm;
     inertia *= Math.max(0.1, Math.min(1.5, after / norm));
     if (inertia < LEAST_INERTIA) {
       inertia = 0;
@@ -214,7 +234,7 @@ final class NewtonIteration {
     massResidual = worst;
   }
 
-  /** Largest mass defect before the last step over gap times velocity scale. */
+  /** Largest mass defect at the last {@link #look} over gap times velocity scale. */
   double massResidual() {
     return massResidual;
   }

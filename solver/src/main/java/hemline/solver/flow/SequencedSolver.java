@@ -25,7 +25,7 @@ public final class SequencedSolver {
   /** Turbulent flows come to their first grid through these multiples of the viscosity. */
   private static final double[] THICKER = {30, 8, 2.5};
 
-  /** Laminar flows come there by upwind convection, with these multiples. */
+  /** Laminar flows come there by upwind convection, with these multiples, as far as they settle. */
   private static final double[] UPWIND = {8, 1};
 
   private static final StoppingLimits ROUGH = new StoppingLimits(0, 0, 0, 1e-1, 1, 1);
@@ -141,8 +141,7 @@ public final class SequencedSolver {
       spent = solution.outcome().effort();
     }
     if (problem.closure() == Closure.LAMINAR) {
-      spent = spent.plus(thin(problem, rest, cancel));
-      return new SteadyFlowSolver(problem, rest, limits, cancel).solve().after(spent);
+      return laminar(problem, rest, limits, cancel).after(spent);
     }
     FlowState again = new FlowState(rest.u.length, rest.flux.length, rest.boundaryFlux.length);
     again.set(rest);
@@ -164,14 +163,29 @@ public final class SequencedSolver {
     return turbulent && Arrays.stream(own).noneMatch(value -> value > 0);
   }
 
-  /** Brings a flow at rest to one of lower and lower viscosity, by a few steps each. */
-  private static Effort thin(FlowProblem problem, FlowState state, CancelToken cancel) {
-    boolean laminar = problem.closure() == Closure.LAMINAR;
+  /** Upwind convection of thicker fluids first; where that does not settle, passes lead on. */
+  private static FlowSolution laminar(
+      FlowProblem problem, FlowState state, StoppingLimits limits, CancelToken cancel) {
     Effort spent = Effort.NONE;
-    for (double multiple : laminar ? UPWIND : THICKER) {
-      double viscosity = multiple * problem.momentum().viscosity();
-      FlowProblem easier = laminar ? problem.upwind(viscosity) : problem.withViscosity(viscosity);
-      spent = spent.plus(new SteadyFlowSolver(easier, state, ROUGH, cancel).approach());
+    boolean settled = true;
+    for (int i = 0; settled && i < UPWIND.length; i++) {
+      FlowProblem easier = problem.upwind(UPWIND[i] * problem.momentum().viscosity());
+      SteadyFlowSolver solver = new SteadyFlowSolver(easier, state, ROUGH, cancel);
+      settled = solver.approach();
+      spent = spent.plus(solver.effort());
+    }
+    SteadyFlowSolver solver = new SteadyFlowSolver(problem, state, limits, cancel);
+    return (settled ? solver.solve() : solver.solveLed()).after(spent);
+  }
+
+  /** Brings turbulent flow at rest to one of lower and lower viscosity, by some passes each. */
+  private static Effort thin(FlowProblem problem, FlowState state, CancelToken cancel) {
+    Effort spent = Effort.NONE;
+    for (double multiple : THICKER) {
+      FlowProblem easier = problem.withViscosity(multiple * problem.momentum().viscosity());
+      SteadyFlowSolver solver = new SteadyFlowSolver(easier, state, ROUGH, cancel);
+      solver.approach();
+      spent = spent.plus(solver.effort());
     }
     return spent;
   }

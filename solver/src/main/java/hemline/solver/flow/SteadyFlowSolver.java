@@ -31,6 +31,11 @@ public final class SteadyFlowSolver {
 
   private static final double NEAR_INERTIA = 0.01;
   private static final int APPROACH_PASSES = 80;
+
+  /** Most passes that lead to Newton's method, and the momentum residual at which it takes over. */
+  private static final int LEAD_PASSES = 150;
+
+  private static final double LED = 1e-2;
   private static final IterationSettings APPROACH = new IterationSettings(0.5, 0.2, 0.5, 2, 5e-2);
   private static final int TRY_STEPS = 20;
   private static final int TRY_ITERATIONS = 300;
@@ -112,6 +117,39 @@ public final class SteadyFlowSolver {
     return solve(LADDER);
   }
 
+  /**
+   * Runs to an end from a start from which Newton's method goes astray: laminar flow is led to its
+   * neighbourhood by accelerated passes, each of which costs a twentieth of a Newton step.
+   */
+  FlowSolution solveLed() {
+    FlowState start = copy(state);
+    if (lead()) {
+      inertia = NEAR_INERTIA;
+    } else {
+      state.set(start);
+    }
+    return solve();
+  }
+
+  /** Accelerated passes up to the neighbourhood of the answer; false when they run away. */
+  private boolean lead() {
+    AcceleratedIteration iteration = iteration(LADDER[0]);
+    monitor.restart();
+    while (monitor.passes() < LEAD_PASSES && equations.momentumResidual > LED) {
+      cancel.check();
+      iteration.step(SEGREGATED_GAIN);
+      if (!note()) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private AcceleratedIteration iteration(Rung rung) {
+    return new AcceleratedIteration(
+        equations, monitor, cancel, rung.settings(), rung.depth(), rung.plain());
+  }
+
   /** Runs to an end from a start near the answer, such as the flow on a coarser grid. */
   FlowSolution refine() {
     inertia = NEAR_INERTIA;
@@ -181,15 +219,20 @@ public final class SteadyFlowSolver {
    * A few steps towards the answer, whatever they reach: of Newton's method in laminar flow, else
    * much relaxed passes.
    *
-   * @return what was spent
+   * @return true when they settled
    */
-  Effort approach() {
+  boolean approach() {
     FlowState start = copy(state);
     SolveStatus status =
         problem.closure() == Closure.LAMINAR ? newton(APPROACH_STEPS) : passes(APPROACH_PASSES);
     if (status == SolveStatus.FAILED) {
       state.set(start);
     }
+    return status == SolveStatus.CONVERGED;
+  }
+
+  /** What was spent so far. */
+  Effort effort() {
     return new Effort(spent, equations.linearIterations());
   }
 
@@ -229,11 +272,7 @@ public final class SteadyFlowSolver {
     NewtonIteration iteration = new NewtonIteration(equations, inertia);
     while (monitor.passes() < most && !monitor.idle(0, NEWTON_IDLE)) {
       cancel.check();
-      if (!iteration.step()) {
-        return ended(Attempt.NEWTON, Reason.DIVERGED);
-      }
-      problem.drive().adjust(state, NEWTON_GAIN);
-      note();
+      iteration.look();
       if (equations.momentumResidual < limits.newton()
           && iteration.massResidual() < limits.newton()
           && Math.abs(problem.drive().miss(state)) < limits.drive()
@@ -245,15 +284,18 @@ public final class SteadyFlowSolver {
         }
         return ended(Attempt.NEWTON, Reason.SETTLED);
       }
+      if (!iteration.step()) {
+        return ended(Attempt.NEWTON, Reason.DIVERGED);
+      }
+      problem.drive().adjust(state, NEWTON_GAIN);
+      note();
     }
     return unsettled(Attempt.NEWTON, 0);
   }
 
   /** Segregated iteration with Anderson acceleration. */
   private SolveStatus accelerated(Rung rung, Attempt attempt, int most) {
-    AcceleratedIteration iteration =
-        new AcceleratedIteration(
-            equations, monitor, cancel, rung.settings(), rung.depth(), rung.plain());
+    AcceleratedIteration iteration = iteration(rung);
     monitor.restart();
     while (monitor.passes() < most && !monitor.stalled()) {
       cancel.check();

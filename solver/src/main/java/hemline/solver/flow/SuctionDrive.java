@@ -33,7 +33,8 @@ final class SuctionDrive implements FlowProblem.Drive {
   @Override
   public void adjust(FlowState state, double gain) {
     double error = -suction - tap.read(state.p);
-    state.outletPressure += gain * Math.max(-0.2 * scale, Math.min(0.2 * scale, error));
+    double most = gain * scale;
+    state.outletPressure += gain * Math.max(-most, Math.min(most, error));
   }
 
   @Override

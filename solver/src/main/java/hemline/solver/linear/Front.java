@@ -23,16 +23,16 @@ final class Front {
   private final int size;
 
   /** Column k of the unit lower factor below the diagonal, for k up to {@link #own}. */
-  private final double[][] lower;
+  private final float[][] lower;
 
   /** Column k of the upper factor above the diagonal, of own rows; all columns. */
-  private final double[][] upper;
+  private final float[][] upper;
 
   /** One over each pivot. */
-  private final double[] inverse;
+  private final float[] inverse;
 
   /** What is left for the parent; dropped once the parent has taken it. */
-  private double[][] remainder = new double[0][];
+  private float[][] remainder = new float[0][];
 
   /**
    * Reserves the factors.
@@ -48,15 +48,15 @@ final class Front {
     this.block = block;
     this.own = own.length * block;
     size = unknowns.length * block;
-    lower = new double[this.own][];
+    lower = new float[this.own][];
     for (int k = 0; k < this.own; k++) {
-      lower[k] = new double[size - k - 1];
+      lower[k] = new float[size - k - 1];
     }
-    upper = new double[size][];
+    upper = new float[size][];
     for (int k = 0; k < size; k++) {
-      upper[k] = new double[Math.min(k, this.own)];
+      upper[k] = new float[Math.min(k, this.own)];
     }
-    inverse = new double[this.own];
+    inverse = new float[this.own];
   }
 
   /** Rows of the front, own and border. */
@@ -80,7 +80,7 @@ final class Front {
       SparsePattern pattern,
       double[] diagonal,
       double[] entry,
-      double[][] m,
+      float[][] m,
       int[] position,
       Runnable checkpoint) {
     checkpoint.run();
@@ -105,7 +105,7 @@ final class Front {
   }
 
   private void assemble(
-      SparsePattern pattern, double[] diagonal, double[] entry, double[][] m, int[] position) {
+      SparsePattern pattern, double[] diagonal, double[] entry, float[][] m, int[] position) {
     int area = block * block;
     for (int i = 0; i < ownUnknowns; i++) {
       int unknown = unknowns[i];
@@ -129,36 +129,36 @@ final class Front {
     }
   }
 
-  private void add(double[][] m, int row, int column, double[] from, int at) {
+  private void add(float[][] m, int row, int column, double[] from, int at) {
     for (int a = 0; a < block; a++) {
-      double[] target = m[row + a];
+      float[] target = m[row + a];
       for (int b = 0; b < block; b++) {
-        target[column + b] += from[at + a * block + b];
+        target[column + b] += (float) from[at + a * block + b];
       }
     }
   }
 
-  private void extendAdd(Front child, double[][] m, int[] position) {
+  private void extendAdd(Front child, float[][] m, int[] position) {
     int n = child.size - child.own;
     int[] place = new int[n];
     for (int i = 0; i < n; i++) {
       place[i] = position[child.unknowns[child.ownUnknowns + i / block]] + i % block;
     }
     for (int i = 0; i < n; i++) {
-      double[] source = child.remainder[i];
-      double[] target = m[place[i]];
+      float[] source = child.remainder[i];
+      float[] target = m[place[i]];
       for (int j = 0; j < n; j++) {
         target[place[j]] += source[j];
       }
     }
-    child.remainder = new double[0][];
+    child.remainder = new float[0][];
   }
 
   /** Own rows become L U in place, rows of the border lower U⁻¹ and what is left. */
-  private boolean eliminate(double[][] m, Runnable checkpoint) {
+  private boolean eliminate(float[][] m, Runnable checkpoint) {
     for (int i = 0; i < size; i++) {
       checkpoint.run();
-      double[] row = m[i];
+      float[] row = m[i];
       int pivots = Math.min(i, own);
       for (int from = 0; from < pivots; from += GROUP) {
         int to = Math.min(from + GROUP, pivots);
@@ -171,7 +171,7 @@ final class Front {
         subtract(row, row, m, from, to, to, size);
       }
       if (i < own) {
-        if (row[i] == 0 || !Double.isFinite(row[i])) {
+        if (row[i] == 0 || !Float.isFinite(row[i])) {
           return false;
         }
         inverse[i] = 1 / row[i];
@@ -180,9 +180,9 @@ final class Front {
     return true;
   }
 
-  private void keep(double[][] m) {
+  private void keep(float[][] m) {
     for (int i = 0; i < size; i++) {
-      double[] row = m[i];
+      float[] row = m[i];
       for (int k = 0; k < Math.min(i, own); k++) {
         lower[k][i - k - 1] = row[k];
       }
@@ -192,7 +192,7 @@ final class Front {
         }
       }
     }
-    remainder = new double[size - own][];
+    remainder = new float[size - own][];
     for (int i = own; i < size; i++) {
       remainder[i - own] = Arrays.copyOfRange(m[i], own, size);
     }
@@ -204,23 +204,23 @@ final class Front {
    * @param first of the group, {@code last} behind it
    */
   private static void subtract(
-      double[] target, double[] factor, double[][] rows, int first, int last, int from, int to) {
+      float[] target, float[] factor, float[][] rows, int first, int last, int from, int to) {
     if (last - first == GROUP) {
-      double a = factor[first];
-      double b = factor[first + 1];
-      double c = factor[first + 2];
-      double d = factor[first + 3];
-      double[] ra = rows[first];
-      double[] rb = rows[first + 1];
-      double[] rc = rows[first + 2];
-      double[] rd = rows[first + 3];
+      float a = factor[first];
+      float b = factor[first + 1];
+      float c = factor[first + 2];
+      float d = factor[first + 3];
+      float[] ra = rows[first];
+      float[] rb = rows[first + 1];
+      float[] rc = rows[first + 2];
+      float[] rd = rows[first + 3];
       for (int j = from; j < to; j++) {
         target[j] -= a * ra[j] + b * rb[j] + c * rc[j] + d * rd[j];
       }
     } else {
       for (int k = first; k < last; k++) {
-        double a = factor[k];
-        double[] ra = rows[k];
+        float a = factor[k];
+        float[] ra = rows[k];
         for (int j = from; j < to; j++) {
           target[j] -= a * ra[j];
         }
@@ -234,11 +234,11 @@ final class Front {
    * @param x right-hand side, changed
    * @param y room for {@link #size} values
    */
-  void forward(double[] x, double[] y) {
+  void forward(double[] x, float[] y) {
     gather(x, y);
     for (int k = 0; k < own; k++) {
-      double[] column = lower[k];
-      double a = y[k];
+      float[] column = lower[k];
+      float a = y[k];
       for (int j = 0; j < column.length; j++) {
         y[k + 1 + j] -= a * column[j];
       }
@@ -252,7 +252,7 @@ final class Front {
    * @param x changed where this front owns it
    * @param y room for {@link #size} values
    */
-  void backward(double[] x, double[] y) {
+  void backward(double[] x, float[] y) {
     gather(x, y);
     int k = size;
     for (; k - GROUP >= own; k -= GROUP) {
@@ -261,8 +261,8 @@ final class Front {
     subtract(y, y, upper, own, k, 0, own);
     for (k = own - 1; k >= 0; k--) {
       y[k] *= inverse[k];
-      double[] column = upper[k];
-      double a = y[k];
+      float[] column = upper[k];
+      float a = y[k];
       for (int j = 0; j < k; j++) {
         y[j] -= a * column[j];
       }
@@ -270,15 +270,15 @@ final class Front {
     scatter(y, own, x);
   }
 
-  private void gather(double[] x, double[] y) {
+  private void gather(double[] x, float[] y) {
     for (int i = 0; i < unknowns.length; i++) {
       for (int a = 0; a < block; a++) {
-        y[i * block + a] = x[unknowns[i] * block + a];
+        y[i * block + a] = (float) x[unknowns[i] * block + a];
       }
     }
   }
 
-  private void scatter(double[] y, int count, double[] x) {
+  private void scatter(float[] y, int count, double[] x) {
     for (int i = 0; i < count / block; i++) {
       for (int a = 0; a < block; a++) {
         x[unknowns[i] * block + a] = y[i * block + a];

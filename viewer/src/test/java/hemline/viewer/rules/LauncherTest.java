@@ -155,7 +155,8 @@ class LauncherTest {
     assertThat(starts().get(0)).endsWith(arguments);
     List<String> again = starts().get(1);
     assertThat(again).endsWith(arguments);
-    assertThat(again.stream().filter(a -> a.contains("Tiered") || a.contains("keptOnly"))).isEmpty();
+    assertThat(again.stream().filter(a -> a.contains("Tiered") || a.contains("keptOnly")))
+        .isEmpty();
     assertThat(run("exit 75", "exit 75", arguments)).isEqualTo(75);
     assertThat(starts()).hasSize(2);
   }
