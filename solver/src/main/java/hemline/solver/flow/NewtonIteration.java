@@ -10,8 +10,9 @@ import hemline.solver.scheme.FaceGeometry;
  *
  * <p>The linear systems are solved by GMRES on differences of the full residual, preconditioned by
  * the direct solution of a compact Jacobian; eddy viscosity stays as it is during a step. A step
- * that raises the residual is taken back and tried with more inertia. Sources: Knoll and Keyes
- * 2004, J. Comput. Phys. 193, 357–397; Kelley and Keyes 1998, SIAM J. Numer. Anal. 35, 508–523.
+ * that raises the residual is taken back and tried with new factors, then with more inertia.
+ * Sources: Knoll and Keyes 2004, J. Comput. Phys. 193, 357–397; Kelley and Keyes 1998, SIAM J.
+ * Numer. Anal. 35, 508–523.
  */
 final class NewtonIteration {
   private static final double LINEAR_REDUCTION = 0.05;
@@ -20,6 +21,9 @@ final class NewtonIteration {
 
   /** Growth of the residual that a step may bring. */
   private static final double TOLERATED = 1.5;
+
+  /** Residual below which it may grow more: what is gained there and lost comes back. */
+  private static final double NEARLY = 1e-3;
 
   /** First steps that are not judged: they lead away from a start that is no flow. */
   private static final int FREE_STEPS = 2;
@@ -58,6 +62,7 @@ final class NewtonIteration {
   private boolean kept;
   private int taken;
   private double norm = Double.NaN;
+
   private double massResidual = Double.MAX_VALUE;
 
   /**
@@ -172,11 +177,15 @@ final class NewtonIteration {
     write(trial);
     evaluate(moved);
     double after = norm(moved);
-    if (taken >= FREE_STEPS ? !(after < TOLERATED * norm) : !Double.isFinite(after)) {
+    if (taken >= FREE_STEPS
+        ? !(after < Math.max(TOLERATED * norm, NEARLY))
+        : !Double.isFinite(after)) {
       write(base);
       evaluate(moved);
+      if (!kept) {
+        inertia = Math.min(10, Math.max(4 * inertia, 0.02));
+      }
       kept = false;
-      inertia = Math.min(10, Math.max(4 * inertia, 0.02));
       return Double.isFinite(norm(moved));
     }
     taken++;
@@ -225,16 +234,16 @@ final class NewtonIteration {
 
   private void note() {
     double sum = 0;
-    double worst = 0;
+    double mass = 0;
     for (int c = 0; c < cells; c++) {
       sum += Math.abs(residual[3 * c]) + Math.abs(residual[3 * c + 1]);
-      worst = Math.max(worst, Math.abs(residual[3 * c + 2]));
+      mass += Math.abs(residual[3 * c + 2]);
     }
     equations.momentumResidual = sum;
-    massResidual = worst;
+    massResidual = mass;
   }
 
-  /** Largest mass defect at the last {@link #look} over gap times velocity scale. */
+  /** Sum of the mass defects at the last {@link #look} over gap times velocity scale. */
   double massResidual() {
     return massResidual;
   }

@@ -25,7 +25,7 @@ public final class SequencedSolver {
   /** Turbulent flows come to their first grid through these multiples of the viscosity. */
   private static final double[] THICKER = {30, 8, 2.5};
 
-  /** Laminar flows come there by upwind convection, with these multiples, as far as they settle. */
+  /** Laminar flows come there by upwind convection, with these multiples. */
   private static final double[] UPWIND = {8, 1};
 
   private static final StoppingLimits ROUGH = new StoppingLimits(0, 0, 0, 1e-1, 1, 1);
@@ -163,19 +163,24 @@ public final class SequencedSolver {
     return turbulent && Arrays.stream(own).noneMatch(value -> value > 0);
   }
 
-  /** Upwind convection of thicker fluids first; where that does not settle, passes lead on. */
+  /** Upwind convection of thicker fluids first; where that does not settle, passes may lead on. */
   private static FlowSolution laminar(
       FlowProblem problem, FlowState state, StoppingLimits limits, CancelToken cancel) {
     Effort spent = Effort.NONE;
-    boolean settled = true;
-    for (int i = 0; settled && i < UPWIND.length; i++) {
-      FlowProblem easier = problem.upwind(UPWIND[i] * problem.momentum().viscosity());
-      SteadyFlowSolver solver = new SteadyFlowSolver(easier, state, ROUGH, cancel);
-      settled = solver.approach();
-      spent = spent.plus(solver.effort());
+    for (double multiple : UPWIND) {
+      FlowProblem easier = problem.upwind(multiple * problem.momentum().viscosity());
+      SteadyFlowSolver thicker = new SteadyFlowSolver(easier, state, ROUGH, cancel);
+      boolean settled = thicker.approach();
+      spent = spent.plus(thicker.effort());
+      if (!settled) {
+        SteadyFlowSolver solver = new SteadyFlowSolver(problem, state, limits, cancel);
+        if (solver.lead()) {
+          return solver.solve().after(spent);
+        }
+        spent = spent.plus(solver.effort());
+      }
     }
-    SteadyFlowSolver solver = new SteadyFlowSolver(problem, state, limits, cancel);
-    return (settled ? solver.solve() : solver.solveLed()).after(spent);
+    return new SteadyFlowSolver(problem, state, limits, cancel).solve().after(spent);
   }
 
   /** Brings turbulent flow at rest to one of lower and lower viscosity, by some passes each. */

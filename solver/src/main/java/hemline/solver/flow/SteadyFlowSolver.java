@@ -32,10 +32,13 @@ public final class SteadyFlowSolver {
   private static final double NEAR_INERTIA = 0.01;
   private static final int APPROACH_PASSES = 80;
 
-  /** Most passes that lead to Newton's method, and the momentum residual at which it takes over. */
+  /** Most passes that lead to Newton's method. */
   private static final int LEAD_PASSES = 150;
 
+  /** Momentum residual at which it takes over, and below which it may when passes are at an end. */
   private static final double LED = 1e-2;
+
+  private static final double NEIGHBOURHOOD = 0.5;
   private static final IterationSettings APPROACH = new IterationSettings(0.5, 0.2, 0.5, 2, 5e-2);
   private static final int TRY_STEPS = 20;
   private static final int TRY_ITERATIONS = 300;
@@ -118,31 +121,28 @@ public final class SteadyFlowSolver {
   }
 
   /**
-   * Runs to an end from a start from which Newton's method goes astray: laminar flow is led to its
-   * neighbourhood by accelerated passes, each of which costs a twentieth of a Newton step.
+   * Leads laminar flow from a start from which Newton's method goes astray to the neighbourhood of
+   * the answer, by accelerated passes, each of which costs a twentieth of a Newton step.
+   *
+   * @return false when they did not come there; the state is the start again then
    */
-  FlowSolution solveLed() {
+  boolean lead() {
     FlowState start = copy(state);
-    if (lead()) {
+    AcceleratedIteration iteration = iteration(LADDER[0]);
+    monitor.restart();
+    boolean finite = true;
+    while (finite && monitor.passes() < LEAD_PASSES && equations.momentumResidual > LED) {
+      cancel.check();
+      iteration.step(SEGREGATED_GAIN);
+      finite = note();
+    }
+    boolean near = finite && equations.momentumResidual < NEIGHBOURHOOD;
+    if (near) {
       inertia = NEAR_INERTIA;
     } else {
       state.set(start);
     }
-    return solve();
-  }
-
-  /** Accelerated passes up to the neighbourhood of the answer; false when they run away. */
-  private boolean lead() {
-    AcceleratedIteration iteration = iteration(LADDER[0]);
-    monitor.restart();
-    while (monitor.passes() < LEAD_PASSES && equations.momentumResidual > LED) {
-      cancel.check();
-      iteration.step(SEGREGATED_GAIN);
-      if (!note()) {
-        return false;
-      }
-    }
-    return true;
+    return near;
   }
 
   private AcceleratedIteration iteration(Rung rung) {
