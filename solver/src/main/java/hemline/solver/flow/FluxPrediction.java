@@ -119,17 +119,18 @@ final class FluxPrediction {
     for (int b = 0; b < mesh.boundaryFaces; b++) {
       if (boundary.kind[b] == Boundary.OPEN) {
         int c = mesh.bCell[b];
-        double rx = mesh.bx[b] - mesh.cx[c];
-        double ry = mesh.by[b] - mesh.cy[c];
         double d = interpolation[c] * geometry.bConductance[b];
-        double mean = pressure.gx[c] * rx + pressure.gy[c] * ry;
         double level = boundary.atOutletPressure[b] ? s.outletPressure : 0;
         // the mean gradient of the cell has its share of p_b too
-        double share = 1 - (mesh.bnx[b] * rx + mesh.bny[b] * ry) / mesh.volume[c];
+        double share =
+            1
+                - (mesh.bnx[b] * (mesh.bx[b] - mesh.cx[c])
+                        + mesh.bny[b] * (mesh.by[b] - mesh.cy[c]))
+                    / mesh.volume[c];
         double atLevel =
             s.u[c] * mesh.bnx[b]
                 + s.v[c] * mesh.bny[b]
-                - d * (pressure.onBoundary[b] - s.p[c] - mean)
+                - d * boundaryStep(s, pressure, b)
                 - d * share * (level - pressure.onBoundary[b]);
         double a = geometry.bArea[b];
         s.boundaryFlux[b] =
@@ -168,8 +169,6 @@ final class FluxPrediction {
     for (int b = 0; b < mesh.boundaryFaces; b++) {
       int c = mesh.bCell[b];
       if (boundary.isOpen(b)) {
-        double mean =
-            pressure.gx[c] * (mesh.bx[b] - mesh.cx[c]) + pressure.gy[c] * (mesh.by[b] - mesh.cy[c]);
         double d = interpolation[c];
         if (t != null) {
           d = t.faceCoefficient(d, alpha);
@@ -178,7 +177,7 @@ final class FluxPrediction {
             s.u[c] * mesh.bnx[b]
                 + s.v[c] * mesh.bny[b]
                 + (1 - alpha) * boundaryHistory[b]
-                - d * geometry.bConductance[b] * (pressure.onBoundary[b] - s.p[c] - mean);
+                - d * geometry.bConductance[b] * boundaryStep(s, pressure, b);
         if (t != null) {
           s.boundaryFlux[b] += d * t.past(t.lastBoundarySurplus[b], t.beforeLastBoundarySurplus[b]);
         }
@@ -186,5 +185,13 @@ final class FluxPrediction {
         s.boundaryFlux[b] = g.bu[b] * mesh.bnx[b] + g.bv[b] * mesh.bny[b];
       }
     }
+  }
+
+  /** p_b - p_c - ∇p · d: what the step of pressure to a boundary face is over the mean one. */
+  private double boundaryStep(FlowState s, PressureField pressure, int b) {
+    int c = mesh.bCell[b];
+    double mean =
+        pressure.gx[c] * (mesh.bx[b] - mesh.cx[c]) + pressure.gy[c] * (mesh.by[b] - mesh.cy[c]);
+    return pressure.onBoundary[b] - s.p[c] - mean;
   }
 }

@@ -62,7 +62,6 @@ final class NewtonIteration {
   private boolean kept;
   private int taken;
   private double norm = Double.NaN;
-
   private double massResidual = Double.MAX_VALUE;
 
   /**
@@ -95,28 +94,26 @@ final class NewtonIteration {
     rp = new double[cells];
     boundaryFlux = new double[mesh.boundaryFaces];
     inertiaTerm = new double[cells];
-    assemble();
+    equations.gradients.update(state);
+    updatePressure();
+    equations.momentum.assemble(state, equations.gradients, equations.pressure);
   }
 
-  private void assemble() {
-    equations.gradients.update(state);
+  private void updatePressure() {
     equations.correction.openPressures(state, equations.pressure);
     equations.pressure.update(state.p);
-    equations.momentum.assemble(state, equations.gradients, equations.pressure);
   }
 
   /** Residuals of the state in units of gap times reference pressure and gap times velocity. */
   private void evaluate(double[] out) {
     equations.checkpoint.run();
-    equations.gradients.update(state);
-    equations.correction.openPressures(state, equations.pressure);
-    equations.pressure.update(state.p);
+    updatePressure();
     equations.correction.prediction.settleOpenFluxes(state, equations.pressure);
-    equations.correction.openPressures(state, equations.pressure);
-    equations.pressure.update(state.p);
+    updatePressure();
+    equations.gradients.update(state);
     equations.correction.prediction.forget();
     equations.correction.massResiduals(state, equations.gradients, equations.pressure, 1, rp);
-    assemble();
+    equations.momentum.assemble(state, equations.gradients, equations.pressure);
     equations.momentum.residuals(state, ru, rv);
     for (int c = 0; c < cells; c++) {
       out[3 * c] = ru[c] / momentumUnit;

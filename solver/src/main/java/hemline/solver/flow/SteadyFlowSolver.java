@@ -130,8 +130,9 @@ public final class SteadyFlowSolver {
     FlowState start = copy(state);
     AcceleratedIteration iteration = iteration(LADDER[0]);
     monitor.restart();
+    int most = Math.min(LEAD_PASSES, limits.accelerated());
     boolean finite = true;
-    while (finite && monitor.passes() < LEAD_PASSES && equations.momentumResidual > LED) {
+    while (finite && monitor.passes() < most && equations.momentumResidual > LED) {
       cancel.check();
       iteration.step(SEGREGATED_GAIN);
       finite = note();

@@ -61,7 +61,6 @@ final class CsvText {
     } else if (cell instanceof Band band) {
       Estimate e = band.estimate();
       add(flat, e == null ? null : e.value());
-      // rounding in the sums must never put an end of the band on the wrong side
       add(flat, e == null ? null : e.low());
       add(flat, e == null ? null : e.high());
     } else if (cell instanceof OptionalDouble number) {
